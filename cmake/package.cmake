@@ -1,0 +1,2 @@
+# Install rules; the package files follow.
+install(TARGETS latchwork EXPORT latchwork_targets FILE_SET HEADERS)

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "latchwork/effort.hpp"
+#include "latchwork/export.hpp"
+#include "latchwork/finding.hpp"
+#include "latchwork/gauge.hpp"
+#include "latchwork/machine.hpp"
+#include "latchwork/panel.hpp"
+#include "latchwork/plan.hpp"
+#include "latchwork/simulate.hpp"
+#include "latchwork/size.hpp"
+
+namespace latchwork::inline v0 {
+
+/// What a designer hands over: a folder with panel.json, swatch.csv and machine.json (which may hold efforts).
+struct Brief {
+  Panel panel;
+  Swatch swatch;
+  Machine machine;
+  Effort effort;
+  friend bool operator==(const Brief&, const Brief&) = default;
+};
+
+/// What comes back.
+struct Job {
+  std::vector<Finding> findings;
+  Plan plan;
+  Plan regular;
+  Verification verification;          ///< of `plan`
+  Verification regular_verification;  ///< of `regular`; not verified when there is none
+  Size size;
+};
+
+/// @throws Error io (field = file name), and what the readers throw with the file's name before the field.
+LATCHWORK_API Brief read_brief(const std::string& folder);
+
+/// Finds, plans both ways, verifies both, sizes. @throws Error as those do.
+LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
+
+/// For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
+LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
+
+/// One HTML5 page to print and take to the machine: summary, both charts, instructions.
+LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
+
+/// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
+/// `folder`, which is made if it is not there. @throws Error io (field = file name).
+LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+#include "latchwork/export.hpp"
+#include "latchwork/machine.hpp"
+#include "latchwork/panel.hpp"
+#include "latchwork/plan.hpp"
+
+namespace latchwork::inline v0 {
+
+/// Which side a picture shows: the right side, or the wrong side as the operator sees it on the bed (columns mirrored,
+/// knit and purl as they look from there, needle names under the columns).
+enum class Side : std::uint8_t { right_side = 0, operator_view = 1 };
+
+struct ChartOptions {
+  Side side = Side::right_side;
+  const Plan* plan = nullptr;        ///< marks its stops; must outlive the call
+  const Machine* machine = nullptr;  ///< needle names in the operator's view; the standard machine when absent
+  double stitch_width_mm = 1.3;      ///< only the proportion counts; default from plain knit, R = 1.3 (Munden)
+  double stitch_height_mm = 1.0;
+};
+
+/// The chart as SVG 1.1, black on white, nothing told by colour alone: published standard symbols, crossings as slanted
+/// bands, row numbers, column or needle numbers, repeat lines, centre line, stops, a key of the symbols used, and a
+/// title that says which side is shown. Linear in cells. @throws Error bad_argument, size_mismatch (plan of another
+/// size).
+LATCHWORK_API std::string chart_svg(const Panel& panel, const ChartOptions& options = {});
+
+/// The same for a terminal, in UTF-8.
+LATCHWORK_API std::string chart_text(const Panel& panel, const ChartOptions& options = {});
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,61 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "latchwork/error.hpp"
+#include "latchwork/export.hpp"
+#include "latchwork/grid.hpp"
+#include "latchwork/machine.hpp"
+
+namespace latchwork::inline v0 {
+
+/// How bad it is: `error` cannot be made, `warning` is hard or risky, `advice` is worth knowing.
+enum class Severity : std::uint8_t { advice = 0, warning = 1, error = 2 };
+
+/// What a bed, tool or method cannot do or finds hard. Numbers never change; the list only grows.
+enum class FindingCode : std::int32_t {
+  off_bed = 1,              ///< the panel reaches past the bed where it is placed, or is wider than it
+  no_tool = 2,              ///< a crossing group is wider than the widest tool: several are needed, or none is at hand
+  tight_crossing = 3,       ///< a crossing travels further than is comfortable
+  short_interval = 4,       ///< crossings on the same stitches follow each other in fewer rows than they have stitches
+  open_crossing = 5,        ///< a crossing after the panel's last row
+  open_stack = 6,           ///< tucks or slips that no knit or purl closes
+  no_held_loop = 7,         ///< tucks or slips with no loop below to hold
+  high_stack = 8,           ///< more tucks or slips in a stack than the machine's limit
+  tuck_at_edge = 9,         ///< a tuck in the outermost wale or beside a ladder
+  slip_at_edge = 10,        ///< a slip there
+  purl_at_edge = 11,        ///< a re-formed purl there: two rows come as one long loop
+  long_float = 12,          ///< slips side by side in a row over more needles than the limit
+  tucks_side_by_side = 13,  ///< neighbouring tucks in a row: by hold they would carry one straight strand
+  wale_begins = 14,         ///< a stitch above `none` inside the panel: a shaping event (at a ladder, an eyelet)
+  wale_ends = 15,           ///< `none` above a stitch: a shaping event
+  out_of_reach = 16,        ///< no batch that the rules allow can re-form this cell
+  no_edge_stitch = 17,      ///< an outermost column that is not knit all the way
+};
+
+struct Finding {
+  FindingCode code = FindingCode::off_bed;
+  Severity severity = Severity::advice;
+  Place place;             ///< lowest row, leftmost column on the RS
+  int last_row = 0;        ///< the finding spans rows place.row..last_row
+  int last_column = -1;    ///< and columns place.column..last_column
+  int value = 0;           ///< what was found, in the finding's unit (needles, stitches, rows)
+  int limit = 0;           ///< the limit it broke; 0: none
+  std::string message;     ///< for people, with place, value and limit
+  std::string suggestion;  ///< what would help
+  friend bool operator==(const Finding&, const Finding&) = default;
+};
+
+/// The code's name as in FindingCode; empty for a number that is no code.
+LATCHWORK_API std::string_view finding_name(FindingCode code) noexcept;
+
+/// Everything this machine cannot make or will find hard about the grid read as a panel, worst first, then by row and
+/// column. Like findings that touch (same code, neighbouring rows or columns) are told once with their extent.
+/// Linear in cells and crossings. @throws Error bad_argument for a machine out of its ranges.
+LATCHWORK_API std::vector<Finding> findings(const Grid& grid, const Machine& machine);
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <string>
+
+#include "latchwork/effort.hpp"
+#include "latchwork/export.hpp"
+#include "latchwork/machine.hpp"
+#include "latchwork/panel.hpp"
+#include "latchwork/plan.hpp"
+#include "latchwork/size.hpp"
+
+namespace latchwork::inline v0 {
+
+/// Machine instructions in words, plain UTF-8 text: by row counter and carriage side, one line a stop, needles in the
+/// operator's view, like neighbours folded into ranges, equal stops folded into repeats; a key of the abbreviations
+/// used; the cautions that fit. For an infeasible plan, why. @throws Error size_mismatch.
+LATCHWORK_API std::string instructions(const Panel& panel, const Plan& plan, const Machine& machine);
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,77 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "latchwork/export.hpp"
+#include "latchwork/grid.hpp"
+#include "latchwork/strip.hpp"
+
+namespace latchwork::inline v0 {
+
+/// One strip's place in a band.
+struct StripSpan {
+  std::string name;
+  std::string texture;
+  int column = 0;  ///< first column
+  int columns = 1;
+  int repeat_rows = 1;  ///< the strip's vertical repeat in rows
+  friend bool operator==(const StripSpan&, const StripSpan&) = default;
+};
+
+/// A run of rows in which the strips stand side by side.
+struct Band {
+  int row = 1;  ///< first row
+  int rows = 1;
+  std::vector<StripSpan> strips;  ///< from the left on the RS, covering every column once
+  friend bool operator==(const Band&, const Band&) = default;
+};
+
+/// What is knitted: a grid that ends, and which texture measures which part of it. Bands cover the rows from row 1 up.
+class LATCHWORK_API Panel {
+ public:
+  /// A panel of one band and one strip. @throws nothing but memory.
+  Panel(std::string name, const Strip& strip);
+  /// @throws Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument.
+  Panel(std::string name, Grid grid, std::vector<Band> bands);
+
+  const std::string& name() const noexcept { return name_; }
+  const Grid& grid() const noexcept { return grid_; }
+  std::span<const Band> bands() const noexcept { return bands_; }
+  /// The mirror axis in half columns from the left edge (W when it is the panel's middle); nothing when none was named.
+  std::optional<int> axis_half_columns() const noexcept { return axis_; }
+  void set_axis_half_columns(std::optional<int> half_columns);  ///< @throws Error bad_argument outside 1..2W-1
+
+  /// This panel on top of `below`; the name is this panel's. @throws Error size_mismatch.
+  [[nodiscard]] Panel above(const Panel& below) const;
+  [[nodiscard]] Panel mirrored() const;
+
+  friend bool operator==(const Panel&, const Panel&) = default;
+
+ private:
+  std::string name_;
+  Grid grid_;
+  std::vector<Band> bands_;
+  std::optional<int> axis_;
+};
+
+/// What build_panel() builds: edge + left half + centre + mirrored half + edge.
+struct PanelParts {
+  std::string name;
+  int rows = 1;                 ///< every strip is filled up to this height
+  std::optional<Strip> edge;    ///< at the left; mirrored at the right
+  std::vector<Strip> left;      ///< from the left edge towards the middle
+  std::optional<Strip> centre;  ///< stands once in the middle
+  Axis axis = Axis::line;       ///< without a centre: about the line after `left`, or about its shared last stitch
+};
+
+/// Builds a mirrored panel in one call.
+/// @throws Error bad_argument (field rows; parts, when there is nothing); crossing_cut; too_large.
+LATCHWORK_API Panel build_panel(const PanelParts& parts);
+
+/// Strips side by side from the left on the RS, each filled up to `rows`. @throws Error bad_argument; too_large.
+LATCHWORK_API Panel join_strips(std::string name, int rows, std::span<const Strip> strips);
+
+}  // namespace latchwork::inline v0

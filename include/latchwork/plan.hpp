@@ -1,0 +1,145 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <stop_token>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "latchwork/effort.hpp"
+#include "latchwork/export.hpp"
+#include "latchwork/finding.hpp"
+#include "latchwork/grid.hpp"
+#include "latchwork/machine.hpp"
+
+namespace latchwork::inline v0 {
+
+/// Which of a crossing's groups, named by where it stands on the RS before the crossing.
+enum class GroupName : std::uint8_t { left = 0, centre = 1, right = 2 };
+
+/// One group put back on the needles. Needles are the operator's leftmost of the group.
+struct GroupReturn {
+  GroupName group = GroupName::left;
+  int stitches = 1;
+  int from_needle = 1;      ///< lifted from here
+  int to_needle = 1;        ///< put back here
+  std::vector<int> prongs;  ///< tools that lift it, operator's left to right; empty: it stays on its needles
+  friend bool operator==(const GroupReturn&, const GroupReturn&) = default;
+};
+
+/// A crossing made at a stop. All lifted groups leave their needles first; then they return in this order: the group
+/// put back first shows in front on the RS.
+struct CrossingStep {
+  Crossing crossing;
+  std::vector<GroupReturn> returns;
+  bool ease =
+      false;  ///< hint: bring the crossed needles out to hold and let the carriage knit them back on the next row
+  friend bool operator==(const CrossingStep&, const CrossingStep&) = default;
+};
+
+/// A batch: one wale dropped to the loop of row `from_row` and re-formed up to the stop's row.
+struct Reform {
+  int needle = 1;           ///< operator's view
+  int column = 0;           ///< RS column at the stop
+  int wale = 0;             ///< index into Wales(grid).all()
+  int from_row = 0;         ///< a: the tool goes into this row's loop (0: the cast-on's)
+  std::vector<Cell> rungs;  ///< what the rungs of rows a+1, a+2, ... become; the lowest row is always taken first
+  friend bool operator==(const Reform&, const Reform&) = default;
+};
+
+/// Needles that begin (`on`) or end work at a stop, by cast-on or bind-off: where `none` cells start or end.
+struct Shaping {
+  int needle = 1;
+  int column = 0;
+  bool on = true;
+  friend bool operator==(const Shaping&, const Shaping&) = default;
+};
+
+/// All that is done after row `row` is knitted, in this order: bind-offs come last but for the holds; re-forms go in
+/// one sweep of the bed from the operator's left.
+struct Stop {
+  int row = 0;                 ///< 0 only for needles put in hold on the cast-on row
+  bool carriage_right = true;  ///< COR, else COL
+  std::vector<int> releases;   ///< needles taken out of hold, operator's left to right
+  std::vector<Reform> reforms;
+  std::vector<CrossingStep> crossings;
+  std::vector<Shaping> shapings;
+  std::vector<int> holds;      ///< needles put in hold for the coming rows
+  std::int64_t effort_ms = 0;  ///< the stop and all that is done at it
+  friend bool operator==(const Stop&, const Stop&) = default;
+};
+
+/// Whether the plan is proven to be the least, is the best found, or there is none.
+enum class PlanStatus : std::uint8_t { optimal = 0, feasible = 1, infeasible = 2 };
+
+/// A regular schedule: stop after rows first, first + every, first + 2 * every, ... and do all that is due.
+struct Rhythm {
+  int every = 1;
+  int first = 1;
+  friend bool operator==(const Rhythm&, const Rhythm&) = default;
+};
+
+/// A schedule of hand work for a panel on a machine. Plain data: nothing in it is checked until it is simulated.
+struct Plan {
+  int rows = 0;
+  int columns = 0;
+  int leftmost = 0;  ///< the panel's leftmost needle, operator's view
+  bool carriage_starts_right = true;
+  std::vector<int> columns_on;  ///< RS columns with a stitch in row 1: the needles cast on
+  std::vector<Stop> stops;      ///< by row
+  std::int64_t total_ms = 0;    ///< all hand work and all carriage passes
+  std::int64_t bound_ms = 0;    ///< no plan of this kind can take less
+  PlanStatus status = PlanStatus::infeasible;
+  std::optional<Rhythm> rhythm;   ///< set on a regular plan
+  std::vector<Finding> findings;  ///< of an infeasible plan: why, and where; else empty
+  friend bool operator==(const Plan&, const Plan&) = default;
+};
+
+/// Totals of a plan.
+struct HandWork {
+  int stops = 0, batches = 0, crossings = 0, holds = 0, shapings = 0;
+  int rungs_knit = 0, rungs_purl = 0, rungs_tuck = 0, rungs_slip = 0;
+  int stitches_crossed = 0;  ///< stitches lifted
+  std::int64_t hand_ms = 0;  ///< all but the carriage passes
+  std::int64_t carriage_ms = 0;
+  friend bool operator==(const HandWork&, const HandWork&) = default;
+};
+
+/// Told now and then during a long call, on the calling thread.
+struct Progress {
+  std::int64_t bound_ms = 0;  ///< plan: proven so far (simulate: 0)
+  std::int64_t best_ms = 0;   ///< plan: best so far; -1: none yet (simulate: 0)
+  double share = 0;           ///< of the work, 0..1; never falls
+};
+
+struct PlanOptions {
+  std::stop_token stop;                           ///< when asked to stop: the best plan so far, status `feasible`
+  std::function<void(const Progress&)> progress;  ///< what it throws ends the call and reaches the caller
+  std::int64_t work_limit = 0;                    ///< search steps, a count and not a clock; 0: none
+};
+
+/// The least-effort plan for the grid read as a panel. Exact: `optimal` unless stopped or limited. What cannot be
+/// scheduled gives status infeasible with findings, not an error. Crossings are made after their row; hand cells are
+/// re-formed by batches or, for tucks under a closing knit with no tuck beside them, by hold.
+/// Ties: fewer stops, then the lexicographically earlier stop rows; within the stops, the longer batch first.
+/// @throws Error bad_argument (machine, effort, options), too_large when a total could pass 2^62 ms.
+LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& effort = {},
+                        const PlanOptions& options = {});
+
+/// The best regular plan: every (every, first) is tried whose stops include all forced ones (crossings, shaping); at
+/// each stop all that is due is done: every wale with hand cells up to that row not yet worked is re-formed from just
+/// below the lowest of them, unless its row is a tuck or slip (then it waits). Stops with nothing to do are not
+/// counted. No holds. Infeasible when no rhythm works. Ties: greater `every`, then smaller `first`. Its bound is its
+/// own total's least value.
+LATCHWORK_API Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort = {},
+                                const PlanOptions& options = {});
+
+/// Counts and times of a plan under these efforts. Linear in the plan.
+LATCHWORK_API HandWork hand_work(const Plan& plan, const Effort& effort = {});
+
+/// "optimal", "feasible", "infeasible"; empty for a number that is none.
+LATCHWORK_API std::string_view plan_status_name(PlanStatus status) noexcept;
+
+}  // namespace latchwork::inline v0

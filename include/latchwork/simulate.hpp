@@ -1,0 +1,63 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <span>
+#include <stop_token>
+#include <string>
+#include <vector>
+
+#include "latchwork/export.hpp"
+#include "latchwork/grid.hpp"
+#include "latchwork/move.hpp"
+#include "latchwork/plan.hpp"
+
+namespace latchwork::inline v0 {
+
+/// The needles that make the panel.
+struct Bed {
+  int leftmost = -1;  ///< operator's leftmost needle of the panel
+  int columns = 1;    ///< needles in a run; RS column 0 is the rightmost
+  friend bool operator==(const Bed&, const Bed&) = default;
+};
+
+/// Something that hands could not do, or a loop left in a state no fabric has.
+struct Fault {
+  std::int64_t move = -1;  ///< index of the move; -1: found when the fabric was read
+  Place place;             ///< RS row and column
+  std::string message;
+  friend bool operator==(const Fault&, const Fault&) = default;
+};
+
+/// What came off the bed.
+struct Fabric {
+  std::optional<Grid> grid;   ///< the fabric read back as cells and crossings, RS; nothing when a fault bars it
+  std::vector<Fault> faults;  ///< in the order found; empty for a sound fabric
+  std::int64_t loops = 0;     ///< loops drawn in all, by carriage and by hand
+};
+
+struct SimulateOptions {
+  std::stop_token stop;                           ///< @throws Error cancelled
+  std::function<void(const Progress&)> progress;  ///< share only
+};
+
+/// Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
+/// then reads the fabric back. A move that hands could not do (nothing on the needle, a stitch that would run) is a
+/// fault, and the moves end there. Linear in loops and moves. @throws Error bad_argument (bed), too_large, cancelled.
+LATCHWORK_API Fabric simulate(const Bed& bed, std::span<const Move> moves, const SimulateOptions& options = {});
+
+/// What simulate() found when it was held against a chart.
+struct Verification {
+  bool verified = false;  ///< the fabric is sound and equals the chart, crossings' front to back order included
+  Place difference;       ///< first differing place, by row and then column; none when verified
+  std::string message;    ///< "verified", or what differs there
+  std::int64_t loops = 0;
+  friend bool operator==(const Verification&, const Verification&) = default;
+};
+
+/// Knits the plan and compares. The one way in which anything is called verified.
+/// @throws Error size_mismatch when the plan is for another size; cancelled.
+LATCHWORK_API Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options = {});
+
+}  // namespace latchwork::inline v0
