@@ -15,6 +15,7 @@ if(NOT TARGET fmt::fmt)
   if(NOT fmt_FOUND)
     latchwork_require_fetch(fmt)
     FetchContent_Declare(fmt GIT_REPOSITORY https://github.com/fmtlib/fmt.git GIT_TAG 10.2.1)
+    set(FMT_INSTALL ON)  # a static latchwork names it in its own export set
     FetchContent_MakeAvailable(fmt)
   endif()
 endif()

@@ -1,0 +1,19 @@
+#!/bin/sh
+# Builds latchwork and does its main job on a brief: sh examples/quickstart.sh [BRIEF_FOLDER [OUTPUT_FOLDER]]
+set -eu
+top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+brief=${1:-$top/examples/briefs/harbour-cushion}
+out=${2:-$top/out}
+build=$top/build/quickstart
+
+sh "$top/cmake/install_packages.sh" cmake g++ ninja-build libfmt-dev nlohmann-json3-dev
+if [ ! -f "$build/build.ninja" ]; then
+  echo "Configuring in $build"
+  cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DLATCHWORK_FETCH=OFF \
+    -DLATCHWORK_TESTS=OFF -DLATCHWORK_C=OFF -DLATCHWORK_PYTHON=OFF >/dev/null
+fi
+echo "Building"
+cmake --build "$build" --target make_panel >/dev/null
+echo "Making the panel of $brief"
+"$build/examples/make_panel" "$brief" "$out"
+echo "Written to $out: open page.html to print it and take it to the machine."
