@@ -7,6 +7,8 @@ install(TARGETS latchwork EXPORT latchwork_targets FILE_SET HEADERS
 if(TARGET latchwork_c)
   install(TARGETS latchwork_c EXPORT latchwork_targets FILE_SET HEADERS
     LIBRARY DESTINATION ${CMAKE_INSTALL_LIBDIR} ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR})
+  # Paths in the .pc file are told from its own place, so that the whole tree can be moved.
+  file(RELATIVE_PATH latchwork_up_from_pc /prefix/${CMAKE_INSTALL_LIBDIR}/pkgconfig /prefix)
   configure_file(${CMAKE_CURRENT_LIST_DIR}/latchwork_c.pc.in ${PROJECT_BINARY_DIR}/latchwork_c.pc @ONLY)
   install(FILES ${PROJECT_BINARY_DIR}/latchwork_c.pc DESTINATION ${CMAKE_INSTALL_LIBDIR}/pkgconfig)
 endif()

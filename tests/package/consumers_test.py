@@ -1,6 +1,7 @@
 """Builds a tiny host in each way a host can take latchwork in, and runs it.
 
-consumers_test.py WAY SOURCE BUILD: WAY is subdirectory, static, shared or pkg-config; BUILD a scratch folder.
+consumers_test.py WAY SOURCE BUILT SCRATCH: WAY is subdirectory, static, shared or pkg-config; BUILT is a build tree of
+a static library, for the ways that need no other.
 """
 import os
 import pathlib
@@ -26,15 +27,13 @@ def check(output, expected):
     print(output.strip())
 
 
-def install(source, build, prefix, shared):
-    configure(source, build, f"-DCMAKE_INSTALL_PREFIX={prefix}", f"-DBUILD_SHARED_LIBS={shared}", "-DLATCHWORK_TESTS=OFF",
-              "-DLATCHWORK_EXAMPLES=OFF", "-DCMAKE_INSTALL_LIBDIR=lib")
-    run("cmake", "--build", build)
-    run("cmake", "--install", build)
+def find_pkg_config_folder(prefix):
+    return next(prefix.glob("lib/**/pkgconfig"))
 
 
 def main():
-    way, source, build = sys.argv[1], pathlib.Path(sys.argv[2]).resolve(), pathlib.Path(sys.argv[3]).resolve()
+    way = sys.argv[1]
+    source, built, build = (pathlib.Path(argument).resolve() for argument in sys.argv[2:5])
     shutil.rmtree(build / "host", ignore_errors=True)
     shutil.rmtree(build / "prefix", ignore_errors=True)
     consumers = source / "tests/package/consumers"
@@ -44,7 +43,11 @@ def main():
         run("cmake", "--build", build / "host", "--target", "host")
         check(run(build / "host/host"), "verified")
     elif way in ("static", "shared"):
-        install(source, build / "library", prefix, "ON" if way == "shared" else "OFF")
+        if way == "shared":
+            built = build / "library"
+            configure(source, built, "-DBUILD_SHARED_LIBS=ON", "-DLATCHWORK_TESTS=OFF", "-DLATCHWORK_EXAMPLES=OFF")
+            run("cmake", "--build", built)
+        run("cmake", "--install", built, "--prefix", prefix)
         for schema in ("grid", "strip", "panel", "machine", "plan"):
             if not (prefix / f"share/latchwork/schema/{schema}.schema.json").is_file():
                 sys.exit(f"the schema of {schema} files is not installed")
@@ -53,12 +56,13 @@ def main():
         check(run(build / "host/host"), "verified")
         check(run(build / "host/host_c"), "row 9")
     elif way == "pkg-config":
-        install(source, build / "library", prefix, "OFF")
-        environment = dict(os.environ, PKG_CONFIG_PATH=str(prefix / "lib/pkgconfig"))
+        run("cmake", "--install", built, "--prefix", prefix)
+        folder = find_pkg_config_folder(prefix)
+        environment = dict(os.environ, PKG_CONFIG_PATH=str(folder))
         flags = run("pkg-config", "--cflags", "--libs", "latchwork_c", env=environment).split()
         (build / "host").mkdir(parents=True)
         run("cc", "-std=c99", "-pedantic", "-Wall", "-Wextra", "-Werror", consumers / "main.c", "-o", build / "host/host_c",
-            *flags, f"-Wl,-rpath,{prefix}/lib")
+            *flags, f"-Wl,-rpath,{folder.parent}")
         check(run(build / "host/host_c"), "row 9")
     else:
         sys.exit(f"no such way: {way}")
