@@ -1,0 +1,193 @@
+"""Lists every public name of the C++ headers and fails where C or Python lacks it.
+
+public_names_test.py SOURCE PYTHON_PATH: reads include/latchwork/*.hpp, the C header, and imports the Python package.
+The rule is DEVELOPERS.md, "Names in three languages"; what departs from it is listed here, each with its reason.
+"""
+import importlib
+import pathlib
+import re
+import sys
+
+NOT_IN_C = {
+    # C++ name: reason
+    "Error": "a status and latchwork_error",
+    "Error.code": "the status, and latchwork_error.code",
+    "Error.place": "fields of latchwork_error",
+    "error_codes": "the LATCHWORK_E_ constants",
+    "Place": "fields row, column, line, field of latchwork_error and latchwork_finding",
+    "Place.row": "as Place",
+    "Place.column": "as Place",
+    "Place.line": "as Place",
+    "Place.field": "as Place",
+}
+NOT_IN_PYTHON = {
+    "Error.place": "attributes row, column, line and field, so that nobody parses",
+    "error_codes": "list(ErrorCode)",
+    "max_file_bytes": "a limit of the readers, told in their docstrings",
+}
+
+
+def snake(name):
+    return re.sub(r"(?<=[a-z0-9])(?=[A-Z])", "_", name).lower()
+
+
+def without_comments(text):
+    text = re.sub(r"//[^\n]*", "", text)
+    text = re.sub(r"/\*.*?\*/", "", text, flags=re.S)
+    return re.sub(r"^\s*#[^\n]*", "", text, flags=re.M)
+
+
+def matching(text, start):
+    """Index just past the brace that closes the one at `start`."""
+    depth = 0
+    for i in range(start, len(text)):
+        depth += {"{": 1, "}": -1}.get(text[i], 0)
+        if depth == 0:
+            return i + 1
+    raise ValueError("a brace is not closed")
+
+
+def statements(body):
+    """Top-level statements of a body: each up to its ';' or its closing brace."""
+    out, start, i, parens = [], 0, 0, 0
+    while i < len(body):
+        c = body[i]
+        if c in "(":
+            parens += 1
+        elif c == ")":
+            parens -= 1
+        elif c == "{" and parens == 0:
+            i = matching(body, i)
+            rest = re.match(r"\s*;", body[i:])
+            if rest:
+                i += rest.end()
+                out.append(body[start:i])
+                start = i
+            elif re.search(r"\)\s*(const)?\s*(noexcept)?\s*(override)?\s*\{", body[start:i]):
+                out.append(body[start:i])
+                start = i
+            continue
+        elif c == ";" and parens == 0:
+            out.append(body[start:i])
+            start = i + 1
+        i += 1
+    return [" ".join(s.split()) for s in out if s.strip()]
+
+
+def members(name, body):
+    public = body.split("private:")[0].replace("public:", " ")
+    for statement in statements(public):
+        statement = re.sub(r"\[\[\w+\]\]", "", statement).strip()
+        if statement.startswith(("friend", "using", "enum")) or "operator" in statement or f"~{name}" in statement:
+            continue
+        head = re.split(r"[{=]", statement)[0] if "(" not in re.split(r"[{=]", statement)[0] else statement
+        call = re.match(r"(?:[\w:<>&*,\s]+?[\s&*])?(\w+)\s*\(", statement) if "(" in head else None
+        if call:
+            if call.group(1) != name:
+                yield call.group(1)
+            continue
+        head = re.sub(r"<[^<>]*(<[^<>]*>)?[^<>]*>", "", head)
+        first, *others = head.split(",")
+        yield first.split()[-1]
+        for other in others:
+            yield other.split()[0]
+        for more in re.findall(r",\s*(\w+)\s*=", statement):
+            yield more
+
+
+def cpp_names(folder):
+    """{'enum': {E: [values]}, 'type': {T: [members]}, 'function': {name: [first argument's type]}}"""
+    found = {"enum": {}, "type": {}, "function": {}}
+    for path in sorted(folder.glob("*.hpp")):
+        text = without_comments(path.read_text(encoding="utf-8"))
+        for space in re.finditer(r"namespace latchwork::inline v0 \{", text):
+            body = text[space.end() : matching(text, space.end() - 1) - 1]
+            for statement in statements(body):
+                enum = re.match(r"enum class (\w+)[^{]*\{(.*)\}", statement)
+                type_ = re.match(r"(?:class|struct) (?:LATCHWORK_API )?(\w+)[^{;]*\{(.*)\}", statement)
+                if enum:
+                    values = [v.split("=")[0].strip() for v in enum.group(2).split(",") if v.strip()]
+                    found["enum"][enum.group(1)] = values
+                elif type_:
+                    found["type"][type_.group(1)] = list(dict.fromkeys(members(type_.group(1), type_.group(2))))
+                elif "(" in statement and not statement.startswith(("class", "struct")):
+                    function = re.match(r"(?:LATCHWORK_API )?[\w:<>\s&*,]+?[\s&*](\w+)\(([^)]*)\)?", statement)
+                    first = re.sub(r"\b(const|std::)|[&*]", "", function.group(2).split(",")[0]).split()
+                    found["function"].setdefault(function.group(1), []).append(first[0] if first else "")
+                elif "constexpr" in statement:
+                    found["function"].setdefault(re.search(r"(\w+)\s*=", statement).group(1), []).append("")
+    return found
+
+
+def c_names(header):
+    text = without_comments(header.read_text(encoding="utf-8"))
+    functions = set(re.findall(r"\b(latchwork_\w+)\s*\(", text))
+    constants = set(re.findall(r"\b(LATCHWORK_\w+)", header.read_text(encoding="utf-8")))
+    types = set(re.findall(r"\btypedef[^;{]*?\b(latchwork_\w+)\s*;", text))
+    fields = {}
+    for struct in re.finditer(r"typedef struct (latchwork_\w+)\s*\{", text):
+        types.add(struct.group(1))
+        body = text[struct.end() - 1 : matching(text, struct.end() - 1)]
+        fields[struct.group(1)] = set(re.findall(r"\b(\w+)\s*(?:\[[^\]]*\])?\s*[;,]", body))
+    for function in re.findall(r"\(\*\s*(latchwork_\w+)\s*\)", text):
+        types.add(function)
+    return functions, constants, types, fields
+
+
+def gaps_in_c(names, header):
+    functions, constants, types, fields = c_names(header)
+    for enum, values in names["enum"].items():
+        prefix = "LATCHWORK_E_" if enum == "ErrorCode" else f"LATCHWORK_{snake(enum).upper()}_"
+        yield from (f"{enum}.{v}" for v in values if prefix + v.upper() not in constants)
+    for type_, of in names["type"].items():
+        own = f"latchwork_{snake(type_)}"
+        if own not in types:
+            yield type_
+        yield from (f"{type_}.{m}" for m in of if f"{own}_{m}" not in functions and m not in fields.get(own, ()))
+    for function, firsts in names["function"].items():
+        for first in firsts:
+            wanted = {f"latchwork_{function}", f"latchwork_{snake(first)}_{function}", f"LATCHWORK_{function.upper()}"}
+            if not wanted & (functions | constants):
+                yield function if len(firsts) == 1 else f"{function}({first})"
+
+
+def gaps_in_python(names, module):
+    for enum, values in names["enum"].items():
+        if not hasattr(module, enum):
+            yield enum
+            continue
+        yield from (f"{enum}.{v}" for v in values if not hasattr(getattr(module, enum), v))
+    for type_, of in names["type"].items():
+        if not hasattr(module, type_):
+            yield type_
+            continue
+        yield from (f"{type_}.{m}" for m in of if not hasattr(getattr(module, type_), m))
+    yield from (function for function in names["function"] if not hasattr(module, function))
+
+
+def main():
+    source = pathlib.Path(sys.argv[1])
+    sys.path.insert(0, sys.argv[2])
+    module = importlib.import_module("latchwork")
+    names = cpp_names(source / "include/latchwork")
+    count = sum(1 + len(v) for kind in ("enum", "type") for v in names[kind].values()) + len(names["function"])
+    if count < 200:
+        sys.exit(f"only {count} public names were found: the reader of headers has lost its way")
+    failed = False
+    for language, gaps, excused in (
+        ("C", list(gaps_in_c(names, source / "bindings/c/include/latchwork/latchwork.h")), NOT_IN_C),
+        ("Python", list(gaps_in_python(names, module)), NOT_IN_PYTHON),
+    ):
+        missing = [name for name in gaps if name not in excused]
+        stale = [name for name in excused if name not in gaps]
+        for name in missing:
+            print(f"{language} lacks {name}")
+        for name in stale:
+            print(f"{language} has {name}, which is listed as left out")
+        failed = failed or bool(missing or stale)
+        print(f"{language}: {count - len(gaps)} of {count} public C++ names, {len(excused)} left out with a reason")
+    sys.exit(failed)
+
+
+if __name__ == "__main__":
+    main()
