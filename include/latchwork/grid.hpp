@@ -36,9 +36,10 @@ class LATCHWORK_API Grid {
 
   /// A grid from rows of letters (see Cell), TOP row first, as a chart is seen, one row a line. A line that starts with
   /// `x` puts a crossing after the row written just below it: `x COLUMN LEFT/RIGHT R|L` or
-  /// `x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind`. Blank lines and spaces at line ends are passed over.
-  /// @throws Error bad_letter, bad_syntax, size_mismatch (a row of another length), all with `line`; and what cross()
-  /// throws.
+  /// `x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind`. Blank lines and spaces at both ends of a
+  /// line are passed over.
+  /// @throws Error bad_letter, bad_syntax, too_large, size_mismatch (a row of another length) and what cross() throws,
+  /// all with `line`.
   static Grid from_text(std::string_view text);
 
   /// A grid from rows * columns cells, row 1 first. @throws Error size_mismatch, bad_value (row, column), too_large.
@@ -49,7 +50,9 @@ class LATCHWORK_API Grid {
   /// Puts a cell at (row, column). @throws Error off_grid; bad_argument; crossing_over_stack, crossing_over_none.
   void set(int row, int column, Cell cell);
 
-  /// Adds a crossing. Linear in the crossings.
+  /// Adds a crossing; without a centre its place is taken as `between`. Linear in the crossings after it, so adding
+  /// them in order is quick. The centre is bare only if all of it is `none` in row r and, at the columns it moves to,
+  /// in the row after. What a cell forbids is refused at that cell's place, the rest at the crossing's.
   /// @throws Error off_grid; bad_argument (left, centre, right); stitch_taken; crossing_over_stack; crossing_over_none.
   void cross(const Crossing& crossing);
 
@@ -70,7 +73,9 @@ class LATCHWORK_API Grid {
   std::span<const Cell> cells() const noexcept { return cells_; }
   /// By row, then column. Valid until the grid is changed.
   std::span<const Crossing> crossings() const noexcept { return crossings_; }
-  /// One value for equal grids, the same on every machine and in every version of one file format (FNV-1a, 64 bits).
+  /// One value for equal grids, the same on every machine and in every version of one file format: FNV-1a, 64 bits,
+  /// over rows, columns, the cells from row 1 up, and each crossing's row, column, left, centre, right, lean, place;
+  /// cells, lean and place one byte each, all others four, the lowest first.
   std::uint64_t hash() const noexcept;
   /// One line for people: size, cells by kind, crossings. "24 stitches x 32 rows, RS: 610 knit, 158 purl; 4 crossings"
   std::string describe() const;
@@ -110,6 +115,9 @@ class LATCHWORK_API Grid {
   friend bool operator==(const Grid&, const Grid&) = default;
 
  private:
+  /// From parts that keep the rules already: nothing is checked again.
+  Grid(int rows, int columns, std::vector<Cell> cells, std::vector<Crossing> crossings) noexcept;
+
   int rows_;
   int columns_;
   std::vector<Cell> cells_;

@@ -1,0 +1,210 @@
+// Grids as rows of letters, and back.
+#include <fmt/format.h>
+
+#include <charconv>
+#include <iterator>
+#include <optional>
+#include <utility>
+
+#include "latchwork/grid.hpp"
+#include "rules.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+Place place_on_line(int line, int column = -1) {
+  Place place;
+  place.line = line;
+  place.column = column;
+  return place;
+}
+
+bool is_blank(char letter) noexcept {
+  return letter == ' ' || letter == '\t' || letter == '\r';
+}
+
+std::string_view trimmed(std::string_view text) noexcept {
+  while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
+  while (!text.empty() && is_blank(text.back())) text.remove_suffix(1);
+  return text;
+}
+
+/// The letter for people; a byte that cannot be shown is shown by its number.
+std::string shown(char letter) {
+  if (letter >= ' ' && letter <= '~') return fmt::format("'{}'", letter);
+  return fmt::format("byte 0x{:02X}", static_cast<unsigned char>(letter));
+}
+
+/// Reads one crossing line word by word.
+class CrossingLine {
+ public:
+  CrossingLine(std::string_view text, int line) : rest_(text), line_(line) {}
+
+  Crossing read() {
+    if (word() != "x") refuse("begins with 'x' and a space");
+    Crossing crossing;
+    crossing.column = number(word(), "the column");
+    std::string_view groups = word();
+    crossing.left = number(part(groups), "the left group");
+    std::string_view last = part(groups);
+    const bool centred = !groups.empty();
+    if (centred) {
+      crossing.centre = number(last, "the centre group");
+      last = groups;
+    }
+    crossing.right = number(last, "the right group");
+    const std::string_view lean = word();
+    if (lean != "R" && lean != "L") refuse("needs R or L after its groups");
+    crossing.lean = lean == "R" ? Lean::right : Lean::left;
+    const std::string_view place = word();
+    if (place == "front") {
+      crossing.place = Centre::front;
+    } else if (place == "behind") {
+      crossing.place = Centre::behind;
+    } else if (place != "between" && (centred || !place.empty())) {
+      refuse(centred ? "with a centre ends with front, between or behind" : "without a centre ends after R or L");
+    }
+    if (!centred && !place.empty()) refuse("without a centre ends after R or L");
+    if (!trimmed(rest_).empty()) refuse("has more words than it needs");
+    return crossing;
+  }
+
+ private:
+  [[noreturn]] void refuse(std::string_view what) const {
+    throw Error(ErrorCode::bad_syntax, place_on_line(line_),
+                fmt::format("line {}: a crossing line {}: x COLUMN LEFT/RIGHT R|L, or x COLUMN LEFT/CENTRE/RIGHT R|L "
+                            "front|between|behind",
+                            line_, what));
+  }
+  std::string_view word() {
+    rest_ = trimmed(rest_);
+    std::size_t length = 0;
+    while (length < rest_.size() && !is_blank(rest_[length])) ++length;
+    const std::string_view found = rest_.substr(0, length);
+    rest_.remove_prefix(length);
+    return found;
+  }
+  /// Takes what stands before the next slash away from `groups`.
+  static std::string_view part(std::string_view& groups) {
+    const std::size_t slash = groups.find('/');
+    const std::string_view found = groups.substr(0, slash);
+    groups = slash == std::string_view::npos ? std::string_view{} : groups.substr(slash + 1);
+    return found;
+  }
+  int number(std::string_view digits, std::string_view what) const {
+    int value = 0;
+    const char* end = digits.data() + digits.size();
+    const auto [stopped, failure] = std::from_chars(digits.data(), end, value);
+    if (failure == std::errc::result_out_of_range) {
+      throw Error(ErrorCode::too_large, place_on_line(line_),
+                  fmt::format("line {}: {} of a crossing is a number past {}", line_, what, Grid::max_side));
+    }
+    if (failure != std::errc{} || stopped != end) refuse(fmt::format("needs a whole number for {}", what));
+    return value;
+  }
+
+  std::string_view rest_;
+  int line_;
+};
+
+struct TextRow {
+  std::string_view letters;
+  int line;
+};
+
+/// A crossing line: `above` rows of letters stand before it, so it belongs to row R - above.
+struct TextCrossing {
+  Crossing crossing;
+  int line;
+  std::size_t above;
+};
+
+}  // namespace
+
+Grid Grid::from_text(std::string_view text) {
+  std::vector<TextRow> rows;
+  std::vector<TextCrossing> crossings;
+  for (int line = 1; !text.empty(); ++line) {
+    const std::size_t end = text.find('\n');
+    const std::string_view content = trimmed(text.substr(0, end));
+    text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
+    if (content.empty()) continue;
+    if (content.front() == 'x') {
+      crossings.push_back({CrossingLine(content, line).read(), line, rows.size()});
+      continue;
+    }
+    if (rows.size() >= max_side || content.size() > max_side) {
+      throw Error(ErrorCode::too_large, place_on_line(line),
+                  fmt::format("line {}: a grid has at most {} rows and columns", line, max_side));
+    }
+    if (!rows.empty() && content.size() != rows.front().letters.size()) {
+      throw Error(ErrorCode::size_mismatch, place_on_line(line),
+                  fmt::format("line {} has {} letters; the rows above have {}", line, content.size(),
+                              rows.front().letters.size()));
+    }
+    rows.push_back({content, line});
+  }
+  if (rows.empty()) throw Error(ErrorCode::bad_syntax, place_on_line(1), "no row of letters; a grid has at least 1");
+  if (!crossings.empty() && crossings.back().above == rows.size()) {
+    throw Error(ErrorCode::bad_syntax, place_on_line(crossings.back().line),
+                fmt::format("line {}: a crossing line needs a row of letters below it", crossings.back().line));
+  }
+
+  const int count = static_cast<int>(rows.size());
+  const int width = static_cast<int>(rows.front().letters.size());
+  require_size(count, width);
+  std::vector<Cell> cells;
+  cells.reserve(rows.size() * rows.front().letters.size());
+  for (auto row = rows.rbegin(); row != rows.rend(); ++row) {
+    for (std::size_t x = 0; x < row->letters.size(); ++x) {
+      const std::optional<Cell> cell = cell_of(row->letters[x]);
+      if (!cell) {
+        throw Error(ErrorCode::bad_letter, place_on_line(row->line, static_cast<int>(x)),
+                    fmt::format("line {}, column {}: {} stands for no cell; the letters are k p t s .", row->line, x,
+                                shown(row->letters[x])));
+      }
+      cells.push_back(*cell);
+    }
+  }
+  Grid grid(count, width, std::move(cells), {});
+  // From the bottom up, so that each is added at the end of the list.
+  for (auto found = crossings.rbegin(); found != crossings.rend(); ++found) {
+    found->crossing.row = count - static_cast<int>(found->above);
+    try {
+      grid.cross(found->crossing);
+    } catch (const Error& error) {
+      Place place = error.place();
+      place.line = found->line;
+      throw Error(error.code(), place, fmt::format("line {}: {}", found->line, error.what()));
+    }
+  }
+  return grid;
+}
+
+std::string Grid::to_text() const {
+  std::string text;
+  text.reserve(cells_.size() + static_cast<std::size_t>(rows_) + crossings_.size() * 20);
+  auto upper = crossings_.end();
+  for (int row = rows_; row >= 1; --row) {
+    auto lower = upper;
+    while (lower != crossings_.begin() && std::prev(lower)->row == row) --lower;
+    for (auto crossing = lower; crossing != upper; ++crossing) {
+      text += fmt::format("x {} {}/", crossing->column, crossing->left);
+      if (crossing->centre > 0) text += fmt::format("{}/", crossing->centre);
+      text += fmt::format("{} {}", crossing->right, crossing->lean == Lean::right ? 'R' : 'L');
+      if (crossing->centre > 0) {
+        text += crossing->place == Centre::front     ? " front"
+                : crossing->place == Centre::between ? " between"
+                                                     : " behind";
+      }
+      text += '\n';
+    }
+    upper = lower;
+    const Cell* cells = cells_.data() + static_cast<std::size_t>(row - 1) * static_cast<std::size_t>(columns_);
+    for (int x = 0; x < columns_; ++x) text += cell_letter(cells[x]);
+    text += '\n';
+  }
+  return text;
+}
+
+}  // namespace latchwork::inline v0
