@@ -18,16 +18,17 @@ struct LATCHWORK_API Machine {
   std::string name = "standard";
   int needles = 200;      ///< 2..4000; with an odd count the odd one is on the left
   double pitch_mm = 4.5;  ///< needle to needle; above 0, to 50
-  int leftmost = 0;       ///< the panel's leftmost needle, operator's view; 0: centred, odd one on the left
-  std::vector<int> prongs = {1, 2, 3};  ///< pronged tools at hand, two of each; may be empty; each 1..20
-  int comfortable_crossing = 3;         ///< travel in stitches above which a crossing is hard [std: standards 9]
-  int tuck_limit = 4;                   ///< most tucks or slips in a stack [std: standards 9]
-  int float_limit = 6;                  ///< most needles a float may pass [std: standards 9]
-  int max_ladder = 12;                  ///< most rows laddered down in one batch [from memory]
-  bool cast_on_loops = true;  ///< the cast-on gives each needle a loop of its own, so a batch may start at row 0
+  int leftmost = 0;  ///< the panel's leftmost needle, operator's view, -4000..4000; 0: centred, odd one on the left
+  std::vector<int> prongs = {1, 2,
+                             3};  ///< pronged tools at hand, two of each; up to 20 sizes, each 1..20; may be empty
+  int comfortable_crossing = 3;   ///< travel in stitches above which a crossing is hard; 1..4000 [std: standards 9]
+  int tuck_limit = 4;             ///< most tucks or slips in a stack; 1..65536 [std: standards 9]
+  int float_limit = 6;            ///< most needles a float may pass; 1..4000 [std: standards 9]
+  int max_ladder = 12;            ///< most rows laddered down in one batch; 1..65536 [from memory]
+  bool cast_on_loops = true;      ///< the cast-on gives each needle a loop of its own, so a batch may start at row 0
   bool carriage_starts_right = true;  ///< where the carriage stands at RC 0
 
-  /// The generic machine of a class, named after it.
+  /// The generic machine of a class, named after it. @throws Error bad_argument for a number that is no class.
   static Machine generic(MachineClass machine_class);
   friend bool operator==(const Machine&, const Machine&) = default;
 };
@@ -40,9 +41,11 @@ LATCHWORK_API std::string needle_name(int needle);
 LATCHWORK_API int needle_beside(int needle, int steps);
 
 /// The panel's leftmost needle in the operator's view: machine.leftmost, or centred. Not checked against the bed.
+/// @throws Error bad_argument for columns below 1.
 LATCHWORK_API int leftmost_needle(const Machine& machine, int columns);
 
 /// The needle of an RS column: column 0 is the operator's rightmost stitch.
+/// @throws Error bad_argument for columns below 1, or a column outside 0..columns-1.
 LATCHWORK_API int needle_of(const Machine& machine, int columns, int column);
 
 }  // namespace latchwork::inline v0

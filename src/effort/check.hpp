@@ -1,0 +1,12 @@
+#pragma once
+
+#include "latchwork/effort.hpp"
+
+namespace latchwork::inline v0 {
+
+inline constexpr std::int64_t max_effort_ms = 3'600'000;
+
+/// @throws Error bad_argument with the field ("effort.stop") for a number outside 0..max_effort_ms.
+void check(const Effort& effort);
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,44 @@
+#include "machine/check.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <string_view>
+
+#include "latchwork/error.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+[[noreturn]] void refuse(std::string_view field, const std::string& value, std::string_view range) {
+  Place place;
+  place.field = fmt::format("machine.{}", field);
+  const std::string message = fmt::format("{} is {}; it may be {}", place.field, value, range);
+  throw Error(ErrorCode::bad_argument, place, message);
+}
+
+void within(std::string_view field, int value, int least, int most) {
+  if (value < least || value > most) refuse(field, std::to_string(value), fmt::format("{} to {}", least, most));
+}
+
+}  // namespace
+
+void check(const Machine& machine) {
+  within("needles", machine.needles, 2, 4000);
+  if (!std::isfinite(machine.pitch_mm) || machine.pitch_mm <= 0 || machine.pitch_mm > 50) {
+    refuse("pitch_mm", fmt::format("{} mm", machine.pitch_mm), "above 0, to 50 mm");
+  }
+  within("leftmost", machine.leftmost, -4000, 4000);
+  if (machine.prongs.size() > 20) {
+    refuse("prongs", fmt::format("a list of {} tools", machine.prongs.size()), "a list of up to 20, two of each");
+  }
+  for (std::size_t i = 0; i < machine.prongs.size(); ++i) {
+    within(fmt::format("prongs[{}]", i), machine.prongs[i], 1, 20);
+  }
+  within("comfortable_crossing", machine.comfortable_crossing, 1, 4000);
+  within("tuck_limit", machine.tuck_limit, 1, 65536);
+  within("float_limit", machine.float_limit, 1, 4000);
+  within("max_ladder", machine.max_ladder, 1, 65536);
+}
+
+}  // namespace latchwork::inline v0
