@@ -1,0 +1,192 @@
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/gauge.hpp"
+
+using namespace latchwork;
+using latchwork_test::refused_field;
+
+namespace {
+
+const std::string header = "texture,counted,count,length,unit,place\n";
+
+Swatch plain_swatch() {
+  return Swatch({{"stockinette", Counted::stitches, 28, 100, "left third"},
+                 {"stockinette", Counted::rows, 40.5, 101.6, "middle, marked rows"},
+                 {"rope 3/3 every 8", Counted::rows, 30, 75, ""}});
+}
+
+}  // namespace
+
+TEST_CASE("a swatch file is read by its header, in any order of columns", "[gauge][file]") {
+  CHECK(read_swatch(header + "stockinette,stitches,28,100,mm,left third\n"
+                             "stockinette,rows,40.5,4,in,\"middle, marked rows\"\n"
+                             "rope 3/3 every 8,rows,30,7.5,cm,\n") == plain_swatch());
+  CHECK(read_swatch("unit,place,length,texture,count,counted\n"
+                    "mm,left third,100,stockinette,28,stitches\n"
+                    "in,\"middle, marked rows\",4,stockinette,40.5,rows\n"
+                    "cm,,7.5,rope 3/3 every 8,30,rows\n") == plain_swatch());
+}
+
+TEST_CASE("the place may be left out", "[gauge][file]") {
+  const Swatch swatch = read_swatch("texture,counted,count,length,unit\nmoss,rows,30,10,cm\n");
+  CHECK(swatch == Swatch({{"moss", Counted::rows, 30, 100, ""}}));
+}
+
+TEST_CASE("the ways a spreadsheet or a person writes the same lines are all read", "[gauge][file]") {
+  const Swatch wanted({{"moss", Counted::rows, 30, 100, "left"}});
+  const std::string line = "moss,rows,30,100,mm,left";
+  CHECK(read_swatch(header + line) == wanted);                                               // no newline at the end
+  CHECK(read_swatch(header + line + "\r\n") == wanted);                                      // mixed line ends
+  CHECK(read_swatch("\xEF\xBB\xBF" + header + line) == wanted);                              // a byte order mark
+  CHECK(read_swatch("# rested overnight\n\n" + header + "  \t\n#,,\"\n" + line) == wanted);  // comments and blank lines
+  CHECK(read_swatch("\r\n" + header + "#a\r\n\r\n" + line + "\r\n \r\n") == wanted);
+  CHECK(read_swatch(header + "  moss , rows,\t30, 100 ,mm , left  ") == wanted);  // blanks round unquoted fields
+  CHECK(read_swatch(header + "\"moss\", \"rows\" ,\"30\",\"100\",\"mm\",\"left\"\r\n") == wanted);
+  CHECK(read_swatch(header + "moss,rows,3e1,1.0E+2,mm,left") == wanted);
+  CHECK(read_swatch("\"texture\",counted,\"count\",length,unit,place\n" + line) == wanted);
+}
+
+TEST_CASE("quotes, commas, newlines and outer blanks live inside quotes, as RFC 4180 has it", "[gauge][file]") {
+  const Swatch swatch = read_swatch(header + "\" a \"\"b\"\", c\r\nd\n# e \",rows,30,100,mm,\"\"\n");
+  CHECK(swatch == Swatch({{" a \"b\", c\r\nd\n# e ", Counted::rows, 30, 100, ""}}));
+}
+
+TEST_CASE("an inch is 25.4 mm exactly and 10 cm are not 4 in", "[gauge][file]") {
+  const auto length = [](const char* text) {
+    return read_swatch(header + "a,rows,1," + text + ",\n").measurements()[0].length_mm;
+  };
+  CHECK(length("4,in") == 101.6);
+  CHECK(length("1,in") == 25.4);
+  CHECK(length("10,cm") == 100.0);
+  CHECK(length("12.7,cm") == 127.0);
+  CHECK(length("100,mm") == 100.0);
+}
+
+TEST_CASE("a swatch file with no measurements is an empty swatch", "[gauge][file]") {
+  CHECK(read_swatch(header) == Swatch());
+  CHECK(read_swatch("texture,counted,count,length,unit") == Swatch());
+}
+
+TEST_CASE("what is wrong in a swatch file is refused with its line and field", "[gauge][file][error]") {
+  struct Case {
+    const char* why;
+    std::string csv;
+    ErrorCode code;
+    int line;
+    const char* field;
+  };
+  const std::string good = "moss,rows,30,100,mm,left\n";
+  const Case cases[] = {
+      {"nothing at all", "", ErrorCode::missing_field, 1, "texture"},
+      {"only comments", "# a\n\n", ErrorCode::missing_field, 1, "texture"},
+      {"no unit column", "texture,counted,count,length\n", ErrorCode::missing_field, 1, "unit"},
+      {"a header further down", "# a\n\ntexture,counted,length,unit\n", ErrorCode::missing_field, 3, "count"},
+      {"no header", good, ErrorCode::unknown_field, 1, "moss"},
+      {"capitals", "Texture,counted,count,length,unit\n", ErrorCode::unknown_field, 1, "Texture"},
+      {"semicolons", "texture;counted;count;length;unit\n", ErrorCode::unknown_field, 1,
+       "texture;counted;count;length;unit"},
+      {"a column twice", "texture,counted,count,length,unit,count\n", ErrorCode::duplicate_key, 1, "count"},
+      {"a field short", header + good + "moss,rows,30,100,mm\n", ErrorCode::bad_syntax, 3, ""},
+      {"a decimal comma", header + "moss,rows,30,5,100,mm,left\n", ErrorCode::bad_syntax, 2, ""},
+      {"an open quote", header + good + "\"moss,rows,30,100,mm,left\n" + good, ErrorCode::bad_syntax, 3, ""},
+      {"text after a quote", header + "\"moss\"y,rows,30,100,mm,left\n", ErrorCode::bad_syntax, 2, ""},
+      {"a quote inside", header + "moss,rows,30,100,mm,4\" up\n", ErrorCode::bad_syntax, 2, ""},
+      {"old line ends", "texture,counted,count,length,unit\rmoss,rows,30,100,mm\r", ErrorCode::bad_syntax, 1, ""},
+      {"no texture", header + ",rows,30,100,mm,left\n", ErrorCode::bad_value, 2, "texture"},
+      {"courses", header + "moss,courses,30,100,mm,left\n", ErrorCode::bad_value, 2, "counted"},
+      {"no count", header + "moss,rows,,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"a word", header + "moss,rows,thirty,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"not a number", header + "moss,rows,nan,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"infinite", header + "moss,rows,inf,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"hexadecimal", header + "moss,rows,0x1E,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"a plus sign", header + "moss,rows,+30,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"two points", header + "moss,rows,3.0.,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"a quoted decimal comma", header + "moss,rows,\"30,5\",100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"nothing counted", header + "moss,rows,0,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"less than nothing", header + "moss,rows,-3,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"past a double", header + "moss,rows,1e999,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"under a double", header + "moss,rows,1e-999,100,mm,left\n", ErrorCode::bad_value, 2, "count"},
+      {"a unit with the number", header + "moss,rows,30,100mm,mm,left\n", ErrorCode::bad_value, 2, "length"},
+      {"too long once in mm", header + "moss,rows,30,1001,cm,left\n", ErrorCode::bad_value, 2, "length"},
+      {"overflow once in mm", header + "moss,rows,30,1e308,in,left\n", ErrorCode::bad_value, 2, "length"},
+      {"no unit", header + "moss,rows,30,100,,left\n", ErrorCode::bad_unit, 2, "unit"},
+      {"inches spelled", header + "moss,rows,30,100,inches,left\n", ErrorCode::bad_unit, 2, "unit"},
+      {"metres", header + "moss,rows,30,100,m,left\n", ErrorCode::bad_unit, 2, "unit"},
+      {"a long place", header + "moss,rows,30,100,mm," + std::string(257, 'x') + "\n", ErrorCode::bad_value, 2,
+       "place"},
+      {"a NUL", header + "moss,rows,30,100,mm,a" + std::string(1, '\0') + "\n", ErrorCode::bad_value, 2, "place"},
+      {"not UTF-8", header + good + "moss,rows,30,100,mm,\xE9t\xE9\n", ErrorCode::bad_encoding, 3, ""},
+      {"after a field of two lines", header + "\"mo\nss\",rows,x,100,mm,left\n", ErrorCode::bad_value, 3, "count"},
+      {"after a record of two lines", header + "\"mo\nss\",rows,1,100,mm,left\nmoss,rows,1,100,pt,\n",
+       ErrorCode::bad_unit, 4, "unit"},
+      {"with CRLF", "texture,counted,count,length,unit\r\n\r\nmoss,rows,1,100,pt\r\n", ErrorCode::bad_unit, 3, "unit"},
+  };
+  for (const Case& each : cases) {
+    INFO(each.why);
+    CHECK_THROWS_MATCHES(read_swatch(each.csv), Error, refused_field(each.code, each.field, each.line));
+  }
+}
+
+TEST_CASE("the message names place, value and limit", "[gauge][file][error]") {
+  CHECK_THROWS_WITH(read_swatch(header + "moss,rows,30,1001,cm,left\n"),
+                    "line 2, field length is 10010 mm; it must be 1..10000 mm");
+  CHECK_THROWS_WITH(read_swatch(header + "moss,rows,30,100,inch,left\n"),
+                    "line 2, field unit: 'inch' is no unit of length here; it must be mm, cm or in");
+  CHECK_THROWS_WITH(read_swatch(header + "moss,rows,\"30,5\",100,mm,left\n"),
+                    "line 2, field count: '30,5' is not a number; numbers have a decimal point");
+  // Cut to 40 bytes, but not inside the two bytes of a letter.
+  CHECK_THROWS_WITH(
+      read_swatch(header + "moss,rows,a" +
+                  [] {
+                    std::string text;
+                    for (int i = 0; i < 30; ++i) text += "\xC3\xA9";
+                    return text;
+                  }() +
+                  ",100,mm,left\n"),
+      "line 2, field count: 'a" +
+          [] {
+            std::string text;
+            for (int i = 0; i < 19; ++i) text += "\xC3\xA9";
+            return text;
+          }() +
+          "...' is not a number");
+}
+
+TEST_CASE("a swatch file past its limits is refused", "[gauge][file][error]") {
+  std::string csv = header;
+  for (std::size_t i = 0; i < Swatch::max_measurements; ++i) csv += "a,rows,1,1,cm,\n";
+  CHECK(read_swatch(csv).measurements().size() == Swatch::max_measurements);
+  CHECK_THROWS_MATCHES(read_swatch(csv + "a,rows,1,1,cm,\n"), Error,
+                       refused_field(ErrorCode::too_large, "", static_cast<int>(Swatch::max_measurements) + 2));
+  const std::string huge(max_swatch_bytes + 1, '\n');
+  CHECK_THROWS_MATCHES(read_swatch(huge), Error, refused_field(ErrorCode::too_large, ""));
+}
+
+TEST_CASE("what is written reads back equal, whatever the texts hold", "[gauge][file]") {
+  const Swatch swatch({{"# no comment", Counted::stitches, 28, 100, "left, \"upper\""},
+                       {" outer blanks ", Counted::rows, 0.1, 1, "\t"},
+                       {"two\nlines\r", Counted::rows, 10000, 10000, "\r\n"},
+                       {"caf\xC3\xA9 \xE2\x86\x92", Counted::stitches, 1.0 / 3, 10.0 / 3, ""},
+                       {"\"", Counted::rows, 20, 101.6, "\"\""},
+                       {"\xEF\xBB\xBF", Counted::rows, 1e-1, 1e4, "#"}});
+  CHECK(read_swatch(write(swatch)) == swatch);
+  CHECK(write(plain_swatch()) ==
+        "texture,counted,count,length,unit,place\n"
+        "stockinette,stitches,28,100,mm,left third\n"
+        "stockinette,rows,40.5,101.6,mm,\"middle, marked rows\"\n"
+        "rope 3/3 every 8,rows,30,75,mm,\n");
+  CHECK(read_swatch(write(Swatch())) == Swatch());
+}
+
+TEST_CASE("the longest swatch there can be, written, still fits the reader's limit", "[gauge][file]") {
+  const double longest = 1234.5678901234567;
+  const Measurement worst{std::string(256, '"'), Counted::stitches, longest, longest, std::string(256, '"')};
+  const std::string header_and_line = write(Swatch({worst}));
+  const std::string lines_twice = write(Swatch({worst, worst}));
+  const std::size_t line = lines_twice.size() - header_and_line.size();
+  CHECK(line > 1024);
+  CHECK(header_and_line.size() + (line + 16) * Swatch::max_measurements < max_swatch_bytes);
+  CHECK(read_swatch(lines_twice) == Swatch({worst, worst}));
+}
