@@ -1,0 +1,50 @@
+#include "file/grid_json.hpp"
+#include "latchwork/file.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+constexpr std::string_view grid_format = "latchwork-grid";
+constexpr std::string_view strip_format = "latchwork-strip";
+
+}  // namespace
+
+Grid read_grid(std::string_view json) {
+  const json::Document document(json);
+  json::Fields fields = json::open(document, grid_format, 1);
+  Grid grid = json::take_grid(fields);
+  fields.finish();
+  return grid;
+}
+
+std::string write(const Grid& grid) {
+  json::Writer writer;
+  writer.begin_file(grid_format, 1);
+  json::put_grid(writer, grid);
+  writer.end_object();
+  return writer.take();
+}
+
+Strip read_strip(std::string_view json) {
+  const json::Document document(json);
+  json::Fields fields = json::open(document, strip_format, 1);
+  const std::string name(fields.take("name").text());
+  const std::string texture(fields.take("texture").text());
+  Grid grid = json::take_grid(fields);
+  fields.finish();
+  return {name, texture, std::move(grid)};
+}
+
+std::string write(const Strip& strip) {
+  json::Writer writer;
+  writer.begin_file(strip_format, 1);
+  writer.key("name");
+  writer.text(strip.name);
+  writer.key("texture");
+  writer.text(strip.texture);
+  json::put_grid(writer, strip.grid);
+  writer.end_object();
+  return writer.take();
+}
+
+}  // namespace latchwork::inline v0

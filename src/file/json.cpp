@@ -1,0 +1,432 @@
+#include "file/json.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <nlohmann/json.hpp>
+
+#include "latchwork/file.hpp"
+#include "text/utf8.hpp"
+
+namespace latchwork::inline v0::json {
+namespace {
+
+/// How far the parser has read. Its iterators share one, which is how a handler of events knows where it is.
+struct Cursor {
+  const char* at;
+  const char* end;
+};
+
+class CursorIterator {
+ public:
+  using iterator_category = std::input_iterator_tag;
+  using value_type = char;
+  using difference_type = std::ptrdiff_t;
+  using pointer = const char*;
+  using reference = const char&;
+
+  CursorIterator() = default;
+  explicit CursorIterator(Cursor* cursor) : cursor_(cursor) {}
+  reference operator*() const { return *cursor_->at; }
+  CursorIterator& operator++() {
+    ++cursor_->at;
+    return *this;
+  }
+  CursorIterator operator++(int) {
+    ++cursor_->at;
+    return *this;
+  }
+  // Only ever compared with the end, which has no cursor.
+  friend bool operator==(const CursorIterator& a, const CursorIterator& b) { return a.done() == b.done(); }
+  friend bool operator!=(const CursorIterator& a, const CursorIterator& b) { return !(a == b); }
+
+ private:
+  bool done() const { return cursor_ == nullptr || cursor_->at == cursor_->end; }
+  Cursor* cursor_ = nullptr;
+};
+
+std::string_view kind_name(Kind kind) {
+  switch (kind) {
+    case Kind::null:
+      return "null";
+    case Kind::boolean:
+      return "true or false";
+    case Kind::integer:
+      return "a whole number";
+    case Kind::real:
+      return "a number";
+    case Kind::text:
+      return "a text";
+    case Kind::array:
+      return "a list";
+    case Kind::object:
+      return "an object";
+  }
+  return "nothing";
+}
+
+/// The parser's own message without its prefix: what comes after "parse error at line 1, column 5: ".
+std::string parser_message(std::string_view what) {
+  for (const std::string_view before : {"parse error at ", "] "}) {
+    const std::size_t found = what.find(before);
+    if (found != std::string_view::npos) what.remove_prefix(found + before.size());
+  }
+  const std::size_t colon = what.find(": ");
+  if (colon != std::string_view::npos) what.remove_prefix(colon + 2);
+  return shown(what, 200);
+}
+
+}  // namespace
+
+/// Takes the parser's events and appends nodes.
+class Builder {
+ public:
+  Builder(Document& document, std::string_view text, const Cursor& cursor)
+      : document_(document), text_(text), cursor_(cursor), counted_(text.data()) {}
+
+  bool null() {
+    add(Kind::null);
+    return true;
+  }
+  bool boolean(bool value) {
+    add(Kind::boolean).boolean = value;
+    return true;
+  }
+  bool number_integer(std::int64_t value) {
+    add(Kind::integer, 1).integer = value;
+    return true;
+  }
+  bool number_unsigned(std::uint64_t value) {
+    if (value > static_cast<std::uint64_t>(INT64_MAX)) return number_float(static_cast<double>(value), {});
+    return number_integer(static_cast<std::int64_t>(value));
+  }
+  bool number_float(double value, const std::string&) {
+    add(Kind::real, 1).real = value;
+    return true;
+  }
+  bool string(const std::string& value) {
+    add(Kind::text).text = keep(value);
+    return true;
+  }
+  bool binary(const nlohmann::json::binary_t&) { return false; }  // no such thing in a text
+  bool key(const std::string& value) {
+    count_in_parent();
+    Node node;
+    node.kind = Kind::text;
+    node.text = keep(value);
+    node.line = line();
+    node.next = static_cast<std::uint32_t>(document_.nodes_.size()) + 1;
+    document_.nodes_.push_back(node);
+    return true;
+  }
+  bool start_object(std::size_t) { return open(Kind::object); }
+  bool start_array(std::size_t) { return open(Kind::array); }
+  bool end_array() { return close(); }
+  bool end_object() {
+    refuse_duplicates(open_.back());
+    return close();
+  }
+
+  bool parse_error(std::size_t, const std::string&, const nlohmann::json::exception& error) {
+    constexpr int number_overflow = 406;
+    Place place;
+    place.line = line(1);
+    if (error.id == number_overflow) {
+      place.field = path_to_come();
+      throw Error(ErrorCode::bad_value, place,
+                  fmt::format("line {}, {}: the number is too large", place.line, place.field));
+    }
+    throw Error(ErrorCode::bad_syntax, place, fmt::format("line {}: {}", place.line, parser_message(error.what())));
+  }
+
+ private:
+  /// The line of the last byte read, less `ahead`: the parser reads one byte past a number, and the byte it stumbles
+  /// over. Counts on from where it was, so that the whole is linear.
+  std::int32_t line(std::ptrdiff_t ahead = 0) {
+    const char* to = std::max(counted_, cursor_.at - std::min(ahead, cursor_.at - text_.data()));
+    line_ += static_cast<std::int32_t>(std::count(counted_, to, '\n'));
+    counted_ = to;
+    return line_;
+  }
+
+  Node::Span keep(std::string_view value) {
+    const auto begin = static_cast<std::uint32_t>(document_.texts_.size());
+    document_.texts_ += value;
+    return {begin, static_cast<std::uint32_t>(value.size())};
+  }
+
+  void count_in_parent() {
+    if (!open_.empty()) ++document_.nodes_[open_.back()].size;
+  }
+
+  Node& add(Kind kind, std::ptrdiff_t ahead = 0) {
+    if (!open_.empty() && document_.nodes_[open_.back()].kind == Kind::array) count_in_parent();
+    Node node;
+    node.integer = 0;
+    node.kind = kind;
+    node.line = line(ahead);
+    node.next = static_cast<std::uint32_t>(document_.nodes_.size()) + 1;
+    document_.nodes_.push_back(node);
+    return document_.nodes_.back();
+  }
+
+  bool open(Kind kind) {
+    const auto at = static_cast<std::uint32_t>(document_.nodes_.size());
+    Node& node = add(kind);
+    node.size = 0;
+    node.next = 0;
+    if (open_.size() == static_cast<std::size_t>(max_depth)) {
+      Place place;
+      place.line = line();
+      throw Error(ErrorCode::too_large, place,
+                  fmt::format("line {}: values are nested more than {} deep", place.line, max_depth));
+    }
+    open_.push_back(at);
+    return true;
+  }
+
+  bool close() {
+    document_.nodes_[open_.back()].next = static_cast<std::uint32_t>(document_.nodes_.size());
+    open_.pop_back();
+    return true;
+  }
+
+  void refuse_duplicates(std::uint32_t object) {
+    const Node& node = document_.nodes_[object];
+    keys_.clear();
+    std::uint32_t at = object + 1;
+    for (std::uint32_t i = 0; i < node.size; ++i) {
+      keys_.push_back(at);
+      at = document_.nodes_[at + 1].next;
+    }
+    const auto key = [this](std::uint32_t k) { return document_.text(document_.nodes_[k]); };
+    std::sort(keys_.begin(), keys_.end(), [&](std::uint32_t a, std::uint32_t b) {
+      const int order = key(a).compare(key(b));
+      return order != 0 ? order < 0 : a < b;
+    });
+    const auto same = std::adjacent_find(keys_.begin(), keys_.end(),
+                                         [&](std::uint32_t a, std::uint32_t b) { return key(a) == key(b); });
+    if (same == keys_.end()) return;
+    const std::uint32_t second = *std::next(same);
+    Place place;
+    place.line = document_.nodes_[second].line;
+    place.field = document_.path(second + 1);
+    throw Error(ErrorCode::duplicate_key, place,
+                fmt::format("line {}: the key \"{}\" stands a second time (first in line {})", place.line,
+                            shown(key(second)), document_.nodes_[*same].line));
+  }
+
+  /// Path of the value that could not be read: it is not in the list yet.
+  std::string path_to_come() {
+    Node node;
+    node.integer = 0;
+    document_.nodes_.push_back(node);
+    if (!open_.empty() && document_.nodes_[open_.back()].kind == Kind::array) count_in_parent();
+    return document_.path(static_cast<std::uint32_t>(document_.nodes_.size()) - 1);
+  }
+
+  Document& document_;
+  std::string_view text_;
+  const Cursor& cursor_;
+  const char* counted_;
+  std::int32_t line_ = 1;
+  std::vector<std::uint32_t> open_;  // arrays and objects not closed yet
+  std::vector<std::uint32_t> keys_;
+};
+
+Document::Document(std::string_view text) {
+  if (text.size() > max_file_bytes) {
+    throw Error(ErrorCode::too_large, {},
+                fmt::format("the text has {} bytes; a file may have {}", text.size(), max_file_bytes));
+  }
+  require_utf8(text);
+  Place start;
+  start.line = 1;
+  if (text.starts_with("\xEF\xBB\xBF")) {
+    throw Error(ErrorCode::bad_syntax, start, "line 1: the text starts with a byte order mark, which JSON has not");
+  }
+  // The parser takes a NUL for the end of the text, and would not see what follows.
+  if (const std::size_t nul = text.find('\0'); nul != std::string_view::npos) {
+    start.line = line_of(text, nul);
+    throw Error(ErrorCode::bad_syntax, start, fmt::format("line {}: a NUL, which JSON has not", start.line));
+  }
+  texts_.reserve(text.size());
+  Cursor cursor{text.data(), text.data() + text.size()};
+  Builder builder(*this, text, cursor);
+  if (!nlohmann::json::sax_parse(CursorIterator(&cursor), CursorIterator(), &builder)) {
+    throw Error(ErrorCode::internal, start, "the JSON parser stopped without a reason");
+  }
+}
+
+Value Document::root() const {
+  return {*this, 0};
+}
+
+std::string Document::path(std::uint32_t node) const {
+  std::string path;
+  for (std::uint32_t at = 0; at != node;) {
+    const Node& parent = nodes_[at];
+    const bool object = parent.kind == Kind::object;
+    std::uint32_t child = at + 1;
+    // The child that `node` stands in: the first that reaches past it, or that is still open.
+    for (std::uint32_t i = 0; i < parent.size; ++i) {
+      const std::uint32_t value = object ? child + 1 : child;
+      if (nodes_[value].next == 0 || nodes_[value].next > node) {
+        if (object) {
+          if (!path.empty()) path += '.';
+          path += shown(text(nodes_[child]));
+        } else {
+          path += fmt::format("[{}]", i);
+        }
+        child = value;
+        break;
+      }
+      child = nodes_[value].next;
+    }
+    at = child;
+  }
+  return path;
+}
+
+void Value::refuse(ErrorCode code, const std::string& what, Place place) const {
+  if (place.line == 0) place.line = line();
+  const std::string own = path();
+  if (place.field.empty()) {
+    place.field = own;
+  } else if (!own.empty() && !place.field.starts_with(own)) {
+    place.field = own + (place.field.front() == '[' ? "" : ".") + place.field;
+  }
+  const std::string where = place.field.empty() ? fmt::format("line {}: ", place.line)
+                                                : fmt::format("line {}, {}: ", place.line, place.field);
+  throw Error(code, place, what.starts_with("line ") ? what : where + what);
+}
+
+void Value::require(Kind kind, const char* wanted) const {
+  if (node().kind == kind) return;
+  refuse(ErrorCode::bad_value, fmt::format("{} stands where {} is wanted", kind_name(node().kind), wanted));
+}
+
+std::int64_t Value::integer(std::int64_t least, std::int64_t most) const {
+  if (kind() == Kind::real) {
+    refuse(ErrorCode::bad_value, fmt::format("{} is not a whole number from {} to {}", node().real, least, most));
+  }
+  require(Kind::integer, "a whole number");
+  const std::int64_t value = node().integer;
+  if (value < least || value > most) {
+    refuse(ErrorCode::bad_value, fmt::format("{} is not from {} to {}", value, least, most));
+  }
+  return value;
+}
+
+double Value::real() const {
+  if (kind() == Kind::integer) return static_cast<double>(node().integer);
+  require(Kind::real, "a number");
+  return node().real;
+}
+
+bool Value::boolean() const {
+  require(Kind::boolean, "true or false");
+  return node().boolean;
+}
+
+std::string_view Value::text() const {
+  require(Kind::text, "a text");
+  return document_->text(node());
+}
+
+std::size_t Value::choice(const std::string_view* choices, std::size_t count) const {
+  const std::string_view given = text();
+  std::string all;
+  for (std::size_t i = 0; i < count; ++i) {
+    if (choices[i] == given) return i;
+    all += fmt::format("{}\"{}\"", i == 0 ? "" : i + 1 == count ? " or " : ", ", choices[i]);
+  }
+  refuse(ErrorCode::bad_value, fmt::format("\"{}\" is not {}", shown(given), all));
+}
+
+std::size_t Value::size() const {
+  require(Kind::array, "a list");
+  return node().size;
+}
+
+Fields::Fields(Value object) : object_(object) {
+  object_.require(Kind::object, "an object");
+}
+
+std::optional<std::uint32_t> Fields::search(std::string_view key) const {
+  const Document& document = *object_.document_;
+  std::uint32_t at = object_.node_ + 1;
+  for (std::uint32_t i = 0; i < object_.node().size; ++i) {
+    if (document.text(document.nodes_[at]) == key) return at + 1;
+    at = document.nodes_[at + 1].next;
+  }
+  return std::nullopt;
+}
+
+bool Fields::has(std::string_view key) const {
+  return search(key).has_value();
+}
+
+std::optional<Value> Fields::find(std::string_view key) {
+  asked_.push_back(key);
+  if (const auto at = search(key)) return Value(*object_.document_, *at);
+  return std::nullopt;
+}
+
+Value Fields::take(std::string_view key) {
+  if (const auto value = find(key)) return *value;
+  Place place;
+  place.field = key;
+  object_.refuse(ErrorCode::missing_field, "the field is missing", place);
+}
+
+void Fields::finish() const {
+  const Document& document = *object_.document_;
+  std::uint32_t at = object_.node_ + 1;
+  for (std::uint32_t i = 0; i < object_.node().size; ++i) {
+    const std::string_view key = document.text(document.nodes_[at]);
+    if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) {
+      Value(document, at + 1).refuse(ErrorCode::unknown_field, "there is no such field here");
+    }
+    at = document.nodes_[at + 1].next;
+  }
+}
+
+Fields open(const Document& document, std::string_view format, int newest_version) {
+  Fields fields(document.root());
+  const Value kind = fields.take("format");
+  if (kind.text() != format) {
+    kind.refuse(ErrorCode::wrong_format,
+                fmt::format("this is a \"{}\"; a \"{}\" was asked for", shown(kind.text()), format));
+  }
+  const Value version = fields.take("version");
+  const std::int64_t number = version.integer(1, INT64_MAX);
+  if (number > newest_version) {
+    version.refuse(
+        ErrorCode::newer_version,
+        fmt::format("the file is of version {}; this library reads up to version {}", number, newest_version));
+  }
+  return fields;
+}
+
+std::string shown(std::string_view text, std::size_t most) {
+  std::string out;
+  while (!text.empty()) {
+    const std::size_t bad = utf8_error(text.substr(0, 4));
+    std::size_t length = 1;
+    const auto lead = static_cast<unsigned char>(text.front());
+    const bool broken = bad == 0;
+    if (!broken) length = lead < 0x80 ? 1 : lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : 4;
+    if (out.size() + length > most) return out + "...";
+    if (broken || lead < 0x20 || lead == 0x7F) {
+      out += '?';
+    } else {
+      out += text.substr(0, length);
+    }
+    text.remove_prefix(length);
+  }
+  return out;
+}
+
+}  // namespace latchwork::inline v0::json

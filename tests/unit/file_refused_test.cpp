@@ -1,0 +1,41 @@
+#include <map>
+#include <set>
+#include <string_view>
+
+#include "catch.hpp"
+#include "latchwork/file.hpp"
+#include "refused_files.hpp"
+
+using namespace latchwork;
+
+namespace {
+
+using Reader = void (*)(std::string_view);
+const std::map<std::string, Reader> readers = {
+    {"grid", [](std::string_view text) { read_grid(text); }},
+    {"machine", [](std::string_view text) { read_machine(text); }},
+};
+
+}  // namespace
+
+TEST_CASE("each spoiled file is refused for its reason and at its place", "[file][error]") {
+  const auto files = latchwork_test::refused_files();
+  std::set<std::string> kinds;
+  for (const auto& file : files) {
+    INFO(file.kind << ": " << file.reason << "\n" << file.text);
+    kinds.insert(file.kind);
+    try {
+      readers.at(file.kind)(file.text);
+      FAIL_CHECK("was read");
+    } catch (const Error& error) {
+      INFO(error.what());
+      CHECK(error_name(error.code()) == file.code);
+      CHECK(error.place().line == file.place.line);
+      CHECK(error.place().field == file.place.field);
+      CHECK(error.place().row == file.place.row);
+      CHECK(error.place().column == file.place.column);
+      CHECK(std::string_view(error.what()).starts_with("line "));
+    }
+  }
+  CHECK(kinds.size() == readers.size());
+}
