@@ -60,7 +60,8 @@ class LATCHWORK_API Grid {
   void uncross(int row, int column);
 
   /// Writes `patch` over this grid with its row 1, column 0 at (row, column), and its crossings in place of those whose
-  /// span and row lie inside. @throws Error off_grid; crossing_cut, when a crossing here lies partly under the patch.
+  /// span and row lie inside. @throws Error off_grid; crossing_cut, when a crossing here lies partly under the patch;
+  /// crossing_over_none, when a crossing below or on top of the patch would have no stitch above it.
   void paste(const Grid& patch, int row, int column);
 
   // Ask.
@@ -87,9 +88,10 @@ class LATCHWORK_API Grid {
   /// Reflected left to right: knit and purl stay, every lean flips.
   [[nodiscard]] Grid mirrored() const;
   /// Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it (wrapping over the
-  /// seam) keep their own order.
+  /// seam) keep their own order. @throws Error crossing_over_none, when a stack just above a crossing ends on no
+  /// stitch.
   [[nodiscard]] Grid upside_down() const;
-  /// Turned by 180 degrees in its plane: mirrored().upside_down(); leans keep.
+  /// Turned by 180 degrees in its plane: mirrored().upside_down(); leans keep. @throws as upside_down().
   [[nodiscard]] Grid half_turn() const;
   /// The same cloth seen from the other side: columns mirrored, knit and purl swapped, leans keep, centre front and
   /// behind swapped.
@@ -106,10 +108,12 @@ class LATCHWORK_API Grid {
   [[nodiscard]] Grid rolled_up(int shift) const;
   /// This grid with `right` on its right. @throws Error size_mismatch (unequal rows); too_large.
   [[nodiscard]] Grid beside(const Grid& right) const;
-  /// This grid on top of `below`. @throws Error size_mismatch (unequal columns); too_large.
+  /// This grid on top of `below`. @throws Error size_mismatch (unequal columns); too_large; crossing_over_none, when
+  /// a crossing on one's seam would have no stitch above it in the other.
   [[nodiscard]] Grid above(const Grid& below) const;
-  /// Rows row..row+rows-1 and columns column..column+columns-1; a crossing belongs to the row it follows.
-  /// @throws Error off_grid; crossing_cut.
+  /// Rows row..row+rows-1 and columns column..column+columns-1; a crossing belongs to the row it
+  /// follows. @throws Error bad_argument (rows, columns below 1); off_grid; crossing_cut, at the crossing; and
+  /// crossing_over_none, when one after the slice's last row would have no stitch in its first.
   [[nodiscard]] Grid sliced(int row, int column, int rows, int columns) const;
 
   friend bool operator==(const Grid&, const Grid&) = default;

@@ -44,8 +44,10 @@ class LATCHWORK_API Panel {
   std::optional<int> axis_half_columns() const noexcept { return axis_; }
   void set_axis_half_columns(std::optional<int> half_columns);  ///< @throws Error bad_argument outside 1..2W-1
 
-  /// This panel on top of `below`; the name is this panel's. @throws Error size_mismatch.
+  /// This panel on top of `below`; the name is this panel's, the axis kept if both have the same.
+  /// @throws Error as Grid::above().
   [[nodiscard]] Panel above(const Panel& below) const;
+  /// Reflected left to right, strips and axis too; lean words in the strips' names are exchanged.
   [[nodiscard]] Panel mirrored() const;
 
   friend bool operator==(const Panel&, const Panel&) = default;
@@ -64,10 +66,13 @@ struct PanelParts {
   std::optional<Strip> edge;    ///< at the left; mirrored at the right
   std::vector<Strip> left;      ///< from the left edge towards the middle
   std::optional<Strip> centre;  ///< stands once in the middle
-  Axis axis = Axis::line;       ///< without a centre: about the line after `left`, or about its shared last stitch
+  /// Without a centre: about the line after `left`, or about its last stitch, which both halves share, so that its
+  /// strip of n columns becomes one of 2n - 1. With a centre its middle is the axis and this is not looked at.
+  Axis axis = Axis::line;
 };
 
-/// Builds a mirrored panel in one call.
+/// Builds a mirrored panel in one call: one band, its axis in the middle. The centre stands as it is, mirror image of
+/// itself or not. A panel that ends inside a strip's repeat is cut at the top.
 /// @throws Error bad_argument (field rows; parts, when there is nothing); crossing_cut; too_large.
 LATCHWORK_API Panel build_panel(const PanelParts& parts);
 

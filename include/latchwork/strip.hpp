@@ -17,7 +17,8 @@ struct LATCHWORK_API Strip {
   [[nodiscard]] Strip mirrored() const;  ///< name keeps, lean words in it are exchanged (RC <-> LC)
   [[nodiscard]] Strip repeated_across(int times) const;
   [[nodiscard]] Strip repeated_up(int times) const;
-  /// Repeated upward and cut at exactly `rows` rows, row 1 at the bottom. @throws Error bad_argument; too_large.
+  /// Repeated upward and cut at exactly `rows` rows, row 1 at the bottom. @throws Error bad_argument (rows);
+  /// too_large; crossing_over_none, as Grid::sliced().
   [[nodiscard]] Strip filled_up(int rows) const;
   friend bool operator==(const Strip&, const Strip&) = default;
 };
