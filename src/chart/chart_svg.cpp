@@ -1,0 +1,590 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdlib>
+#include <iterator>
+
+#include "chart/bands.hpp"
+#include "chart/key.hpp"
+#include "chart/svg.hpp"
+#include "chart/view.hpp"
+#include "latchwork/chart.hpp"
+#include "text/utf8.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+using namespace drawing;
+
+// Widths of text are guessed, since no font is at hand: wide enough for the common sans-serif faces.
+constexpr Unit text_width(Unit font, std::size_t letters) {
+  return font * 62 * static_cast<Unit>(letters) / 100;
+}
+
+std::size_t letters_in(std::string_view text) {
+  return static_cast<std::size_t>(
+      std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
+
+/// Breaks at spaces; a word longer than the line stays whole.
+std::vector<std::string> wrapped(std::string_view text, std::size_t letters) {
+  std::vector<std::string> lines(1);
+  std::size_t used = 0;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find(' '), text.size());
+    const std::string_view word = text.substr(0, end);
+    text.remove_prefix(std::min(end + 1, text.size()));
+    const std::size_t length = letters_in(word);
+    if (used > 0 && used + 1 + length > letters) {
+      lines.emplace_back();
+      used = 0;
+    }
+    if (used > 0) {
+      lines.back() += ' ';
+      ++used;
+    }
+    lines.back() += word;
+    used += length;
+  }
+  return lines;
+}
+
+class Drawing {
+ public:
+  Drawing(const View& view, CellSize size) : view_(view), size_(size) {
+    rows_ = view.grid.rows();
+    columns_ = view.grid.columns();
+    width_ = columns_ * size_.width;
+    height_ = rows_ * size_.height;
+    // Text of about 2.3 mm when the picture fills an A4 page (190 mm x 260 mm), and never smaller than suits a cell.
+    font_ = std::clamp<Unit>(std::max((width_ + 12000) * 23 / 1900, (height_ + 16000) * 23 / 2600), 1000, 4800);
+    seam_ = std::any_of(view.grid.crossings().begin(), view.grid.crossings().end(),
+                        [&](const Crossing& c) { return c.row == rows_; });
+    const Unit digits = text_width(font_, fmt::formatted_size("{}", rows_));
+    const Unit left_margin = digits + font_ * 8 / 10;
+    const Unit right_margin = view.stops.empty() ? left_margin : digits + text_width(font_, 4) + font_ * 17 / 10;
+    total_ = std::max(left_margin + width_ + right_margin, 30 * font_);
+    left_ = left_margin + (total_ - left_margin - width_ - right_margin) / 2;
+  }
+
+  std::string written() {
+    letters_ = strip_letters(view_);
+    Unit y = font_ / 2;
+    y = heading(y);
+    top_ = y + font_ * 17 / 10 + (seam_ ? size_.height : 0);
+    cells();
+    crossings();
+    tucks_and_slips();
+    lines();
+    stops();
+    labels();
+    y = key(bottom() + font_ * 22 / 10);
+    std::string out;
+    out.reserve(body_.size() + 1024);
+    out += "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" viewBox=\"0 0 ";
+    append_unit(out, total_);
+    out += ' ';
+    append_unit(out, y + font_ / 2);
+    out += "\" role=\"img\">\n<title>" + escaped_xml(view_.title) + "</title>\n<desc>";
+    for (std::size_t i = 0; i < view_.notes.size(); ++i) out += (i > 0 ? " " : "") + escaped_xml(view_.notes[i]);
+    out += "</desc>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
+    out += "<g font-family=\"sans-serif\" fill=\"#000\">\n" + body_ + "</g>\n</svg>\n";
+    return out;
+  }
+
+ private:
+  Unit column_x(int column) const { return left_ + column * size_.width; }
+  Unit row_top(int row) const { return top_ + (rows_ - row) * size_.height; }
+  Unit bottom() const { return top_ + height_; }
+
+  void open(std::string_view name, std::string_view attributes) {
+    fmt::format_to(std::back_inserter(body_), "<g class=\"lw-{}\" {}>\n", name, attributes);
+  }
+  void open_stroke(std::string_view name, Unit stroke, std::string_view more = "fill=\"none\" stroke=\"#000\"") {
+    std::string width;
+    append_unit(width, stroke);
+    open(name, fmt::format("{} stroke-width=\"{}\"", more, width));
+  }
+  void close() { body_ += "</g>\n"; }
+
+  void text(Unit x, Unit y, std::string_view words, std::string_view attributes = {}) {
+    body_ += "<text x=\"";
+    append_unit(body_, x);
+    body_ += "\" y=\"";
+    append_unit(body_, y);
+    body_ += '"';
+    body_ += attributes;
+    body_ += '>';
+    body_ += escaped_xml(words);
+    body_ += "</text>\n";
+  }
+  std::string font_size(Unit font) const {
+    std::string out = "font-size=\"";
+    append_unit(out, font);
+    return out + "\"";
+  }
+
+  Unit heading(Unit y) {
+    const Unit big = font_ * 13 / 10;
+    open("title", font_size(big) + " font-weight=\"bold\"");
+    for (const std::string& line :
+         wrapped(view_.title, static_cast<std::size_t>((total_ - font_) * 100 / (big * 62)))) {
+      y += big * 12 / 10;
+      text(font_ / 2, y, line);
+    }
+    close();
+    open("notes", font_size(font_));
+    for (const std::string& note : view_.notes) {
+      for (const std::string& line : wrapped(note, static_cast<std::size_t>((total_ - font_) * 100 / (font_ * 56)))) {
+        y += font_ * 13 / 10;
+        text(font_ / 2, y, line);
+      }
+    }
+    close();
+    return y;
+  }
+
+  /// Columns of a row hidden under a crossing made before it.
+  void mark_hidden(int row) {
+    hidden_.assign(static_cast<std::size_t>(columns_), false);
+    const auto all = view_.grid.crossings();
+    while (next_crossing_ < all.size() && all[next_crossing_].row < row - 1) ++next_crossing_;
+    for (std::size_t i = next_crossing_; i < all.size() && all[i].row == row - 1; ++i) {
+      std::fill_n(hidden_.begin() + all[i].column, all[i].width(), true);
+    }
+  }
+
+  void cells() {
+    next_crossing_ = 0;
+    std::string crosses;
+    std::string dashes;
+    Path path;
+    open("none", "fill=\"#bbb\"");
+    for (int row = 1; row <= rows_; ++row) {
+      mark_hidden(row);
+      Path purls;
+      Unit pen = 0;
+      for (int column = 0; column < columns_; ++column) {
+        if (hidden_[static_cast<std::size_t>(column)]) continue;
+        const Cell cell = view_.mark(row, column).cell;
+        const Unit x = column_x(column);
+        if (cell == Cell::purl) {
+          const Unit from = x + size_.width * 2 / 10;
+          if (purls.empty()) {
+            purls.move(from, row_top(row) + size_.height / 2);
+          } else {
+            purls.move_by(from - pen, 0);
+          }
+          purls.across_by(size_.width * 6 / 10);
+          pen = from + size_.width * 6 / 10;
+        } else if (cell == Cell::none) {
+          path.move(x, row_top(row)).across_by(size_.width).down_by(size_.height).across_by(-size_.width).close();
+        }
+      }
+      path.flush(body_);
+      purls.flush(dashes);
+    }
+    close();
+    grid_lines();
+    open_stroke("none", 90);
+    next_crossing_ = 0;
+    for (int row = 1; row <= rows_; ++row) {
+      mark_hidden(row);
+      for (int column = 0; column < columns_; ++column) {
+        if (view_.mark(row, column).cell != Cell::none || hidden_[static_cast<std::size_t>(column)]) continue;
+        path.move(column_x(column), row_top(row)).line_by(size_.width, size_.height);
+        path.move_by(-size_.width, 0).line_by(size_.width, -size_.height);
+      }
+      path.flush(body_);
+    }
+    close();
+    open_stroke("purl", 160);
+    body_ += dashes;
+    close();
+  }
+
+  void grid_lines() {
+    open_stroke("grid", 45, "fill=\"none\" stroke=\"#777\"");
+    Path path;
+    for (int row = 0; row <= rows_; ++row) path.move(left_, top_ + row * size_.height).across_by(width_);
+    for (int column = 0; column <= columns_; ++column) path.move(column_x(column), top_).down_by(height_);
+    path.flush(body_);
+    close();
+  }
+
+  void crossings() {
+    if (view_.grid.crossings().empty()) return;
+    open_stroke("crossing", 120, "fill=\"#fff\" stroke=\"#000\" stroke-linejoin=\"round\"");
+    std::vector<Cell> above;
+    for (const Crossing& crossing : view_.grid.crossings()) {
+      above.clear();
+      if (crossing.row < rows_) {
+        for (int i = 0; i < crossing.width(); ++i) {
+          above.push_back(view_.mark(crossing.row + 1, crossing.column + i).cell);
+        }
+      }
+      append_crossing(body_, crossing, column_x(crossing.column), row_top(crossing.row + 1), size_, above);
+    }
+    close();
+  }
+
+  /// Legs of an arch in every tucked row, and its top in the row that takes the loops.
+  void tucks_and_slips() {
+    std::string slips;
+    open_stroke("tuck", 150, "fill=\"none\" stroke=\"#000\" stroke-linecap=\"round\"");
+    Path path;
+    Path slip;
+    const Unit inset = size_.width * 18 / 100;
+    const Unit span = size_.width - 2 * inset;
+    for (int row = 1; row <= rows_; ++row) {
+      for (int column = 0; column < columns_; ++column) {
+        const Mark& mark = view_.mark(row, column);
+        const Unit x = column_x(column);
+        const Unit y = row_top(row);
+        if (mark.cell == Cell::tuck) {
+          const bool lowest = row == 1 || view_.mark(row - 1, column).cell != Cell::tuck;
+          const Unit foot = lowest ? size_.height * 82 / 100 : size_.height;
+          path.move(x + inset, y + foot).up_by(foot).move_by(span, 0).down_by(foot);
+        } else if (mark.cap) {
+          path.move(x + inset, y + size_.height).up_by(size_.height * 40 / 100);
+          path.arch_by(span / 2, size_.height * 45 / 100, span, 0).down_by(size_.height * 40 / 100);
+        } else if (mark.cell == Cell::slip) {
+          append_slip(slip, x, y, mark.front);
+        }
+      }
+      path.flush(body_);
+      slip.flush(slips);
+    }
+    close();
+    open_stroke("slip", 150);
+    body_ += slips;
+    close();
+  }
+
+  void append_slip(Path& path, Unit x, Unit y, bool front) const {
+    const Unit w = size_.width;
+    const Unit h = size_.height;
+    path.move(x + w * 2 / 10, y + h * 2 / 10).line_by(w * 3 / 10, h * 6 / 10).line_by(w * 3 / 10, -h * 6 / 10);
+    if (front) path.move(x + w * 1 / 10, y + h / 2).across_by(w * 8 / 10);
+  }
+
+  void lines() {
+    Path path;
+    open_stroke("repeat", 110);
+    for (const Band& band : view_.bands) {
+      for (const StripSpan& strip : band.strips) {
+        if (strip.repeat_rows < 2) continue;
+        for (int row = band.row + strip.repeat_rows; row < band.row + band.rows; row += strip.repeat_rows) {
+          path.move(column_x(strip.column), row_top(row - 1)).across_by(strip.columns * size_.width);
+        }
+      }
+      if (band.row > 1) path.move(left_, row_top(band.row - 1)).across_by(width_);
+    }
+    path.flush(body_);
+    close();
+    open_stroke("strip", 200);
+    for (const Band& band : view_.bands) {
+      for (const StripSpan& strip : band.strips) {
+        if (strip.column > 0) {
+          path.move(column_x(strip.column), row_top(band.row + band.rows - 1)).down_by(band.rows * size_.height);
+        }
+      }
+    }
+    path.move(left_, top_).across_by(width_).down_by(height_).across_by(-width_).close();
+    path.flush(body_);
+    close();
+    if (!view_.axis) return;
+    open_stroke("centre", 110, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"12 3 2 3\"");
+    const Unit x = left_ + *view_.axis * size_.width / 2;
+    path.move(x, top_ - font_ * 6 / 10 - (seam_ ? size_.height : 0)).line(x, bottom() + font_ * 6 / 10);
+    path.flush(body_);
+    close();
+  }
+
+  void stops() {
+    if (view_.stops.empty()) return;
+    Path path;
+    open_stroke("stop", 170, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"5 3\"");
+    for (const int row : view_.stops) path.move(left_, row_top(row)).across_by(width_ + font_ / 4);
+    path.flush(body_);
+    close();
+    open("stop-mark", font_size(font_) + " font-weight=\"bold\"");
+    const Unit x = left_ + width_ + font_ / 4;
+    Unit free_below = bottom() + 2 * font_;
+    for (const int row : view_.stops) {
+      const Unit y = row_top(row);
+      path.move(x, y).line_by(font_ * 6 / 10, -font_ * 3 / 10).down_by(font_ * 6 / 10).close();
+      if (y + font_ / 2 > free_below) continue;  // too close to the one below: the mark stands without its number
+      free_below = y - font_ / 2;
+      text(x + font_ * 8 / 10, y + font_ * 35 / 100, fmt::format("{} {}", row, view_.carriage_after(row)));
+    }
+    path.flush(body_);
+    close();
+  }
+
+  /// Names at `wanted` places first, then at the others, as far as none touches another.
+  struct Label {
+    int at = 0;
+    bool wanted = false;
+  };
+  template <class Span>
+  static std::vector<int> placed(const std::vector<Label>& labels, Span&& span_of) {
+    std::vector<std::pair<Unit, Unit>> taken;
+    std::vector<int> result;
+    for (const bool wanted : {true, false}) {
+      for (const Label& label : labels) {
+        if (label.wanted != wanted) continue;
+        const std::pair<Unit, Unit> span = span_of(label.at);
+        const auto after = std::lower_bound(taken.begin(), taken.end(), span);
+        if (after != taken.end() && after->first < span.second) continue;
+        if (after != taken.begin() && std::prev(after)->second > span.first) continue;
+        taken.insert(after, span);
+        result.push_back(label.at);
+      }
+    }
+    std::sort(result.begin(), result.end());
+    return result;
+  }
+  static int step_for(Unit pitch, Unit needed) {
+    for (int ten = 1; ten <= 100000; ten *= 10) {
+      for (const int step : {ten, 2 * ten, 5 * ten}) {
+        if (pitch * step >= needed) return step;
+      }
+    }
+    return 500000;
+  }
+
+  void labels() {
+    const int row_step = step_for(size_.height, font_ * 105 / 100);
+    std::vector<Label> rows;
+    for (int row = 1; row <= rows_; ++row) {
+      if (row % row_step == 0) rows.push_back({row, true});
+    }
+    rows.push_back({rows_, false});
+    rows.push_back({1, false});
+    const auto row_span = [&](int row) { return std::pair(row * size_.height, row * size_.height + font_); };
+    open("rows", font_size(font_) + " text-anchor=\"end\"");
+    const std::vector<int> shown = placed(rows, row_span);
+    for (const int row : shown) {
+      text(left_ - font_ * 4 / 10, row_top(row) + size_.height / 2 + font_ * 35 / 100, fmt::to_string(row));
+    }
+    close();
+    if (view_.stops.empty()) {
+      open("rows", font_size(font_));
+      for (const int row : shown) {
+        text(left_ + width_ + font_ * 4 / 10, row_top(row) + size_.height / 2 + font_ * 35 / 100, fmt::to_string(row));
+      }
+      close();
+    }
+    column_labels();
+    open("strips", font_size(std::min(font_, size_.width)) + " font-weight=\"bold\" text-anchor=\"middle\"");
+    if (view_.bands.size() == 1 && letters_.words.size() > 1) {
+      for (std::size_t i = 0; i < view_.bands[0].strips.size(); ++i) {
+        const StripSpan& strip = view_.bands[0].strips[i];
+        text(column_x(strip.column) + strip.columns * size_.width / 2,
+             top_ - font_ * 5 / 10 - (seam_ ? size_.height : 0), letters_.letters[0][i]);
+      }
+    }
+    close();
+  }
+
+  void column_labels() {
+    std::vector<std::string> names;
+    std::size_t longest = 1;
+    for (int column = 0; column < columns_; ++column) {
+      names.push_back(view_.column_name(column));
+      longest = std::max(longest, names.back().size());
+    }
+    const bool needles = view_.side == Side::operator_view;
+    int step = step_for(size_.width, text_width(font_, longest) + font_ * 3 / 10);
+    // Numbers are read in fives; and L1 stands next to R1, so needles numbered in twos would not be told apart.
+    if (step == 2) step = 5;
+    std::vector<Label> columns;
+    for (int column = 0; column < columns_; ++column) {
+      const int number = needles ? std::abs(needle_beside(view_.leftmost, column)) : column;
+      if (number % step == 0) columns.push_back({column, true});
+    }
+    columns.push_back({columns_ - 1, false});
+    columns.push_back({0, false});
+    open("columns", font_size(font_) + " text-anchor=\"middle\"");
+    const auto middle = [&](int column) { return column_x(column) + size_.width / 2; };
+    const auto span = [&](int column) {
+      const Unit half = (text_width(font_, names[static_cast<std::size_t>(column)].size()) + font_ * 2 / 10) / 2;
+      return std::pair(middle(column) - half, middle(column) + half);
+    };
+    Path ticks;
+    for (const int column : placed(columns, span)) {
+      text(middle(column), bottom() + font_ * 14 / 10, names[static_cast<std::size_t>(column)]);
+      ticks.move(middle(column), bottom() + 100).down_by(font_ * 3 / 10);
+    }
+    ticks.flush(body_, " fill=\"none\" stroke=\"#000\"");
+    close();
+  }
+
+  /// One entry of the key, laid out.
+  struct Laid {
+    const KeyEntry* entry;
+    std::vector<std::string> words;
+    Unit x, width, symbol_width, symbol_height, text_height;
+  };
+
+  /// Entries stand side by side on stops a sixth of the width apart, each line's on one middle.
+  Unit key(Unit y) {
+    open("key-title", font_size(font_) + " font-weight=\"bold\"");
+    text(font_ / 2, y + font_, "Key");
+    close();
+    y += font_ * 16 / 10;
+    open("key", font_size(font_));
+    const std::vector<KeyEntry> entries = key_of(view_);
+    const Unit stop = (total_ - font_) / 6;
+    std::vector<Laid> line;
+    Unit used = 0;
+    for (const KeyEntry& entry : entries) {
+      const int cells_wide = entry.symbol == Symbol::crossing ? entry.crossing.width() : 1;
+      Laid laid{.entry = &entry,
+                .words = {},
+                .x = used,
+                .width = 0,
+                .symbol_width = std::max(cells_wide * size_.width, 2 * font_),
+                .symbol_height = (entry.symbol == Symbol::tuck ? 2 : 1) * size_.height,
+                .text_height = 0};
+      std::string words = entry.words;
+      if (entry.symbol == Symbol::crossing) words += ", made before this row";
+      const Unit room = total_ - font_ - laid.symbol_width - font_ / 2;
+      laid.words = wrapped(words, static_cast<std::size_t>(std::max<Unit>(room * 100 / (font_ * 58), 8)));
+      std::size_t longest = 0;
+      for (const std::string& part : laid.words) longest = std::max(longest, letters_in(part));
+      laid.text_height = static_cast<Unit>(laid.words.size()) * font_ * 125 / 100;
+      laid.width = laid.symbol_width + font_ / 2 + font_ * 58 * static_cast<Unit>(longest) / 100;
+      if (used > 0 && used + laid.width > total_ - font_) {
+        y = key_line(line, y);
+        line.clear();
+        laid.x = 0;
+      }
+      used = (laid.x + laid.width + font_ + stop - 1) / stop * stop;
+      line.push_back(std::move(laid));
+    }
+    y = key_line(line, y) + font_ * 3 / 10;
+    if (view_.bands.size() == 1 && letters_.words.size() > 1) y = strip_words(y);
+    close();
+    return y;
+  }
+
+  Unit key_line(const std::vector<Laid>& line, Unit y) {
+    Unit height = 0;
+    for (const Laid& laid : line) height = std::max({height, laid.symbol_height, laid.text_height});
+    for (const Laid& laid : line) {
+      const Unit x = font_ / 2 + laid.x;
+      key_symbol(*laid.entry, x, y + (height - laid.symbol_height) / 2);
+      Unit baseline = y + (height - laid.text_height) / 2 + font_ * 95 / 100;
+      for (const std::string& words : laid.words) {
+        text(x + laid.symbol_width + font_ / 2, baseline, words);
+        baseline += font_ * 125 / 100;
+      }
+    }
+    return y + height + font_ / 2;
+  }
+
+  Unit strip_words(Unit y) {
+    const auto most = static_cast<std::size_t>((total_ - font_) * 100 / (font_ * 58));
+    for (const std::string& strip : letters_.words) {
+      for (const std::string& line : wrapped(strip, most)) {
+        text(font_ / 2, y + font_, line);
+        y += font_ * 130 / 100;
+      }
+    }
+    return y;
+  }
+
+  void key_symbol(const KeyEntry& entry, Unit x, Unit y) {
+    const Unit w = size_.width;
+    const Unit h = size_.height;
+    Path path;
+    const auto box = [&](int tall, std::string_view fill) {
+      path.move(x, y).across_by(w).down_by(tall * h).across_by(-w).close();
+      path.flush(body_, fmt::format(" fill=\"{}\" stroke=\"#777\" stroke-width=\"0.6\"", fill));
+    };
+    constexpr std::string_view ink = " fill=\"none\" stroke=\"#000\" stroke-width=\"1.5\"";
+    switch (entry.symbol) {
+      case Symbol::knit:
+        box(1, "#fff");
+        break;
+      case Symbol::purl:
+        box(1, "#fff");
+        path.move(x + w * 2 / 10, y + h / 2).across_by(w * 6 / 10);
+        break;
+      case Symbol::tuck: {
+        box(2, "#fff");
+        box(1, "#fff");
+        const Unit inset = w * 18 / 100;
+        path.move(x + inset, y + h * 182 / 100).up_by(h * 122 / 100);
+        path.arch_by(w / 2 - inset, h * 45 / 100, w - 2 * inset, 0).down_by(h * 122 / 100);
+        break;
+      }
+      case Symbol::slip_behind:
+      case Symbol::slip_front:
+        box(1, "#fff");
+        append_slip(path, x, y, entry.symbol == Symbol::slip_front);
+        break;
+      case Symbol::none:
+        box(1, "#bbb");
+        path.move(x, y).line_by(w, h).move_by(-w, 0).line_by(w, -h);
+        break;
+      case Symbol::crossing:
+        body_ += "<g fill=\"#fff\" stroke=\"#000\" stroke-width=\"1.2\" stroke-linejoin=\"round\">\n";
+        append_crossing(body_, entry.crossing, x, y, size_, {});
+        close();
+        break;
+      case Symbol::stop:
+        path.move(x + font_ * 14 / 10, y + h / 2).line_by(font_ * 6 / 10, -font_ * 3 / 10).down_by(font_ * 6 / 10);
+        path.close();
+        path.flush(body_);
+        path.move(x, y + h / 2).across_by(font_ * 14 / 10);
+        path.flush(body_, " fill=\"none\" stroke=\"#000\" stroke-width=\"1.7\" stroke-dasharray=\"5 3\"");
+        break;
+      case Symbol::strip_line:
+        path.move(x + w / 2, y).down_by(h);
+        path.flush(body_, " fill=\"none\" stroke=\"#000\" stroke-width=\"2\"");
+        break;
+      case Symbol::repeat_line:
+        path.move(x, y + h / 2).across_by(w);
+        path.flush(body_, " fill=\"none\" stroke=\"#000\" stroke-width=\"1.1\"");
+        break;
+      case Symbol::centre:
+        path.move(x + w / 2, y - h / 4).down_by(h * 3 / 2);
+        path.flush(body_, " fill=\"none\" stroke=\"#000\" stroke-width=\"1.4\" stroke-dasharray=\"12 3 2 3\"");
+        break;
+    }
+    path.flush(body_, ink);
+  }
+
+  const View& view_;
+  CellSize size_;
+  int rows_ = 0;
+  int columns_ = 0;
+  Unit width_ = 0;   // of the cells
+  Unit height_ = 0;  // of the cells
+  Unit font_ = 1000;
+  Unit total_ = 0;  // of the picture
+  Unit left_ = 0;
+  Unit top_ = 0;
+  bool seam_ = false;  // a crossing after the last row is drawn above it
+  StripLetters letters_;
+  std::vector<bool> hidden_;
+  std::size_t next_crossing_ = 0;
+  std::string body_;
+};
+
+}  // namespace
+
+std::string chart_svg(const Panel& panel, const ChartOptions& options) {
+  const View view = view_of(panel, options);
+  const double ratio = options.stitch_width_mm / options.stitch_height_mm;
+  // A cell is 16 units high and as wide as the gauge says, to a tenth of a unit.
+  const CellSize size{.width = std::llround(160 * ratio) * 10, .height = 1600};
+  return Drawing(view, size).written();
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,229 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdlib>
+
+#include "chart/key.hpp"
+#include "chart/view.hpp"
+#include "latchwork/chart.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+using namespace drawing;
+
+/// Letters for a terminal: strokes and dashes as in the published symbols, an n for the arch of a tuck, a v for a slip.
+char letter_of(const Mark& mark) {
+  switch (mark.cell) {
+    case Cell::knit:
+      return '|';
+    case Cell::purl:
+      return '-';
+    case Cell::tuck:
+      return 'n';
+    case Cell::slip:
+      return mark.front ? 'w' : 'v';
+    case Cell::none:
+      return 'x';
+  }
+  return '?';
+}
+
+/// A row of characters over the columns, with a blank where a strip ends.
+class Line {
+ public:
+  Line(int columns, const std::vector<int>& breaks) : columns_(columns), breaks_(breaks) { clear(); }
+  void clear() { cells_.assign(static_cast<std::size_t>(columns_), ' '); }
+  char& operator[](int column) { return cells_[static_cast<std::size_t>(column)]; }
+  /// `gap` fills the blanks at strip ends.
+  std::string written(char gap = ' ') const {
+    std::string out;
+    std::size_t next = 0;
+    for (int column = 0; column < columns_; ++column) {
+      if (next < breaks_.size() && breaks_[next] == column) {
+        out += gap;
+        ++next;
+      }
+      out += cells_[static_cast<std::size_t>(column)];
+    }
+    while (!out.empty() && out.back() == ' ') out.pop_back();
+    return out;
+  }
+
+ private:
+  int columns_;
+  const std::vector<int>& breaks_;
+  std::string cells_;
+};
+
+void put_crossing(Line& line, const Crossing& crossing) {
+  const char slant = crossing.lean == Lean::right ? '/' : '\\';
+  for (const Group& group : groups_back_to_front(crossing)) {
+    const bool front = group.outer && (group.from == 0) == (crossing.lean == Lean::right);
+    const char letter = front ? slant : group.outer ? '.' : '=';
+    for (int i = 0; i < group.stitches; ++i) line[crossing.column + group.to + i] = letter;
+  }
+}
+
+std::string aligned(std::string_view label, std::string_view line) {
+  std::string out = fmt::format("{:>8} {}", label, line);
+  while (!out.empty() && out.back() == ' ') out.pop_back();
+  return out + "\n";
+}
+
+/// The column names written downward, one line a character, each name's last character in the last line.
+std::string headings(const View& view, const std::vector<int>& breaks) {
+  std::size_t longest = 0;
+  std::vector<std::string> names;
+  for (int column = 0; column < view.grid.columns(); ++column) {
+    names.push_back(view.column_name(column));
+    longest = std::max(longest, names.back().size());
+  }
+  std::string out;
+  Line line(view.grid.columns(), breaks);
+  const bool needles = view.side == Side::operator_view;
+  for (std::size_t i = 0; i < longest; ++i) {
+    line.clear();
+    for (int column = 0; column < view.grid.columns(); ++column) {
+      const std::string& name = names[static_cast<std::size_t>(column)];
+      const std::size_t pad = longest - name.size();
+      if (needles) {
+        // The side letter always stands in the first line, the number under it with its last digit in the last.
+        if (i == 0) line[column] = name[0];
+        if (i > pad) line[column] = name[i - pad];
+      } else if (i >= pad) {
+        line[column] = name[i - pad];
+      }
+    }
+    const char* label = i + 1 < longest ? "" : needles ? "needle" : "column";
+    out += aligned(label, line.written());
+  }
+  return out;
+}
+
+std::string axis_line(const View& view, const std::vector<int>& breaks) {
+  // Written between or under the columns: the axis in half columns, moved by the blanks before it.
+  const int half = *view.axis;
+  Line line(view.grid.columns(), breaks);
+  if (half % 2 == 1) {
+    line[(half - 1) / 2] = '^';
+    return aligned("", line.written());
+  }
+  line[half / 2 - 1] = '>';
+  line[half / 2] = '<';
+  return aligned("", line.written());
+}
+
+std::string key_text(const View& view) {
+  std::string out = "Key\n";
+  const auto add = [&](std::string_view symbol, std::string_view words) {
+    out += fmt::format("  {:<8} {}\n", symbol, words);
+  };
+  for (const KeyEntry& entry : key_of(view)) {
+    switch (entry.symbol) {
+      case Symbol::knit:
+        add("|", entry.words);
+        break;
+      case Symbol::purl:
+        add("-", entry.words);
+        break;
+      case Symbol::tuck:
+        add("n", "tuck: held with the loop below until the next | or - above takes it");
+        break;
+      case Symbol::slip_behind:
+        add("v", entry.words);
+        break;
+      case Symbol::slip_front:
+        add("w", entry.words);
+        break;
+      case Symbol::none:
+        add("x", entry.words);
+        break;
+      case Symbol::crossing: {
+        Line line(entry.crossing.width(), {});
+        put_crossing(line, entry.crossing);
+        add(line.written(), entry.words);
+        break;
+      }
+      case Symbol::stop:
+        add("12 COR*", "stop after this row: row counter, side of the carriage");
+        break;
+      case Symbol::strip_line:
+        add("(blank)", entry.words);
+        break;
+      case Symbol::repeat_line:
+        break;
+      case Symbol::centre:
+        add(*view.axis % 2 == 1 ? "^" : "><", entry.words);
+        break;
+    }
+  }
+  if (!view.grid.crossings().empty()) {
+    bool centre = false;
+    bool right = false;
+    bool left = false;
+    for (const Crossing& crossing : view.grid.crossings()) {
+      centre = centre || crossing.centre > 0;
+      (crossing.lean == Lean::right ? right : left) = true;
+    }
+    const char* slants = right && left ? "/ and \\ are" : right ? "/ is" : "\\ is";
+    out += fmt::format(
+        "  In a crossing {} the group that passes in front, . the other{}; it stands between the rows it "
+        "is made between.\n",
+        slants, centre ? ", = the centre" : "");
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string chart_text(const Panel& panel, const ChartOptions& options) {
+  const View view = view_of(panel, options);
+  const int rows = view.grid.rows();
+  const std::vector<int> breaks = view.strip_lines();
+  std::string out = view.title + "\n";
+  for (const std::string& note : view.notes) out += note + "\n";
+  out += "\n";
+  Line line(view.grid.columns(), breaks);
+  const auto all = view.grid.crossings();
+  std::size_t end = all.size();
+  std::size_t next_stop = view.stops.size();
+  for (int row = rows; row >= 1; --row) {
+    bool any = false;
+    line.clear();
+    for (; end > 0 && all[end - 1].row == row; --end) {
+      put_crossing(line, all[end - 1]);
+      any = true;
+    }
+    if (any) out += aligned("", line.written());
+    for (int column = 0; column < view.grid.columns(); ++column) line[column] = letter_of(view.mark(row, column));
+    while (next_stop > 0 && view.stops[next_stop - 1] > row) --next_stop;
+    const bool stop = next_stop > 0 && view.stops[next_stop - 1] == row;
+    out += aligned(stop ? fmt::format("{} {}*", row, view.carriage_after(row)) : fmt::format("{}     ", row),
+                   line.written());
+  }
+  if (!view.stops.empty() && view.stops.front() == 0) out += aligned(fmt::format("0 {}*", view.carriage_after(0)), "");
+  if (view.axis) out += axis_line(view, breaks);
+  out += headings(view, breaks);
+  const StripLetters letters = strip_letters(view);
+  if (view.bands.size() == 1 && letters.words.size() > 1) {
+    for (int column = 0; column < view.grid.columns(); ++column) line[column] = ' ';
+    for (std::size_t i = 0; i < view.bands[0].strips.size(); ++i) {
+      const StripSpan& strip = view.bands[0].strips[i];
+      const std::string& name = letters.letters[0][i];
+      for (int k = 0; k < strip.columns && k < static_cast<int>(name.size()); ++k) {
+        line[strip.column + k] = name[static_cast<std::size_t>(k)];
+      }
+    }
+    out += aligned("strip", line.written());
+  }
+  out += "\n" + key_text(view);
+  if (view.bands.size() == 1 && letters.words.size() > 1) {
+    for (const std::string& words : letters.words) out += "  " + words + "\n";
+  }
+  return out;
+}
+
+}  // namespace latchwork::inline v0

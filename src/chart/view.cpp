@@ -1,0 +1,162 @@
+#include "chart/view.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "latchwork/error.hpp"
+#include "text/utf8.hpp"
+
+namespace latchwork::inline v0::drawing {
+namespace {
+
+[[noreturn]] void refuse(ErrorCode code, const char* field, const std::string& message) {
+  Place place;
+  place.field = field;
+  throw Error(code, place, message);
+}
+
+void check(const Panel& panel, const ChartOptions& options) {
+  if (options.side != Side::right_side && options.side != Side::operator_view) {
+    refuse(ErrorCode::bad_argument, "side",
+           fmt::format("side is {}; it is 0 (right side) or 1 (operator's view)", static_cast<int>(options.side)));
+  }
+  for (const auto& [field, value] : {std::pair{"stitch_width_mm", options.stitch_width_mm},
+                                     std::pair{"stitch_height_mm", options.stitch_height_mm}}) {
+    if (!(value > 0) || !(value <= 1000)) {
+      refuse(ErrorCode::bad_argument, field, fmt::format("{} is {}; it must be above 0, to 1000", field, value));
+    }
+  }
+  const double ratio = options.stitch_width_mm / options.stitch_height_mm;
+  if (ratio < 0.2 || ratio > 5) {
+    refuse(ErrorCode::bad_argument, "stitch_width_mm",
+           fmt::format("a stitch is {:.2f} times as wide as high; a chart takes 0.2 to 5", ratio));
+  }
+  require_utf8(panel.name());
+  for (const Band& band : panel.bands()) {
+    for (const StripSpan& strip : band.strips) require_utf8(strip.name);
+  }
+  if (options.plan == nullptr) return;
+  const Plan& plan = *options.plan;
+  const Grid& grid = panel.grid();
+  if (plan.rows != grid.rows() || plan.columns != grid.columns()) {
+    refuse(ErrorCode::size_mismatch, "plan",
+           fmt::format("the plan is for {} rows x {} columns; the panel has {} x {}", plan.rows, plan.columns,
+                       grid.rows(), grid.columns()));
+  }
+  for (const Stop& stop : plan.stops) {
+    if (stop.row < 0 || stop.row > grid.rows()) {
+      refuse(ErrorCode::bad_argument, "plan",
+             fmt::format("the plan stops after row {}; the panel has {} rows", stop.row, grid.rows()));
+    }
+  }
+}
+
+std::vector<Mark> marks_of(const Grid& grid) {
+  const auto width = static_cast<std::size_t>(grid.columns());
+  const auto height = static_cast<std::size_t>(grid.rows());
+  const auto cells = grid.cells();
+  std::vector<Mark> marks(cells.size());
+  std::vector<bool> tucked(width, false);
+  const auto stacked = [](Cell cell) { return cell == Cell::tuck || cell == Cell::slip; };
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    const std::size_t column = i % width;
+    marks[i].cell = cells[i];
+    if (cells[i] == Cell::tuck) {
+      tucked[column] = true;
+    } else if (cells[i] != Cell::slip) {
+      marks[i].cap = tucked[column] && cells[i] != Cell::none;
+      tucked[column] = false;
+    }
+  }
+  // Downward: a slip's strand lies on the side where the cell that closes its stack shows a back loop.
+  for (std::size_t i = width * (height - 1); i-- > 0;) {
+    if (!stacked(cells[i])) continue;
+    const std::size_t above = i + width;
+    marks[i].front = stacked(cells[above]) ? marks[above].front : cells[above] == Cell::purl;
+  }
+  return marks;
+}
+
+std::vector<Band> bands_seen(const Panel& panel, bool turned) {
+  std::vector<Band> bands(panel.bands().begin(), panel.bands().end());
+  if (!turned) return bands;
+  for (Band& band : bands) {
+    std::reverse(band.strips.begin(), band.strips.end());
+    for (StripSpan& strip : band.strips) strip.column = panel.grid().columns() - strip.column - strip.columns;
+  }
+  return bands;
+}
+
+}  // namespace
+
+View view_of(const Panel& panel, const ChartOptions& options) {
+  check(panel, options);
+  const bool turned = options.side == Side::operator_view;
+  const Machine standard;
+  const Machine& machine = options.machine != nullptr ? *options.machine : standard;
+  View view{.side = options.side, .grid = turned ? panel.grid().turned() : panel.grid()};
+  const int columns = view.grid.columns();
+  view.bands = bands_seen(panel, turned);
+  view.axis = panel.axis_half_columns();
+  if (view.axis && turned) view.axis = 2 * columns - *view.axis;
+  view.starts_right = options.plan != nullptr ? options.plan->carriage_starts_right : machine.carriage_starts_right;
+  view.leftmost = options.plan != nullptr ? options.plan->leftmost : leftmost_needle(machine, columns);
+  if (turned) needle_name(view.leftmost);  // refuses a plan without a place on the bed
+  if (options.plan != nullptr) {
+    for (const Stop& stop : options.plan->stops) view.stops.push_back(stop.row);
+    std::sort(view.stops.begin(), view.stops.end());
+    view.stops.erase(std::unique(view.stops.begin(), view.stops.end()), view.stops.end());
+  }
+  const std::string size = fmt::format("{} stitch{} x {} row{}, read from the bottom up", columns,
+                                       columns == 1 ? "" : "es", view.grid.rows(), view.grid.rows() == 1 ? "" : "s");
+  if (turned) {
+    view.title = fmt::format("Operator's view: wrong side (WS) of {}, as it faces you on the bed", panel.name());
+    view.notes = {size + "; needles as you stand at the bed.",
+                  "Every symbol shows what you see from here: a face loop of the right side is a back loop here."};
+  } else {
+    view.title = fmt::format("Right side (RS) of {}", panel.name());
+    view.notes = {size + "; columns counted from 0 at the left.",
+                  "On the bed the wrong side faces you, left and right exchanged: see the operator's view."};
+  }
+  view.marks = marks_of(view.grid);
+  return view;
+}
+
+std::string View::column_name(int column) const {
+  return side == Side::operator_view ? needle_name(needle_beside(leftmost, column)) : fmt::to_string(column);
+}
+
+std::vector<int> View::strip_lines() const {
+  std::vector<int> lines;
+  for (const Band& band : bands) {
+    for (const StripSpan& strip : band.strips) {
+      if (strip.column > 0) lines.push_back(strip.column);
+    }
+  }
+  std::sort(lines.begin(), lines.end());
+  lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
+  return lines;
+}
+
+std::vector<Group> groups_back_to_front(const Crossing& crossing) {
+  const Group left{crossing.left, 0, crossing.centre + crossing.right, true};
+  const Group centre{crossing.centre, crossing.left, crossing.right, false};
+  const Group right{crossing.right, crossing.left + crossing.centre, 0, true};
+  // In a right cross the left group passes in front and travels right.
+  const Group& front = crossing.lean == Lean::right ? left : right;
+  const Group& back = crossing.lean == Lean::right ? right : left;
+  if (crossing.centre == 0) return {back, front};
+  switch (crossing.place) {
+    case Centre::front:
+      return {back, front, centre};
+    case Centre::between:
+      return {back, centre, front};
+    case Centre::behind:
+      return {centre, back, front};
+  }
+  return {back, centre, front};
+}
+
+}  // namespace latchwork::inline v0::drawing

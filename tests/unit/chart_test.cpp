@@ -1,0 +1,426 @@
+#include "latchwork/chart.hpp"
+
+#include <cmath>
+#include <map>
+#include <set>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/motif.hpp"
+#include "random_grid.hpp"
+
+using namespace latchwork;
+using latchwork_test::Random;
+using latchwork_test::refused_field;
+
+namespace {
+
+struct Point {
+  double x = 0;
+  double y = 0;
+};
+
+/// Corner points of a path's pieces, pen-up moves starting a new piece: enough of SVG for what charts hold.
+std::vector<std::vector<Point>> pieces_of(const std::string& d) {
+  std::vector<std::vector<Point>> pieces;
+  Point pen;
+  std::size_t i = 0;
+  const auto number = [&] {
+    while (i < d.size() && d[i] == ' ') ++i;
+    std::size_t used = 0;
+    const double value = std::stod(d.substr(i), &used);
+    i += used;
+    return value;
+  };
+  while (i < d.size()) {
+    const char command = d[i++];
+    switch (command) {
+      case 'M':
+        pen.x = number(), pen.y = number(), pieces.push_back({pen});
+        continue;
+      case 'm':
+        pen.x += number(), pen.y += number(), pieces.push_back({pen});
+        continue;
+      case 'L':
+        pen.x = number(), pen.y = number();
+        break;
+      case 'l':
+        pen.x += number(), pen.y += number();
+        break;
+      case 'h':
+        pen.x += number();
+        break;
+      case 'v':
+        pen.y += number();
+        break;
+      case 'a':
+        for (int k = 0; k < 5; ++k) number();
+        pen.x += number(), pen.y += number();
+        break;
+      case 'z':
+        pen = pieces.back().front();
+        break;
+      default:
+        FAIL("unknown path command " << command);
+    }
+    pieces.back().push_back(pen);
+  }
+  return pieces;
+}
+
+/// A chart taken apart: path pieces by the class of their group.
+struct Picture {
+  std::string svg;
+  std::map<std::string, std::vector<std::vector<Point>>> paths;
+  Point corner;  // top left of the cells
+  double cell_width = 0;
+  double cell_height = 0;
+  int rows = 0;
+
+  Picture(const Panel& panel, const ChartOptions& options) : svg(chart_svg(panel, options)) {
+    rows = panel.grid().rows();
+    std::vector<std::string> groups;
+    for (std::size_t at = svg.find('<'); at != std::string::npos; at = svg.find('<', at + 1)) {
+      const std::string tag = svg.substr(at, svg.find('>', at) - at);
+      if (tag.starts_with("<g")) {
+        const std::size_t from = tag.find("class=\"lw-");
+        groups.push_back(from == std::string::npos ? "" : tag.substr(from + 10, tag.find('"', from + 10) - from - 10));
+      } else if (tag.starts_with("</g")) {
+        groups.pop_back();
+      } else if (tag.starts_with("<path")) {
+        const std::size_t from = tag.find("d=\"") + 3;
+        for (auto& piece : pieces_of(tag.substr(from, tag.find('"', from) - from))) {
+          paths[groups.back()].push_back(piece);
+        }
+      }
+    }
+    const auto& border = paths.at("strip").back();
+    corner = border.at(0);
+    cell_width = (border.at(1).x - border.at(0).x) / panel.grid().columns();
+    cell_height = (border.at(2).y - border.at(1).y) / rows;
+  }
+  int column_at(double x) const { return static_cast<int>(std::floor((x - corner.x) / cell_width)); }
+  int row_at(double y) const { return rows - static_cast<int>(std::floor((y - corner.y) / cell_height)); }
+  /// (row, column) of the middle of each piece.
+  std::set<std::pair<int, int>> cells(const std::string& group) const {
+    std::set<std::pair<int, int>> result;
+    const auto found = paths.find(group);
+    if (found == paths.end()) return result;
+    for (const auto& piece : found->second) {
+      result.insert(
+          {row_at((piece.front().y + piece.back().y) / 2), column_at((piece.front().x + piece.back().x) / 2)});
+    }
+    return result;
+  }
+};
+
+Panel panel_of(const Grid& grid) {
+  return {"Sample", Strip{"sample", "sample", grid}};
+}
+ChartOptions seen_from(Side side) {
+  ChartOptions options;
+  options.side = side;
+  return options;
+}
+bool holds(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+/// The words of the key alone.
+std::string key_part(const std::string& svg) {
+  return svg.substr(svg.find(">Key<"));
+}
+
+}  // namespace
+
+TEST_CASE("a back loop is a dash in its own cell, and from the operator's side the face loops are", "[chart]") {
+  const Grid grid = Grid::from_text("kkpk\npkkk\nkkkp\n");
+  const Panel panel = panel_of(grid);
+  const Picture right(panel, seen_from(Side::right_side));
+  const Picture wrong(panel, seen_from(Side::operator_view));
+  for (int row = 1; row <= grid.rows(); ++row) {
+    for (int column = 0; column < grid.columns(); ++column) {
+      INFO("row " << row << ", column " << column);
+      const bool purl = grid.at(row, column) == Cell::purl;
+      CHECK(right.cells("purl").count({row, column}) == (purl ? 1U : 0U));
+      CHECK(wrong.cells("purl").count({row, grid.columns() - 1 - column}) == (purl ? 0U : 1U));
+    }
+  }
+}
+
+TEST_CASE("every chart's title names the side it shows", "[chart]") {
+  const Panel panel = panel_of(Grid(2, 2));
+  for (const std::string& chart : {chart_svg(panel), chart_text(panel)}) {
+    CHECK(holds(chart, "Right side (RS) of Sample"));
+  }
+  for (const std::string& chart :
+       {chart_svg(panel, seen_from(Side::operator_view)), chart_text(panel, seen_from(Side::operator_view))}) {
+    CHECK(holds(chart, "Operator's view: wrong side (WS) of Sample, as it faces you on the bed") !=
+          holds(chart, "Operator&#39;s view: wrong side (WS) of Sample, as it faces you on the bed"));
+  }
+}
+
+// The Craft Yarn Council's terms: in a right cross the front group leans right, in n/m RC it has n stitches. Turning
+// the fabric over keeps the hand (standards, section 12).
+TEST_CASE("the band drawn last, in front, leans as the crossing says, from either side", "[chart]") {
+  const auto [left, right, lean] = GENERATE(table<int, int, Lean>(
+      {{3, 3, Lean::right}, {3, 3, Lean::left}, {2, 1, Lean::right}, {1, 3, Lean::right}, {1, 3, Lean::left}}));
+  const Side side = GENERATE(Side::right_side, Side::operator_view);
+  Grid grid(4, 9);
+  grid.cross({.row = 2, .column = 1, .left = left, .right = right, .lean = lean});
+  const Picture picture(panel_of(grid), seen_from(side));
+  const auto& bands = picture.paths.at("crossing");
+  REQUIRE(bands.size() >= 3);  // the block, the back band, the front band; then dashes
+  const auto& front = bands[2];
+  // From the other side the same lean is made by the other group, which stands on the other side of the block.
+  const int stitches = (lean == Lean::right) == (side == Side::right_side) ? left : right;
+  const int width = left + right;
+  const int start = side == Side::right_side ? 1 : 9 - 1 - width;
+  const double rise = (front[1].x - front[0].x) / picture.cell_width;
+  CHECK(front[1].y < front[0].y);
+  CHECK(rise == latchwork_test::Approx(lean == Lean::right ? width - stitches : stitches - width));
+  CHECK((front[2].x - front[1].x) / picture.cell_width == latchwork_test::Approx(stitches));
+  const double foot = (front[0].x - picture.corner.x) / picture.cell_width;
+  CHECK(foot == latchwork_test::Approx(lean == Lean::right ? start : start + width - stitches));
+  CHECK(picture.row_at((front[0].y + front[1].y) / 2) == 3);  // in the row knitted after it
+}
+
+TEST_CASE("a centre group is drawn in front, between or behind, and from the other side the other way", "[chart]") {
+  const auto [place, at, at_turned] = GENERATE(table<Centre, std::size_t, std::size_t>(
+      {{Centre::front, 3, 1}, {Centre::between, 2, 2}, {Centre::behind, 1, 3}}));
+  Grid grid(4, 5);
+  grid.cross({.row = 2, .column = 0, .left = 2, .centre = 1, .right = 2, .lean = Lean::right, .place = place});
+  const auto upright = [](const std::vector<Point>& band) { return band[0].x == latchwork_test::Approx(band[1].x); };
+  const Picture right(panel_of(grid), seen_from(Side::right_side));
+  const Picture wrong(panel_of(grid), seen_from(Side::operator_view));
+  CHECK(upright(right.paths.at("crossing")[at]));
+  CHECK(upright(wrong.paths.at("crossing")[at_turned]));
+}
+
+TEST_CASE("a purl that crosses behind has its dash where its band is seen", "[chart]") {
+  const auto [front, back] = GENERATE(table<int, int>({{1, 1}, {2, 1}, {3, 1}, {3, 2}, {3, 3}, {4, 4}}));
+  Grid grid(3, front + back);
+  for (int column = 0; column < back; ++column) grid.set(2, column, Cell::purl);
+  grid.cross({.row = 1, .column = 0, .left = front, .right = back, .lean = Lean::right});
+  const Picture picture(panel_of(grid), {});
+  const auto& pieces = picture.paths.at("crossing");
+  REQUIRE(pieces.size() == 3U + static_cast<std::size_t>(back));
+  for (std::size_t i = 3; i < pieces.size(); ++i) {
+    const auto& dash = pieces[i];
+    const double height = (picture.corner.y + 2 * picture.cell_height - dash[0].y) / picture.cell_height;  // 0..1
+    CHECK(height > 0);
+    CHECK(height < 1);
+    // The front band's left edge at that height; the dash lies to the left of it, on the back band.
+    const double edge = picture.corner.x + height * back * picture.cell_width;
+    const double band = picture.corner.x + (1 - height) * front * picture.cell_width;
+    CHECK(dash[1].x < edge + 0.01);
+    CHECK(dash[0].x > band - 0.01);
+  }
+}
+
+TEST_CASE("a tuck's arch has legs in every tucked row and closes in the row that takes its loops", "[chart]") {
+  const Picture picture(panel_of(Grid::from_text("kpk\nktk\nktk\nkkk\n")), {});
+  std::set<int> legs;
+  int caps = 0;
+  for (const auto& piece : picture.paths.at("tuck")) {
+    CHECK(picture.column_at((piece.front().x + piece.back().x) / 2) == 1);
+    if (piece.size() == 2) legs.insert(picture.row_at((piece[0].y + piece[1].y) / 2));
+    if (piece.size() == 4) {
+      ++caps;
+      CHECK(picture.row_at(piece[1].y) == 4);
+    }
+  }
+  CHECK(legs == std::set<int>{2, 3});
+  CHECK(caps == 1);
+}
+
+// Standards 2.2: a slip whose float lies on the side looked at carries a bar. Closed by a purl it lies on the RS.
+TEST_CASE("a slip has a bar on the side where its strand lies", "[chart]") {
+  const Grid grid = Grid::from_text("kkkpk\nkskss\nkkkkk\n");
+  const auto bars = [&](Side side) {
+    const Picture picture(panel_of(grid), seen_from(side));
+    std::set<int> columns;
+    for (const auto& piece : picture.paths.at("slip")) {
+      if (piece.size() == 2) columns.insert(picture.column_at((piece[0].x + piece[1].x) / 2));
+    }
+    return columns;
+  };
+  CHECK(bars(Side::right_side) == std::set<int>{3});
+  CHECK(bars(Side::operator_view) == std::set<int>{0, 3});  // columns 4 and 1 on the RS
+}
+
+TEST_CASE("the key holds the symbols used and no others", "[chart]") {
+  const Panel plain = panel_of(Grid(2, 2));
+  const std::string key = key_part(chart_svg(plain));
+  CHECK(holds(key, "knit: a face loop"));
+  for (const char* word : {"purl", "tuck", "slip", "no stitch", "cross", "stop", "strip", "again", "centre"}) {
+    INFO(word);
+    CHECK_FALSE(holds(key, word));
+  }
+  Grid grid = Grid::from_text("kkpkkk\nktskkp\nkkkkkp\n");
+  grid.cross({.row = 2, .column = 3, .left = 1, .right = 1, .lean = Lean::left});
+  Panel full = panel_of(grid);
+  full.set_axis_half_columns(6);
+  Plan plan;
+  plan.rows = 3;
+  plan.columns = 6;
+  plan.leftmost = -3;
+  plan.stops.emplace_back().row = 2;
+  ChartOptions options;
+  options.plan = &plan;
+  const std::string all = key_part(chart_svg(full, options));
+  for (const char* word :
+       {"knit: ", "purl: ", "tuck: ", "in front, a float", "1/1 left cross", "stop after", "centre line"}) {
+    INFO(word);
+    CHECK(holds(all, word));
+  }
+  for (const char* word : {"passes behind", "right cross", "no stitch", "edge of a strip"}) {
+    INFO(word);
+    CHECK_FALSE(holds(all, word));
+  }
+}
+
+TEST_CASE("each stop is marked at the upper edge of its row, with row counter and carriage side", "[chart]") {
+  const Panel panel = panel_of(Grid(9, 4));
+  Plan plan;
+  plan.rows = 9;
+  plan.columns = 4;
+  plan.leftmost = -2;
+  for (const int row : {2, 5}) plan.stops.emplace_back().row = row;
+  ChartOptions options;
+  options.plan = &plan;
+  const Picture picture(panel, options);
+  std::vector<double> heights;
+  for (const auto& piece : picture.paths.at("stop")) {
+    heights.push_back(9 - (piece[0].y - picture.corner.y) / picture.cell_height);
+  }
+  REQUIRE(heights.size() == 2);
+  CHECK(heights[0] == latchwork_test::Approx(2));
+  CHECK(heights[1] == latchwork_test::Approx(5));
+  CHECK(holds(picture.svg, ">2 COR<"));
+  CHECK(holds(picture.svg, ">5 COL<"));
+}
+
+TEST_CASE("cells have the gauge's proportions", "[chart]") {
+  ChartOptions options;
+  const Picture plain(panel_of(Grid(3, 3)), options);
+  CHECK(plain.cell_width / plain.cell_height == latchwork_test::Approx(1.3));
+  options.stitch_width_mm = 4.2;
+  options.stitch_height_mm = 2.0;
+  const Picture garter(panel_of(Grid(3, 3)), options);
+  CHECK(garter.cell_width / garter.cell_height == latchwork_test::Approx(2.1));
+}
+
+TEST_CASE("columns are named as the side asks: numbers from the left, or needles", "[chart]") {
+  const Panel panel = panel_of(Grid(2, 5));
+  const std::string right = chart_svg(panel);
+  for (const char* name : {">0<", ">4<"}) CHECK(holds(right, name));
+  // Five stitches centred with the odd one on the operator's left: L3..R2 (DOMAIN section 2).
+  const std::string wrong = chart_text(panel, seen_from(Side::operator_view));
+  CHECK(holds(wrong, "         LLLRR\n  needle 32112\n"));
+}
+
+TEST_CASE("the text chart shows crossings between the rows they are made between", "[chart]") {
+  Grid grid = Grid::from_text("kpkkkk\nktkkkk\nkkkkkk\n");
+  grid.cross({.row = 2, .column = 2, .left = 2, .right = 2, .lean = Lean::right});
+  CHECK(chart_text(panel_of(grid)) ==
+        "Right side (RS) of Sample\n"
+        "6 stitches x 3 rows, read from the bottom up; columns counted from 0 at the left.\n"
+        "On the bed the wrong side faces you, left and right exchanged: see the operator's view.\n"
+        "\n"
+        "  3      |-||||\n"
+        "           ..//\n"
+        "  2      |n||||\n"
+        "  1      ||||||\n"
+        "  column 012345\n"
+        "\n"
+        "Key\n"
+        "  |        knit: a face loop\n"
+        "  -        purl: a back loop\n"
+        "  n        tuck: held with the loop below until the next | or - above takes it\n"
+        "  ..//     2/2 right cross\n"
+        "  In a crossing / is the group that passes in front, . the other; it stands between the rows it is made "
+        "between.\n");
+}
+
+TEST_CASE("the operator's text chart is the turned grid's", "[chart]") {
+  Grid grid = Grid::from_text("kpkkkk\nktkkkk\nkkkkkk\n");
+  grid.cross({.row = 2, .column = 2, .left = 2, .right = 2, .lean = Lean::right});
+  const std::string text = chart_text(panel_of(grid), seen_from(Side::operator_view));
+  CHECK(holds(text,
+              "  3      ----|-\n"
+              "         ..//\n"
+              "  2      ----n-\n"
+              "  1      ------\n"
+              "         LLLRRR\n"
+              "  needle 321123\n"));
+}
+
+TEST_CASE("a chart of ten thousand cells stays well below a megabyte and grows with its cells", "[chart]") {
+  const auto bytes = [](int side) {
+    Random random(7);
+    return chart_svg(panel_of(latchwork_test::random_grid(random, {.rows = side, .columns = side}))).size();
+  };
+  const std::size_t small = bytes(50);
+  const std::size_t large = bytes(100);
+  CHECK(large < 400'000);
+  CHECK(static_cast<double>(large) < 4.5 * static_cast<double>(small));
+}
+
+TEST_CASE("random charts have balanced tags, no scripts and nothing that two charts on one page would share",
+          "[chart]") {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    INFO("seed " << seed);
+    Random random(seed);
+    const Panel panel = panel_of(latchwork_test::any_grid(random));
+    for (const Side side : {Side::right_side, Side::operator_view}) {
+      const std::string svg = chart_svg(panel, seen_from(side));
+      int depth = 0;
+      for (std::size_t at = svg.find('<'); at != std::string::npos; at = svg.find('<', at + 1)) {
+        const std::size_t end = svg.find('>', at);
+        REQUIRE(end != std::string::npos);
+        if (svg[at + 1] == '/') {
+          --depth;
+        } else if (svg[end - 1] != '/') {
+          ++depth;
+        }
+        REQUIRE(depth >= 0);
+      }
+      CHECK(depth == 0);
+      for (const char* bad : {"<script", " id=", "href", "nan", "style"}) CHECK_FALSE(holds(svg, bad));
+      CHECK(chart_text(panel, seen_from(side)).size() > 40);
+    }
+  }
+}
+
+TEST_CASE("a name with signs of markup is shown and not obeyed", "[chart]") {
+  const Panel panel("<b>\"rope\" & 'moss'</b>", Strip{"s", "s", Grid(1, 1)});
+  const std::string svg = chart_svg(panel);
+  CHECK_FALSE(holds(svg, "<b>"));
+  CHECK(holds(svg, "&lt;b&gt;&quot;rope&quot; &amp;"));
+}
+
+TEST_CASE("a chart refuses a plan of another size, a cell without proportions and a side that is none",
+          "[chart][error]") {
+  const Panel panel = panel_of(Grid(3, 3));
+  Plan plan;
+  plan.rows = 3;
+  plan.columns = 4;
+  plan.leftmost = -2;
+  ChartOptions options;
+  options.plan = &plan;
+  CHECK_THROWS_MATCHES(chart_svg(panel, options), Error, refused_field(ErrorCode::size_mismatch, "plan"));
+  plan.columns = 3;
+  plan.stops.emplace_back().row = 4;
+  CHECK_THROWS_MATCHES(chart_text(panel, options), Error, refused_field(ErrorCode::bad_argument, "plan"));
+  ChartOptions flat;
+  flat.stitch_height_mm = 0;
+  CHECK_THROWS_MATCHES(chart_svg(panel, flat), Error, refused_field(ErrorCode::bad_argument, "stitch_height_mm"));
+  ChartOptions wide;
+  wide.stitch_width_mm = 6;
+  CHECK_THROWS_MATCHES(chart_svg(panel, wide), Error, refused_field(ErrorCode::bad_argument, "stitch_width_mm"));
+  CHECK_THROWS_MATCHES(chart_svg(panel, seen_from(static_cast<Side>(2))), Error,
+                       refused_field(ErrorCode::bad_argument, "side"));
+}
