@@ -1,6 +1,7 @@
 // Grids as rows of letters, and back.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <iterator>
 #include <optional>
@@ -45,26 +46,29 @@ class CrossingLine {
     Crossing crossing;
     crossing.column = number(word(), "the column");
     std::string_view groups = word();
-    crossing.left = number(part(groups), "the left group");
-    std::string_view last = part(groups);
-    const bool centred = !groups.empty();
-    if (centred) {
-      crossing.centre = number(last, "the centre group");
-      last = groups;
-    }
-    crossing.right = number(last, "the right group");
+    const auto slashes = std::ranges::count(groups, '/');
+    if (slashes != 1 && slashes != 2) refuse("needs its groups as LEFT/RIGHT or LEFT/CENTRE/RIGHT");
+    const bool centred = slashes == 2;
+    crossing.left = number(next_group(groups), "the left group");
+    if (centred) crossing.centre = number(next_group(groups), "the centre group");
+    crossing.right = number(groups, "the right group");
     const std::string_view lean = word();
     if (lean != "R" && lean != "L") refuse("needs R or L after its groups");
     crossing.lean = lean == "R" ? Lean::right : Lean::left;
     const std::string_view place = word();
+    if (!centred) {
+      if (!place.empty()) refuse("without a centre ends after R or L");
+      return crossing;
+    }
     if (place == "front") {
       crossing.place = Centre::front;
+    } else if (place == "between") {
+      crossing.place = Centre::between;
     } else if (place == "behind") {
       crossing.place = Centre::behind;
-    } else if (place != "between" && (centred || !place.empty())) {
-      refuse(centred ? "with a centre ends with front, between or behind" : "without a centre ends after R or L");
+    } else {
+      refuse("with a centre ends with front, between or behind");
     }
-    if (!centred && !place.empty()) refuse("without a centre ends after R or L");
     if (!trimmed(rest_).empty()) refuse("has more words than it needs");
     return crossing;
   }
@@ -84,11 +88,11 @@ class CrossingLine {
     rest_.remove_prefix(length);
     return found;
   }
-  /// Takes what stands before the next slash away from `groups`.
-  static std::string_view part(std::string_view& groups) {
+  /// Takes what stands before the next slash, and the slash, away from `groups`.
+  static std::string_view next_group(std::string_view& groups) {
     const std::size_t slash = groups.find('/');
     const std::string_view found = groups.substr(0, slash);
-    groups = slash == std::string_view::npos ? std::string_view{} : groups.substr(slash + 1);
+    groups.remove_prefix(slash + 1);
     return found;
   }
   int number(std::string_view digits, std::string_view what) const {
