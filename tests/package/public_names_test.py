@@ -10,15 +10,37 @@ import sys
 
 NOT_IN_C = {
     # C++ name: reason
-    "Error": "a status and latchwork_error",
-    "Error.code": "the status, and latchwork_error.code",
-    "Error.place": "fields of latchwork_error",
-    "error_codes": "the LATCHWORK_E_ constants",
-    "Place": "fields row, column, line, field of latchwork_error and latchwork_finding",
+    "Place": "fields row, column, line, field of the structs that have a place",
     "Place.row": "as Place",
     "Place.column": "as Place",
     "Place.line": "as Place",
     "Place.field": "as Place",
+    "Error.place": "as Place",
+    "Finding.place": "as Place",
+    "Fault.place": "as Place",
+    "Verification.difference": "as Place",
+    "MachineFile": "two structs beside each other, since a struct inside a struct cannot grow",
+    "MachineFile.machine": "as MachineFile",
+    "MachineFile.effort": "as MachineFile",
+    "write(MachineFile)": "latchwork_machine_write",
+    "Density": "fields of latchwork_gauge, since a struct inside a struct cannot grow",
+    "Density.per_10cm": "as Density",
+    "Density.spread": "as Density",
+    "Density.places": "as Density",
+    "Gauge.texture": "the caller named it",
+    "Gauge.stitches": "stitches_per_10cm, stitches_spread, stitches_places",
+    "Gauge.rows": "rows_per_10cm, rows_spread, rows_places",
+    "Rhythm": "latchwork_plan_rhythm gives both numbers",
+    "Rhythm.every": "as Rhythm",
+    "Rhythm.first": "as Rhythm",
+    "PlanOptions.stop": "what the progress callback returns",
+    "SimulateOptions.stop": "what the progress callback returns",
+    "StripSize.name": "latchwork_panel_strips, at its band and strip",
+    "StripSize.texture": "as StripSize.name",
+    "Size.strips": "latchwork_panel_size_strips, latchwork_job_size_strips",
+    "Size.warnings": "latchwork_panel_size_warnings, latchwork_job_size_warnings",
+    "Wale.columns": "latchwork_wales_columns",
+    "Wale.column_at": "latchwork_wales_columns, at the row",
 }
 NOT_IN_PYTHON = {
     "Error.place": "attributes row, column, line and field, so that nobody parses",
@@ -143,7 +165,9 @@ def gaps_in_c(names, header):
         own = f"latchwork_{snake(type_)}"
         if own not in types:
             yield type_
-        yield from (f"{type_}.{m}" for m in of if f"{own}_{m}" not in functions and m not in fields.get(own, ()))
+        for m in of:
+            if not {f"{own}_{m}", f"{own}_{m}".upper()} & (functions | constants) and m not in fields.get(own, ()):
+                yield f"{type_}.{m}"
     for function, firsts in names["function"].items():
         for first in firsts:
             wanted = {f"latchwork_{function}", f"latchwork_{snake(first)}_{function}", f"LATCHWORK_{function.upper()}"}

@@ -1,0 +1,154 @@
+// The main job: a brief goes in, a job comes out.
+#include "barrier.hpp"
+
+using namespace latchwork;
+using namespace latchwork::c;
+
+namespace {
+
+bool same(const Job& left, const Job& right) {
+  return left.findings == right.findings && left.plan == right.plan && left.regular == right.regular &&
+         left.verification == right.verification && left.regular_verification == right.regular_verification &&
+         left.size == right.size;
+}
+
+}  // namespace
+
+latchwork_status latchwork_brief_create(const latchwork_panel* panel, const latchwork_swatch* swatch,
+                                        const latchwork_machine* machine, const latchwork_effort* effort,
+                                        latchwork_brief** out, latchwork_error* error) {
+  return guarded(error, [&] {
+    fill(out, [&] {
+      return Brief{given(panel, "panel").value, given(swatch, "swatch").value, machine_in(machine), effort_in(effort)};
+    });
+  });
+}
+
+latchwork_status latchwork_read_brief(const char* folder, latchwork_brief** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return read_brief(&given(folder, "folder")); }); });
+}
+
+latchwork_status latchwork_brief_copy(const latchwork_brief* brief, latchwork_brief** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return given(brief, "brief").value; }); });
+}
+
+latchwork_status latchwork_brief_equal(const latchwork_brief* brief, const latchwork_brief* other, int32_t* equal,
+                                       latchwork_error* error) {
+  return guarded(error,
+                 [&] { given(equal, "equal") = given(brief, "brief").value == given(other, "other").value ? 1 : 0; });
+}
+
+void latchwork_brief_destroy(latchwork_brief* brief) {
+  destroy(brief);
+}
+
+latchwork_status latchwork_brief_panel(const latchwork_brief* brief, latchwork_panel** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return given(brief, "brief").value.panel; }); });
+}
+
+latchwork_status latchwork_brief_swatch(const latchwork_brief* brief, latchwork_swatch** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return given(brief, "brief").value.swatch; }); });
+}
+
+latchwork_status latchwork_brief_machine(const latchwork_brief* brief, latchwork_machine* machine,
+                                         latchwork_error* error) {
+  return guarded(error, [&] { StructRoom(machine, "machine").take(machine_out(given(brief, "brief").value.machine)); });
+}
+
+latchwork_status latchwork_brief_effort(const latchwork_brief* brief, latchwork_effort* effort,
+                                        latchwork_error* error) {
+  return guarded(error, [&] { StructRoom(effort, "effort").take(effort_out(given(brief, "brief").value.effort)); });
+}
+
+latchwork_status latchwork_brief_run(const latchwork_brief* brief, const latchwork_plan_options* options,
+                                     latchwork_job** out, latchwork_error* error) {
+  return guarded(error, [&] {
+    fill(out, [&] {
+      const latchwork_plan_options from = plan_options_in(options);
+      Watch watch(from.progress, from.user_data);
+      return run(given(brief, "brief").value, {watch.token(), watch.progress(), from.work_limit});
+    });
+  });
+}
+
+latchwork_status latchwork_brief_summary(const latchwork_brief* brief, const latchwork_job* job, char* text,
+                                         size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(summary(given(brief, "brief").value, given(job, "job").value));
+  });
+}
+
+latchwork_status latchwork_brief_page_html(const latchwork_brief* brief, const latchwork_job* job, char* text,
+                                           size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(page_html(given(brief, "brief").value, given(job, "job").value));
+  });
+}
+
+latchwork_status latchwork_brief_write_job(const latchwork_brief* brief, const latchwork_job* job, const char* folder,
+                                           latchwork_error* error) {
+  return guarded(error,
+                 [&] { write_job(given(brief, "brief").value, given(job, "job").value, &given(folder, "folder")); });
+}
+
+latchwork_status latchwork_job_copy(const latchwork_job* job, latchwork_job** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return given(job, "job").value; }); });
+}
+
+latchwork_status latchwork_job_equal(const latchwork_job* job, const latchwork_job* other, int32_t* equal,
+                                     latchwork_error* error) {
+  return guarded(error,
+                 [&] { given(equal, "equal") = same(given(job, "job").value, given(other, "other").value) ? 1 : 0; });
+}
+
+void latchwork_job_destroy(latchwork_job* job) {
+  destroy(job);
+}
+
+latchwork_status latchwork_job_findings(const latchwork_job* job, latchwork_findings** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.findings; }); });
+}
+
+latchwork_status latchwork_job_plan(const latchwork_job* job, latchwork_plan** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.plan; }); });
+}
+
+latchwork_status latchwork_job_regular(const latchwork_job* job, latchwork_plan** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.regular; }); });
+}
+
+latchwork_status latchwork_job_verification(const latchwork_job* job, latchwork_verification* verification,
+                                            latchwork_error* error) {
+  return guarded(error, [&] {
+    StructRoom(verification, "verification").take(verification_out(given(job, "job").value.verification));
+  });
+}
+
+latchwork_status latchwork_job_regular_verification(const latchwork_job* job, latchwork_verification* verification,
+                                                    latchwork_error* error) {
+  return guarded(error, [&] {
+    StructRoom(verification, "verification").take(verification_out(given(job, "job").value.regular_verification));
+  });
+}
+
+latchwork_status latchwork_job_size(const latchwork_job* job, latchwork_size* size, latchwork_error* error) {
+  return guarded(error, [&] { StructRoom(size, "size").take(size_out(given(job, "job").value.size)); });
+}
+
+latchwork_status latchwork_job_size_strips(const latchwork_job* job, latchwork_strip_size* strips, size_t capacity,
+                                           size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(strips, capacity, needed, "strips");
+    room.take(strip_sizes_out(given(job, "job").value.size));
+  });
+}
+
+latchwork_status latchwork_job_size_warnings(const latchwork_job* job, char* text, size_t capacity, size_t* needed,
+                                             latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(lines_of(given(job, "job").value.size.warnings));
+  });
+}

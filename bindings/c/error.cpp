@@ -1,0 +1,104 @@
+#include "barrier.hpp"
+
+using namespace latchwork;
+using namespace latchwork::c;
+
+namespace latchwork::c {
+
+void cut(char* to, std::size_t size, std::string_view text) noexcept {
+  std::size_t length = text.size();
+  if (length >= size) {
+    length = size - 1;
+    while (length > 0 && (static_cast<unsigned char>(text[length]) & 0xC0U) == 0x80U)
+      --length;  // not inside a character
+  }
+  std::memcpy(to, text.data(), length);
+  std::memset(to + length, 0, size - length);
+}
+
+latchwork_status report(latchwork_error* error, latchwork_status code, const Place& place,
+                        std::string_view message) noexcept {
+  if (error == nullptr || error->struct_size < sizeof(std::uint32_t) || error->struct_size > max_struct_size)
+    return code;
+  latchwork_error full = LATCHWORK_ERROR_INIT;
+  full.code = code;
+  full.row = place.row;
+  full.column = place.column;
+  full.line = place.line;
+  cut(full.field, place.field);
+  cut(full.message, message);
+  const std::uint32_t size = error->struct_size;
+  std::memcpy(error, &full, size < sizeof full ? size : sizeof full);
+  error->struct_size = size;
+  return code;
+}
+
+void refuse(const std::string& field, std::string_view what) {
+  Place place;
+  place.field = field;
+  std::string message = field;
+  message += " is ";
+  message += what;
+  throw Error(ErrorCode::bad_argument, place, message);
+}
+
+bool flag(std::int32_t value, const char* field) {
+  if (value != 0 && value != 1) refuse(field, std::to_string(value) + "; it may be 0 or 1");
+  return value == 1;
+}
+
+std::string_view text_in(const char* text, std::size_t size, const char* name) {
+  if (text == nullptr && size > 0) refuse(name, "NULL");
+  return text == nullptr ? std::string_view() : std::string_view(text, size);
+}
+
+std::vector<Strip> strips_in(const latchwork_strip* const* strips, std::size_t count, const char* name) {
+  std::vector<Strip> values;
+  const auto handles = array_in(strips, count, name);
+  values.reserve(count);
+  for (const latchwork_strip* handle : handles) {
+    if (handle == nullptr) refuse(std::string(name) + "[" + std::to_string(values.size()) + "]", "NULL");
+    values.push_back(handle->value);
+  }
+  return values;
+}
+
+void check_struct_size(std::uint32_t size, const char* name) {
+  if (size >= sizeof(std::uint32_t) && size <= max_struct_size) return;
+  refuse(std::string(name) + ".struct_size",
+         std::to_string(size) + "; begin with the struct's LATCHWORK_..._INIT, which sets it");
+}
+
+void check_tail(const unsigned char* bytes, std::size_t from, std::size_t to, const char* name) {
+  for (std::size_t i = from; i < to; ++i) {
+    if (bytes[i] == 0) continue;
+    refuse(std::string(name) + ".struct_size", std::to_string(to) + ", and a field past byte " + std::to_string(from) +
+                                                   ", the last that this version knows, is not zero");
+  }
+}
+
+std::string lines_of(const std::vector<std::string>& lines) {
+  std::string text;
+  for (const std::string& line : lines) {
+    if (!text.empty()) text += '\n';
+    text += line;
+  }
+  return text;
+}
+
+}  // namespace latchwork::c
+
+// The names are string literals, so their views end with NUL.
+const char* latchwork_error_name(int32_t code) {
+  if (code == LATCHWORK_OK) return "ok";
+  const std::string_view name = error_name(static_cast<ErrorCode>(code));
+  return name.empty() ? "" : name.data();
+}
+
+latchwork_status latchwork_error_codes(int32_t* codes, size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] { Room(codes, capacity, needed, "codes").take(error_codes()); });
+}
+
+const char* latchwork_version(void) {
+  return version().data();
+}

@@ -1,0 +1,1178 @@
+/* latchwork, the C ABI: all of the C++ library for any language that can call C. C99; needs <stddef.h> and <stdint.h>.
+
+   Rules that hold for every function, so that they are said once:
+
+   - Names. latchwork_<type>_<what>: C++ `Grid::mirrored` is latchwork_grid_mirrored, `verify(grid, ...)` is
+     latchwork_grid_verify, `needle_name` is latchwork_needle_name.
+   - Status. What can fail returns LATCHWORK_OK or the code of an error, and tells it in `error`, which is the caller's
+     own and may be NULL. Nothing is thrown, printed or kept: there is no "last error". Every function fails with
+     BAD_ARGUMENT for a NULL where NULL is not said to be allowed (error.field is the argument's name), for an enum value
+     out of its range or an index past the end, and with NO_MEMORY; only what comes beside these is listed.
+   - Handles (grid, wales, strip, panel, swatch, findings, plan, fabric, brief, job) are values behind a pointer. What comes
+     through `out` is the caller's, to be freed by latchwork_<type>_destroy(); on failure *out is NULL. A handle holds no
+     other: the parts it was made of may be destroyed at once. Calls that take a handle as const may run at once in
+     many threads; any other call needs the handle alone.
+   - Failure leaves everything as it was, but for *out, which is NULL, and text, which is "".
+   - Text out and arrays out: the caller's buffer, its capacity (bytes with the closing NUL; elements), and `needed`,
+     which is set to what the whole takes and may be NULL when a buffer is given. (NULL, 0, &needed) asks for the size
+     alone and succeeds; a buffer that is too small is BAD_ARGUMENT (field "capacity") and gets nothing.
+   - Text in is UTF-8: names end with NUL; files come with their size in bytes and need no NUL. Text out is UTF-8.
+   - Structs. Those that stand alone begin with struct_size, set by their LATCHWORK_..._INIT, so that they can grow at
+     their end. A caller with a smaller struct (an older header): the fields it lacks have their defaults on the way in and
+     are left out on the way out. A caller with a larger one (a newer header): what this library does not know must be
+     zero on the way in, else BAD_ARGUMENT (field "...struct_size"); it is set to zero on the way out.
+     Structs that stand in arrays (crossing, move, wale, stop, ...) have no struct_size and never change.
+     Structs of data (machine, effort, fit request): every field counts; begin with the function that fills them
+     (latchwork_machine_generic, latchwork_effort_default, latchwork_fit_request_default) and change what differs.
+     Structs of options (plan, simulate, chart, panel parts): 0 and NULL are the defaults.
+   - Numbers. Rows run from 1 up from the cast-on, columns from 0 from the left on the right side (RS). Needles are the
+     operator's: L3 is -3, R2 is 2, there is no needle 0. Lengths are in millimetres, times in whole milliseconds, gauge
+     is per 10 cm. Flags are int32_t: 0 no, 1 yes.
+   - Callbacks run on the calling thread, within the call. They must return: no longjmp and no exception through us. */
+#ifndef LATCHWORK_LATCHWORK_H
+#define LATCHWORK_LATCHWORK_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+#if defined(__GNUC__)
+#define LATCHWORK_C_API __attribute__((visibility("default")))
+#else
+#define LATCHWORK_C_API
+#endif
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* ---- Errors ---------------------------------------------------------------------------------------------------- */
+
+typedef int32_t latchwork_status; /* LATCHWORK_OK or an error code; signatures never use enum types */
+
+/* The numbers never change; the list only grows. Since 0.1. */
+enum {
+  LATCHWORK_OK = 0,
+  LATCHWORK_E_INTERNAL = 1,             /* an invariant of ours was broken: a bug in latchwork */
+  LATCHWORK_E_NO_MEMORY = 2,            /* memory ran out */
+  LATCHWORK_E_BAD_ARGUMENT = 3,         /* an argument is missing or out of its range; `field` names it */
+  LATCHWORK_E_OFF_GRID = 4,             /* a cell, crossing or slice reaches outside the grid */
+  LATCHWORK_E_STITCH_TAKEN = 5,         /* two crossings after one row share a column */
+  LATCHWORK_E_CROSSING_CUT = 6,         /* the operation would cut a crossing in two, or put an axis through it */
+  LATCHWORK_E_CROSSING_OVER_STACK = 7,  /* a tuck or slip in row r of a crossing's span */
+  LATCHWORK_E_CROSSING_OVER_NONE = 8,   /* no stitch in rows r or r+1 of a crossing's span */
+  LATCHWORK_E_SIZE_MISMATCH = 9,        /* pieces of unequal size are put together */
+  LATCHWORK_E_TOO_LARGE = 10,           /* a size, count or cost beyond the documented limit */
+  LATCHWORK_E_BAD_LETTER = 11,          /* a letter that stands for no cell */
+  LATCHWORK_E_BAD_SYNTAX = 12,          /* text that is not well-formed (JSON, CSV, crossing line) */
+  LATCHWORK_E_BAD_ENCODING = 13,        /* text that is not UTF-8 */
+  LATCHWORK_E_NEWER_VERSION = 14,       /* a file of a newer format version than this library reads */
+  LATCHWORK_E_WRONG_FORMAT = 15,        /* a file of another kind than asked for */
+  LATCHWORK_E_DUPLICATE_KEY = 16,       /* a key that stands twice in one object */
+  LATCHWORK_E_MISSING_FIELD = 17,       /* a field that must be there is not */
+  LATCHWORK_E_UNKNOWN_FIELD = 18,       /* a field that the format does not know */
+  LATCHWORK_E_BAD_VALUE = 19,           /* a field's value has the wrong type or is out of range */
+  LATCHWORK_E_BAD_UNIT = 20,            /* a unit of length that is not mm, cm or in */
+  LATCHWORK_E_IO = 21,                  /* a file cannot be read or written */
+  LATCHWORK_E_NO_GAUGE = 22,            /* a texture has no measurements in the swatch */
+  LATCHWORK_E_CANCELLED = 23            /* the caller asked to stop */
+};
+
+/* What went wrong and where. The caller's own, on its stack. Set by every call it is given to: after LATCHWORK_OK its
+   code is 0 and its texts are empty. Texts are cut between characters when they are too long. Since 0.1. */
+typedef struct latchwork_error {
+  uint32_t struct_size; /* set by LATCHWORK_ERROR_INIT; where it is 0 nothing is written */
+  int32_t code;         /* the status returned */
+  int32_t row;          /* grid row from 1, counted up from the cast-on; 0: none */
+  int32_t column;       /* grid column from 0, from the left on the RS; -1: none */
+  int32_t line;         /* line of a text or file, from 1; 0: none */
+  char field[64];       /* argument, or path of a field in a file ("crossings[2].left"); "": none */
+  char message[256];    /* for people: names place, value and limit */
+} latchwork_error;
+#define LATCHWORK_ERROR_INIT { sizeof(latchwork_error), 0, 0, -1, 0, {0}, {0} }
+
+/* The code's name as in C++ ("off_grid"); "ok" for LATCHWORK_OK, "" for a number that is no code. Never freed. Since 0.1. */
+LATCHWORK_C_API const char *latchwork_error_name(int32_t code);
+/* Every error code, in order of its number. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_error_codes(int32_t *codes, size_t capacity, size_t *needed,
+                                                       latchwork_error *error);
+/* The library's version, "0.1.0" (semantic versioning). Never freed. Since 0.1. */
+LATCHWORK_C_API const char *latchwork_version(void);
+
+/* ---- Cells and crossings --------------------------------------------------------------------------------------- */
+
+/* What is seen on the RS at one row and column; the letters are those of grid texts. Since 0.1. */
+enum {
+  LATCHWORK_CELL_KNIT = 0, /* k: face loop */
+  LATCHWORK_CELL_PURL = 1, /* p: back loop */
+  LATCHWORK_CELL_TUCK = 2, /* t: this row's strand is held with the loop below; the closing cell takes both */
+  LATCHWORK_CELL_SLIP = 3, /* s: this row's strand passes by uncaught */
+  LATCHWORK_CELL_NONE = 4  /* .: no stitch: outside a shaped edge, or inside as a ladder of bare strands */
+};
+
+/* Lean, on the RS, of the outer group that passes in front. Since 0.1. */
+enum { LATCHWORK_LEAN_LEFT = 0, LATCHWORK_LEAN_RIGHT = 1 };
+/* Where the centre group of a crossing lies, from the RS. Since 0.1. */
+enum { LATCHWORK_CENTRE_FRONT = 0, LATCHWORK_CENTRE_BETWEEN = 1, LATCHWORK_CENTRE_BEHIND = 2 };
+
+/* Two neighbouring groups of stitches that change places between two rows; a centre group may stay between them. In a
+   right cross the left group passes in front and travels right (n/m RC has left = n); in a left cross the right group
+   passes in front (n/m LC has right = n): the Craft Yarn Council's terms. An element of arrays: no struct_size. Since 0.1. */
+typedef struct latchwork_crossing {
+  int32_t row;    /* crossed after this row is knitted: 1..R; after R it sits on a tile's seam */
+  int32_t column; /* leftmost stitch: 0..W-1, from the left on the RS */
+  int32_t left;   /* stitches in the left group, 1 or more */
+  int32_t centre; /* stitches in the centre group, 0 or more */
+  int32_t right;  /* stitches in the right group, 1 or more */
+  int32_t lean;   /* LATCHWORK_LEAN_... */
+  int32_t place;  /* LATCHWORK_CENTRE_...; BETWEEN when there is no centre */
+} latchwork_crossing;
+#define LATCHWORK_CROSSING_INIT { 1, 0, 1, 0, 1, LATCHWORK_LEAN_RIGHT, LATCHWORK_CENTRE_BETWEEN }
+
+/* The cell's letter, one of k p t s . ; NUL for a number that is no cell. Since 0.1. */
+LATCHWORK_C_API char latchwork_cell_letter(int32_t cell);
+/* The cell of a letter; -1 for a letter that stands for none (capitals do not). Since 0.1. */
+LATCHWORK_C_API int32_t latchwork_cell_of(char letter);
+/* Stitches in all: left + centre + right. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_crossing_width(const latchwork_crossing *crossing, int32_t *stitches,
+                                                          latchwork_error *error);
+/* Longest sideways travel in stitches: max(left, right) + centre. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_crossing_travel(const latchwork_crossing *crossing, int32_t *stitches,
+                                                           latchwork_error *error);
+/* The trade's name: "3/3 RC", "2/1 LC"; with a centre "2/1/2 RC, centre behind". Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_crossing_name(const latchwork_crossing *crossing, char *text,
+                                                         size_t capacity, size_t *needed, latchwork_error *error);
+
+/* ---- Grid: a stitch chart as seen from the RS ------------------------------------------------------------------- */
+
+/* R rows of W cells and the crossings between rows. Read as a tile its row R runs on into row 1 of the next copy; read
+   as a panel it ends. It keeps what is true in both: crossings stay inside, share no column after one row, and their
+   spans hold no tuck or slip in row r and no bare place in rows r and r+1, but for a centre that is bare in both. */
+typedef struct latchwork_grid latchwork_grid;
+
+#define LATCHWORK_GRID_MAX_SIDE 65536      /* most rows, and most columns */
+#define LATCHWORK_GRID_MAX_CELLS 268435456 /* most cells in all */
+
+/* Where a mirror axis lies: on the line between two stitches, or on a stitch that both halves share. Since 0.1. */
+enum { LATCHWORK_AXIS_LINE = 0, LATCHWORK_AXIS_STITCH = 1 };
+
+/* A grid of knit stitches. Fails: BAD_ARGUMENT (rows, columns) below 1; TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_create(int32_t rows, int32_t columns, latchwork_grid **out,
+                                                       latchwork_error *error);
+/* A grid from rows of letters, TOP row first, one row a line. A line "x COLUMN LEFT/RIGHT R|L" or
+   "x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind" puts a crossing after the row written just below it.
+   Fails: BAD_LETTER, BAD_SYNTAX, SIZE_MISMATCH, all with line; and as latchwork_grid_cross. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_from_text(const char *text, size_t size, latchwork_grid **out,
+                                                          latchwork_error *error);
+/* A grid from `count` cells, row 1 first, from the left. Fails: BAD_ARGUMENT, SIZE_MISMATCH (count is not rows x
+   columns), BAD_VALUE (row, column) for a number that is no cell, TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_from_cells(int32_t rows, int32_t columns, const uint8_t *cells,
+                                                           size_t count, latchwork_grid **out, latchwork_error *error);
+/* A grid of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_copy(const latchwork_grid *grid, latchwork_grid **out,
+                                                     latchwork_error *error);
+/* *equal is 1 when cells and crossings are the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_equal(const latchwork_grid *grid, const latchwork_grid *other,
+                                                      int32_t *equal, latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_grid_destroy(latchwork_grid *grid);
+
+/* Puts a cell at (row, column). Fails: OFF_GRID, CROSSING_OVER_STACK, CROSSING_OVER_NONE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_set(latchwork_grid *grid, int32_t row, int32_t column, int32_t cell,
+                                                    latchwork_error *error);
+/* Adds a crossing. Fails: OFF_GRID, BAD_ARGUMENT (left, centre, right), STITCH_TAKEN, CROSSING_OVER_STACK,
+   CROSSING_OVER_NONE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_cross(latchwork_grid *grid, const latchwork_crossing *crossing,
+                                                      latchwork_error *error);
+/* Takes away the crossing after `row` that starts at `column`. Fails: OFF_GRID when there is none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_uncross(latchwork_grid *grid, int32_t row, int32_t column,
+                                                        latchwork_error *error);
+/* Writes `patch` over this grid with its row 1, column 0 at (row, column), its crossings in place of those inside.
+   Fails: OFF_GRID; CROSSING_CUT when a crossing here lies partly under the patch. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_paste(latchwork_grid *grid, const latchwork_grid *patch, int32_t row,
+                                                      int32_t column, latchwork_error *error);
+
+/* Rows, 1 or more. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_rows(const latchwork_grid *grid, int32_t *rows, latchwork_error *error);
+/* Columns, 1 or more. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_columns(const latchwork_grid *grid, int32_t *columns,
+                                                        latchwork_error *error);
+/* The cell at (row, column), LATCHWORK_CELL_... Fails: OFF_GRID. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_at(const latchwork_grid *grid, int32_t row, int32_t column,
+                                                   int32_t *cell, latchwork_error *error);
+/* All cells row by row from the cast-on, from the left on the RS: rows x columns bytes. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_cells(const latchwork_grid *grid, uint8_t *cells, size_t capacity,
+                                                      size_t *needed, latchwork_error *error);
+/* All crossings by row, then column. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_crossings(const latchwork_grid *grid, latchwork_crossing *crossings,
+                                                          size_t capacity, size_t *needed, latchwork_error *error);
+/* One value for equal grids, the same on every machine (FNV-1a, 64 bits). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_hash(const latchwork_grid *grid, uint64_t *hash,
+                                                     latchwork_error *error);
+/* One line for people: size, cells by kind, crossings. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_describe(const latchwork_grid *grid, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
+/* The letters and crossing lines that latchwork_grid_from_text() reads back to an equal grid. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_to_text(const latchwork_grid *grid, char *text, size_t capacity,
+                                                        size_t *needed, latchwork_error *error);
+
+/* Reflected left to right: knit and purl stay, every lean flips. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_mirrored(const latchwork_grid *grid, latchwork_grid **out,
+                                                         latchwork_error *error);
+/* Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it keep their order. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_upside_down(const latchwork_grid *grid, latchwork_grid **out,
+                                                            latchwork_error *error);
+/* Turned by 180 degrees in its plane; leans keep. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_half_turn(const latchwork_grid *grid, latchwork_grid **out,
+                                                          latchwork_error *error);
+/* The same cloth seen from the other side: columns mirrored, knit and purl swapped, leans keep. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_turned(const latchwork_grid *grid, latchwork_grid **out,
+                                                       latchwork_error *error);
+/* This grid and its mirror image on its right: 2W columns about a line, 2W-1 about a shared last stitch
+   (LATCHWORK_AXIS_...). Fails: CROSSING_CUT when the shared stitch is in a crossing; TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_unfolded(const latchwork_grid *grid, int32_t axis, latchwork_grid **out,
+                                                         latchwork_error *error);
+/* `times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam (half-drop: shift =
+   R/2). Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_repeated_across(const latchwork_grid *grid, int32_t times,
+                                                                int32_t shift, latchwork_grid **out,
+                                                                latchwork_error *error);
+/* `times` copies upward. Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_repeated_up(const latchwork_grid *grid, int32_t times,
+                                                            latchwork_grid **out, latchwork_error *error);
+/* Row y moves to y + shift, wrapping over the tile's seam; any shift. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_rolled_up(const latchwork_grid *grid, int32_t shift,
+                                                          latchwork_grid **out, latchwork_error *error);
+/* This grid with `right` on its right. Fails: SIZE_MISMATCH (unequal rows); TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_beside(const latchwork_grid *grid, const latchwork_grid *right,
+                                                       latchwork_grid **out, latchwork_error *error);
+/* This grid on top of `below`. Fails: SIZE_MISMATCH (unequal columns); TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_above(const latchwork_grid *grid, const latchwork_grid *below,
+                                                      latchwork_grid **out, latchwork_error *error);
+/* Rows row..row+rows-1 and columns column..column+columns-1; a crossing belongs to the row it follows.
+   Fails: OFF_GRID, CROSSING_CUT. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_sliced(const latchwork_grid *grid, int32_t row, int32_t column,
+                                                       int32_t rows, int32_t columns, latchwork_grid **out,
+                                                       latchwork_error *error);
+
+/* ---- Wales: physical chains of loops, followed through crossings ------------------------------------------------ */
+
+/* All wales of a grid in the panel reading, ordered by (row, column) of their lowest cell. */
+typedef struct latchwork_wales latchwork_wales;
+
+/* One wale; it is named by the column and row of its lowest loop. An element of arrays. Since 0.1. */
+typedef struct latchwork_wale {
+  int32_t column;   /* column of its lowest cell */
+  int32_t row;      /* row of its lowest cell */
+  int32_t last_row; /* row of its highest cell; its rows are one unbroken run */
+} latchwork_wale;
+
+/* Follows the wales of a grid. Linear in cells. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_wales_create(const latchwork_grid *grid, latchwork_wales **out,
+                                                        latchwork_error *error);
+/* Wales of their own, equal to these. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_wales_copy(const latchwork_wales *wales, latchwork_wales **out,
+                                                      latchwork_error *error);
+/* *equal is 1 when all wales run the same way, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_wales_equal(const latchwork_wales *wales, const latchwork_wales *other,
+                                                       int32_t *equal, latchwork_error *error);
+/* Frees them; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_wales_destroy(latchwork_wales *wales);
+/* All of them, in order. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_wales_all(const latchwork_wales *wales, latchwork_wale *all, size_t capacity,
+                                                     size_t *needed, latchwork_error *error);
+/* The columns of wale `index`, one a row, from its lowest row up. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_wales_columns(const latchwork_wales *wales, size_t index, int32_t *columns,
+                                                         size_t capacity, size_t *needed, latchwork_error *error);
+/* The index of the wale at (row, column); -1 where there is no stitch. Fails: OFF_GRID. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_wales_at(const latchwork_wales *wales, int32_t row, int32_t column,
+                                                    int32_t *index, latchwork_error *error);
+
+/* ---- Strips and motifs ------------------------------------------------------------------------------------------ */
+
+/* A grid (one vertical repeat, as seen on the RS), the name people call it by, and the texture that measures it. */
+typedef struct latchwork_strip latchwork_strip;
+
+/* A strip of a copy of `grid`. `texture` is a key into a swatch. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_create(const char *name, const char *texture,
+                                                        const latchwork_grid *grid, latchwork_strip **out,
+                                                        latchwork_error *error);
+/* A strip of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_copy(const latchwork_strip *strip, latchwork_strip **out,
+                                                      latchwork_error *error);
+/* *equal is 1 when name, texture and grid are the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_equal(const latchwork_strip *strip, const latchwork_strip *other,
+                                                       int32_t *equal, latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_strip_destroy(latchwork_strip *strip);
+/* What people call it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_name(const latchwork_strip *strip, char *text, size_t capacity,
+                                                      size_t *needed, latchwork_error *error);
+/* The key into a swatch. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_texture(const latchwork_strip *strip, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
+/* A copy of its grid. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_grid(const latchwork_strip *strip, latchwork_grid **out,
+                                                      latchwork_error *error);
+/* Reflected left to right; the lean words in its name are exchanged (RC, LC), the texture stays. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_mirrored(const latchwork_strip *strip, latchwork_strip **out,
+                                                          latchwork_error *error);
+/* `times` copies side by side. Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_repeated_across(const latchwork_strip *strip, int32_t times,
+                                                                 latchwork_strip **out, latchwork_error *error);
+/* `times` copies upward. Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_repeated_up(const latchwork_strip *strip, int32_t times,
+                                                             latchwork_strip **out, latchwork_error *error);
+/* Repeated upward and cut at exactly `rows` rows, row 1 at the bottom. Fails: BAD_ARGUMENT (rows) below 1; TOO_LARGE.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_filled_up(const latchwork_strip *strip, int32_t rows,
+                                                           latchwork_strip **out, latchwork_error *error);
+
+/* The motifs: each gives one vertical repeat. All fail with BAD_ARGUMENT (the parameter's name) for a number below 1 and
+   TOO_LARGE past the grid's limits. Crossings stand half way up their interval. */
+
+/* Stockinette: all knit; 1 row. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_stockinette(int32_t columns, latchwork_strip **out, latchwork_error *error);
+/* Reverse stockinette: all purl; 1 row. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_reverse(int32_t columns, latchwork_strip **out, latchwork_error *error);
+/* Garter: rows of knit, then rows of purl. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_garter(int32_t knit_rows, int32_t purl_rows, int32_t columns,
+                                                  latchwork_strip **out, latchwork_error *error);
+/* Moss: knit and purl alternate both ways; 2 rows. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_moss(int32_t columns, latchwork_strip **out, latchwork_error *error);
+/* Basket: two by two blocks of knit and purl. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_basket(int32_t block_columns, int32_t block_rows, latchwork_strip **out,
+                                                  latchwork_error *error);
+/* Tuck rib: one wale, `height` tucks closed by a purl; height + 1 rows. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_tuck_rib(int32_t height, latchwork_strip **out, latchwork_error *error);
+/* Ladder: needles out of work, bare strands; 1 row. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_ladder(int32_t columns, latchwork_strip **out, latchwork_error *error);
+/* Rope: a crossing of `front` over `back` stitches on the same stitches every `interval` rows (2 or more). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_rope(int32_t front, int32_t back, int32_t interval, int32_t lean,
+                                                latchwork_strip **out, latchwork_error *error);
+/* Plait: three groups of `stitches`; every `interval` rows the left pair crosses with `lean`, then the right pair with
+   the other. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plait(int32_t stitches, int32_t interval, int32_t lean,
+                                                 latchwork_strip **out, latchwork_error *error);
+/* Wave: a crossing of n over n whose lean changes each time, `lean` first; 2 * interval rows. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_wave(int32_t stitches, int32_t interval, int32_t lean, latchwork_strip **out,
+                                                latchwork_error *error);
+
+/* ---- Panels ----------------------------------------------------------------------------------------------------- */
+
+/* What is knitted: a grid that ends, and which texture measures which part of it. Bands cover the rows from row 1 up. */
+typedef struct latchwork_panel latchwork_panel;
+
+/* A run of rows in which strips stand side by side. An element of arrays. Since 0.1. */
+typedef struct latchwork_band {
+  int32_t row;    /* first row */
+  int32_t rows;   /* rows in all */
+  int32_t strips; /* strips in it, from the left on the RS */
+} latchwork_band;
+
+/* One strip's place in a band. An element of arrays. Its texts are lent: on the way in they are the caller's and are
+   copied, on the way out they are the panel's and go with it. Since 0.1. */
+typedef struct latchwork_strip_span {
+  const char *name;
+  const char *texture;
+  int32_t column;      /* first column */
+  int32_t columns;     /* columns in all */
+  int32_t repeat_rows; /* the strip's vertical repeat in rows */
+} latchwork_strip_span;
+
+/* What latchwork_build_panel() builds: edge + left half + centre + mirrored half + edge. Options: 0 and NULL are the
+   defaults, but for `rows`, which must be given. Since 0.1. */
+typedef struct latchwork_panel_parts {
+  uint32_t struct_size;
+  int32_t rows;                       /* every strip is filled up to this height */
+  const char *name;                   /* NULL: "" */
+  const latchwork_strip *edge;        /* at the left; mirrored at the right; NULL: none */
+  const latchwork_strip *const *left; /* from the left edge towards the middle */
+  size_t left_count;
+  const latchwork_strip *centre; /* stands once in the middle; NULL: none */
+  int32_t axis; /* without a centre: about the line after `left`, or about its shared last stitch; LATCHWORK_AXIS_... */
+} latchwork_panel_parts;
+#define LATCHWORK_PANEL_PARTS_INIT { sizeof(latchwork_panel_parts), 0, NULL, NULL, NULL, 0, NULL, 0 }
+
+/* A panel of one band and one strip. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_create(const char *name, const latchwork_strip *strip,
+                                                        latchwork_panel **out, latchwork_error *error);
+/* A panel of a copy of `grid` and bands of strips: the spans of the first band, then those of the second, and so on.
+   Fails: SIZE_MISMATCH when the bands do not cover the grid exactly, or their strips are not `spans_count`. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_from_bands(const char *name, const latchwork_grid *grid,
+                                                            const latchwork_band *bands, size_t bands_count,
+                                                            const latchwork_strip_span *spans, size_t spans_count,
+                                                            latchwork_panel **out, latchwork_error *error);
+/* Builds a mirrored panel in one call.
+   Fails: BAD_ARGUMENT (rows; parts, when there is nothing); CROSSING_CUT; TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_build_panel(const latchwork_panel_parts *parts, latchwork_panel **out,
+                                                       latchwork_error *error);
+/* Strips side by side from the left on the RS, each filled up to `rows`. Fails: BAD_ARGUMENT; TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_join_strips(const char *name, int32_t rows,
+                                                       const latchwork_strip *const *strips, size_t count,
+                                                       latchwork_panel **out, latchwork_error *error);
+/* A panel of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_copy(const latchwork_panel *panel, latchwork_panel **out,
+                                                      latchwork_error *error);
+/* *equal is 1 when name, grid, bands and axis are the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_equal(const latchwork_panel *panel, const latchwork_panel *other,
+                                                       int32_t *equal, latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_panel_destroy(latchwork_panel *panel);
+/* Its name. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_name(const latchwork_panel *panel, char *text, size_t capacity,
+                                                      size_t *needed, latchwork_error *error);
+/* A copy of its grid. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_grid(const latchwork_panel *panel, latchwork_grid **out,
+                                                      latchwork_error *error);
+/* Its bands from row 1 up. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_bands(const latchwork_panel *panel, latchwork_band *bands,
+                                                       size_t capacity, size_t *needed, latchwork_error *error);
+/* The strips of band `band` from the left on the RS; their texts are the panel's and go with it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_strips(const latchwork_panel *panel, size_t band,
+                                                        latchwork_strip_span *strips, size_t capacity, size_t *needed,
+                                                        latchwork_error *error);
+/* The mirror axis in half columns from the left edge (W when it is the middle); 0: none was named. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_axis_half_columns(const latchwork_panel *panel, int32_t *half_columns,
+                                                                   latchwork_error *error);
+/* Names the mirror axis; 0: none. Fails: BAD_ARGUMENT outside 1..2W-1. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_set_axis_half_columns(latchwork_panel *panel, int32_t half_columns,
+                                                                       latchwork_error *error);
+/* This panel on top of `below`; the name is this panel's. Fails: SIZE_MISMATCH. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_above(const latchwork_panel *panel, const latchwork_panel *below,
+                                                       latchwork_panel **out, latchwork_error *error);
+/* Reflected left to right, bands and axis with it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_mirrored(const latchwork_panel *panel, latchwork_panel **out,
+                                                          latchwork_error *error);
+
+/* ---- Machine and effort ----------------------------------------------------------------------------------------- */
+
+/* Generic classes of single-bed machines by needle pitch. Since 0.1. */
+enum { LATCHWORK_MACHINE_CLASS_FINE = 0, LATCHWORK_MACHINE_CLASS_STANDARD = 1, LATCHWORK_MACHINE_CLASS_MID = 2, LATCHWORK_MACHINE_CLASS_BULKY = 3 };
+
+#define LATCHWORK_MACHINE_PRONGS 20 /* most sizes of pronged tools */
+
+/* The bed, the tools at hand, and what is comfortable on them. Data: begin with latchwork_machine_generic().
+   What takes it fails with BAD_ARGUMENT (the field) for a value out of its range. Since 0.1. */
+typedef struct latchwork_machine {
+  uint32_t struct_size;
+  int32_t needles;                          /* 2..4000; with an odd count the odd one is on the left */
+  double pitch_mm;                          /* needle to needle; above 0, to 50 */
+  int32_t leftmost;                         /* the panel's leftmost needle, -4000..4000; 0: centred */
+  int32_t comfortable_crossing;             /* travel in stitches above which a crossing is hard; 1..4000 */
+  int32_t tuck_limit;                       /* most tucks or slips in a stack; 1..65536 */
+  int32_t float_limit;                      /* most needles a float may pass; 1..4000 */
+  int32_t max_ladder;                       /* most rows laddered down in one batch; 1..65536 */
+  int32_t cast_on_loops;                    /* 1: the cast-on gives each needle a loop of its own */
+  int32_t carriage_starts_right;            /* 1: the carriage stands on the right at RC 0 */
+  int32_t prongs_count;                     /* sizes of pronged tools: 0..LATCHWORK_MACHINE_PRONGS */
+  int32_t prongs[LATCHWORK_MACHINE_PRONGS]; /* pronged tools at hand, two of each; each 1..20 */
+  char name[128];                           /* UTF-8, closed by NUL */
+} latchwork_machine;
+#define LATCHWORK_MACHINE_INIT { sizeof(latchwork_machine), 0, 0.0, 0, 0, 0, 0, 0, 0, 0, 0, {0}, {0} }
+
+/* What hand work costs, in whole milliseconds, each 0..3600000. Data: begin with latchwork_effort_default(). Where a call
+   takes efforts, NULL stands for the defaults; 0 in a field means that the work costs nothing. Since 0.1. */
+typedef struct latchwork_effort {
+  uint32_t struct_size;
+  int64_t stop;            /* each stop: park the carriage, find the place, start again */
+  int64_t batch;           /* each batch: count over, find the wale, tool in, hang */
+  int64_t drop;            /* each rung laddered down */
+  int64_t rung_knit;       /* each rung re-formed as a knit, on its needle */
+  int64_t rung_purl;       /* as a purl */
+  int64_t rung_tuck;       /* taken into the stitch */
+  int64_t rung_slip;       /* passed by */
+  int64_t crossing;        /* each crossing */
+  int64_t crossing_stitch; /* each stitch lifted for it */
+  int64_t hold;            /* each needle put in hold and released again */
+  int64_t shaping;         /* each needle on which a wale begins or ends at a stop */
+  int64_t row;             /* each plain carriage pass */
+} latchwork_effort;
+#define LATCHWORK_EFFORT_INIT { sizeof(latchwork_effort), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0 }
+
+/* Fills `machine` with the generic machine of a class (LATCHWORK_MACHINE_CLASS_...), named after it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_machine_generic(int32_t machine_class, latchwork_machine *machine,
+                                                           latchwork_error *error);
+/* Fills `effort` with the default efforts, which are estimates, meant to be replaced by the user's timings. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_default(latchwork_effort *effort, latchwork_error *error);
+/* "L3", "R12". Fails: BAD_ARGUMENT (needle) for 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_needle_name(int32_t needle, char *text, size_t capacity, size_t *needed,
+                                                       latchwork_error *error);
+/* The needle `steps` places to the operator's right of `needle`, over the centre. Fails: BAD_ARGUMENT for 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_needle_beside(int32_t needle, int32_t steps, int32_t *beside,
+                                                         latchwork_error *error);
+/* The leftmost needle, operator's view, of a panel of that many columns. Not checked against the bed. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_leftmost_needle(const latchwork_machine *machine, int32_t columns,
+                                                           int32_t *needle, latchwork_error *error);
+/* The needle of an RS column: column 0 is the operator's rightmost stitch. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_needle_of(const latchwork_machine *machine, int32_t columns, int32_t column,
+                                                     int32_t *needle, latchwork_error *error);
+
+/* ---- Findings --------------------------------------------------------------------------------------------------- */
+
+/* How bad it is: ERROR cannot be made, WARNING is hard or risky, ADVICE is worth knowing. Since 0.1. */
+enum { LATCHWORK_SEVERITY_ADVICE = 0, LATCHWORK_SEVERITY_WARNING = 1, LATCHWORK_SEVERITY_ERROR = 2 };
+
+/* What a bed, tool or method cannot do or finds hard. Numbers never change; the list only grows. Since 0.1. */
+enum {
+  LATCHWORK_FINDING_CODE_OFF_BED = 1,             /* the panel reaches past the bed where it is placed, or is wider */
+  LATCHWORK_FINDING_CODE_NO_TOOL = 2,             /* a crossing group is wider than the widest tool */
+  LATCHWORK_FINDING_CODE_TIGHT_CROSSING = 3,      /* a crossing travels further than is comfortable */
+  LATCHWORK_FINDING_CODE_SHORT_INTERVAL = 4,      /* crossings follow each other in fewer rows than they have stitches */
+  LATCHWORK_FINDING_CODE_OPEN_CROSSING = 5,       /* a crossing after the panel's last row */
+  LATCHWORK_FINDING_CODE_OPEN_STACK = 6,          /* tucks or slips that no knit or purl closes */
+  LATCHWORK_FINDING_CODE_NO_HELD_LOOP = 7,        /* tucks or slips with no loop below to hold */
+  LATCHWORK_FINDING_CODE_HIGH_STACK = 8,          /* more tucks or slips in a stack than the machine's limit */
+  LATCHWORK_FINDING_CODE_TUCK_AT_EDGE = 9,        /* a tuck in the outermost wale or beside a ladder */
+  LATCHWORK_FINDING_CODE_SLIP_AT_EDGE = 10,       /* a slip there */
+  LATCHWORK_FINDING_CODE_PURL_AT_EDGE = 11,       /* a re-formed purl there: two rows come as one long loop */
+  LATCHWORK_FINDING_CODE_LONG_FLOAT = 12,         /* slips side by side in a row over more needles than the limit */
+  LATCHWORK_FINDING_CODE_TUCKS_SIDE_BY_SIDE = 13, /* neighbouring tucks: by hold they would carry one straight strand */
+  LATCHWORK_FINDING_CODE_WALE_BEGINS = 14,        /* a stitch above a bare place inside the panel: a shaping event */
+  LATCHWORK_FINDING_CODE_WALE_ENDS = 15,          /* a bare place above a stitch: a shaping event */
+  LATCHWORK_FINDING_CODE_OUT_OF_REACH = 16,       /* no batch that the rules allow can re-form this cell */
+  LATCHWORK_FINDING_CODE_NO_EDGE_STITCH = 17      /* an outermost column that is not knit all the way */
+};
+
+/* A list of findings. */
+typedef struct latchwork_findings latchwork_findings;
+
+/* One finding. Texts are cut between characters when they are too long. Since 0.1. */
+typedef struct latchwork_finding {
+  uint32_t struct_size;
+  int32_t code;         /* LATCHWORK_FINDING_CODE_... */
+  int32_t severity;     /* LATCHWORK_SEVERITY_... */
+  int32_t row;          /* lowest row; 0: none */
+  int32_t column;       /* leftmost column on the RS; -1: none */
+  int32_t last_row;     /* it spans rows row..last_row */
+  int32_t last_column;  /* and columns column..last_column */
+  int32_t value;        /* what was found, in the finding's unit (needles, stitches, rows) */
+  int32_t limit;        /* the limit it broke; 0: none */
+  char message[256];    /* for people, with place, value and limit */
+  char suggestion[256]; /* what would help */
+} latchwork_finding;
+#define LATCHWORK_FINDING_INIT { sizeof(latchwork_finding), 0, 0, 0, -1, 0, -1, 0, 0, {0}, {0} }
+
+/* The finding's name as in C++ ("off_bed"); "" for a number that is no code. Never freed. Since 0.1. */
+LATCHWORK_C_API const char *latchwork_finding_name(int32_t code);
+/* Everything this machine cannot make or will find hard about the grid read as a panel, worst first, then by row and
+   column. Fails: BAD_ARGUMENT for a machine out of its ranges. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_findings(const latchwork_grid *grid, const latchwork_machine *machine,
+                                                         latchwork_findings **out, latchwork_error *error);
+/* A list of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_findings_copy(const latchwork_findings *findings, latchwork_findings **out,
+                                                         latchwork_error *error);
+/* *equal is 1 when all findings are the same and in the same order, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_findings_equal(const latchwork_findings *findings,
+                                                          const latchwork_findings *other, int32_t *equal,
+                                                          latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_findings_destroy(latchwork_findings *findings);
+/* How many there are. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_findings_count(const latchwork_findings *findings, size_t *count,
+                                                          latchwork_error *error);
+/* The finding at `index`, from 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_findings_get(const latchwork_findings *findings, size_t index,
+                                                        latchwork_finding *finding, latchwork_error *error);
+
+/* ---- Plans ------------------------------------------------------------------------------------------------------ */
+
+/* A schedule of hand work for a panel on a machine: stop by stop, in the operator's words. Nothing in it is checked
+   until it is simulated. */
+typedef struct latchwork_plan latchwork_plan;
+
+/* Whether the plan is proven to be the least, is the best found, or there is none. Since 0.1. */
+enum { LATCHWORK_PLAN_STATUS_OPTIMAL = 0, LATCHWORK_PLAN_STATUS_FEASIBLE = 1, LATCHWORK_PLAN_STATUS_INFEASIBLE = 2 };
+/* Which of a crossing's groups, named by where it stands on the RS before the crossing. Since 0.1. */
+enum { LATCHWORK_GROUP_NAME_LEFT = 0, LATCHWORK_GROUP_NAME_CENTRE = 1, LATCHWORK_GROUP_NAME_RIGHT = 2 };
+
+/* All that is done after row `row` is knitted: releases, re-forms in one sweep of the bed from the operator's left,
+   crossings, shapings, holds. An element of arrays; the counts are those of the lists below. Since 0.1. */
+typedef struct latchwork_stop {
+  int32_t row;            /* 0 only for needles put in hold on the cast-on row */
+  int32_t carriage_right; /* 1: COR, 0: COL */
+  int32_t releases, reforms, crossings, shapings, holds; /* how many of each */
+  int64_t effort_ms;      /* the stop and all that is done at it */
+} latchwork_stop;
+
+/* A batch: one wale dropped to the loop of row `from_row` and re-formed up to the stop's row. An element of arrays.
+   Since 0.1. */
+typedef struct latchwork_reform {
+  int32_t needle;   /* operator's view */
+  int32_t column;   /* RS column at the stop */
+  int32_t wale;     /* index into the wales of the grid */
+  int32_t from_row; /* the tool goes into this row's loop; 0: the cast-on's */
+  int32_t rungs;    /* how many rungs are re-formed: those of rows from_row + 1, from_row + 2, ... */
+} latchwork_reform;
+
+/* A crossing made at a stop. All lifted groups leave their needles first, then they return in the order of the list: the
+   group put back first shows in front on the RS. An element of arrays. Since 0.1. */
+typedef struct latchwork_crossing_step {
+  latchwork_crossing crossing;
+  int32_t returns; /* how many groups return */
+  int32_t ease;    /* hint, 1: bring the crossed needles out to hold, let the carriage knit them back on the next row */
+} latchwork_crossing_step;
+
+/* One group put back on the needles. Needles are the operator's leftmost of the group. An element of arrays. Since 0.1. */
+typedef struct latchwork_group_return {
+  int32_t group;       /* LATCHWORK_GROUP_NAME_... */
+  int32_t stitches;    /* stitches in the group */
+  int32_t from_needle; /* lifted from here */
+  int32_t to_needle;   /* put back here */
+  int32_t prongs;      /* how many tools lift it; 0: it stays on its needles */
+} latchwork_group_return;
+
+/* A needle that begins (`on` is 1) or ends work at a stop, by cast-on or bind-off. An element of arrays. Since 0.1. */
+typedef struct latchwork_shaping {
+  int32_t needle; /* operator's view */
+  int32_t column; /* on the RS */
+  int32_t on;     /* 1: begins, 0: ends */
+} latchwork_shaping;
+
+/* Totals of a plan. Since 0.1. */
+typedef struct latchwork_hand_work {
+  uint32_t struct_size;
+  int32_t stops, batches, crossings, holds, shapings;
+  int32_t rungs_knit, rungs_purl, rungs_tuck, rungs_slip;
+  int32_t stitches_crossed; /* stitches lifted */
+  int64_t hand_ms;          /* all but the carriage passes */
+  int64_t carriage_ms;
+} latchwork_hand_work;
+#define LATCHWORK_HAND_WORK_INIT { sizeof(latchwork_hand_work), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0 }
+
+/* Told now and then during a long call. Lent to the callback. Since 0.1. */
+typedef struct latchwork_progress {
+  uint32_t struct_size;
+  int64_t bound_ms; /* plan: proven so far (simulate: 0) */
+  int64_t best_ms;  /* plan: best so far; -1: none yet (simulate: 0) */
+  double share;     /* of the work, 0..1; never falls */
+} latchwork_progress;
+
+/* Called on the calling thread with the options' user_data. Anything but 0 asks the call to stop. Since 0.1. */
+typedef int32_t (*latchwork_progress_call)(const latchwork_progress *progress, void *user_data);
+
+/* How to plan. Options: 0 and NULL are the defaults. Since 0.1. */
+typedef struct latchwork_plan_options {
+  uint32_t struct_size;
+  latchwork_progress_call progress; /* NULL: none. Stopped, a plan is the best so far, with status FEASIBLE */
+  void *user_data;                  /* handed to `progress`, never looked at */
+  int64_t work_limit;               /* search steps, a count and not a clock; 0: none */
+} latchwork_plan_options;
+#define LATCHWORK_PLAN_OPTIONS_INIT { sizeof(latchwork_plan_options), NULL, NULL, 0 }
+
+/* "optimal", "feasible", "infeasible"; "" for a number that is none. Never freed. Since 0.1. */
+LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
+/* The least-effort plan for the grid read as a panel. Exact: status OPTIMAL unless stopped or limited. What cannot be
+   scheduled gives status INFEASIBLE with findings, not an error. effort and options may be NULL.
+   Fails: BAD_ARGUMENT (machine, effort, options), TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid, const latchwork_machine *machine,
+                                                     const latchwork_effort *effort,
+                                                     const latchwork_plan_options *options, latchwork_plan **out,
+                                                     latchwork_error *error);
+/* The best regular plan: stop every p rows and do all that is due. INFEASIBLE when no rhythm works. effort and options
+   may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_plan_regular(const latchwork_grid *grid,
+                                                             const latchwork_machine *machine,
+                                                             const latchwork_effort *effort,
+                                                             const latchwork_plan_options *options,
+                                                             latchwork_plan **out, latchwork_error *error);
+/* A plan of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_copy(const latchwork_plan *plan, latchwork_plan **out,
+                                                     latchwork_error *error);
+/* *equal is 1 when the plans are the same in everything, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_equal(const latchwork_plan *plan, const latchwork_plan *other,
+                                                      int32_t *equal, latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_plan_destroy(latchwork_plan *plan);
+/* Rows of the panel. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_rows(const latchwork_plan *plan, int32_t *rows, latchwork_error *error);
+/* Columns of the panel. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_columns(const latchwork_plan *plan, int32_t *columns,
+                                                        latchwork_error *error);
+/* The panel's leftmost needle, operator's view. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_leftmost(const latchwork_plan *plan, int32_t *needle,
+                                                         latchwork_error *error);
+/* 1: the carriage stands on the right at RC 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_carriage_starts_right(const latchwork_plan *plan, int32_t *right,
+                                                                      latchwork_error *error);
+/* RS columns with a stitch in row 1: the needles cast on. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_columns_on(const latchwork_plan *plan, int32_t *columns,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
+/* All hand work and all carriage passes, in milliseconds. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_total_ms(const latchwork_plan *plan, int64_t *ms,
+                                                         latchwork_error *error);
+/* No plan of this kind can take less, in milliseconds. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_bound_ms(const latchwork_plan *plan, int64_t *ms,
+                                                         latchwork_error *error);
+/* LATCHWORK_PLAN_STATUS_... Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_status(const latchwork_plan *plan, int32_t *status,
+                                                           latchwork_error *error);
+/* The rhythm of a regular plan: stops after rows first, first + every, ...; 0 and 0 when it has none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_rhythm(const latchwork_plan *plan, int32_t *every, int32_t *first,
+                                                       latchwork_error *error);
+/* Why an infeasible plan is infeasible, and where; else an empty list. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_findings(const latchwork_plan *plan, latchwork_findings **out,
+                                                         latchwork_error *error);
+/* Its stops by row. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_stops(const latchwork_plan *plan, latchwork_stop *stops,
+                                                      size_t capacity, size_t *needed, latchwork_error *error);
+/* Needles taken out of hold at stop `stop`, operator's left to right. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_releases(const latchwork_plan *plan, size_t stop, int32_t *needles,
+                                                         size_t capacity, size_t *needed, latchwork_error *error);
+/* Needles put in hold at stop `stop` for the coming rows. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_holds(const latchwork_plan *plan, size_t stop, int32_t *needles,
+                                                      size_t capacity, size_t *needed, latchwork_error *error);
+/* The batches of stop `stop`, operator's left to right. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_reforms(const latchwork_plan *plan, size_t stop,
+                                                        latchwork_reform *reforms, size_t capacity, size_t *needed,
+                                                        latchwork_error *error);
+/* What the rungs of batch `reform` of stop `stop` become (LATCHWORK_CELL_...), the lowest row first. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_rungs(const latchwork_plan *plan, size_t stop, size_t reform,
+                                                      uint8_t *rungs, size_t capacity, size_t *needed,
+                                                      latchwork_error *error);
+/* The crossings made at stop `stop`. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_crossings(const latchwork_plan *plan, size_t stop,
+                                                          latchwork_crossing_step *crossings, size_t capacity,
+                                                          size_t *needed, latchwork_error *error);
+/* The groups of crossing `crossing` of stop `stop` in the order in which they are put back. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_returns(const latchwork_plan *plan, size_t stop, size_t crossing,
+                                                        latchwork_group_return *returns, size_t capacity,
+                                                        size_t *needed, latchwork_error *error);
+/* The pronged tools that lift group `group_return` of that crossing, operator's left to right. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_prongs(const latchwork_plan *plan, size_t stop, size_t crossing,
+                                                       size_t group_return, int32_t *prongs, size_t capacity,
+                                                       size_t *needed, latchwork_error *error);
+/* The needles on which wales begin or end at stop `stop`. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_shapings(const latchwork_plan *plan, size_t stop,
+                                                         latchwork_shaping *shapings, size_t capacity, size_t *needed,
+                                                         latchwork_error *error);
+/* Counts and times of a plan under these efforts (may be NULL). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_hand_work(const latchwork_plan *plan, const latchwork_effort *effort,
+                                                          latchwork_hand_work *work, latchwork_error *error);
+
+/* ---- Moves, simulate, verify ------------------------------------------------------------------------------------ */
+
+/* What hands and carriage do, one thing at a time. No move names a stitch pattern. Since 0.1. */
+enum {
+  LATCHWORK_MOVE_KIND_CAST_ON = 0,     /* needles needle..last_needle get a new loop each and are in work */
+  LATCHWORK_MOVE_KIND_BIND_OFF = 1,    /* the loops on needle..last_needle are bound off; the needles are out of work */
+  LATCHWORK_MOVE_KIND_CARRIAGE = 2,    /* one pass: needles in work knit; a needle in hold takes the strand with its loop */
+  LATCHWORK_MOVE_KIND_HOLD = 3,        /* needle..last_needle go to hold */
+  LATCHWORK_MOVE_KIND_RELEASE = 4,     /* and come back to work */
+  LATCHWORK_MOVE_KIND_TOOL_INTO = 5,   /* the latch tool goes into the loop of `row` in the wale on `needle` */
+  LATCHWORK_MOVE_KIND_DROP = 6,        /* the stitch on `needle` is dropped and ladders down to the loop of `row` */
+  LATCHWORK_MOVE_KIND_RUNG_BEHIND = 7, /* the tool passes behind the rung of `row`: it is taken into the stitch */
+  LATCHWORK_MOVE_KIND_RUNG_BEFORE = 8, /* the tool passes in front of the rung: it stays on the RS of the stitch */
+  LATCHWORK_MOVE_KIND_RUNG_ASIDE = 9,  /* the rung is left on the operator's side, as when worked on its needle */
+  LATCHWORK_MOVE_KIND_DRAW_TOWARD = 10, /* the rung of `row` is drawn toward the operator: a back loop on the RS */
+  LATCHWORK_MOVE_KIND_DRAW_AWAY = 11,   /* away from the operator: a face loop on the RS */
+  LATCHWORK_MOVE_KIND_HANG = 12,        /* the loop on the latch tool goes back on `needle` */
+  LATCHWORK_MOVE_KIND_LIFT = 13,        /* the stitches on needle..last_needle go to pronged tool `tool` */
+  LATCHWORK_MOVE_KIND_PUT_BACK = 14     /* the stitches on `tool` go to needle..last_needle, in their order */
+};
+
+/* One move. An element of arrays. Since 0.1. */
+typedef struct latchwork_move {
+  int32_t kind;        /* LATCHWORK_MOVE_KIND_... */
+  int32_t needle;      /* operator's view; 0: none */
+  int32_t last_needle; /* at or right of `needle`; same as `needle` for one */
+  int32_t row;         /* loop or rung meant, 0 the cast-on's; -1: none */
+  int32_t tool;        /* pronged tool, counted from 0 within the stop; -1: none */
+} latchwork_move;
+#define LATCHWORK_MOVE_INIT { LATCHWORK_MOVE_KIND_CARRIAGE, 0, 0, -1, -1 }
+
+/* The needles that make the panel. Data: both fields count. Since 0.1. */
+typedef struct latchwork_bed {
+  uint32_t struct_size;
+  int32_t leftmost; /* operator's leftmost needle of the panel */
+  int32_t columns;  /* needles in a run; RS column 0 is the rightmost */
+} latchwork_bed;
+#define LATCHWORK_BED_INIT { sizeof(latchwork_bed), -1, 1 }
+
+/* What came off the bed. */
+typedef struct latchwork_fabric latchwork_fabric;
+
+/* Something that hands could not do, or a loop left in a state no fabric has. Since 0.1. */
+typedef struct latchwork_fault {
+  uint32_t struct_size;
+  int32_t row;       /* RS row; 0: none */
+  int32_t column;    /* RS column; -1: none */
+  int64_t move;      /* index of the move; -1: found when the fabric was read */
+  char message[256]; /* cut between characters when too long */
+} latchwork_fault;
+#define LATCHWORK_FAULT_INIT { sizeof(latchwork_fault), 0, -1, -1, {0} }
+
+/* How to simulate. Options: 0 and NULL are the defaults. Since 0.1. */
+typedef struct latchwork_simulate_options {
+  uint32_t struct_size;
+  latchwork_progress_call progress; /* NULL: none. Stopped, the call fails with CANCELLED */
+  void *user_data;                  /* handed to `progress`, never looked at */
+} latchwork_simulate_options;
+#define LATCHWORK_SIMULATE_OPTIONS_INIT { sizeof(latchwork_simulate_options), NULL, NULL }
+
+/* What knitting a plan showed when it was held against a chart. Since 0.1. */
+typedef struct latchwork_verification {
+  uint32_t struct_size;
+  int32_t verified;  /* 1: the fabric is sound and equals the chart, front to back order included */
+  int32_t row;       /* first differing place, by row and then column; 0: none */
+  int32_t column;    /* -1: none */
+  int64_t loops;     /* loops drawn in all */
+  char field[64];    /* what differs there; "": none */
+  char message[256]; /* "verified", or what differs there; cut between characters when too long */
+} latchwork_verification;
+#define LATCHWORK_VERIFICATION_INIT { sizeof(latchwork_verification), 0, 0, -1, 0, {0}, {0} }
+
+/* Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_moves(const latchwork_plan *plan, latchwork_move *moves,
+                                                      size_t capacity, size_t *needed, latchwork_error *error);
+/* The move for people: "draw the rung of row 9 toward you, needle L3". Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_move_describe(const latchwork_move *move, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
+/* Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
+   then reads the fabric back. A move that hands could not do is a fault, and the moves end there. options may be NULL.
+   Fails: BAD_ARGUMENT (bed, moves), TOO_LARGE, CANCELLED. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed *bed, const latchwork_move *moves, size_t count,
+                                                    const latchwork_simulate_options *options, latchwork_fabric **out,
+                                                    latchwork_error *error);
+/* Knits the plan and compares with the grid: the one way in which anything is called verified. options may be NULL.
+   Fails: SIZE_MISMATCH when the plan is for another size; CANCELLED. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_verify(const latchwork_grid *grid, const latchwork_plan *plan,
+                                                       const latchwork_simulate_options *options,
+                                                       latchwork_verification *verification, latchwork_error *error);
+/* A fabric of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fabric_copy(const latchwork_fabric *fabric, latchwork_fabric **out,
+                                                       latchwork_error *error);
+/* *equal is 1 when grid, faults and loops are the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fabric_equal(const latchwork_fabric *fabric, const latchwork_fabric *other,
+                                                        int32_t *equal, latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_fabric_destroy(latchwork_fabric *fabric);
+/* The fabric read back as a grid, RS; *out is NULL, with LATCHWORK_OK, when a fault bars it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fabric_grid(const latchwork_fabric *fabric, latchwork_grid **out,
+                                                       latchwork_error *error);
+/* Loops drawn in all, by carriage and by hand. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fabric_loops(const latchwork_fabric *fabric, int64_t *loops,
+                                                        latchwork_error *error);
+/* How many faults there are; 0 for a sound fabric. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fabric_faults(const latchwork_fabric *fabric, size_t *count,
+                                                         latchwork_error *error);
+/* The fault at `index`, from 0, in the order found. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fabric_fault(const latchwork_fabric *fabric, size_t index,
+                                                        latchwork_fault *fault, latchwork_error *error);
+
+/* ---- Swatch, size, fit ------------------------------------------------------------------------------------------ */
+
+/* All measurements of a swatch, and the gauge of each texture. */
+typedef struct latchwork_swatch latchwork_swatch;
+
+#define LATCHWORK_SWATCH_MAX_MEASUREMENTS 50000
+
+/* What was counted. Since 0.1. */
+enum { LATCHWORK_COUNTED_STITCHES = 0, LATCHWORK_COUNTED_ROWS = 1 };
+
+/* How many stitches or rows were counted over what length, at one place of a rested swatch. An element of arrays. Its
+   texts are lent: on the way in the caller's, copied; on the way out the swatch's, and they go with it. Since 0.1. */
+typedef struct latchwork_measurement {
+  const char *texture; /* 1..256 bytes */
+  const char *place;   /* free text, to 256 bytes: "left third"; NULL on the way in: "" */
+  double count;      /* 0.1..10000; parts of a stitch count */
+  double length_mm;  /* 1..10000; 10 cm is 100 mm, 4 in is 101.6 mm */
+  int32_t counted;   /* LATCHWORK_COUNTED_... */
+} latchwork_measurement;
+
+/* Stitches and rows per 10 cm of one texture: mean, sample standard deviation (0 for one place), places. Since 0.1. */
+typedef struct latchwork_gauge {
+  uint32_t struct_size;
+  int32_t stitches_places;
+  int32_t rows_places;
+  double stitches_per_10cm;
+  double stitches_spread;
+  double rows_per_10cm;
+  double rows_spread;
+} latchwork_gauge;
+#define LATCHWORK_GAUGE_INIT { sizeof(latchwork_gauge), 0, 0, 0.0, 0.0, 0.0, 0.0 }
+
+/* Relaxed size of a panel, in millimetres. Since 0.1. */
+typedef struct latchwork_size {
+  uint32_t struct_size;
+  double width_mm;       /* of the widest band */
+  double least_width_mm; /* of the narrowest band: below width_mm the edges wave */
+  double height_mm;      /* width-weighted mean, per band, summed */
+  double least_height_mm;
+  double greatest_height_mm;
+  double width_spread_mm;  /* one standard deviation of width_mm, from the spreads of the swatch's places */
+  double height_spread_mm; /* the same of height_mm */
+} latchwork_size;
+#define LATCHWORK_SIZE_INIT { sizeof(latchwork_size), 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0 }
+
+/* One strip of a band at its own gauge; its name and texture are those of latchwork_panel_strips(panel, band)[strip].
+   An element of arrays. Since 0.1. */
+typedef struct latchwork_strip_size {
+  int32_t band;  /* index, bottom first */
+  int32_t strip; /* index in the band, from the left on the RS */
+  int32_t columns;
+  int32_t rows;
+  double width_mm;
+  double height_mm;
+} latchwork_strip_size;
+
+/* What may vary when a panel is fitted to a target: edge + repeat * n (+ one more closing) + edge, rows in steps. Data:
+   begin with latchwork_fit_request_default(). Since 0.1. */
+typedef struct latchwork_fit_request {
+  uint32_t struct_size;
+  int32_t edge_least;                    /* columns of edge at each side, from */
+  int32_t edge_most;                     /* to */
+  int32_t repeats_least;                 /* repeats across, from */
+  int32_t repeats_most;                  /* to */
+  int32_t rows_step;                     /* rows are rows_extra + a multiple of this (the vertical repeat) */
+  int32_t rows_extra;                    /* rows beyond whole repeats, so that both ends balance */
+  int32_t needles;                       /* bed: candidates of more columns are left out; 0: no limit */
+  int32_t most;                          /* candidates returned at most */
+  double width_mm;                       /* target, 1..1000000 */
+  double height_mm;                      /* target, 1..1000000 */
+  const latchwork_strip *const *repeat;  /* strips of one repeat across */
+  size_t repeat_count;
+  const latchwork_strip *const *closing; /* strips that stand once after the last repeat; may be none */
+  size_t closing_count;
+  const latchwork_strip *edge;           /* one column wide; NULL: none */
+} latchwork_fit_request;
+#define LATCHWORK_FIT_REQUEST_INIT \
+  { sizeof(latchwork_fit_request), 0, 0, 0, 0, 0, 0, 0, 0, 0.0, 0.0, NULL, 0, NULL, 0, NULL }
+
+/* One way to meet the target. An element of arrays. Since 0.1. */
+typedef struct latchwork_fit_candidate {
+  int32_t repeats;
+  int32_t edge_columns; /* at each side */
+  int32_t columns;
+  int32_t rows;
+  double width_mm;
+  double height_mm;
+  double width_error_mm;  /* width_mm - target */
+  double height_error_mm; /* height_mm - target */
+  double error;           /* the rank: root of the sum of the squared relative errors */
+} latchwork_fit_candidate;
+
+/* A swatch of `count` measurements. Fails: BAD_VALUE for a count, length or text out of its range, BAD_ENCODING for text
+   that is not UTF-8 (field "measurements[3].count"); TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_create(const latchwork_measurement *measurements, size_t count,
+                                                         latchwork_swatch **out, latchwork_error *error);
+/* Reads a swatch file: CSV (RFC 4180) whose first line names its columns, in any order: texture, counted, count,
+   length, unit, place. Fails with line and field: BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD, DUPLICATE_KEY, BAD_VALUE,
+   BAD_UNIT, BAD_ENCODING, TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_swatch(const char *text, size_t size, latchwork_swatch **out,
+                                                       latchwork_error *error);
+/* The CSV that latchwork_read_swatch() reads back to an equal swatch (lengths in mm). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_write(const latchwork_swatch *swatch, char *text, size_t capacity,
+                                                        size_t *needed, latchwork_error *error);
+/* A swatch of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_copy(const latchwork_swatch *swatch, latchwork_swatch **out,
+                                                       latchwork_error *error);
+/* *equal is 1 when all measurements are the same and in the same order, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_equal(const latchwork_swatch *swatch, const latchwork_swatch *other,
+                                                        int32_t *equal, latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_swatch_destroy(latchwork_swatch *swatch);
+/* All measurements in order; their texts are the swatch's and go with it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_measurements(const latchwork_swatch *swatch,
+                                                               latchwork_measurement *measurements, size_t capacity,
+                                                               size_t *needed, latchwork_error *error);
+/* The textures in the order first measured; the texts are the swatch's and go with it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_textures(const latchwork_swatch *swatch, const char **textures,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
+/* *has is 1 when both stitches and rows of the texture were measured, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_has(const latchwork_swatch *swatch, const char *texture, int32_t *has,
+                                                      latchwork_error *error);
+/* The gauge of a texture. Fails: NO_GAUGE (field: the texture) when stitches or rows were not measured. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_gauge(const latchwork_swatch *swatch, const char *texture,
+                                                        latchwork_gauge *gauge, latchwork_error *error);
+/* Size of a panel from the swatch's gauges. Fails: NO_GAUGE (field: the texture). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_size(const latchwork_panel *panel, const latchwork_swatch *swatch,
+                                                      latchwork_size *size, latchwork_error *error);
+/* The sizes of its strips, band by band from the bottom, from the left on the RS. Fails: NO_GAUGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_size_strips(const latchwork_panel *panel,
+                                                             const latchwork_swatch *swatch,
+                                                             latchwork_strip_size *strips, size_t capacity,
+                                                             size_t *needed, latchwork_error *error);
+/* The size's warnings for people, one a line; "" for none. Fails: NO_GAUGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_size_warnings(const latchwork_panel *panel,
+                                                               const latchwork_swatch *swatch, char *text,
+                                                               size_t capacity, size_t *needed, latchwork_error *error);
+/* Fills `request` with the defaults: 1 edge column, 1..200 repeats, any row count, no bed, 10 candidates. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit_request_default(latchwork_fit_request *request, latchwork_error *error);
+/* Every combination is considered; the best `most` come ranked by error, then fewer columns, fewer rows, fewer edge
+   columns; none when nothing fits the bed. A buffer of `most` is always enough. Fails: BAD_ARGUMENT (field), NO_GAUGE.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit(const latchwork_fit_request *request, const latchwork_swatch *swatch,
+                                               latchwork_fit_candidate *candidates, size_t capacity, size_t *needed,
+                                               latchwork_error *error);
+/* The panel of a candidate. Fails: BAD_ARGUMENT. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request *request,
+                                                  const latchwork_fit_candidate *candidate, latchwork_panel **out,
+                                                  latchwork_error *error);
+
+/* ---- Files: JSON (RFC 8259, UTF-8), with "format" and "version" first -------------------------------------------- */
+
+/* Readers check the whole text before anything is made and fail with line and field: TOO_LARGE (above
+   LATCHWORK_MAX_FILE_BYTES), BAD_ENCODING, BAD_SYNTAX, WRONG_FORMAT, NEWER_VERSION, DUPLICATE_KEY, MISSING_FIELD,
+   UNKNOWN_FIELD, BAD_VALUE, and as the types' own checks do. What is written reads back to an equal value. */
+
+#define LATCHWORK_MAX_FILE_BYTES 67108864   /* of a JSON file */
+#define LATCHWORK_MAX_SWATCH_BYTES 67108864 /* of a swatch file */
+
+/* "latchwork-grid", version 1. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_grid(const char *text, size_t size, latchwork_grid **out,
+                                                     latchwork_error *error);
+/* "latchwork-strip", version 1. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_strip(const char *text, size_t size, latchwork_strip **out,
+                                                      latchwork_error *error);
+/* "latchwork-panel", version 1: parts by motif, or cells in full. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_panel(const char *text, size_t size, latchwork_panel **out,
+                                                      latchwork_error *error);
+/* "latchwork-machine", version 1: a machine and efforts; `effort` may be NULL. Fails also: TOO_LARGE for a name or tools
+   that latchwork_machine cannot hold. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_machine(const char *text, size_t size, latchwork_machine *machine,
+                                                        latchwork_effort *effort, latchwork_error *error);
+/* "latchwork-plan", version 1. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_plan(const char *text, size_t size, latchwork_plan **out,
+                                                     latchwork_error *error);
+/* The grid as JSON. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_write(const latchwork_grid *grid, char *text, size_t capacity,
+                                                      size_t *needed, latchwork_error *error);
+/* The strip as JSON. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_write(const latchwork_strip *strip, char *text, size_t capacity,
+                                                       size_t *needed, latchwork_error *error);
+/* The panel as JSON, always cells in full. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_write(const latchwork_panel *panel, char *text, size_t capacity,
+                                                       size_t *needed, latchwork_error *error);
+/* The machine and efforts (may be NULL) as JSON. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_machine_write(const latchwork_machine *machine,
+                                                         const latchwork_effort *effort, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
+/* The plan as JSON. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_write(const latchwork_plan *plan, char *text, size_t capacity,
+                                                      size_t *needed, latchwork_error *error);
+
+/* ---- Charts and instructions ------------------------------------------------------------------------------------ */
+
+/* Which side a picture shows: the RS, or the wrong side as the operator sees it on the bed. Since 0.1. */
+enum { LATCHWORK_SIDE_RIGHT_SIDE = 0, LATCHWORK_SIDE_OPERATOR_VIEW = 1 };
+
+/* What a chart shows. Options: 0 and NULL are the defaults. Since 0.1. */
+typedef struct latchwork_chart_options {
+  uint32_t struct_size;
+  int32_t side;                     /* LATCHWORK_SIDE_... */
+  const latchwork_plan *plan;       /* marks its stops; NULL: none */
+  const latchwork_machine *machine; /* needle names in the operator's view; NULL: the standard machine */
+  double stitch_width_mm;           /* only the proportion counts; 0: 1.3 */
+  double stitch_height_mm;          /* 0: 1 */
+} latchwork_chart_options;
+#define LATCHWORK_CHART_OPTIONS_INIT { sizeof(latchwork_chart_options), 0, NULL, NULL, 0.0, 0.0 }
+
+/* The chart as SVG 1.1, with a title that says which side is shown and a key of the symbols used. options may be NULL.
+   Fails: BAD_ARGUMENT, SIZE_MISMATCH (plan of another size). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_chart_svg(const latchwork_panel *panel,
+                                                           const latchwork_chart_options *options, char *text,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
+/* The same for a terminal. options may be NULL. Fails: as latchwork_panel_chart_svg. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_chart_text(const latchwork_panel *panel,
+                                                            const latchwork_chart_options *options, char *text,
+                                                            size_t capacity, size_t *needed, latchwork_error *error);
+/* Machine instructions in words: by row counter and carriage side, needles in the operator's view, a key of the
+   abbreviations used, the cautions that fit. For an infeasible plan, why. Fails: SIZE_MISMATCH. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_panel *panel, const latchwork_plan *plan,
+                                                              const latchwork_machine *machine, char *text,
+                                                              size_t capacity, size_t *needed, latchwork_error *error);
+
+/* ---- The main job: a brief goes in, a job comes out -------------------------------------------------------------- */
+
+/* What a designer hands over: a panel, a swatch, a machine and efforts. As files: a folder with panel.json, swatch.csv
+   and machine.json. */
+typedef struct latchwork_brief latchwork_brief;
+/* What comes back: findings, the least-effort and the regular plan, their verifications, the size. */
+typedef struct latchwork_job latchwork_job;
+
+/* A brief of copies of its parts; `effort` may be NULL. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *panel, const latchwork_swatch *swatch,
+                                                        const latchwork_machine *machine,
+                                                        const latchwork_effort *effort, latchwork_brief **out,
+                                                        latchwork_error *error);
+/* Reads a brief's folder. Fails: IO (field: the file's name), and as the readers do, with the file's name before the
+   field. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_brief(const char *folder, latchwork_brief **out,
+                                                      latchwork_error *error);
+/* A brief of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_copy(const latchwork_brief *brief, latchwork_brief **out,
+                                                      latchwork_error *error);
+/* *equal is 1 when all its parts are the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_equal(const latchwork_brief *brief, const latchwork_brief *other,
+                                                       int32_t *equal, latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_brief_destroy(latchwork_brief *brief);
+/* A copy of its panel. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_panel(const latchwork_brief *brief, latchwork_panel **out,
+                                                       latchwork_error *error);
+/* A copy of its swatch. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_swatch(const latchwork_brief *brief, latchwork_swatch **out,
+                                                        latchwork_error *error);
+/* Its machine. Fails: TOO_LARGE for a name or tools that latchwork_machine cannot hold. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_machine(const latchwork_brief *brief, latchwork_machine *machine,
+                                                         latchwork_error *error);
+/* Its efforts. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_effort(const latchwork_brief *brief, latchwork_effort *effort,
+                                                        latchwork_error *error);
+/* Finds, plans both ways, verifies both, sizes. options may be NULL. Fails: as those do. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
+                                                     const latchwork_plan_options *options, latchwork_job **out,
+                                                     latchwork_error *error);
+/* For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief *brief, const latchwork_job *job,
+                                                         char *text, size_t capacity, size_t *needed,
+                                                         latchwork_error *error);
+/* One HTML5 page to print and take to the machine: summary, both charts, instructions. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief *brief, const latchwork_job *job,
+                                                           char *text, size_t capacity, size_t *needed,
+                                                           latchwork_error *error);
+/* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
+   `folder`, which is made if it is not there. Fails: IO (field: the file's name). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
+                                                           const char *folder, latchwork_error *error);
+/* A job of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_copy(const latchwork_job *job, latchwork_job **out,
+                                                    latchwork_error *error);
+/* *equal is 1 when all its parts are the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_equal(const latchwork_job *job, const latchwork_job *other,
+                                                     int32_t *equal, latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_job_destroy(latchwork_job *job);
+/* A copy of its findings. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_findings(const latchwork_job *job, latchwork_findings **out,
+                                                        latchwork_error *error);
+/* A copy of the least-effort plan. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_plan(const latchwork_job *job, latchwork_plan **out,
+                                                    latchwork_error *error);
+/* A copy of the regular plan. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_regular(const latchwork_job *job, latchwork_plan **out,
+                                                       latchwork_error *error);
+/* What knitting the least-effort plan showed. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_verification(const latchwork_job *job,
+                                                            latchwork_verification *verification,
+                                                            latchwork_error *error);
+/* What knitting the regular plan showed; not verified when there is none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_regular_verification(const latchwork_job *job,
+                                                                    latchwork_verification *verification,
+                                                                    latchwork_error *error);
+/* The panel's size. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_size(const latchwork_job *job, latchwork_size *size,
+                                                    latchwork_error *error);
+/* The sizes of its strips, band by band from the bottom, from the left on the RS. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_size_strips(const latchwork_job *job, latchwork_strip_size *strips,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
+/* The size's warnings for people, one a line; "" for none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_size_warnings(const latchwork_job *job, char *text, size_t capacity,
+                                                             size_t *needed, latchwork_error *error);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif
