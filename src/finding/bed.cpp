@@ -1,0 +1,110 @@
+#include "finding/bed.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+#include "machine/check.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+// Columns at whose left edge the panel can be parted without cutting a crossing, 0 and W included.
+std::vector<char> seams(const Grid& grid) {
+  std::vector<int> change(static_cast<std::size_t>(grid.columns()) + 1, 0);
+  for (const Crossing& crossing : grid.crossings()) {
+    ++change[static_cast<std::size_t>(crossing.column) + 1];
+    --change[static_cast<std::size_t>(crossing.column + crossing.width())];
+  }
+  std::vector<char> free(change.size(), 1);
+  int covered = 0;
+  for (std::size_t c = 0; c < free.size(); ++c) {
+    covered += change[c];
+    free[c] = covered == 0 ? 1 : 0;
+  }
+  return free;
+}
+
+// The fewest parts, as even as the crossings let them be; empty when there is no way.
+std::vector<int> cuts(const Grid& grid, int widest) {
+  const std::vector<char> free = seams(grid);
+  const int columns = grid.columns();
+  for (int parts = (columns + widest - 1) / widest; parts <= columns; ++parts) {
+    std::vector<int> at;
+    int from = 0;
+    for (int k = 1; k < parts && from >= 0; ++k) {
+      const int ideal = static_cast<int>(std::int64_t{columns} * k / parts);
+      int best = -1;
+      // What is left must fit into the parts to come.
+      const std::int64_t least = std::int64_t{columns} - std::int64_t{widest} * (parts - k);
+      for (int c = std::max(from + 1, static_cast<int>(std::max<std::int64_t>(least, 1)));
+           c <= std::min(from + widest, columns - 1); ++c) {
+        if (free[static_cast<std::size_t>(c)] && (best < 0 || std::abs(c - ideal) < std::abs(best - ideal))) best = c;
+      }
+      if (best >= 0) at.push_back(best);
+      from = best;
+    }
+    if (from >= 0 && columns - from <= widest) return at;
+    if (parts > columns / widest + 8) break;  // crossings lock the panel together
+  }
+  return {};
+}
+
+std::string how_to_split(const Grid& grid, int needles) {
+  const int widest = needles - 2;  // a seam takes a stitch of each part it joins
+  const std::vector<int> at = widest >= 1 ? cuts(grid, widest) : std::vector<int>{};
+  if (at.empty()) return "no split keeps every crossing whole: use a finer bed, or fewer stitches";
+  std::string where;
+  for (const int c : at) where += fmt::format("{}{}", where.empty() ? "" : ", ", c);
+  return fmt::format(
+      "knit it as {} panels, parted at the left of column {} where no crossing is cut, with a stitch more "
+      "at each seam",
+      at.size() + 1, where);
+}
+
+}  // namespace
+
+std::optional<Finding> off_bed(const Grid& grid, const Machine& machine) {
+  const int columns = grid.columns();
+  const int first = leftmost_needle(machine, columns);
+  const int last = needle_beside(first, columns - 1);
+  const int left = needles_left(machine);
+  const int right = needles_right(machine);
+  if (first >= -left && last <= right) return {};
+
+  Finding finding;
+  finding.code = FindingCode::off_bed;
+  finding.severity = Severity::error;
+  finding.place.row = 1;
+  finding.last_row = grid.rows();
+  const auto off = [&](int column) {
+    const int needle = needle_of(machine, columns, column);
+    return needle < -left || needle > right;
+  };
+  int from = 0;
+  while (!off(from)) ++from;
+  int to = columns - 1;
+  while (!off(to)) --to;
+  finding.place.column = from;
+  finding.last_column = to;
+  if (columns > machine.needles) {
+    finding.value = columns;
+    finding.limit = machine.needles;
+    finding.message = fmt::format("the panel takes {} needles, {} to {}; the bed has {}, L{} to R{}", columns,
+                                  needle_name(first), needle_name(last), machine.needles, left, right);
+    finding.suggestion = how_to_split(grid, machine.needles);
+  } else {
+    const bool on_left = first < -left;
+    finding.value = on_left ? -first : last;
+    finding.limit = on_left ? left : right;
+    finding.message = fmt::format("the panel stands on {} to {}; the bed ends at {}", needle_name(first),
+                                  needle_name(last), needle_name(on_left ? -left : right));
+    const int fitting = on_left ? -left : needle_beside(right, 1 - columns);
+    finding.suggestion =
+        fmt::format("centre it, or let it start no further out than {} on the left", needle_name(fitting));
+  }
+  return finding;
+}
+
+}  // namespace latchwork::inline v0

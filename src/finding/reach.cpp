@@ -1,0 +1,85 @@
+#include "finding/reach.hpp"
+
+#include <fmt/format.h>
+
+namespace latchwork::inline v0 {
+namespace {
+
+bool in_stack(Cell cell) {
+  return cell == Cell::tuck || cell == Cell::slip;
+}
+
+bool tuck_beside(const Grid& grid, int row, int column) {
+  return (column > 0 && grid.at(row, column - 1) == Cell::tuck) ||
+         (column + 1 < grid.columns() && grid.at(row, column + 1) == Cell::tuck);
+}
+
+}  // namespace
+
+std::vector<HandCells> hand_cells(const Grid& grid, const Wale& wale) {
+  std::vector<HandCells> found;
+  const auto cell = [&](int row) { return grid.at(row, wale.column_at(row)); };
+  for (int row = wale.row; row <= wale.last_row(); ++row) {
+    if (cell(row) == Cell::knit) continue;
+    HandCells cells{row, row, true, false};
+    bool tucks_alone = true;
+    while (cells.high <= wale.last_row() && in_stack(cell(cells.high))) {
+      tucks_alone =
+          tucks_alone && cell(cells.high) == Cell::tuck && !tuck_beside(grid, cells.high, wale.column_at(cells.high));
+      ++cells.high;
+    }
+    if (cells.high > wale.last_row()) {
+      cells.high = wale.last_row();
+      cells.closed = false;
+    } else {
+      cells.by_hold = cells.high > cells.low && tucks_alone && cell(cells.high) == Cell::knit;
+    }
+    row = cells.high;
+    found.push_back(cells);
+  }
+  return found;
+}
+
+std::optional<Finding> out_of_reach(const Grid&, const Wale& wale, const HandCells& cells, const Machine& machine) {
+  Finding finding;
+  finding.severity = Severity::error;
+  finding.place.row = cells.low;
+  finding.last_row = cells.high;
+  finding.place.column = finding.last_column = wale.column_at(cells.low);
+  const int column = finding.place.column;
+  const int rows = cells.high - cells.low + 1;
+  finding.value = rows;
+  if (!cells.closed) {
+    finding.code = FindingCode::open_stack;
+    finding.message = fmt::format(
+        "no knit or purl closes the {} tuck(s) or slip(s) from row {} of column {}: the wale ends "
+        "after row {}",
+        rows, cells.low, column, cells.high);
+    finding.suggestion = fmt::format("knit or purl row {} of this wale, or one row more above it", cells.high);
+    return finding;
+  }
+  if (cells.low == wale.row && !machine.cast_on_loops) {
+    const bool stack = cells.stack() > 0;
+    finding.code = stack ? FindingCode::no_held_loop : FindingCode::out_of_reach;
+    finding.message =
+        fmt::format("row {}, column {} is this wale's first row and the cast-on gives no loop of its own: nothing {}",
+                    cells.low, column, stack ? "for the tuck or slip to hold" : "to put the tool into");
+    finding.suggestion = "cast on so that each needle has its own loop, or knit the first row plain";
+    return finding;
+  }
+  if (rows > machine.max_ladder && !cells.by_hold) {
+    finding.code = FindingCode::out_of_reach;
+    finding.limit = machine.max_ladder;
+    finding.message = fmt::format(
+        "rows {} to {} of column {} can only be re-formed together, {} rows down; the greatest ladder is {} rows",
+        cells.low, cells.high, column, rows, machine.max_ladder);
+    finding.suggestion =
+        machine.max_ladder > 1
+            ? fmt::format("close the stack after {} row(s), or allow ladders of {} rows", machine.max_ladder - 1, rows)
+            : fmt::format("allow ladders of {} rows", rows);
+    return finding;
+  }
+  return {};
+}
+
+}  // namespace latchwork::inline v0

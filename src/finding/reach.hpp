@@ -1,0 +1,28 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "latchwork/finding.hpp"
+#include "latchwork/wale.hpp"
+
+namespace latchwork::inline v0 {
+
+/// A stack of tucks and slips with the cell that closes it, or a lone purl: hand cells of one wale that can only be
+/// made together.
+struct HandCells {
+  int low = 1;           ///< lowest row
+  int high = 1;          ///< highest row: the purl's own, or the closing cell's; the wale's last row when none closes
+  bool closed = true;    ///< false: a stack that reaches the wale's last row
+  bool by_hold = false;  ///< all tucks under a knit, with no tuck beside them: the needle may be held instead
+  int stack() const noexcept { return closed ? high - low : high - low + 1; }
+};
+
+/// The hand cells of a wale, from the lowest. Linear in its rows.
+std::vector<HandCells> hand_cells(const Grid& grid, const Wale& wale);
+
+/// Why hand cells cannot be made by any batch or hold that the rules allow: open_stack, no_held_loop or out_of_reach;
+/// nothing when they can.
+std::optional<Finding> out_of_reach(const Grid& grid, const Wale& wale, const HandCells& cells, const Machine& machine);
+
+}  // namespace latchwork::inline v0

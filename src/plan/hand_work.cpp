@@ -1,0 +1,50 @@
+#include "effort/check.hpp"
+#include "latchwork/plan.hpp"
+
+namespace latchwork::inline v0 {
+
+HandWork hand_work(const Plan& plan, const Effort& effort) {
+  check(effort);
+  HandWork work;
+  std::int64_t rungs = 0;
+  for (const Stop& stop : plan.stops) {
+    ++work.stops;
+    work.batches += static_cast<int>(stop.reforms.size());
+    work.crossings += static_cast<int>(stop.crossings.size());
+    work.holds += static_cast<int>(stop.holds.size());
+    work.shapings += static_cast<int>(stop.shapings.size());
+    for (const Reform& reform : stop.reforms) {
+      for (const Cell rung : reform.rungs) {
+        ++rungs;
+        switch (rung) {
+          case Cell::knit:
+            ++work.rungs_knit;
+            break;
+          case Cell::purl:
+            ++work.rungs_purl;
+            break;
+          case Cell::tuck:
+            ++work.rungs_tuck;
+            break;
+          case Cell::slip:
+            ++work.rungs_slip;
+            break;
+          case Cell::none:
+            break;  // no rung there: laddered for nothing
+        }
+      }
+    }
+    for (const CrossingStep& step : stop.crossings) {
+      for (const GroupReturn& back : step.returns) work.stitches_crossed += back.prongs.empty() ? 0 : back.stitches;
+    }
+  }
+  work.hand_ms = work.stops * effort.stop + work.batches * effort.batch + rungs * effort.drop +
+                 work.rungs_knit * effort.rung_knit + work.rungs_purl * effort.rung_purl +
+                 work.rungs_tuck * effort.rung_tuck + work.rungs_slip * effort.rung_slip +
+                 work.crossings * effort.crossing + work.stitches_crossed * effort.crossing_stitch +
+                 work.holds * effort.hold + work.shapings * effort.shaping;
+  work.carriage_ms = plan.rows * effort.row;
+  return work;
+}
+
+}  // namespace latchwork::inline v0

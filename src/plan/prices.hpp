@@ -1,0 +1,47 @@
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "plan/windows.hpp"
+
+namespace latchwork::inline v0::planning {
+
+/// A price for each lane and stop, at most the stop's cost in sum over the lanes: then the forced stops and every
+/// lane's cheapest way under its prices cannot cost more than any plan. That sum is the bound.
+class Prices {
+ public:
+  Prices(const Problem& problem, const Windows& windows);
+
+  /// Sets the prices of each free stop in turn anew, so that the bound rises as far as this stop alone allows: up the
+  /// rows and down again. The bound never falls. Returns the new bound.
+  std::int64_t ascend();
+
+  std::int64_t bound() const noexcept { return bound_; }
+  /// Cheapest way to the end from the states of a lane's layer, under the prices.
+  const std::int64_t* to_go(std::size_t lane, int layer) const {
+    const auto& offset = windows_->lanes[lane].offset;
+    return back_[lane].data() + offset[static_cast<std::size_t>(layer)];
+  }
+  /// States looked at so far: the work done.
+  std::int64_t work() const noexcept { return work_; }
+
+ private:
+  void price_row(int row);
+  void take_ahead(int row);
+  void take_back(int row);
+
+  const Problem* problem_;
+  const Windows* windows_;
+  std::vector<std::vector<std::int64_t>> ahead_;  // per lane: cheapest way to each state
+  std::vector<std::vector<std::int64_t>> back_;   // per lane: cheapest way from each state
+  std::vector<std::vector<std::int64_t>> price_;  // per row: of its users
+  std::vector<std::int64_t> stopped_;             // scratch: the states of all users of a row, with a stop
+  std::vector<std::int64_t> gain_;                // scratch: what the stop is worth to each user
+  std::vector<std::int64_t> scratch_;
+  std::int64_t forced_cost_ = 0;
+  std::int64_t bound_ = 0;
+  std::int64_t work_ = 0;
+};
+
+}  // namespace latchwork::inline v0::planning

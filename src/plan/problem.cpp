@@ -1,0 +1,195 @@
+#include "plan/problem.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "finding/merge.hpp"
+#include "finding/reach.hpp"
+#include "latchwork/error.hpp"
+
+namespace latchwork::inline v0::planning {
+namespace {
+
+std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+// Tasks of one wale and what they cost, before equal wales are put together.
+struct Worked {
+  std::vector<Task> tasks;
+  std::vector<std::int64_t> rungs;  // per task, in milliseconds, over its rows
+  bool operator<(const Worked& other) const {
+    const auto key = [](const Task& t) { return std::tuple(t.low, t.high, t.last_stop, t.by_hold); };
+    if (const auto order =
+            std::lexicographical_compare_three_way(tasks.begin(), tasks.end(), other.tasks.begin(), other.tasks.end(),
+                                                   [&](const Task& a, const Task& b) { return key(a) <=> key(b); });
+        order != 0) {
+      return order < 0;
+    }
+    return rungs < other.rungs;
+  }
+};
+
+struct Reader {
+  const Grid& grid;
+  const Machine& machine;
+  const Effort& effort;
+  std::vector<std::vector<int>> barriers;  // per wale: rows after which it is in a crossing
+  std::vector<Finding> barred;
+
+  Cell cell(const Wale& wale, int row) const { return grid.at(row, wale.column_at(row)); }
+
+  std::int64_t rung_cost(Cell cell) const {
+    switch (cell) {
+      case Cell::knit:
+        return effort.drop + effort.rung_knit;
+      case Cell::purl:
+        return effort.drop + effort.rung_purl;
+      case Cell::tuck:
+        return effort.drop + effort.rung_tuck;
+      case Cell::slip:
+        return effort.drop + effort.rung_slip;
+      case Cell::none:
+        break;
+    }
+    return 0;
+  }
+
+  Worked read(const Wale& wale, std::size_t index) {
+    Worked worked;
+    for (const HandCells& cells : hand_cells(grid, wale)) {
+      if (auto why = out_of_reach(grid, wale, cells, machine)) {
+        barred.push_back(std::move(*why));
+        continue;
+      }
+      const auto& crossed = barriers[index];
+      const auto barrier = std::lower_bound(crossed.begin(), crossed.end(), cells.low);
+      Task task{cells.low, cells.high, std::min(wale.last_row(), cells.low - 1 + machine.max_ladder), cells.by_hold};
+      if (barrier != crossed.end()) task.last_stop = std::min(task.last_stop, *barrier);
+      if (!task.by_batch()) task.last_stop = -1;
+      std::int64_t rungs = 0;
+      for (int row = task.low; row <= task.high; ++row) rungs += rung_cost(cell(wale, row));
+      worked.tasks.push_back(task);
+      worked.rungs.push_back(rungs);
+    }
+    // No batch passes a stack that only a hold can make.
+    for (std::size_t i = worked.tasks.size(); i-- > 1;) {
+      Task& below = worked.tasks[i - 1];
+      if (!worked.tasks[i].by_batch()) below.last_stop = std::min(below.last_stop, worked.tasks[i].low - 1);
+    }
+    return worked;
+  }
+};
+
+// Rows 1..R of a lane: which batches may end there, and the rungs below.
+void lay_out(Lane& lane, const Worked& worked, int rows, std::int64_t knit_rung, std::int64_t unit) {
+  const auto wales = static_cast<std::int64_t>(lane.wales.size());
+  const std::int64_t scale = wales * unit;
+  lane.done.resize(at(rows) + 1);
+  lane.upto.resize(at(rows) + 1);
+  lane.before.resize(worked.tasks.size());
+  std::int64_t sum = 0;
+  std::size_t next = 0;
+  for (int row = 1; row <= rows; ++row) {
+    if (next < worked.tasks.size() && row >= worked.tasks[next].low) {
+      const Task& task = worked.tasks[next];
+      if (row == task.low) lane.before[next] = sum * scale;
+      if (row < task.high) {
+        lane.done[at(row)] = -1;
+        lane.upto[at(row)] = sum * scale;
+        continue;
+      }
+      sum += worked.rungs[next++];
+    } else {
+      sum += knit_rung;
+    }
+    lane.done[at(row)] = static_cast<int>(next);
+    lane.upto[at(row)] = sum * scale;
+  }
+}
+
+void refuse_overflow(const Grid& grid, const Effort& effort) {
+  const std::int64_t rung =
+      effort.drop + std::max({effort.rung_knit, effort.rung_purl, effort.rung_tuck, effort.rung_slip});
+  const std::int64_t cell =
+      effort.batch + rung + effort.hold + effort.shaping + effort.crossing + effort.crossing_stitch;
+  const std::int64_t cells = std::int64_t{grid.rows()} * grid.columns();
+  const std::int64_t total = cells * cell + (std::int64_t{grid.rows()} + 1) * (effort.stop + effort.row + 1);
+  const std::int64_t limit = (far / 2) / (grid.rows() + 2);  // both factors are far below 2^62: see Grid and Effort
+  if (total > limit) {
+    Place place;
+    place.field = "effort";
+    throw Error(
+        ErrorCode::too_large, place,
+        fmt::format("{} rows of {} stitches at these efforts could take {} ms; a plan of so many rows is kept to "
+                    "{} ms",
+                    grid.rows(), grid.columns(), total, limit));
+  }
+}
+
+}  // namespace
+
+bool is_forced(const Problem& problem, int row) {
+  return problem.forced[at(row)] != 0;
+}
+
+bool bare_centre(const Grid& grid, const Crossing& crossing) {
+  return crossing.centre > 0 && grid.at(crossing.row, crossing.column + crossing.left) == Cell::none;
+}
+
+int stitches_lifted(const Grid& grid, const Crossing& crossing) {
+  const bool stays = crossing.centre > 0 && (bare_centre(grid, crossing) ||
+                                             (crossing.place == Centre::front && crossing.left == crossing.right));
+  return crossing.width() - (stays ? crossing.centre : 0);
+}
+
+Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort) {
+  refuse_overflow(grid, effort);
+  Problem problem;
+  problem.rows = grid.rows();
+  problem.unit = std::int64_t{grid.rows()} + 2;
+  problem.stop_cost = effort.stop * problem.unit + 1;
+  problem.fixed_ms = grid.rows() * effort.row;
+  problem.forced.assign(at(grid.rows()) + 1, 0);
+
+  Reader reader{grid, machine, effort, std::vector<std::vector<int>>(wales.all().size()), {}};
+  for (const Crossing& crossing : grid.crossings()) {
+    problem.forced[at(crossing.row)] = 1;
+    problem.fixed_ms += effort.crossing + effort.crossing_stitch * stitches_lifted(grid, crossing);
+    for (int column = crossing.column; column < crossing.column + crossing.width(); ++column) {
+      const int wale = wales.at(crossing.row, column);
+      if (wale >= 0) reader.barriers[at(wale)].push_back(crossing.row);
+    }
+  }
+  std::map<Worked, std::size_t> lane_of;
+  std::vector<const Worked*> worked_of;
+  for (std::size_t w = 0; w < wales.all().size(); ++w) {
+    const Wale& wale = wales.all()[w];
+    if (wale.row > 1) problem.forced[at(wale.row - 1)] = 1;
+    if (wale.last_row() < grid.rows()) problem.forced[at(wale.last_row())] = 1;
+    problem.fixed_ms += effort.shaping * ((wale.row > 1 ? 1 : 0) + (wale.last_row() < grid.rows() ? 1 : 0));
+    Worked worked = reader.read(wale, w);
+    if (worked.tasks.empty()) continue;
+    const auto [place, fresh] = lane_of.try_emplace(std::move(worked), problem.lanes.size());
+    if (fresh) {
+      problem.lanes.emplace_back();
+      worked_of.push_back(&place->first);
+    }
+    problem.lanes[place->second].wales.push_back(static_cast<int>(w));
+  }
+  for (std::size_t i = 0; i < problem.lanes.size(); ++i) {
+    Lane& lane = problem.lanes[i];
+    const auto count = static_cast<std::int64_t>(lane.wales.size());
+    lane.tasks = worked_of[i]->tasks;
+    lane.batch = effort.batch * count * problem.unit;
+    lane.hold = effort.hold * count * problem.unit;
+    lay_out(lane, *worked_of[i], grid.rows(), effort.drop + effort.rung_knit, problem.unit);
+  }
+  problem.barred = merged_findings(std::move(reader.barred));
+  return problem;
+}
+
+}  // namespace latchwork::inline v0::planning

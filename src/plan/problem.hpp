@@ -1,0 +1,72 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "latchwork/effort.hpp"
+#include "latchwork/finding.hpp"
+#include "latchwork/grid.hpp"
+#include "latchwork/machine.hpp"
+#include "latchwork/wale.hpp"
+
+// The grid as the planner sees it: which hand work there is, when it may be done, and what it costs. Costs are whole
+// numbers of milliseconds times Problem::unit, so that one more stop can be counted as 1 and breaks ties.
+
+namespace latchwork::inline v0::planning {
+
+/// More than any cost, and still safe to add to another such and a cost.
+inline constexpr std::int64_t far = std::int64_t{1} << 61;
+
+/// Hand cells of one wale that can only be done together: a purl, or a stack of tucks and slips with its closing cell.
+struct Task {
+  int low = 1;           ///< lowest row
+  int high = 1;          ///< highest row: the purl's own, or the closing cell's
+  int last_stop = -1;    ///< latest stop at which a batch from just below `low` may end; below `high`: no batch can
+  bool by_hold = false;  ///< its needle may be held instead, from a stop after low - 1 to one after high - 1
+  bool by_batch() const noexcept { return last_stop >= high; }
+};
+
+/// Wales that are the same to the planner: the same tasks, limits and costs.
+struct Lane {
+  std::vector<int> wales;            ///< indices into Wales::all(), by increasing index
+  std::vector<Task> tasks;           ///< by row; they share no row
+  std::vector<int> done;             ///< per row 0..R: tasks complete once a batch ends there; -1: none may end there
+  std::vector<std::int64_t> upto;    ///< per row 0..R: rungs from the wale's foot to here
+  std::vector<std::int64_t> before;  ///< per task: rungs below it
+  std::int64_t batch = 0;
+  std::int64_t hold = 0;
+
+  int task_count() const noexcept { return static_cast<int>(tasks.size()); }
+  const Task& task(int i) const { return tasks[static_cast<std::size_t>(i)]; }
+  int done_at(int row) const { return done[static_cast<std::size_t>(row)]; }
+  /// A batch over task i and all up to the stop after `row`, for all wales of the lane.
+  std::int64_t batch_cost(int i, int row) const {
+    return batch + upto[static_cast<std::size_t>(row)] - before[static_cast<std::size_t>(i)];
+  }
+};
+
+struct Problem {
+  int rows = 0;
+  std::int64_t unit = 1;        ///< cost of one millisecond: rows + 2
+  std::int64_t stop_cost = 1;   ///< a stop, and 1 to break ties towards fewer
+  std::int64_t fixed_ms = 0;    ///< what no schedule can change: crossings, shaping, carriage passes
+  std::vector<char> forced;     ///< per row 0..R: a crossing or shaping stops us here anyway
+  std::vector<Lane> lanes;      ///< in order of their lowest wale
+  std::vector<Finding> barred;  ///< why no plan exists, lowest row first; empty when one does
+};
+
+/// @throws Error too_large.
+Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort);
+
+/// Whether a crossing or shaping stops us after the row anyway.
+bool is_forced(const Problem& problem, int row);
+
+/// Whether the whole centre of a crossing is bare.
+bool bare_centre(const Grid& grid, const Crossing& crossing);
+
+/// Stitches that a crossing lifts: all but a bare centre, and a centre in front that stays where it is. (Between
+/// unequal groups the centre moves over, and then even one in front is lifted.)
+int stitches_lifted(const Grid& grid, const Crossing& crossing);
+
+}  // namespace latchwork::inline v0::planning

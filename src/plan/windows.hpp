@@ -1,0 +1,107 @@
+#pragma once
+
+#include <algorithm>
+#include <cstdint>
+#include <vector>
+
+#include "plan/problem.hpp"
+
+// A lane over time. After row t it stands at "i tasks done" for some i, or with its needle held over task i. Layer t +
+// 1 holds what is possible after the decision at row t (layer 0: at the cast-on, before the decision at row 0).
+
+namespace latchwork::inline v0::planning {
+
+/// States of a lane in one layer: `low..high` tasks done, as far as still of use, and perhaps one held.
+struct Window {
+  int low = 0;
+  int high = 0;   ///< low - 1 when there is none
+  int held = -1;  ///< the task held over, -1: none
+  int states() const noexcept { return high - low + 1; }
+  int size() const noexcept { return states() + (held >= 0 ? 1 : 0); }
+  bool has(int i) const noexcept { return i >= low && i <= high; }
+};
+
+/// Windows of every lane and layer, and where their values stand in an array of `size` for all layers of the lane.
+struct LaneWindows {
+  std::vector<Window> layer;  ///< 0..R+1
+  std::vector<int> offset;    ///< per layer, and one past the last
+};
+
+struct Windows {
+  std::vector<LaneWindows> lanes;
+  std::vector<std::vector<int>> users;  ///< per row 0..R: lanes to which a stop there can be of use
+};
+
+Windows windows_of(const Problem& problem);
+
+/// Whether a stop after `row` can be of use to the lane that stands in window `from` before it.
+bool can_use(const Lane& lane, const Window& from, const Window& to, int row);
+
+// One row for one lane, forward: cheapest ways to the states of layer t + 1 from those of layer t, with no stop at row
+// t or with one. `to` may not overlap `from`.
+
+inline void stay(const Window& a, const std::int64_t* from, const Window& b, std::int64_t* to) {
+  int k = 0;
+  for (int i = b.low; i <= b.high; ++i, ++k) to[k] = a.has(i) ? from[i - a.low] : far;
+  if (b.held >= 0) to[k] = a.held == b.held ? from[a.states()] : far;
+}
+
+inline void stop(const Lane& lane, int row, const Window& a, const std::int64_t* from, const Window& b,
+                 std::int64_t* to) {
+  stay(a, from, b, to);
+  if (a.held >= 0 && lane.task(a.held).high - 1 == row && b.has(a.held + 1)) {
+    auto& released = to[a.held + 1 - b.low];
+    released = std::min(released, from[a.states()]);
+  }
+  const int done = lane.done_at(row);
+  std::int64_t worked = far;
+  if (done > 0) {
+    for (int i = a.low; i <= a.high && i < done; ++i) {
+      if (lane.task(i).last_stop >= row) worked = std::min(worked, from[i - a.low] + lane.batch_cost(i, row));
+    }
+    if (b.has(done)) {
+      auto& value = to[done - b.low];
+      value = std::min(value, worked);
+    }
+  }
+  if (b.held >= 0 && lane.task(b.held).low - 1 == row) {
+    std::int64_t value = a.has(b.held) ? from[b.held - a.low] : far;
+    if (done == b.held) value = std::min(value, worked);
+    to[b.states()] = std::min(far, value + lane.hold);
+  }
+}
+
+// The same backward: cheapest ways to the end.
+
+inline void stay_back(const Window& a, std::int64_t* from, const Window& b, const std::int64_t* to) {
+  int k = 0;
+  for (int i = a.low; i <= a.high; ++i, ++k) from[k] = b.has(i) ? to[i - b.low] : far;
+  if (a.held >= 0) from[k] = a.held == b.held ? to[b.states()] : far;
+}
+
+inline void stop_back(const Lane& lane, int row, const Window& a, std::int64_t* from, const Window& b,
+                      const std::int64_t* to) {
+  stay_back(a, from, b, to);
+  if (a.held >= 0 && lane.task(a.held).high - 1 == row && b.has(a.held + 1)) {
+    auto& value = from[a.states()];
+    value = std::min(value, to[a.held + 1 - b.low]);
+  }
+  const bool starts = b.held >= 0 && lane.task(b.held).low - 1 == row;
+  const std::int64_t held = starts ? std::min(far, to[b.states()] + lane.hold) : far;
+  if (starts && a.has(b.held)) {
+    auto& value = from[b.held - a.low];
+    value = std::min(value, held);
+  }
+  const int done = lane.done_at(row);
+  if (done <= 0) return;
+  std::int64_t then = b.has(done) ? to[done - b.low] : far;
+  if (starts && b.held == done) then = std::min(then, held);
+  if (then >= far) return;
+  for (int i = a.low; i <= a.high && i < done; ++i) {
+    if (lane.task(i).last_stop < row) continue;
+    auto& value = from[i - a.low];
+    value = std::min(value, then + lane.batch_cost(i, row));
+  }
+}
+
+}  // namespace latchwork::inline v0::planning

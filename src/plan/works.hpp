@@ -1,0 +1,30 @@
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "plan/problem.hpp"
+
+namespace latchwork::inline v0::planning {
+
+/// What a lane does at given stops: a batch over tasks first..last, or its needle held over task `first`.
+struct Work {
+  bool hold = false;
+  int first = 0;
+  int last = 0;
+  int stop = 0;  ///< row after which the batch is made, or the hold is set
+};
+
+struct Works {
+  std::vector<Work> list;  ///< from the lowest
+  std::int64_t cost = 0;   ///< far when these stops do not allow the lane to be made
+};
+
+/// The lane's cheapest works at these stops (flags per row 0..R). Ties: fewer batches and holds, then fewer holds, then
+/// from the lowest up the batch at the earlier stop. Linear in tasks times the depth of a ladder.
+Works works_of(const Lane& lane, const std::vector<char>& stops);
+
+/// Cost of a schedule, forced stops included whether flagged or not; far when a lane cannot be made with it.
+std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops);
+
+}  // namespace latchwork::inline v0::planning

@@ -1,0 +1,152 @@
+#include "plan/write_up.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "machine/tools.hpp"
+
+namespace latchwork::inline v0::planning {
+namespace {
+
+std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+struct Writer {
+  const Grid& grid;
+  const Wales& wales;
+  const Machine& machine;
+  std::map<int, Stop> stops;
+
+  Stop& stop(int row) {
+    const auto [place, fresh] = stops.try_emplace(row);
+    if (fresh) {
+      place->second.row = row;
+      place->second.carriage_right = machine.carriage_starts_right == (row % 2 == 0);
+    }
+    return place->second;
+  }
+  int needle(int column) const { return needle_of(machine, grid.columns(), column); }
+
+  void add_work(const Lane& lane, const Work& work) {
+    const Task& first = lane.task(work.first);
+    for (const int index : lane.wales) {
+      const Wale& wale = wales.all()[at(index)];
+      if (work.hold) {
+        // No crossing is inside a stack, so the needle is the same all through.
+        const int held = needle(wale.column_at(first.low));
+        stop(work.stop).holds.push_back(held);
+        stop(first.high - 1).releases.push_back(held);
+        continue;
+      }
+      Reform reform;
+      reform.column = wale.column_at(work.stop);
+      reform.needle = needle(reform.column);
+      reform.wale = index;
+      reform.from_row = first.low - 1;
+      for (int row = first.low; row <= work.stop; ++row) reform.rungs.push_back(grid.at(row, wale.column_at(row)));
+      stop(work.stop).reforms.push_back(std::move(reform));
+    }
+  }
+
+  void add_shaping(const Wale& wale) {
+    if (wale.row > 1) stop(wale.row - 1).shapings.push_back({needle(wale.column), wale.column, true});
+    if (wale.last_row() < grid.rows()) {
+      const int column = wale.columns.back();
+      stop(wale.last_row()).shapings.push_back({needle(column), column, false});
+    }
+  }
+
+  // Which group goes back when, and with what. Seen from the RS the first to go back lies in front, for the tools that
+  // wait are on the operator's side.
+  void add_crossing(const Crossing& crossing) {
+    const int column = crossing.column;
+    const auto group = [&](GroupName name, int stitches, int from, int to) {
+      // A group's leftmost needle is that of its rightmost column on the RS.
+      return GroupReturn{name, stitches, needle(from + stitches - 1), needle(to + stitches - 1), {}};
+    };
+    const GroupReturn left = group(GroupName::left, crossing.left, column, column + crossing.right + crossing.centre);
+    const GroupReturn right = group(GroupName::right, crossing.right, column + crossing.left + crossing.centre, column);
+
+    CrossingStep step;
+    step.crossing = crossing;
+    step.returns = crossing.lean == Lean::right ? std::vector{left, right} : std::vector{right, left};
+    if (crossing.centre > 0 && !bare_centre(grid, crossing)) {
+      const auto before = static_cast<std::ptrdiff_t>(crossing.place);  // front first, between second, behind last
+      step.returns.insert(step.returns.begin() + before,
+                          group(GroupName::centre, crossing.centre, column + crossing.left, column + crossing.right));
+    }
+    std::vector<int> lifted;
+    for (const GroupReturn& back : step.returns) lifted.push_back(stays(crossing, back) ? 0 : back.stitches);
+    const ToolSharing sharing = share_tools(lifted, machine.prongs);
+    for (std::size_t i = 0; i < step.returns.size(); ++i) step.returns[i].prongs = sharing.prongs[i];
+    stop(crossing.row).crossings.push_back(std::move(step));
+  }
+
+  static bool stays(const Crossing& crossing, const GroupReturn& back) {
+    return back.group == GroupName::centre && crossing.place == Centre::front && back.from_needle == back.to_needle;
+  }
+
+  // One sweep of the bed from the operator's left, and the hints, once all is in.
+  void put_in_order() {
+    const auto by_needle = [](const auto& a, const auto& b) { return a.needle < b.needle; };
+    std::map<int, int> change;
+    for (const auto& [row, stop] : stops) {
+      change[row] += static_cast<int>(stop.holds.size()) - static_cast<int>(stop.releases.size());
+    }
+    int held = 0;
+    for (auto& [row, stop] : stops) {
+      std::sort(stop.releases.begin(), stop.releases.end());
+      std::sort(stop.holds.begin(), stop.holds.end());
+      std::sort(stop.reforms.begin(), stop.reforms.end(), by_needle);
+      std::sort(stop.shapings.begin(), stop.shapings.end(), by_needle);
+      std::sort(stop.crossings.begin(), stop.crossings.end(),
+                [](const CrossingStep& a, const CrossingStep& b) { return a.crossing.column > b.crossing.column; });
+      held += change[row];
+      for (CrossingStep& step : stop.crossings) {
+        step.ease = step.crossing.travel() >= 2 && held == 0 && row < grid.rows();
+      }
+    }
+  }
+};
+
+}  // namespace
+
+Plan bare_plan(const Grid& grid, const Machine& machine) {
+  Plan plan;
+  plan.rows = grid.rows();
+  plan.columns = grid.columns();
+  plan.leftmost = leftmost_needle(machine, grid.columns());
+  plan.carriage_starts_right = machine.carriage_starts_right;
+  for (int column = 0; column < grid.columns(); ++column) {
+    if (grid.at(1, column) != Cell::none) plan.columns_on.push_back(column);
+  }
+  return plan;
+}
+
+Plan write_up(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort,
+              const Problem& problem, const std::vector<std::vector<Work>>& works) {
+  Writer writer{grid, wales, machine, {}};
+  for (std::size_t lane = 0; lane < problem.lanes.size(); ++lane) {
+    for (const Work& work : works[lane]) writer.add_work(problem.lanes[lane], work);
+  }
+  for (const Crossing& crossing : grid.crossings()) writer.add_crossing(crossing);
+  for (const Wale& wale : wales.all()) writer.add_shaping(wale);
+  writer.put_in_order();
+
+  Plan plan = bare_plan(grid, machine);
+  for (auto& [row, stop] : writer.stops) plan.stops.push_back(std::move(stop));
+  for (Stop& stop : plan.stops) {
+    Plan alone;
+    alone.stops.push_back(std::move(stop));
+    const std::int64_t ms = hand_work(alone, effort).hand_ms;
+    stop = std::move(alone.stops.front());
+    stop.effort_ms = ms;
+    plan.total_ms += ms;
+  }
+  plan.total_ms += grid.rows() * effort.row;
+  return plan;
+}
+
+}  // namespace latchwork::inline v0::planning
