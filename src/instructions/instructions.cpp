@@ -1,0 +1,83 @@
+#include "latchwork/instructions.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+
+#include "instructions/sheet.hpp"
+#include "instructions/words.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+using writing::Sheet;
+using writing::SheetRepeat;
+using writing::SheetStop;
+
+void append_list(std::string& out, std::string_view title, const std::vector<std::string>& lines) {
+  if (lines.empty()) return;
+  out += fmt::format("\n{}\n", title);
+  for (const std::string& line : lines) out += fmt::format("  - {}\n", line);
+}
+
+void append_pairs(std::string& out, std::string_view title,
+                  const std::vector<std::pair<std::string, std::string>>& pairs) {
+  if (pairs.empty()) return;
+  out += fmt::format("\n{}\n", title);
+  std::size_t widest = 0;
+  for (const auto& [name, words] : pairs) widest = std::max(widest, name.size());
+  for (const auto& [name, words] : pairs) out += fmt::format("  {:<{}}  {}\n", name, widest, words);
+}
+
+void append_stop(std::string& out, const SheetStop& stop) {
+  out += fmt::format("{:>4}  {} {}  ", stop.number, writing::counter(stop.row), writing::carriage(stop.right));
+  for (std::size_t i = 0; i < stop.actions.size(); ++i) {
+    if (i > 0) out += "; ";
+    out += stop.actions[i];
+  }
+  out += ".\n";
+}
+
+void append_repeat(std::string& out, const SheetRepeat& repeat) {
+  const std::size_t times = repeat.times.size();
+  const std::string stops = repeat.first == repeat.last ? fmt::format("stop {}", repeat.first)
+                                                        : fmt::format("stops {}-{}", repeat.first, repeat.last);
+  out += fmt::format("      Repeat {} every {} row{}, {} more time{}; row numbers move up with it:\n", stops,
+                     repeat.period, repeat.period == 1 ? "" : "s", times, times == 1 ? "" : "s");
+  // A run of several stops is a line for each time; a single one goes on in the line.
+  std::string line;
+  for (const auto& time : repeat.times) {
+    for (const std::string& row : time) line += (line.empty() ? "        " : ", ") + row;
+    if (repeat.first != repeat.last || line.size() > 90) {
+      out += line + "\n";
+      line.clear();
+    }
+  }
+  if (!line.empty()) out += line + "\n";
+}
+
+}  // namespace
+
+std::string instructions(const Panel& panel, const Plan& plan, const Machine& machine) {
+  const Sheet sheet = writing::sheet_of(panel, plan, machine);
+  std::string out = sheet.title + "\n\n";
+  for (const std::string& line : sheet.header) out += line + "\n";
+  if (plan.status == PlanStatus::infeasible) {
+    append_list(out, "This panel cannot be made on this machine as it stands", sheet.reasons);
+    return out;
+  }
+  append_pairs(out, "Abbreviations", sheet.key);
+  append_list(out, "Take care", sheet.cautions);
+  append_list(out, "At every stop", sheet.rules);
+  append_pairs(out, "Crossings", sheet.crossings);
+  out += "\nSteps\n      " + sheet.start + "\n";
+  for (const writing::SheetPart& part : sheet.parts) {
+    for (const SheetStop& stop : part.stops) append_stop(out, stop);
+    if (part.repeat) append_repeat(out, *part.repeat);
+  }
+  out += "      " + sheet.end + "\n";
+  return out;
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,379 @@
+#include "instructions/sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <string_view>
+
+#include "instructions/fold.hpp"
+#include "instructions/words.hpp"
+#include "latchwork/error.hpp"
+
+namespace latchwork::inline v0::writing {
+namespace {
+
+using LetterOf = std::vector<std::pair<CrossingWay, std::string>>;
+
+/// Re-forms of one stop that are alike in all but the needle, by the first needle of each kind.
+struct LikeReforms {
+  int from_row = 0;
+  std::vector<Cell> rungs;
+  std::vector<int> needles;
+};
+
+std::vector<LikeReforms> alike(const std::vector<Reform>& reforms) {
+  std::vector<LikeReforms> groups;
+  for (const Reform& reform : reforms) {
+    const auto found = std::find_if(groups.begin(), groups.end(), [&](const LikeReforms& group) {
+      return group.from_row == reform.from_row && group.rungs == reform.rungs;
+    });
+    if (found != groups.end()) {
+      found->needles.push_back(reform.needle);
+    } else {
+      groups.push_back({reform.from_row, reform.rungs, {reform.needle}});
+    }
+  }
+  return groups;
+}
+
+std::string plural(int count, std::string_view thing, std::string_view ending = "s") {
+  return fmt::format("{} {}{}", count, thing, count == 1 ? "" : ending);
+}
+
+std::string reform_words(const LikeReforms& group, int row) {
+  const int first = group.from_row + 1;
+  const int last = group.from_row + static_cast<int>(group.rungs.size());
+  const std::string to = group.from_row == 0 ? "the cast-on" : fmt::format("row {}", group.from_row);
+  const std::string rows = first >= last ? fmt::format("row {}", last) : fmt::format("rows {}-{}", first, last);
+  return fmt::format("{}: drop {} to {}, re-form {} as {}", needle_ranges(group.needles),
+                     plural(row - group.from_row, "row"), to, rows, rung_words(group.rungs));
+}
+
+std::string shaping_words(const std::vector<Shaping>& shapings, bool on) {
+  std::vector<int> needles;
+  for (const Shaping& shaping : shapings) {
+    if (shaping.on == on) needles.push_back(shaping.needle);
+  }
+  if (needles.empty()) return {};
+  return (on ? "cast on " : "bind off ") + needle_ranges(needles);
+}
+
+/// Whether rungs in words hold a run, "4 p".
+bool has_run(std::string_view words) {
+  for (std::size_t i = 0; i + 2 < words.size(); ++i) {
+    if (words[i] >= '0' && words[i] <= '9' && words[i + 1] == ' ' && words[i + 2] != 'x') return true;
+  }
+  return false;
+}
+
+class Writer {
+ public:
+  Writer(const Panel& panel, const Plan& plan, const Machine& machine)
+      : panel_(panel), plan_(plan), machine_(machine) {}
+
+  Sheet written() {
+    check();
+    header();
+    if (plan_.status == PlanStatus::infeasible) {
+      reasons();
+      return std::move(sheet_);
+    }
+    look();
+    ways();
+    stops();
+    rules();
+    key();
+    cautions();
+    start_and_end();
+    return std::move(sheet_);
+  }
+
+ private:
+  void check() const {
+    const Grid& grid = panel_.grid();
+    if (plan_.rows == grid.rows() && plan_.columns == grid.columns()) return;
+    Place place;
+    place.field = "plan";
+    throw Error(ErrorCode::size_mismatch, place,
+                fmt::format("the plan is for {} rows x {} columns; the panel has {} x {}", plan_.rows, plan_.columns,
+                            grid.rows(), grid.columns()));
+  }
+
+  void header() {
+    sheet_.title = "Machine instructions: " + panel_.name();
+    sheet_.header.push_back(fmt::format("{} x {}, {} machine: {} needles, {:g} mm apart.",
+                                        plural(plan_.columns, "stitch", "es"), plural(plan_.rows, "row"), machine_.name,
+                                        machine_.needles, machine_.pitch_mm));
+    sheet_.header.push_back(
+        "The wrong side (WS) faces you all the time; left and right are yours as you stand at the bed.");
+    if (plan_.rhythm) {
+      sheet_.header.push_back(fmt::format("Regular schedule: stop every {}, first at {}.",
+                                          plural(plan_.rhythm->every, "row"), counter(plan_.rhythm->first)));
+    }
+  }
+
+  void reasons() {
+    if (plan_.findings.empty()) {
+      sheet_.reasons.push_back("There is no plan for this panel.");
+    }
+    for (const Finding& finding : plan_.findings) {
+      std::string words = finding.message;
+      if (!finding.suggestion.empty()) words += ". What would help: " + finding.suggestion;
+      sheet_.reasons.push_back(std::move(words));
+    }
+  }
+
+  /// What the plan holds, for rules, key and cautions.
+  void look() {
+    for (const Stop& stop : plan_.stops) {
+      (stop.carriage_right ? right_ : left_) = true;
+      hand_ms_ += stop.effort_ms;
+      holds_ = holds_ || !stop.holds.empty() || !stop.releases.empty();
+      for (std::size_t i = 0; i < stop.reforms.size(); ++i) {
+        const Reform& reform = stop.reforms[i];
+        for (const Cell rung : reform.rungs) used_[static_cast<std::size_t>(rung)] = true;
+        const std::string words = rung_words(reform.rungs);
+        brackets_ = brackets_ || words.find('(') != std::string::npos;
+        runs_ = runs_ || has_run(words);
+        if (i > 0 && needle_beside(stop.reforms[i - 1].needle, 1) == reform.needle) {
+          const auto tucks = [](const Reform& r) {
+            return std::find(r.rungs.begin(), r.rungs.end(), Cell::tuck) != r.rungs.end();
+          };
+          neighbours_tuck_ = neighbours_tuck_ || (tucks(reform) && tucks(stop.reforms[i - 1]));
+        }
+      }
+      reforms_ = reforms_ || !stop.reforms.empty();
+    }
+    (plan_.carriage_starts_right ? right_ : left_) = true;
+    (plan_.carriage_starts_right == (plan_.rows % 2 == 0) ? right_ : left_) = true;
+    const auto cells = panel_.grid().cells();
+    for (const Cell cell : cells) {
+      ladders_ = ladders_ || cell == Cell::none;
+      slips_ = slips_ || cell == Cell::slip;
+    }
+  }
+
+  void ways() {
+    for (const Stop& stop : plan_.stops) {
+      for (const CrossingStep& step : stop.crossings) {
+        const CrossingWay way = way_of(plan_, step);
+        if (letter_of(way).empty()) letters_.emplace_back(way, letter_name(letters_.size()));
+      }
+    }
+    for (const auto& [way, letter] : letters_) {
+      sheet_.crossings.emplace_back(letter, crossing_title(way.shape) + ": " + way_words(way) + ".");
+    }
+  }
+
+  std::string letter_of(const CrossingWay& way) const {
+    for (const auto& [known, letter] : letters_) {
+      if (known == way) return letter;
+    }
+    return {};
+  }
+
+  std::vector<std::string> actions_of(const Stop& stop, int& held) const {
+    std::vector<std::string> actions;
+    const int after = held - static_cast<int>(stop.releases.size()) + static_cast<int>(stop.holds.size());
+    if (!stop.releases.empty()) actions.push_back("release " + needle_ranges(stop.releases));
+    for (const LikeReforms& group : alike(stop.reforms)) actions.push_back(reform_words(group, stop.row));
+    for (const CrossingStep& step : stop.crossings) {
+      actions.push_back(fmt::format("{}: cross {}",
+                                    needle_run(block_needle(plan_, step.crossing), step.crossing.width()),
+                                    letter_of(way_of(plan_, step))));
+    }
+    for (const bool on : {true, false}) {
+      std::string words = shaping_words(stop.shapings, on);
+      if (!words.empty()) actions.push_back(std::move(words));
+    }
+    if (!stop.holds.empty()) actions.push_back("hold " + needle_ranges(stop.holds));
+    if (held <= 0 && after > 0) actions.emplace_back("set the carriage to hold");
+    if (held > 0 && after <= 0) actions.emplace_back("set the carriage back to knit");
+    held = after;
+    return actions;
+  }
+
+  /// The actions with rows told from the stop's own, so that the same work further up reads the same.
+  static std::string work_key(const Stop& stop, const std::vector<std::string>& actions) {
+    std::string key;
+    for (const LikeReforms& group : alike(stop.reforms)) {
+      key += fmt::format("{}<{}:{};", needle_ranges(group.needles), stop.row - group.from_row, rung_words(group.rungs));
+      if (group.from_row == 0) key += '0';  // "to the cast-on" is not "to row 8"
+    }
+    for (const std::string& action : actions) {
+      if (action.find(": drop ") == std::string::npos) key += action + ';';
+    }
+    return key;
+  }
+
+  void stops() {
+    std::vector<StopWork> works;
+    std::vector<SheetStop> told;
+    std::map<std::string, int> known;
+    int held = 0;
+    for (const Stop& stop : plan_.stops) {
+      SheetStop words{.number = static_cast<int>(told.size()) + 1,
+                      .row = stop.row,
+                      .right = stop.carriage_right,
+                      .actions = actions_of(stop, held)};
+      const int next = static_cast<int>(known.size());
+      works.push_back({stop.row, known.try_emplace(work_key(stop, words.actions), next).first->second});
+      told.push_back(std::move(words));
+    }
+    for (const Fold& fold : folded(works)) {
+      if (fold.times == 1 && !sheet_.parts.empty() && !sheet_.parts.back().repeat) {
+        sheet_.parts.back().stops.push_back(told[fold.first]);
+        continue;
+      }
+      SheetPart& part = sheet_.parts.emplace_back();
+      for (std::size_t i = 0; i < fold.count; ++i) part.stops.push_back(told[fold.first + i]);
+      if (fold.times == 1) continue;
+      SheetRepeat& repeat = part.repeat.emplace();
+      repeat.first = told[fold.first].number;
+      repeat.last = repeat.first + static_cast<int>(fold.count) - 1;
+      repeat.period = fold.period;
+      for (std::size_t time = 1; time < fold.times; ++time) {
+        auto& rows = repeat.times.emplace_back();
+        for (std::size_t i = 0; i < fold.count; ++i) {
+          const SheetStop& stop = told[fold.first + time * fold.count + i];
+          rows.push_back(counter(stop.row) + " " + carriage(stop.right));
+        }
+      }
+    }
+  }
+
+  void rules() {
+    if (plan_.stops.empty()) return;
+    sheet_.rules.emplace_back("Knit to each row counter reading, stop, and do what stands beside it, in that order.");
+    if (reforms_) {
+      sheet_.rules.emplace_back(
+          "Re-form one needle at a time, in one sweep of the bed from your left: tool into the loop of the row told, "
+          "then drop; work every rung, the lowest first; hang the last loop on its needle.");
+    }
+    if (neighbours_tuck_) {
+      sheet_.rules.emplace_back(
+          "Where tucked needles stand side by side their rungs criss-cross: take the rung of the lower row first, "
+          "every time.");
+    }
+    if (!letters_.empty()) {
+      sheet_.rules.emplace_back(
+          "Cross after re-forming. The stitches put back first show in front on the right side: keep to the order.");
+    }
+  }
+
+  void key() {
+    auto& key = sheet_.key;
+    if (left_) key.emplace_back("COL", "carriage on the left");
+    if (right_) key.emplace_back("COR", "carriage on the right");
+    if (!plan_.stops.empty() || !plan_.columns_on.empty()) {
+      key.emplace_back("L3, R2", "needles, counted outward from the middle of the bed; L5-L3: all from L5 to L3");
+    }
+    key.emplace_back("RC", "row counter");
+    if (!letters_.empty()) key.emplace_back("RS", "right side, which faces away from you");
+    key.emplace_back("WS", "wrong side, which faces you");
+    const auto used = [&](Cell cell) { return used_[static_cast<std::size_t>(cell)]; };
+    if (used(Cell::knit)) key.emplace_back("k", "knit: work the rung on its needle, as the carriage would");
+    if (used(Cell::purl)) {
+      key.emplace_back("p", "purl: draw the rung through towards you with the latch tool");
+    }
+    if (used(Cell::slip)) {
+      key.emplace_back("s",
+                       "slip: leave the rung out; tool in front of it if a p comes next, rung on your side if a k");
+    }
+    if (used(Cell::tuck)) {
+      key.emplace_back("t", "tuck: take the rung together with the next one; tool behind it");
+    }
+    if (brackets_) key.emplace_back("2 x (t, p)", "work what is in brackets twice");
+    if (runs_) key.emplace_back("4 p", "four rungs as p");
+    if (!letters_.empty()) {
+      key.emplace_back("3/3 right cross", "3 stitches pass in front of 3 and lean right, as seen on the RS");
+    }
+    if (holds_) {
+      key.emplace_back("hold", "push the needle out to hold: the yarn lies over it and it does not knit");
+      key.emplace_back("release", "push the needle back to work: it knits all its loops together in the next row");
+    }
+  }
+
+  void cautions() {
+    auto& cautions = sheet_.cautions;
+    if (reforms_ || !letters_.empty()) {
+      cautions.emplace_back(
+          "Latch tools and needles are pointed and sprung: keep fingers clear of the carriage's way, and keep tools "
+          "from small children.");
+    }
+    if (!letters_.empty()) {
+      cautions.emplace_back("Never force a tight crossing: ease the stitches first.");
+    }
+    if (hand_ms_ >= 3'600'000) {
+      cautions.push_back(
+          fmt::format("About {} of hand work: rest your hands often, a few minutes each time, and "
+                      "change what they do.",
+                      hours(hand_ms_)));
+    }
+    if (ladders_ || slips_) {
+      cautions.push_back(fmt::format("{} can catch small fingers: not for things for infants and small children.",
+                                     ladders_ && slips_ ? "Ladders and floats"
+                                     : ladders_         ? "Ladders"
+                                                        : "Floats"));
+    }
+    cautions.emplace_back("Whatever it becomes: nothing soft or loose lies with a sleeping infant.");
+  }
+
+  static std::string hours(std::int64_t ms) {
+    const std::int64_t half_hours = (ms + 900'000) / 1'800'000;
+    return half_hours % 2 == 0 ? fmt::format("{} hour{}", half_hours / 2, half_hours == 2 ? "" : "s")
+                               : fmt::format("{}.5 hours", half_hours / 2);
+  }
+
+  void start_and_end() {
+    std::vector<int> on;
+    std::vector<int> off;
+    std::vector<bool> works(static_cast<std::size_t>(plan_.columns), false);
+    for (const int column : plan_.columns_on) {
+      if (column >= 0 && column < plan_.columns) works[static_cast<std::size_t>(column)] = true;
+    }
+    for (int step = 0; step < plan_.columns; ++step) {
+      const bool works_here = works[static_cast<std::size_t>(plan_.columns - 1 - step)];
+      (works_here ? on : off).push_back(needle_beside(plan_.leftmost, step));
+    }
+    if (on.empty()) {
+      sheet_.start = "Cast on nothing yet";
+    } else {
+      sheet_.start = fmt::format("Cast on {} ({})", needle_ranges(on), plural(static_cast<int>(on.size()), "needle"));
+      if (!off.empty()) sheet_.start += fmt::format("; leave {} out of work", needle_ranges(off));
+    }
+    sheet_.start += fmt::format(". Set {}, {}.", counter(0), carriage(plan_.carriage_starts_right));
+    const bool right_at_end = plan_.carriage_starts_right == (plan_.rows % 2 == 0);
+    const bool stands_there = !plan_.stops.empty() && plan_.stops.back().row == plan_.rows;
+    sheet_.end = stands_there ? "Bind off, or take the panel off on waste yarn."
+                              : fmt::format("Knit to {}, {}. Bind off, or take the panel off on waste yarn.",
+                                            counter(plan_.rows), carriage(right_at_end));
+  }
+
+  const Panel& panel_;
+  const Plan& plan_;
+  const Machine& machine_;
+  Sheet sheet_;
+  LetterOf letters_;
+  std::array<bool, 5> used_{};
+  bool left_ = false;
+  bool right_ = false;
+  bool reforms_ = false;
+  bool holds_ = false;
+  bool brackets_ = false;
+  bool runs_ = false;
+  bool neighbours_tuck_ = false;
+  bool ladders_ = false;
+  bool slips_ = false;
+  std::int64_t hand_ms_ = 0;
+};
+
+}  // namespace
+
+Sheet sheet_of(const Panel& panel, const Plan& plan, const Machine& machine) {
+  return Writer(panel, plan, machine).written();
+}
+
+}  // namespace latchwork::inline v0::writing

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "latchwork/machine.hpp"
+#include "latchwork/panel.hpp"
+#include "latchwork/plan.hpp"
+
+namespace latchwork::inline v0::writing {
+
+/// One stop in words.
+struct SheetStop {
+  int number = 1;  ///< among all the plan's stops
+  int row = 0;
+  bool right = true;                 ///< carriage
+  std::vector<std::string> actions;  ///< in the order they are done
+};
+
+/// The last `stops` stops told, made again.
+struct SheetRepeat {
+  int first = 1;  ///< numbers of the stops told
+  int last = 1;
+  int period = 1;                               ///< rows from one time to the next
+  std::vector<std::vector<std::string>> times;  ///< for each further time, "RC 012 COR" of each stop
+};
+
+struct SheetPart {
+  std::vector<SheetStop> stops;
+  std::optional<SheetRepeat> repeat;
+};
+
+/// Machine instructions in pieces, for text and page alike.
+struct Sheet {
+  std::string title;
+  std::vector<std::string> header;
+  std::vector<std::pair<std::string, std::string>> key;  ///< abbreviation, meaning: just those used
+  std::vector<std::string> cautions;
+  std::vector<std::string> rules;                              ///< what holds at every stop
+  std::vector<std::pair<std::string, std::string>> crossings;  ///< "A", how it is made
+  std::string start;
+  std::vector<SheetPart> parts;
+  std::string end;
+  std::vector<std::string> reasons;  ///< of an infeasible plan; then there are no parts
+};
+
+/// @throws Error size_mismatch, bad_argument.
+Sheet sheet_of(const Panel& panel, const Plan& plan, const Machine& machine);
+
+}  // namespace latchwork::inline v0::writing

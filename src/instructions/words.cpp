@@ -1,0 +1,181 @@
+#include "instructions/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "latchwork/machine.hpp"
+
+namespace latchwork::inline v0::writing {
+namespace {
+
+/// Needles as places in a row without the gap where a needle 0 would be.
+int place_of(int needle) {
+  return needle > 0 ? needle - 1 : needle;
+}
+
+std::string run_words(Cell cell, std::size_t count) {
+  return count == 1 ? std::string(1, cell_letter(cell)) : fmt::format("{} {}", count, cell_letter(cell));
+}
+
+void append_runs(std::vector<std::string>& words, std::span<const Cell> rungs) {
+  for (std::size_t i = 0; i < rungs.size();) {
+    std::size_t end = i + 1;
+    while (end < rungs.size() && rungs[end] == rungs[i]) ++end;
+    words.push_back(run_words(rungs[i], end - i));
+    i = end;
+  }
+}
+
+std::string joined(const std::vector<std::string>& words, std::string_view between = ", ") {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) out += between;
+    out += words[i];
+  }
+  return out;
+}
+
+/// "the left 3", "the right 2", "the 1 from needle 3": stitches as they stand in the block, needles counted from the
+/// operator's left. A place outside the block, which only a spoiled plan has, keeps its step.
+std::string stitches_at(int step, int count, int width) {
+  if (step == 0) return fmt::format("the left {}", count);
+  if (step + count == width) return fmt::format("the right {}", count);
+  return count == 1 ? fmt::format("the stitch on needle {}", step + 1)
+                    : fmt::format("the {} on needles {}-{}", count, step + 1, step + count);
+}
+
+std::string needles_at(int step, int count, int width) {
+  if (step == 0) return count == 1 ? "the left needle" : fmt::format("the left {} needles", count);
+  if (step + count == width) return count == 1 ? "the right needle" : fmt::format("the right {} needles", count);
+  return count == 1 ? fmt::format("needle {}", step + 1) : fmt::format("needles {}-{}", step + 1, step + count);
+}
+
+std::string tool_words(std::span<const int> prongs) {
+  std::vector<std::string> tools;
+  for (const int n : prongs) tools.push_back(fmt::format("a {}-prong tool", n));
+  return joined(tools, " and ");
+}
+
+}  // namespace
+
+std::string needle_run(int first, int count) {
+  if (count == 1) return needle_name(first);
+  return needle_name(first) + "-" + needle_name(needle_beside(first, count - 1));
+}
+
+std::string needle_ranges(std::span<const int> needles) {
+  std::vector<std::string> ranges;
+  for (std::size_t i = 0; i < needles.size();) {
+    std::size_t end = i + 1;
+    while (end < needles.size() && place_of(needles[end]) == place_of(needles[end - 1]) + 1) ++end;
+    ranges.push_back(needle_run(needles[i], static_cast<int>(end - i)));
+    i = end;
+  }
+  return joined(ranges);
+}
+
+std::string rung_words(std::span<const Cell> rungs) {
+  std::vector<std::string> words;
+  for (std::size_t i = 0; i < rungs.size();) {
+    // The unit whose repeats from here reach furthest; of equals the shortest. A unit of one rung is a run.
+    std::size_t unit = 1;
+    std::size_t reach = 1;
+    for (std::size_t length = 1; 2 * length <= rungs.size() - i; ++length) {
+      std::size_t end = i + length;
+      while (end < rungs.size() && rungs[end] == rungs[end - length]) ++end;
+      const std::size_t whole = (end - i) / length * length;
+      if (whole >= 2 * length && whole > reach) {
+        unit = length;
+        reach = whole;
+      }
+    }
+    if (unit == 1) {
+      words.push_back(run_words(rungs[i], reach));
+    } else {
+      std::vector<std::string> inner;
+      append_runs(inner, rungs.subspan(i, unit));
+      words.push_back(fmt::format("{} x ({})", reach / unit, joined(inner)));
+    }
+    i += reach;
+  }
+  return joined(words);
+}
+
+std::string counter(int row) {
+  return fmt::format("RC {:03}", row);
+}
+
+const char* carriage(bool right) {
+  return right ? "COR" : "COL";
+}
+
+std::string letter_name(std::size_t index) {
+  std::string name;
+  for (std::size_t n = index + 1; n > 0; n = (n - 1) / 26) {
+    name.insert(name.begin(), static_cast<char>('A' + (n - 1) % 26));
+  }
+  return name;
+}
+
+int block_needle(const Plan& plan, const Crossing& crossing) {
+  return needle_beside(plan.leftmost, plan.columns - crossing.column - crossing.width());
+}
+
+CrossingWay way_of(const Plan& plan, const CrossingStep& step) {
+  CrossingWay way{.shape = step.crossing, .returns = step.returns, .ease = step.ease};
+  way.shape.row = 1;
+  way.shape.column = 0;
+  const int origin = place_of(block_needle(plan, step.crossing));
+  for (GroupReturn& group : way.returns) {
+    group.from_needle = place_of(group.from_needle) - origin;
+    group.to_needle = place_of(group.to_needle) - origin;
+  }
+  return way;
+}
+
+std::string crossing_title(const Crossing& crossing) {
+  const bool right = crossing.lean == Lean::right;
+  const int front = right ? crossing.left : crossing.right;
+  const int back = right ? crossing.right : crossing.left;
+  const char* way = right ? "right" : "left";
+  if (crossing.centre == 0) return fmt::format("{}/{} {} cross", front, back, way);
+  const char* place = crossing.place == Centre::front     ? "in front"
+                      : crossing.place == Centre::between ? "between"
+                                                          : "behind";
+  return fmt::format("{}/{}/{} {} cross, centre {} on the RS", front, crossing.centre, back, way, place);
+}
+
+std::string way_words(const CrossingWay& way) {
+  const int width = way.shape.width();
+  std::vector<GroupReturn> lifted;
+  std::vector<GroupReturn> staying;
+  for (const GroupReturn& group : way.returns) (group.prongs.empty() ? staying : lifted).push_back(group);
+  std::vector<GroupReturn> by_place = lifted;
+  std::stable_sort(by_place.begin(), by_place.end(),
+                   [](const GroupReturn& a, const GroupReturn& b) { return a.from_needle < b.from_needle; });
+  std::vector<std::string> lifts;
+  for (std::size_t i = 0; i < by_place.size(); ++i) {
+    const GroupReturn& group = by_place[i];
+    const bool same = i > 0 && group.prongs.size() == 1 && group.prongs == by_place[i - 1].prongs;
+    lifts.push_back(stitches_at(group.from_needle, group.stitches, width) + " on " +
+                    (same ? "another" : tool_words(group.prongs)));
+  }
+  std::string out;
+  if (!lifts.empty()) out = "lift " + joined(lifts, ", ");
+  for (const GroupReturn& group : staying) {
+    if (!out.empty()) out += "; ";
+    out += stitches_at(group.from_needle, group.stitches, width) +
+           (group.stitches == 1 ? " stays where it is" : " stay where they are");
+  }
+  for (std::size_t i = 0; i < lifted.size(); ++i) {
+    const GroupReturn& group = lifted[i];
+    out += i == 0 ? "; put back first " : ", then ";
+    out += stitches_at(group.from_needle, group.stitches, width) + " on " +
+           needles_at(group.to_needle, group.stitches, width);
+  }
+  if (way.ease) out += "; bring these needles out to hold, and let the next row knit them back";
+  return out;
+}
+
+}  // namespace latchwork::inline v0::writing

@@ -1,0 +1,48 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "latchwork/cell.hpp"
+#include "latchwork/plan.hpp"
+
+namespace latchwork::inline v0::writing {
+
+/// "L5-L3, R2": neighbours folded into ranges. Needles from the operator's left to right.
+std::string needle_ranges(std::span<const int> needles);
+
+/// "R12-R17": `count` neighbours from `first` to the operator's right.
+std::string needle_run(int first, int count);
+
+/// Rungs from the lowest: "2 x (t, p), k", "4 p, k". Written out again they give the same rungs.
+std::string rung_words(std::span<const Cell> rungs);
+
+/// "RC 012".
+std::string counter(int row);
+
+/// "COR" or "COL".
+const char* carriage(bool right);
+
+/// A, B, ... Z, AA, AB, ...
+std::string letter_name(std::size_t index);
+
+/// How a crossing is made, wherever on the bed it stands: places are steps from the leftmost needle of its block.
+struct CrossingWay {
+  Crossing shape;                    ///< row and column 1 and 0
+  std::vector<GroupReturn> returns;  ///< from_needle, to_needle: steps, from 0
+  bool ease = false;
+  friend bool operator==(const CrossingWay&, const CrossingWay&) = default;
+};
+
+/// The leftmost needle of a crossing's block, operator's view.
+int block_needle(const Plan& plan, const Crossing& crossing);
+CrossingWay way_of(const Plan& plan, const CrossingStep& step);
+/// "3/3 right cross".
+std::string crossing_title(const Crossing& crossing);
+/// "lift the left 3 on a 3-prong tool and the right 3 on another; put back first the right 3 on the left 3 needles,
+/// ..."
+std::string way_words(const CrossingWay& way);
+
+}  // namespace latchwork::inline v0::writing

@@ -1,0 +1,372 @@
+// Instructions read back: what is folded for people must unfold to the plan, stop by stop, needle by needle.
+#include <algorithm>
+#include <charconv>
+#include <map>
+#include <regex>
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/instructions.hpp"
+#include "random.hpp"
+
+using namespace latchwork;
+using latchwork_test::Random;
+
+namespace {
+
+int place_of(int needle) {
+  return needle > 0 ? needle - 1 : needle;
+}
+int needle_at(int place) {
+  return place >= 0 ? place + 1 : place;
+}
+int number_in(const std::string& text) {
+  int value = 0;
+  std::from_chars(text.data(), text.data() + text.size(), value);
+  return value;
+}
+
+std::vector<std::string> split(const std::string& text, const std::string& between) {
+  std::vector<std::string> parts;
+  std::size_t from = 0;
+  for (std::size_t at = text.find(between); at != std::string::npos; at = text.find(between, from)) {
+    parts.push_back(text.substr(from, at - from));
+    from = at + between.size();
+  }
+  parts.push_back(text.substr(from));
+  return parts;
+}
+
+int needle_read(const std::string& name) {
+  return number_in(name.substr(1)) * (name[0] == 'L' ? -1 : 1);
+}
+
+std::vector<int> needles_read(const std::string& ranges) {
+  std::vector<int> needles;
+  for (const std::string& range : split(ranges, ", ")) {
+    const auto ends = split(range, "-");
+    for (int p = place_of(needle_read(ends.front())); p <= place_of(needle_read(ends.back())); ++p) {
+      needles.push_back(needle_at(p));
+    }
+  }
+  return needles;
+}
+
+std::vector<Cell> runs_read(const std::string& words) {
+  std::vector<Cell> rungs;
+  for (const std::string& word : split(words, ", ")) {
+    const int times = word.size() > 1 ? number_in(word) : 1;
+    rungs.insert(rungs.end(), static_cast<std::size_t>(times), *cell_of(word.back()));
+  }
+  return rungs;
+}
+
+std::vector<Cell> rungs_read(const std::string& words) {
+  std::vector<Cell> rungs;
+  static const std::regex item(R"((\d+) x \(([^)]*)\)|[^,( ]+ [a-z](?![a-z])|[a-z])");
+  for (auto it = std::sregex_iterator(words.begin(), words.end(), item); it != std::sregex_iterator(); ++it) {
+    if ((*it)[2].matched) {
+      const std::vector<Cell> unit = runs_read((*it)[2]);
+      for (int i = 0; i < number_in((*it)[1]); ++i) rungs.insert(rungs.end(), unit.begin(), unit.end());
+    } else {
+      const std::vector<Cell> run = runs_read((*it)[0]);
+      rungs.insert(rungs.end(), run.begin(), run.end());
+    }
+  }
+  return rungs;
+}
+
+/// "the left 3", "the right 2", "the 2 on needles 3-4", "the stitch on needle 3": first step and how many.
+std::pair<int, int> stitches_read(const std::string& words, int width) {
+  std::smatch m;
+  if (std::regex_match(words, m, std::regex(R"(the left (\d+))"))) return {0, number_in(m[1])};
+  if (std::regex_match(words, m, std::regex(R"(the right (\d+))"))) return {width - number_in(m[1]), number_in(m[1])};
+  if (std::regex_match(words, m, std::regex(R"(the stitch on needle (\d+))"))) return {number_in(m[1]) - 1, 1};
+  REQUIRE(std::regex_match(words, m, std::regex(R"(the (\d+) on needles (\d+)-(\d+))")));
+  return {number_in(m[2]) - 1, number_in(m[1])};
+}
+
+int needles_first_read(const std::string& words, int width) {
+  std::smatch m;
+  if (words.starts_with("the left")) return 0;
+  if (words == "the right needle") return width - 1;
+  if (std::regex_match(words, m, std::regex(R"(the right (\d+) needles)"))) return width - number_in(m[1]);
+  REQUIRE(std::regex_match(words, m, std::regex(R"(needles? (\d+)(-\d+)?)")));
+  return number_in(m[1]) - 1;
+}
+
+/// A crossing in words as returns in steps from its block's left needle; those that stay first.
+struct WayRead {
+  std::string title;
+  std::vector<GroupReturn> returns;
+  bool ease = false;
+};
+
+WayRead way_read(const std::string& words, int width) {
+  WayRead way;
+  const std::size_t colon = words.find(": ");
+  way.title = words.substr(0, colon);
+  std::map<int, std::vector<int>> prongs;  // by first step
+  std::string rest = words.substr(colon + 2);
+  rest.pop_back();  // the full stop
+  for (const std::string& part : split(rest, "; ")) {
+    std::smatch m;
+    if (part.starts_with("lift ")) {
+      std::vector<int> last;
+      for (const std::string& lift : split(part.substr(5), ", ")) {
+        const std::size_t on = lift.rfind(" on ");
+        const std::string tools = lift.substr(on + 4);
+        if (tools != "another") {
+          last.clear();
+          for (const std::string& tool : split(tools, " and ")) last.push_back(number_in(tool.substr(2)));
+        }
+        prongs[stitches_read(lift.substr(0, on), width).first] = last;
+      }
+    } else if (std::regex_match(part, m, std::regex("(.*) stays? where (it is|they are)"))) {
+      const auto [from, count] = stitches_read(m[1], width);
+      way.returns.push_back({GroupName::centre, count, from, from, {}});
+    } else if (part.starts_with("put back first ")) {
+      for (const std::string& back : split(part.substr(15), ", then ")) {
+        const std::size_t on = back.rfind(" on ");
+        const auto [from, count] = stitches_read(back.substr(0, on), width);
+        way.returns.push_back(
+            {GroupName::left, count, from, needles_first_read(back.substr(on + 4), width), prongs.at(from)});
+      }
+    } else {
+      REQUIRE(part.starts_with("bring these needles out to hold"));
+      way.ease = true;
+    }
+  }
+  return way;
+}
+
+struct StopRead {
+  int row = 0;
+  bool right = true;
+  std::vector<Reform> reforms;
+  std::vector<std::pair<int, std::string>> crossings;  // block's left needle, letter
+  std::vector<int> holds, releases, on, off;
+  int depth_words = 0;
+};
+
+StopRead stop_read(const std::string& row, const std::string& side, const std::string& actions) {
+  StopRead stop;
+  stop.row = number_in(row);
+  stop.right = side == "COR";
+  std::smatch m;
+  static const std::regex reform(
+      R"(([LR0-9, -]+): drop (\d+) rows? to (?:row (\d+)|the cast-on), re-form rows? (\d+)(?:-(\d+))? as (.*))");
+  static const std::regex cross(R"(([LR0-9]+)-([LR0-9]+): cross ([A-Z]+))");
+  for (const std::string& action : split(actions, "; ")) {
+    if (std::regex_match(action, m, reform)) {
+      const int from = m[3].matched ? number_in(m[3]) : 0;
+      CHECK(number_in(m[2]) == stop.row - from);
+      CHECK(number_in(m[4]) == from + 1);
+      CHECK(number_in(m[5].matched ? m[5] : m[4]) == stop.row);
+      for (const int needle : needles_read(m[1])) {
+        Reform read;
+        read.needle = needle;
+        read.from_row = from;
+        read.rungs = rungs_read(m[6]);
+        stop.reforms.push_back(read);
+      }
+    } else if (std::regex_match(action, m, cross)) {
+      stop.crossings.emplace_back(needle_read(m[1]), m[3]);
+    } else if (action.starts_with("hold ")) {
+      stop.holds = needles_read(action.substr(5));
+    } else if (action.starts_with("release ")) {
+      stop.releases = needles_read(action.substr(8));
+    } else if (action.starts_with("cast on ")) {
+      stop.on = needles_read(action.substr(8));
+    } else if (action.starts_with("bind off ")) {
+      stop.off = needles_read(action.substr(9));
+    } else {
+      CHECK(action.starts_with("set the carriage"));
+    }
+  }
+  return stop;
+}
+
+struct SheetRead {
+  std::vector<StopRead> stops;
+  std::map<std::string, std::string> ways;
+};
+
+SheetRead sheet_read(const std::string& text) {
+  SheetRead sheet;
+  static const std::regex told(R"( *(\d+)  RC (\d+) (CO[LR])  (.*)\.)");
+  static const std::regex repeat(R"( +Repeat stops? (\d+)(?:-(\d+))? every (\d+) rows?, (\d+) more times?;.*)");
+  static const std::regex way(R"(  ([A-Z]+) +(\d+/.*))");
+  std::size_t first = 0;
+  std::size_t next = 0;
+  std::size_t last = 0;
+  int period = 0;
+  bool crossings = false;
+  for (const std::string& line : split(text, "\n")) {
+    std::smatch m;
+    if (line == "Crossings") crossings = true;
+    if (line == "Steps") crossings = false;
+    if (crossings && std::regex_match(line, m, way)) sheet.ways[m[1]] = m[2];
+    if (std::regex_match(line, m, told)) {
+      CHECK(number_in(m[1]) == static_cast<int>(sheet.stops.size()) + 1);
+      sheet.stops.push_back(stop_read(m[2], m[3], m[4]));
+    } else if (std::regex_match(line, m, repeat)) {
+      first = static_cast<std::size_t>(number_in(m[1])) - 1;
+      last = m[2].matched ? static_cast<std::size_t>(number_in(m[2])) - 1 : first;
+      period = number_in(m[3]);
+      CHECK(last + 1 == sheet.stops.size());
+      next = first;
+    } else if (line.starts_with("        RC ")) {
+      for (const std::string& counter : split(line.substr(8), ", ")) {
+        StopRead again = sheet.stops[next];
+        const std::size_t times = (sheet.stops.size() - first) / (last - first + 1);
+        const int up = period * static_cast<int>(times);
+        again.row += up;
+        for (Reform& reform : again.reforms) reform.from_row += up;
+        again.right = counter.ends_with("COR");
+        CHECK(number_in(counter.substr(3)) == again.row);
+        sheet.stops.push_back(again);
+        next = next == last ? first : next + 1;
+      }
+    }
+  }
+  return sheet;
+}
+
+/// A plan whose stops hold anything, some of it again and again; no fabric is meant by it.
+Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
+  Plan plan;
+  plan.columns = random.between(6, 14);
+  plan.leftmost = needle_at(random.between(-9, 3));
+  plan.status = PlanStatus::optimal;
+  plan.columns_on = {0};
+  struct Work {
+    Stop stop;
+    int from = 0;
+  };
+  const auto random_work = [&] {
+    Stop stop;
+    std::vector<std::vector<Cell>> kinds(2);
+    for (auto& kind : kinds) {
+      const int rungs = random.between(1, 3);
+      const int unit = random.between(1, 3);
+      for (int i = 0; i < rungs; ++i) kind.push_back(static_cast<Cell>(random.between(0, 3)));
+      for (int i = 0; i < unit; ++i) kind.insert(kind.end(), kind.begin(), kind.begin() + rungs);
+    }
+    for (int step = 0; step < plan.columns; ++step) {
+      if (!random.one_in(3)) continue;
+      Reform reform;
+      reform.needle = needle_at(place_of(plan.leftmost) + step);
+      reform.column = plan.columns - 1 - step;
+      reform.rungs = kinds[static_cast<std::size_t>(random.between(0, 1))];
+      stop.reforms.push_back(reform);
+    }
+    if (random.one_in(2)) {
+      CrossingStep step;
+      Crossing& c = step.crossing;
+      c.left = random.between(1, 2);
+      c.right = random.between(1, 2);
+      c.centre = random.between(0, 2);
+      c.lean = random.one_in(2) ? Lean::right : Lean::left;
+      c.place = c.centre == 0 ? Centre::between : static_cast<Centre>(random.between(0, 2));
+      c.column = random.between(0, plan.columns - c.width());
+      const int left_end = place_of(plan.leftmost) + plan.columns - c.column - c.width();
+      // The operator's groups from the left: the RS's right, centre, left.
+      step.returns.push_back(
+          {GroupName::right, c.right, needle_at(left_end), needle_at(left_end + c.left + c.centre), {c.right}});
+      step.returns.push_back(
+          {GroupName::left, c.left, needle_at(left_end + c.right + c.centre), needle_at(left_end), {c.left}});
+      if (c.centre > 0) {
+        const bool stays = c.left == c.right && c.place == Centre::front;
+        step.returns.push_back({GroupName::centre, c.centre, needle_at(left_end + c.right),
+                                needle_at(left_end + c.left), stays ? std::vector<int>{} : std::vector<int>{c.centre}});
+      }
+      for (std::size_t i = step.returns.size(); i > 1; --i) {
+        std::swap(step.returns[i - 1],
+                  step.returns[static_cast<std::size_t>(random.between(0, static_cast<int>(i) - 1))]);
+      }
+      step.ease = random.one_in(2);
+      stop.crossings.push_back(step);
+    }
+    if (random.one_in(4)) stop.holds = {needle_at(place_of(plan.leftmost) + random.between(0, plan.columns - 1))};
+    if (random.one_in(4)) stop.releases = {needle_at(place_of(plan.leftmost) + random.between(0, plan.columns - 1))};
+    if (random.one_in(6)) stop.shapings.push_back({plan.leftmost, plan.columns - 1, random.one_in(2)});
+    return stop;
+  };
+  std::vector<Stop> works;
+  for (int i = random.between(1, 3); i > 0; --i) works.push_back(random_work());
+  std::vector<int> gaps;
+  for (std::size_t i = 0; i < works.size(); ++i) gaps.push_back(random.between(1, 5));
+  int row = 12;
+  for (int i = random.between(1, 12); i > 0; --i) {
+    for (std::size_t k = 0; k < works.size(); ++k) {
+      if (random.one_in(12)) continue;
+      row += gaps[k] + (random.one_in(15) ? 1 : 0);
+      Stop stop = works[k];
+      stop.row = row;
+      stop.carriage_right = row % 2 == 0;
+      for (Reform& reform : stop.reforms) reform.from_row = row - static_cast<int>(reform.rungs.size());
+      for (CrossingStep& step : stop.crossings) {
+        step.crossing.row = row;
+        crossings.push_back(step.crossing);
+      }
+      if (!stop.reforms.empty() || !stop.crossings.empty() || !stop.holds.empty()) plan.stops.push_back(stop);
+    }
+  }
+  plan.rows = row + 5;
+  return plan;
+}
+
+}  // namespace
+
+TEST_CASE("folded instructions unfold to the plan they were written from", "[instructions][property]") {
+  for (std::uint64_t seed = 1; seed <= 150; ++seed) {
+    INFO("seed " << seed);
+    Random random(seed);
+    std::vector<Crossing> crossings;
+    const Plan plan = random_plan(random, crossings);
+    const Panel panel("Random", Strip{"any", "any", Grid(plan.rows, plan.columns)});
+    const std::string text = instructions(panel, plan, Machine{});
+    const SheetRead sheet = sheet_read(text);
+    REQUIRE(sheet.stops.size() == plan.stops.size());
+    for (std::size_t i = 0; i < plan.stops.size(); ++i) {
+      const Stop& stop = plan.stops[i];
+      StopRead read = sheet.stops[i];
+      INFO("stop " << i + 1);
+      CHECK(read.row == stop.row);
+      CHECK(read.right == stop.carriage_right);
+      CHECK(read.holds == stop.holds);
+      CHECK(read.releases == stop.releases);
+      for (const Shaping& shaping : stop.shapings) {
+        CHECK((shaping.on ? read.on : read.off) == std::vector<int>{shaping.needle});
+      }
+      std::stable_sort(read.reforms.begin(), read.reforms.end(),
+                       [](const Reform& a, const Reform& b) { return a.needle < b.needle; });
+      REQUIRE(read.reforms.size() == stop.reforms.size());
+      for (std::size_t k = 0; k < stop.reforms.size(); ++k) {
+        CHECK(read.reforms[k].needle == stop.reforms[k].needle);
+        CHECK(read.reforms[k].from_row == stop.reforms[k].from_row);
+        CHECK(read.reforms[k].rungs == stop.reforms[k].rungs);
+      }
+      REQUIRE(read.crossings.size() == stop.crossings.size());
+      for (std::size_t k = 0; k < stop.crossings.size(); ++k) {
+        const CrossingStep& step = stop.crossings[k];
+        const int width = step.crossing.width();
+        const WayRead way = way_read(sheet.ways.at(read.crossings[k].second), width);
+        const int origin = place_of(read.crossings[k].first);
+        std::vector<GroupReturn> meant = step.returns;
+        std::stable_partition(meant.begin(), meant.end(), [](const GroupReturn& g) { return g.prongs.empty(); });
+        REQUIRE(way.returns.size() == meant.size());
+        for (std::size_t g = 0; g < meant.size(); ++g) {
+          CHECK(needle_at(origin + way.returns[g].from_needle) == meant[g].from_needle);
+          CHECK(needle_at(origin + way.returns[g].to_needle) == meant[g].to_needle);
+          CHECK(way.returns[g].stitches == meant[g].stitches);
+          CHECK(way.returns[g].prongs == meant[g].prongs);
+        }
+        CHECK(way.ease == step.ease);
+        CHECK(way.title.find(step.crossing.lean == Lean::right ? "right cross" : "left cross") != std::string::npos);
+      }
+    }
+  }
+}

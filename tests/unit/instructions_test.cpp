@@ -1,0 +1,309 @@
+#include "latchwork/instructions.hpp"
+
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+
+using namespace latchwork;
+using latchwork_test::refused_field;
+
+namespace {
+
+bool holds(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+Panel panel_of(const Grid& grid) {
+  return {"Sample", Strip{"sample", "sample", grid}};
+}
+
+/// Ten stitches, twelve rows: a purl wale in column 1 and a 2/2 right cross on columns 4 to 7 after rows 3, 7 and 11.
+/// Needles L5-R5, so column 1 is on R4 and columns 7, 6, 5, 4 on L3, L2, L1, R1.
+Panel rope_panel() {
+  Grid grid(12, 10);
+  for (int row = 1; row <= 11; ++row) grid.set(row, 1, Cell::purl);
+  for (const int row : {3, 7, 11}) {
+    grid.cross({.row = row, .column = 4, .left = 2, .right = 2, .lean = Lean::right});
+  }
+  return panel_of(grid);
+}
+
+Stop rope_stop(int row, int from_row) {
+  Stop stop;
+  stop.row = row;
+  stop.carriage_right = row % 2 == 0;
+  stop.effort_ms = 60'000;
+  Reform reform;
+  reform.needle = 4;
+  reform.column = 1;
+  reform.from_row = from_row;
+  reform.rungs.assign(static_cast<std::size_t>(row - from_row), Cell::purl);
+  stop.reforms.push_back(reform);
+  CrossingStep step;
+  step.crossing = {.row = row, .column = 4, .left = 2, .right = 2, .lean = Lean::right};
+  // DOMAIN section 4: a right cross on the RS = first put the operator's right-hand group on the left-hand needles.
+  step.returns.push_back({GroupName::left, 2, -1, -3, {2}});
+  step.returns.push_back({GroupName::right, 2, -3, -1, {2}});
+  stop.crossings.push_back(step);
+  return stop;
+}
+
+Plan empty_plan(int rows, int columns, int leftmost) {
+  Plan plan;
+  plan.rows = rows;
+  plan.columns = columns;
+  plan.leftmost = leftmost;
+  plan.status = PlanStatus::optimal;
+  for (int column = 0; column < columns; ++column) plan.columns_on.push_back(column);
+  return plan;
+}
+
+Plan rope_plan() {
+  Plan plan = empty_plan(12, 10, -5);
+  plan.stops = {rope_stop(3, 0), rope_stop(7, 3), rope_stop(11, 7)};
+  return plan;
+}
+
+/// The line of a text that holds `part`.
+std::string line_with(const std::string& text, const std::string& part) {
+  const std::size_t at = text.find(part);
+  if (at == std::string::npos) return {};
+  const std::size_t from = text.rfind('\n', at) + 1;
+  return text.substr(from, text.find('\n', at) - from);
+}
+
+/// The words of one batch over these rungs, on needle R1 of a panel high enough.
+std::string words_of(const std::vector<Cell>& rungs) {
+  const int depth = static_cast<int>(rungs.size());
+  Plan plan = empty_plan(40, 4, -2);
+  Stop stop;
+  stop.row = depth + 1;
+  Reform reform;
+  reform.needle = 1;
+  reform.from_row = 1;
+  reform.rungs = rungs;
+  stop.reforms.push_back(reform);
+  plan.stops.push_back(stop);
+  const std::string line = line_with(instructions(panel_of(Grid(40, 4)), plan, Machine{}), "R1: drop");
+  const std::size_t from = line.find(" as ") + 4;
+  return line.substr(from, line.size() - 1 - from);
+}
+
+}  // namespace
+
+TEST_CASE("a small panel's instructions, checked by hand", "[instructions]") {
+  CHECK(instructions(rope_panel(), rope_plan(), Machine{}) ==
+        R"(Machine instructions: Sample
+
+10 stitches x 12 rows, standard machine: 200 needles, 4.5 mm apart.
+The wrong side (WS) faces you all the time; left and right are yours as you stand at the bed.
+
+Abbreviations
+  COL              carriage on the left
+  COR              carriage on the right
+  L3, R2           needles, counted outward from the middle of the bed; L5-L3: all from L5 to L3
+  RC               row counter
+  RS               right side, which faces away from you
+  WS               wrong side, which faces you
+  p                purl: draw the rung through towards you with the latch tool
+  4 p              four rungs as p
+  3/3 right cross  3 stitches pass in front of 3 and lean right, as seen on the RS
+
+Take care
+  - Latch tools and needles are pointed and sprung: keep fingers clear of the carriage's way, and keep tools from small children.
+  - Never force a tight crossing: ease the stitches first.
+  - Whatever it becomes: nothing soft or loose lies with a sleeping infant.
+
+At every stop
+  - Knit to each row counter reading, stop, and do what stands beside it, in that order.
+  - Re-form one needle at a time, in one sweep of the bed from your left: tool into the loop of the row told, then drop; work every rung, the lowest first; hang the last loop on its needle.
+  - Cross after re-forming. The stitches put back first show in front on the right side: keep to the order.
+
+Crossings
+  A  2/2 right cross: lift the left 2 on a 2-prong tool, the right 2 on another; put back first the right 2 on the left 2 needles, then the left 2 on the right 2 needles.
+
+Steps
+      Cast on L5-R5 (10 needles). Set RC 000, COR.
+   1  RC 003 COL  R4: drop 3 rows to the cast-on, re-form rows 1-3 as 3 p; L3-R1: cross A.
+   2  RC 007 COL  R4: drop 4 rows to row 3, re-form rows 4-7 as 4 p; L3-R1: cross A.
+      Repeat stop 2 every 4 rows, 1 more time; row numbers move up with it:
+        RC 011 COL
+      Knit to RC 012, COR. Bind off, or take the panel off on waste yarn.
+)");
+}
+
+TEST_CASE("rungs are folded into runs and repeats, lowest first", "[instructions]") {
+  const auto [letters, words] = GENERATE(table<std::string, std::string>({{"p", "p"},
+                                                                          {"pppp", "4 p"},
+                                                                          {"tptptptp", "4 x (t, p)"},
+                                                                          {"tptpt", "2 x (t, p), t"},
+                                                                          {"ppkp", "2 p, k, p"},
+                                                                          {"kppkpp", "2 x (k, 2 p)"},
+                                                                          {"tttptttp", "2 x (3 t, p)"},
+                                                                          {"kkppk", "2 k, 2 p, k"},
+                                                                          {"kspksp", "2 x (k, s, p)"}}));
+  std::vector<Cell> rungs;
+  for (const char letter : letters) rungs.push_back(*cell_of(letter));
+  INFO(letters);
+  CHECK(words_of(rungs) == words);
+}
+
+TEST_CASE("needles that are worked alike are folded into ranges, over the middle of the bed too", "[instructions]") {
+  Plan plan = empty_plan(8, 12, -6);
+  Stop stop;
+  stop.row = 4;
+  for (const int needle : {-5, -2, -1, 1, 4}) {
+    Reform reform;
+    reform.needle = needle;
+    reform.from_row = 2;
+    reform.rungs = {Cell::purl, needle == 4 ? Cell::knit : Cell::purl};
+    stop.reforms.push_back(reform);
+  }
+  plan.stops.push_back(stop);
+  const std::string line = line_with(instructions(panel_of(Grid(8, 12)), plan, Machine{}), "L5, ");
+  CHECK(line ==
+        "   1  RC 004 COR  L5, L2-R1: drop 2 rows to row 2, re-form rows 3-4 as 2 p; "
+        "R4: drop 2 rows to row 2, re-form rows 3-4 as p, k.");
+}
+
+TEST_CASE("a run of stops that comes again is told once, with every row counter reading", "[instructions]") {
+  Plan plan = empty_plan(40, 6, -3);
+  for (const int start : {0, 10, 20}) {
+    for (const int offset : {4, 7}) {
+      Stop stop;
+      stop.row = start + offset;
+      stop.carriage_right = stop.row % 2 == 0;
+      Reform reform;
+      reform.needle = offset == 4 ? -2 : 2;
+      reform.from_row = stop.row - 2;
+      reform.rungs = {Cell::tuck, Cell::purl};
+      stop.reforms.push_back(reform);
+      plan.stops.push_back(stop);
+    }
+  }
+  const std::string text = instructions(panel_of(Grid(40, 6)), plan, Machine{});
+  CHECK(holds(text,
+              "   1  RC 004 COR  L2: drop 2 rows to row 2, re-form rows 3-4 as t, p.\n"
+              "   2  RC 007 COL  R2: drop 2 rows to row 5, re-form rows 6-7 as t, p.\n"
+              "      Repeat stops 1-2 every 10 rows, 2 more times; row numbers move up with it:\n"
+              "        RC 014 COR, RC 017 COL\n"
+              "        RC 024 COR, RC 027 COL\n"
+              "      Knit to RC 040, COR."));
+}
+
+TEST_CASE("tucks side by side bring the rule of the lower row, and single ones do not", "[instructions]") {
+  const auto text_for = [](int second_needle) {
+    Plan plan = empty_plan(8, 8, -4);
+    Stop stop;
+    stop.row = 2;
+    for (const int needle : {-1, second_needle}) {
+      Reform reform;
+      reform.needle = needle;
+      reform.rungs = {Cell::tuck, Cell::purl};
+      stop.reforms.push_back(reform);
+    }
+    plan.stops.push_back(stop);
+    return instructions(panel_of(Grid(8, 8)), plan, Machine{});
+  };
+  CHECK(holds(text_for(1), "take the rung of the lower row first"));
+  CHECK_FALSE(holds(text_for(2), "take the rung of the lower row first"));
+}
+
+TEST_CASE("holds tell when the carriage is set to hold and back", "[instructions]") {
+  Plan plan = empty_plan(8, 6, -3);
+  plan.stops.resize(3);
+  plan.stops[0].row = 2;
+  plan.stops[0].holds = {-2, 1};
+  plan.stops[1].row = 3;
+  plan.stops[1].carriage_right = false;
+  plan.stops[1].releases = {-2};
+  plan.stops[2].row = 4;
+  plan.stops[2].releases = {1};
+  const std::string text = instructions(panel_of(Grid(8, 6)), plan, Machine{});
+  CHECK(holds(text, "RC 002 COR  hold L2, R1; set the carriage to hold.\n"));
+  CHECK(holds(text, "RC 003 COL  release L2.\n"));
+  CHECK(holds(text, "RC 004 COR  release R1; set the carriage back to knit.\n"));
+}
+
+TEST_CASE("needles that begin or end work at a stop are cast on and bound off", "[instructions]") {
+  Plan plan = empty_plan(8, 4, -2);
+  plan.columns_on = {0, 1, 3};  // column 2 is on L1
+  plan.stops.resize(2);
+  plan.stops[0].row = 4;
+  plan.stops[0].shapings = {{-1, 2, true}};
+  plan.stops[1].row = 6;
+  plan.stops[1].shapings = {{-1, 2, false}};
+  const std::string text = instructions(panel_of(Grid(8, 4)), plan, Machine{});
+  CHECK(holds(text, "Cast on L2, R1-R2 (3 needles); leave L1 out of work. Set RC 000, COR.\n"));
+  CHECK(holds(text, "RC 004 COR  cast on L1.\n"));
+  CHECK(holds(text, "RC 006 COR  bind off L1.\n"));
+}
+
+// DOMAIN section 4: a centre in front is put back first or never lifted, between second, behind last.
+TEST_CASE("a centre's place in the order is told, and where it stays it is not lifted", "[instructions]") {
+  const auto text_for = [](const std::vector<GroupReturn>& returns, Centre place) {
+    Grid grid(8, 9);
+    CrossingStep step;
+    step.crossing = {.row = 4, .column = 2, .left = 2, .centre = 1, .right = 2, .lean = Lean::left, .place = place};
+    step.returns = returns;
+    step.ease = true;
+    grid.cross(step.crossing);
+    Plan plan = empty_plan(8, 9, -5);
+    plan.stops.resize(1);
+    plan.stops[0].row = 4;
+    plan.stops[0].crossings.push_back(step);
+    return instructions(panel_of(grid), plan, Machine{});
+  };
+  // The block is L3-R2; a left cross puts the operator's left-hand group back first.
+  const GroupReturn left_hand{GroupName::right, 2, -3, 1, {2}};
+  const GroupReturn right_hand{GroupName::left, 2, 1, -3, {2}};
+  const std::string front = text_for({{GroupName::centre, 1, -1, -1, {}}, left_hand, right_hand}, Centre::front);
+  CHECK(holds(front,
+              "  A  2/1/2 left cross, centre in front on the RS: lift the left 2 on a 2-prong tool, the right 2 on "
+              "another; the stitch on needle 3 stays where it is; put back first the left 2 on the right 2 needles, "
+              "then the right 2 on the left 2 needles; bring these needles out to hold, and let the next row knit "
+              "them back.\n"));
+  CHECK(holds(front, "RC 004 COR  L3-R2: cross A.\n"));
+  const std::string between = text_for({left_hand, {GroupName::centre, 1, -1, -1, {1}}, right_hand}, Centre::between);
+  CHECK(holds(between,
+              "lift the left 2 on a 2-prong tool, the stitch on needle 3 on a 1-prong tool, the right 2 on a 2-prong "
+              "tool; put back first the left 2 on the right 2 needles, then the stitch on needle 3 on needle 3, then "
+              "the right 2 on the left 2 needles"));
+}
+
+TEST_CASE("cautions are those that fit", "[instructions]") {
+  const std::string plain = instructions(panel_of(Grid(4, 4)), empty_plan(4, 4, -2), Machine{});
+  CHECK_FALSE(holds(plain, "pointed"));
+  CHECK_FALSE(holds(plain, "force"));
+  CHECK_FALSE(holds(plain, "rest your hands"));
+  CHECK_FALSE(holds(plain, "small fingers"));
+  CHECK(holds(plain, "sleeping infant"));
+  Plan long_work = rope_plan();
+  long_work.stops[0].effort_ms = 9'000'000;
+  const std::string rope = instructions(rope_panel(), long_work, Machine{});
+  CHECK(holds(rope, "Never force a tight crossing"));
+  CHECK(holds(rope, "About 2.5 hours of hand work: rest your hands"));
+  Grid ladder(4, 5);
+  for (int row = 1; row <= 4; ++row) ladder.set(row, 2, Cell::none);
+  CHECK(holds(instructions(panel_of(ladder), empty_plan(4, 5, -3), Machine{}), "Ladders can catch small fingers"));
+}
+
+TEST_CASE("an infeasible plan says why and what would help, and gives no steps", "[instructions]") {
+  Plan plan = empty_plan(4, 4, -2);
+  plan.status = PlanStatus::infeasible;
+  Finding finding;
+  finding.message = "row 2, column 1: no batch can reach this purl";
+  finding.suggestion = "cross later";
+  plan.findings.push_back(finding);
+  const std::string text = instructions(panel_of(Grid(4, 4)), plan, Machine{});
+  CHECK(holds(text,
+              "This panel cannot be made on this machine as it stands\n"
+              "  - row 2, column 1: no batch can reach this purl. What would help: cross later\n"));
+  CHECK_FALSE(holds(text, "Steps"));
+}
+
+TEST_CASE("instructions refuse a plan of another size", "[instructions][error]") {
+  CHECK_THROWS_MATCHES(instructions(panel_of(Grid(4, 5)), empty_plan(4, 4, -2), Machine{}), Error,
+                       refused_field(ErrorCode::size_mismatch, "plan"));
+}
