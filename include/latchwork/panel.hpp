@@ -59,13 +59,14 @@ class LATCHWORK_API Panel {
   std::optional<int> axis_;
 };
 
-/// What build_panel() builds: edge + left half + centre + mirrored half + edge.
+/// What build_panel() builds: edge + left half + centre + mirrored half + edge. Every field has its default, so that
+/// designated initialisers may leave out what is not wanted without a warning.
 struct PanelParts {
-  std::string name;
-  int rows = 1;                 ///< every strip is filled up to this height
-  std::optional<Strip> edge;    ///< at the left; mirrored at the right
-  std::vector<Strip> left;      ///< from the left edge towards the middle
-  std::optional<Strip> centre;  ///< stands once in the middle
+  std::string name{};
+  int rows = 1;                   ///< every strip is filled up to this height
+  std::optional<Strip> edge{};    ///< at the left; mirrored at the right
+  std::vector<Strip> left{};      ///< from the left edge towards the middle
+  std::optional<Strip> centre{};  ///< stands once in the middle
   /// Without a centre: about the line after `left`, or about its last stitch, which both halves share, so that its
   /// strip of n columns becomes one of 2n - 1. With a centre its middle is the axis and this is not looked at.
   Axis axis = Axis::line;
