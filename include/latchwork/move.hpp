@@ -41,10 +41,12 @@ struct Move {
 };
 
 /// Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too: it translates and does
-/// not judge. Linear in rows and rungs.
+/// not judge. A plan is followed by the row counter: a stop at a row that is never read is never made, and stops out of
+/// order are made when their row comes. Linear in rows and rungs. @throws Error too_large (field rows) above
+/// Grid::max_side.
 LATCHWORK_API std::vector<Move> moves(const Plan& plan);
 
-/// The move for people: "RC 12: draw the rung of row 9 toward you, needle L3".
+/// The move for people: "needle L3: draw the rung of row 9 through, toward you".
 LATCHWORK_API std::string describe(const Move& move);
 
 }  // namespace latchwork::inline v0

@@ -44,7 +44,8 @@ struct SimulateOptions {
 
 /// Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
 /// then reads the fabric back. A move that hands could not do (nothing on the needle, a stitch that would run) is a
-/// fault, and the moves end there. Linear in loops and moves. @throws Error bad_argument (bed), too_large, cancelled.
+/// fault, and the moves end there. Linear in loops and moves.
+/// @throws Error bad_argument (leftmost, columns); too_large (columns, moves); cancelled.
 LATCHWORK_API Fabric simulate(const Bed& bed, std::span<const Move> moves, const SimulateOptions& options = {});
 
 /// What simulate() found when it was held against a chart.
@@ -56,8 +57,11 @@ struct Verification {
   friend bool operator==(const Verification&, const Verification&) = default;
 };
 
-/// Knits the plan and compares. The one way in which anything is called verified.
-/// @throws Error size_mismatch when the plan is for another size; cancelled.
+/// Knits the plan and compares. The one way in which anything is called verified. Where the centre of a crossing lies
+/// cannot be told when it is bare, so it is not compared; simulate() reads such a centre as `between`.
+/// When a move could not be done, `difference` is the place of that move.
+/// @throws Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0;
+/// cancelled.
 LATCHWORK_API Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options = {});
 
 }  // namespace latchwork::inline v0

@@ -1,0 +1,103 @@
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <set>
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "cloth.hpp"
+#include "latchwork/move.hpp"
+#include "latchwork/simulate.hpp"
+
+namespace latchwork::inline v0 {
+
+/// Thrown by Hands for a move that hands could not do; it never leaves simulate().
+struct Stuck {
+  Place place;
+  std::string message;
+};
+
+/// Carriage, needles and tools at work on a cloth. Knows nothing of charts: it executes one move at a time and throws
+/// Stuck, having changed nothing that will be read, when a move cannot be done.
+class Hands {
+ public:
+  /// For `rows` passes of the carriage at most.
+  Hands(const Bed& bed, int rows);
+
+  void execute(const Move& move);
+  /// After the last move: no stitch may be left on a tool.
+  void finish() const;
+
+  const Cloth& cloth() const noexcept { return cloth_; }
+  int rows_knitted() const noexcept { return row_; }
+  std::int64_t loops() const noexcept { return loops_; }
+  /// The slot on each column's needle, or no_slot.
+  std::span<const std::int32_t> on_needles() const noexcept { return top_; }
+  std::span<const Ending> endings() const noexcept { return endings_; }
+
+ private:
+  /// A stitch that was lifted or dropped. While any is in the air, those put back are remembered too: a stitch put back
+  /// later passes on the operator's side of those already back, from the order in which all stood before.
+  struct Moving {
+    std::int32_t top = no_slot;
+    int wale = 0;     ///< its column in the last row
+    int origin = 0;   ///< where it stood before the first was lifted
+    int left_at = 0;  ///< where it was last lifted from
+    int column = -1;  ///< where it is; -1: in the air
+  };
+  struct LatchTool {
+    std::int32_t in = no_slot;  ///< the loop it is in, or the top of what it has drawn
+    int column = -1;            ///< needle of the wale it is in
+    int from_row = 0;
+    int moving = -1;          ///< index into moving_ when the wale has been dropped
+    std::vector<int> ladder;  ///< columns of the rungs of rows from_row+1, from_row+2, ...
+  };
+
+  [[noreturn]] void stuck(int row, int column, const std::string& message) const;
+  std::string needle_of(int column) const;
+  int column_of(int needle) const;
+  std::pair<int, int> columns_of(const Move& move) const;
+
+  void cast_on(int column);
+  void bind_off(int column);
+  void carriage();
+  void tool_into(int column, int row);
+  void drop(int column, int row);
+  void take_rung(int column, int row, Strand strand);
+  void hang(int column);
+  void lift(const Move& move);
+  void put_back(const Move& move);
+
+  std::int32_t loop_of_row(int column, int row) const;
+  void require_stitch(int column, const char* what) const;
+  int lift_stitch(int column);
+  void place_stitch(int index, int column);
+  void pass(int near, int far);
+  void note_order(const Passing& passing);
+  void pass_near(int row, int wale);
+  bool order_changed(int wale, int other) const;
+
+  Bed bed_;
+  Cloth cloth_;
+  int row_ = 0;
+  std::int64_t loops_ = 0;
+  std::int64_t passings_ = 0;
+  std::vector<std::int32_t> top_;
+  std::vector<bool> held_;
+  std::vector<Ending> endings_;
+  LatchTool latch_;
+  std::map<int, std::vector<int>> tools_;  ///< pronged tools that are full: indices into moving_, operator's left first
+
+  std::vector<Moving> moving_;
+  std::vector<int> moving_at_;  ///< index into moving_ of the stitch on a column's needle, or -1
+  int in_air_ = 0;
+  bool put_back_since_ = false;              ///< some stitch came back while others are still in the air
+  bool interleaved_ = false;                 ///< and then another was lifted: passings must be looked up
+  std::vector<Passing> recent_;              ///< of this time in the air
+  std::set<std::pair<int, int>> order_odd_;  ///< pairs that have passed an odd number of times in it
+};
+
+}  // namespace latchwork::inline v0

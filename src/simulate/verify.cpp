@@ -1,0 +1,108 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <tuple>
+#include <utility>
+
+#include "knit.hpp"
+#include "latchwork/simulate.hpp"
+#include "reading.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+std::string_view cell_word(Cell cell) {
+  constexpr std::array<std::string_view, 5> words = {"knit", "purl", "tuck", "slip", "no stitch"};
+  const auto index = static_cast<std::size_t>(cell);
+  return index < words.size() ? words[index] : "a stitch that no cell describes";
+}
+
+struct Difference {
+  Place place;
+  std::string message;
+};
+
+bool comes_before(const Difference& one, const Difference& other) {
+  return std::tuple(one.place.row, one.place.column) < std::tuple(other.place.row, other.place.column);
+}
+
+void keep_first(std::optional<Difference>& first, Difference other) {
+  if (!first || comes_before(other, *first)) first = std::move(other);
+}
+
+/// Where a bare centre lies cannot be told from the fabric, so it is not compared.
+Crossing told(Crossing crossing, const Grid& grid) {
+  if (crossing.centre == 0 || bare_centre(crossing, grid.cells(), grid.columns())) crossing.place = Centre::between;
+  return crossing;
+}
+
+std::optional<Difference> differing_cell(const Grid& grid, const Reading& reading) {
+  const auto chart = grid.cells();
+  const auto [one, other] = std::ranges::mismatch(chart, reading.cells);
+  if (one == chart.end()) return {};
+  const auto index = one - chart.begin();
+  const Place place = place_of(static_cast<int>(index / grid.columns()) + 1, static_cast<int>(index % grid.columns()));
+  return Difference{place, fmt::format("row {}, column {}: the chart says {}, the fabric has {}", place.row,
+                                       place.column, cell_word(*one), cell_word(*other))};
+}
+
+std::optional<Difference> differing_crossing(const Grid& grid, const Reading& reading) {
+  const auto chart = grid.crossings();
+  const auto& fabric = reading.crossings;
+  std::size_t i = 0;
+  while (i < chart.size() && i < fabric.size() && told(chart[i], grid) == fabric[i]) ++i;
+  const auto place_at = [](const Crossing& crossing) { return std::tuple(crossing.row, crossing.column); };
+  const bool in_chart = i < chart.size() && (i == fabric.size() || place_at(chart[i]) <= place_at(fabric[i]));
+  const bool in_fabric = i < fabric.size() && (i == chart.size() || place_at(fabric[i]) <= place_at(chart[i]));
+  if (!in_chart && !in_fabric) return {};
+  const Crossing& first = in_chart ? chart[i] : fabric[i];
+  const auto name = [](bool there, const Crossing& crossing) {
+    return there ? crossing_name(crossing) : "no crossing";
+  };
+  return Difference{
+      place_of(first.row, first.column),
+      fmt::format("after row {}, column {}: the chart says {}, the fabric has {}", first.row, first.column,
+                  name(in_chart, first), in_fabric ? name(true, fabric[i]) : name(false, first))};
+}
+
+}  // namespace
+
+Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options) {
+  if (plan.rows != grid.rows() || plan.columns != grid.columns()) {
+    throw Error(ErrorCode::size_mismatch, {},
+                fmt::format("a plan for {} rows of {} stitches; the chart has {} rows of {}", plan.rows, plan.columns,
+                            grid.rows(), grid.columns()));
+  }
+  const Bed bed{.leftmost = plan.leftmost, .columns = plan.columns};
+  Knitted knitted = knit(bed, moves(plan), options);
+  Verification result;
+  result.loops = knitted.loops;
+  if (knitted.stuck) {
+    result.difference = knitted.stuck->place;
+    result.message = std::move(knitted.stuck->message);
+    return result;
+  }
+  // What no cell or crossing describes differs from any chart, and its message says more than a bare comparison: it
+  // goes before a difference at the same place.
+  std::optional<Difference> first;
+  if (!knitted.reading.faults.empty()) {
+    Fault& fault = knitted.reading.faults.front();
+    first = Difference{fault.place, std::move(fault.message)};
+  }
+  if (auto cell = differing_cell(grid, knitted.reading)) keep_first(first, std::move(*cell));
+  if (auto crossing = differing_crossing(grid, knitted.reading)) keep_first(first, std::move(*crossing));
+  result.verified = !first;
+  result.message = "verified";
+  if (first) {
+    result.difference = first->place;
+    result.message = std::move(first->message);
+  }
+  return result;
+}
+
+}  // namespace latchwork::inline v0
