@@ -4,6 +4,7 @@
 
 #include <concepts>
 #include <limits>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -65,6 +66,16 @@ class Taking {
   }
   void needle(std::string_view key, int& member, NeedleNames names) {
     with(key, [&](Value value) { member = get_needle(value, names); });
+  }
+  /// What `get` knows how to read.
+  template <class Member, class Get>
+  void value(std::string_view key, Member& member, Get&& get) {
+    with(key, [&](Value value) { get(value, member); });
+  }
+  /// The same for what may be absent.
+  template <class Member, class Get>
+  void optional(std::string_view key, std::optional<Member>& member, Get&& get) {
+    if (const auto value = fields_.find(key)) get(*value, member.emplace());
   }
   /// A list that is left out when empty, unless missing fields keep a default.
   template <class Item, class Get>
@@ -144,6 +155,15 @@ class Putting {
     text(key, names[static_cast<std::size_t>(index)]);
   }
   void needle(std::string_view key, int member, NeedleNames names) { text(key, needle_text(key, member, names)); }
+  template <class Member, class Put>
+  void value(std::string_view key, const Member& member, Put&& put) {
+    writer_.key(key);
+    put(writer_, member);
+  }
+  template <class Member, class Put>
+  void optional(std::string_view key, const std::optional<Member>& member, Put&& put) {
+    if (member) value(key, *member, put);
+  }
   template <class Item, class Put>
   void list(std::string_view key, const std::vector<Item>& member, Layout layout, Put&& put) {
     if (member.empty() && missing_ == Missing::is_refused) return;

@@ -13,6 +13,8 @@ namespace {
 using Reader = void (*)(std::string_view);
 const std::map<std::string, Reader> readers = {
     {"grid", [](std::string_view text) { read_grid(text); }},
+    {"strip", [](std::string_view text) { read_strip(text); }},
+    {"panel", [](std::string_view text) { read_panel(text); }},
     {"machine", [](std::string_view text) { read_machine(text); }},
 };
 

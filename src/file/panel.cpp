@@ -1,0 +1,190 @@
+#include <fmt/format.h>
+
+#include <array>
+#include <climits>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "file/grid_json.hpp"
+#include "file/motif_json.hpp"
+#include "latchwork/file.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+using json::Fields;
+using json::Layout;
+using json::Value;
+
+constexpr std::string_view panel_format = "latchwork-panel";
+
+// In full.
+
+StripSpan get_span(Value value) {
+  Fields fields(value);
+  StripSpan span;
+  span.name = fields.take("name").text();
+  span.texture = fields.take("texture").text();
+  span.column = fields.take("column").number(0, Grid::max_side);
+  span.columns = fields.take("columns").number(1, Grid::max_side);
+  span.repeat_rows = fields.take("repeat_rows").number(1, INT_MAX);
+  fields.finish();
+  return span;
+}
+
+Band get_band(Value value) {
+  Fields fields(value);
+  Band band;
+  band.row = fields.take("row").number(1, Grid::max_side);
+  band.rows = fields.take("rows").number(1, Grid::max_side);
+  const Value strips = fields.take("strips");
+  band.strips.reserve(strips.size());
+  strips.each([&](Value strip, std::size_t) { band.strips.push_back(get_span(strip)); });
+  fields.finish();
+  return band;
+}
+
+Panel take_panel_in_full(Fields& fields, std::string name) {
+  Grid grid = json::take_grid(fields);
+  const Value list = fields.take("bands");
+  std::vector<Band> bands;
+  bands.reserve(list.size());
+  list.each([&](Value band, std::size_t) { bands.push_back(get_band(band)); });
+  Panel panel = list.guard([&] { return Panel(std::move(name), std::move(grid), std::move(bands)); });
+  if (const auto axis = fields.find("axis_half_columns")) {
+    panel.set_axis_half_columns(axis->number(1, 2 * panel.grid().columns() - 1));
+  }
+  return panel;
+}
+
+// By parts.
+
+/// Motifs of one part. They are held to a grid's size together, so that a short text cannot ask for endless room.
+class Motifs {
+ public:
+  Strip get(Value value) {
+    Strip strip = json::get_motif(value);
+    columns_ += strip.grid.columns();
+    cells_ += std::int64_t{strip.grid.columns()} * strip.grid.rows();
+    if (columns_ > Grid::max_side || cells_ > Grid::max_cells) {
+      value.refuse(ErrorCode::too_large,
+                   fmt::format("the motifs up to this one have {} columns and {} cells; a panel may have {} and {}",
+                               columns_, cells_, Grid::max_side, Grid::max_cells));
+    }
+    return strip;
+  }
+  std::vector<Strip> list(Value value) {
+    std::vector<Strip> strips;
+    value.each([&](Value motif, std::size_t) { strips.push_back(get(motif)); });
+    return strips;
+  }
+
+ private:
+  std::int64_t columns_ = 0;
+  std::int64_t cells_ = 0;
+};
+
+Panel get_part(Value value, const std::string& name) {
+  Fields fields(value);
+  Motifs motifs;
+  const int rows = fields.take("rows").number(1, Grid::max_side);
+  if (const auto list = fields.find("strips")) {
+    const std::vector<Strip> strips = motifs.list(*list);
+    if (strips.empty()) list->refuse(ErrorCode::bad_value, "a part has one strip at least");
+    fields.finish();
+    return value.guard([&] { return join_strips(name, rows, strips); });
+  }
+  PanelParts parts;
+  parts.name = name;
+  parts.rows = rows;
+  const auto edge = fields.find("edge");
+  const auto left = fields.find("left");
+  const auto centre = fields.find("centre");
+  if (!edge && !centre && !left) {
+    Place place;
+    place.field = "strips";
+    value.refuse(ErrorCode::missing_field, "a part has \"strips\", or else \"edge\", \"left\" or \"centre\"", place);
+  }
+  if (edge) parts.edge = motifs.get(*edge);
+  if (left) parts.left = motifs.list(*left);
+  if (centre) parts.centre = motifs.get(*centre);
+  if (!edge && !centre && parts.left.empty()) left->refuse(ErrorCode::bad_value, "a part has one strip at least");
+  if (const auto axis = fields.find("axis")) {
+    constexpr std::array<std::string_view, 2> axes = {"line", "stitch"};
+    parts.axis = static_cast<Axis>(axis->choice(axes.data(), axes.size()));
+    if (centre) axis->refuse(ErrorCode::bad_value, "a part with a centre has its axis there, and names no other");
+  }
+  fields.finish();
+  return value.guard([&] { return build_panel(parts); });
+}
+
+Panel take_panel_by_parts(Fields& fields, const std::string& name) {
+  const Value list = fields.take("parts");
+  std::optional<Panel> panel;
+  list.each([&](Value value, std::size_t) {
+    Panel part = get_part(value, name);
+    if (panel && panel->grid().columns() != part.grid().columns()) {
+      value.refuse(ErrorCode::size_mismatch, fmt::format("this part has {} columns; the parts below have {}",
+                                                         part.grid().columns(), panel->grid().columns()));
+    }
+    panel = panel ? value.guard([&] { return part.above(*panel); }) : std::move(part);
+  });
+  if (!panel) list.refuse(ErrorCode::bad_value, "a panel has one part at least");
+  return *std::move(panel);
+}
+
+}  // namespace
+
+Panel read_panel(std::string_view json) {
+  const json::Document document(json);
+  Fields fields = json::open(document, panel_format, 1);
+  const std::string name(fields.take("name").text());
+  Panel panel = fields.has("parts") ? take_panel_by_parts(fields, name) : take_panel_in_full(fields, name);
+  fields.finish();
+  return panel;
+}
+
+std::string write(const Panel& panel) {
+  json::Writer writer;
+  writer.begin_file(panel_format, 1);
+  writer.key("name");
+  writer.text(panel.name());
+  if (const auto axis = panel.axis_half_columns()) {
+    writer.key("axis_half_columns");
+    writer.integer(*axis);
+  }
+  json::put_grid(writer, panel.grid());
+  writer.key("bands");
+  writer.begin_array(Layout::lines);
+  for (const Band& band : panel.bands()) {
+    writer.begin_object(Layout::lines);
+    writer.key("row");
+    writer.integer(band.row);
+    writer.key("rows");
+    writer.integer(band.rows);
+    writer.key("strips");
+    writer.begin_array(Layout::lines);
+    for (const StripSpan& strip : band.strips) {
+      writer.begin_object(Layout::line);
+      writer.key("name");
+      writer.text(strip.name);
+      writer.key("texture");
+      writer.text(strip.texture);
+      writer.key("column");
+      writer.integer(strip.column);
+      writer.key("columns");
+      writer.integer(strip.columns);
+      writer.key("repeat_rows");
+      writer.integer(strip.repeat_rows);
+      writer.end_object();
+    }
+    writer.end_array();
+    writer.end_object();
+  }
+  writer.end_array();
+  writer.end_object();
+  return writer.take();
+}
+
+}  // namespace latchwork::inline v0
