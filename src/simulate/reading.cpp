@@ -231,8 +231,8 @@ class Reader {
       }
       const bool in_centre = column >= centre && column < right;
       if (in_centre && bare) {
-        if (is_stitch(strand(column)) || to(column) >= 0) return refuse("only a part of the centre is bare");
-        if (stands_in_next(row, column + crossing.right - crossing.left)) {
+        if (is_stitch(strand(column))) return refuse("only a part of the centre is bare");
+        if (to(column) >= 0 || stands_in_next(row, column + crossing.right - crossing.left)) {
           return refuse("the centre is bare only below");
         }
         continue;
