@@ -19,12 +19,13 @@ enum class Strand : std::uint8_t {
   held,       ///< held with the loop below until the next loop of the wale is drawn through both
   float_rs,   ///< passes by uncaught on the RS
   float_ws,   ///< passes by uncaught on the operator's side
+  left_out,   ///< hangs bare beside a wale that was re-formed without it
 };
 
 inline constexpr std::int32_t no_slot = -1;
 
 /// One row's strand at one column, and what of the same wale lies just below it. Chains of `below` are the wales: they
-/// step from row to row, and where they do not, a rung was left out or taken out of order.
+/// step from row to row, a slot in each, and where they do not, a rung was taken out of order.
 struct Slot {
   std::int32_t below = no_slot;
   Strand strand = Strand::bare;

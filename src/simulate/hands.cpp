@@ -188,7 +188,9 @@ std::int32_t Hands::loop_of_row(int column, int row) const {
   if (!is_loop(cloth_[slot].strand)) {
     stuck(row, column,
           fmt::format("the wale on needle {} has no loop of row {}: that row's strand is {}", needle_of(column), row,
-                      cloth_[slot].strand == Strand::held ? "held" : "a float"));
+                      cloth_[slot].strand == Strand::held       ? "held"
+                      : cloth_[slot].strand == Strand::left_out ? "left out"
+                                                                : "a float"));
   }
   return slot;
 }
@@ -215,7 +217,7 @@ void Hands::drop(int column, int row) {
                       "to row {}",
                       needle_of(column), latch_.from_row, row));
   }
-  std::vector<int> ladder(static_cast<std::size_t>(row_ - row), -1);
+  std::vector<int> ladder(static_cast<std::size_t>(row_ - row), column);
   std::int32_t slot = top_[static_cast<std::size_t>(column)];
   while (slot != latch_.in) {
     const int slot_row = cloth_.row_of(slot);
@@ -224,12 +226,6 @@ void Hands::drop(int column, int row) {
     if (cloth_[slot].passed) pass_near(slot_row, slot_column);
     slot = std::exchange(cloth_[slot].below, no_slot);
     cloth_[cloth_.at(slot_row, slot_column)].strand = Strand::bare;
-  }
-  // A rung that an earlier batch left out hangs in the ladder too, below the slot above it.
-  int above = column;
-  for (std::size_t i = ladder.size(); i-- > 0;) {
-    if (ladder[i] < 0) ladder[i] = above;
-    above = ladder[i];
   }
   latch_.ladder = std::move(ladder);
   latch_.moving = lift_stitch(column);
@@ -264,9 +260,34 @@ void Hands::hang(int column) {
           fmt::format("needle {} already has a stitch; the one on the latch tool would be its second",
                       needle_of(column)));
   }
+  leave_rungs();
   moving_[static_cast<std::size_t>(latch_.moving)].top = latch_.in;
   place_stitch(latch_.moving, column);
   latch_ = {};
+}
+
+/// Rungs that were not worked hang beside the wale: each keeps its place in it, between those below and above.
+void Hands::leave_rungs() {
+  std::vector<std::int32_t> left;
+  for (std::size_t i = 0; i < latch_.ladder.size(); ++i) {
+    const std::int32_t slot = cloth_.at(latch_.from_row + 1 + static_cast<int>(i), latch_.ladder[i]);
+    if (cloth_[slot].strand == Strand::bare) left.push_back(slot);
+  }
+  // From the top down, each goes in above the first slot of a lower row.
+  std::int32_t above = no_slot;
+  std::int32_t below = latch_.in;
+  while (!left.empty()) {
+    if (below != no_slot && cloth_.row_of(below) > cloth_.row_of(left.back())) {
+      above = std::exchange(below, cloth_[below].below);
+      continue;
+    }
+    const std::int32_t slot = left.back();
+    left.pop_back();
+    cloth_[slot].below = below;
+    cloth_[slot].strand = Strand::left_out;
+    (above == no_slot ? latch_.in : cloth_[above].below) = slot;
+    above = slot;
+  }
 }
 
 // The pronged tools.

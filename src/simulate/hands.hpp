@@ -68,6 +68,7 @@ class Hands {
   void drop(int column, int row);
   void take_rung(int column, int row, Strand strand);
   void hang(int column);
+  void leave_rungs();
   void lift(const Move& move);
   void put_back(const Move& move);
 

@@ -34,25 +34,12 @@ class Reader {
 
   Reading all(const std::function<void()>& tick) {
     reading_.cells.resize(static_cast<std::size_t>(rows_) * static_cast<std::size_t>(columns_));
-    cross(0);
     for (int row = 1; row <= rows_; ++row) {
       tick();
       for (int column = 0; column < columns_; ++column) read_cell(row, column);
     }
-    for (int column = 0; column < columns_; ++column) {
-      const std::int32_t top = on_needles_[static_cast<std::size_t>(column)];
-      if (top != no_slot) require_worked_up_to(top, rows_, column);
-    }
-    for (const Ending& ending : endings_) {
-      require_worked_up_to(ending.top, ending.row, ending.column);
-      if (cloth_.column_of(ending.top) != ending.column) {
-        fault(ending.row, cloth_.column_of(ending.top),
-              fmt::format("row {}, column {}: the stitch was moved to column {} and bound off there; no crossing "
-                          "describes that",
-                          ending.row, cloth_.column_of(ending.top), ending.column));
-      }
-    }
-    for (int row = 1; row <= rows_; ++row) cross(row);
+    for (const Ending& ending : endings_) read_ending(ending);
+    for (int row = 0; row <= rows_; ++row) cross(row);
     std::ranges::stable_sort(reading_.faults, {},
                              [](const Fault& fault) { return std::tuple(fault.place.row, fault.place.column); });
     return std::move(reading_);
@@ -86,11 +73,13 @@ class Reader {
                         : slot.strand == Strand::back_loop ? Cell::purl
                         : slot.strand == Strand::held      ? Cell::tuck
                                                            : Cell::slip;
+    if (slot.strand == Strand::left_out) {
+      return unreadable_at(row, column, "its strand was left out of the wale that goes on above it");
+    }
     const int below = cloth_.row_of(slot.below);
-    if (below > row) {
+    if (below != row - 1) {
       return unreadable_at(row, column, fmt::format("its strand is worked above that of row {}", below));
     }
-    if (below < row - 1) left_out(below + 1, row - 1, slot.below, column);
     if (is_drawn(slot.strand)) close_floats(slot, row);
   }
 
@@ -110,17 +99,14 @@ class Reader {
     }
   }
 
-  /// Rows first..last have no strand in a wale that goes on above them: each that passes bare by `below`'s column.
-  void left_out(int first, int last, std::int32_t below, int column_above) {
-    for (int row = first; row <= last; ++row) {
-      const bool bare_below = !is_stitch(cloth_[cloth_.at(row, cloth_.column_of(below))].strand);
-      const int column = bare_below ? cloth_.column_of(below) : column_above;
-      unreadable_at(row, column, "its strand was left out of the wale that goes on above it");
-    }
-  }
-
-  void require_worked_up_to(std::int32_t top, int row, int column) {
-    if (cloth_.row_of(top) < row) left_out(cloth_.row_of(top) + 1, row, top, column);
+  void read_ending(const Ending& ending) {
+    const int row = cloth_.row_of(ending.top);
+    const int column = cloth_.column_of(ending.top);
+    if (column == ending.column) return;
+    fault(row, column,
+          fmt::format("row {}, column {}: the stitch was moved to column {} and bound off there; no crossing describes "
+                      "that",
+                      row, column, ending.column));
   }
 
   // Crossings.
@@ -135,7 +121,7 @@ class Reader {
           row < rows_ ? cloth_[cloth_.at(row + 1, column)].below : on_needles_[static_cast<std::size_t>(column)];
       if (below == no_slot) continue;
       const std::int32_t from = below - cloth_.at(row, 0);
-      if (from < 0 || from >= columns_) continue;  // a rung was left out, which was told
+      if (from < 0 || from >= columns_) continue;  // worked out of order, which was told
       int& to = to_[static_cast<std::size_t>(from)];
       if (to >= 0) {
         throw Error(ErrorCode::internal, place_of(std::max(row, 1), from),
@@ -230,8 +216,9 @@ class Reader {
         return refuse("a tuck or slip in this row takes part");
       }
       const bool in_centre = column >= centre && column < right;
+      const bool stands = is_stitch(strand(column));
       if (in_centre && bare) {
-        if (is_stitch(strand(column))) return refuse("only a part of the centre is bare");
+        if (stands) return refuse("only a part of the centre is bare");
         if (to(column) >= 0 || stands_in_next(row, column + crossing.right - crossing.left)) {
           return refuse("the centre is bare only below");
         }
@@ -240,7 +227,7 @@ class Reader {
       const int expected = column + (column < centre ? rightward
                                      : in_centre     ? crossing.right - crossing.left
                                                      : -leftward);
-      if (!is_stitch(strand(column)) || to(column) != expected) return refuse(unlike);
+      if (!stands || to(column) != expected) return refuse(unlike);
     }
     block.read = true;
     const std::int64_t l = crossing.left;

@@ -42,12 +42,13 @@ inline latchwork::Plan soonest_plan(const latchwork::Grid& grid, int leftmost, b
     });
   };
   const auto crossing_step = [&](const Crossing& crossing) {
-    CrossingStep step{.crossing = crossing};
+    CrossingStep step{.crossing = crossing, .returns = {}, .ease = false};
     const auto group = [&](GroupName name, int from, int to, int stitches, bool lifted) {
       GroupReturn back{.group = name,
                        .stitches = stitches,
                        .from_needle = needle(from + stitches - 1),
-                       .to_needle = needle(to + stitches - 1)};
+                       .to_needle = needle(to + stitches - 1),
+                       .prongs = {}};
       for (int left = lifted ? stitches : 0; left > 0; left -= 3) back.prongs.push_back(std::min(left, 3));
       return back;
     };

@@ -1,0 +1,151 @@
+#include <stdexcept>
+#include <string>
+
+#include "catch.hpp"
+#include "latchwork/simulate.hpp"
+#include "soonest_plan.hpp"
+
+using namespace latchwork;
+using latchwork_test::refused;
+using latchwork_test::refused_field;
+using latchwork_test::soonest_plan;
+
+namespace {
+
+/// Five columns on L3..R2: a rope, a purl and a tuck rib.
+const char* const panel =
+    "kkkpk\n"
+    "kkktk\n"
+    "kkkkk\n"
+    "x 0 2/1 R\n"
+    "kkkpk\n"
+    "kkkkk";
+
+/// What verify() says of the fabric of one chart held against another.
+Verification held_against(const char* made, const char* wanted) {
+  return verify(Grid::from_text(wanted), soonest_plan(Grid::from_text(made), -3));
+}
+
+}  // namespace
+
+TEST_CASE("a plan that makes the chart is verified, and its loops are counted", "[verify]") {
+  const Verification verification = held_against(panel, panel);
+  CHECK(verification.verified);
+  CHECK(verification.message == "verified");
+  CHECK(verification.difference == Place{});
+  CHECK(verification.loops == 25 + 1 + 1);  // every pass knits; one purl and one tuck's closing are drawn again
+}
+
+TEST_CASE("the first difference is told by row, then column, with what the chart says and the fabric has", "[verify]") {
+  const auto [made, wanted, row, column, message] = GENERATE(table<const char*, const char*, int, int, const char*>({
+      {"kkk\nkkk", "kkk\nkpk", 1, 1, "row 1, column 1: the chart says purl, the fabric has knit"},
+      {"kkp\nkkk", "pkk\nkkk", 2, 0, "row 2, column 0: the chart says purl, the fabric has knit"},
+      {"kpk\nkkk", "kkk\nkpk", 1, 1, "row 1, column 1: the chart says purl, the fabric has knit"},
+      {"kkk\nktk\nkkk", "kkk\nksk\nkkk", 2, 1, "row 2, column 1: the chart says slip, the fabric has tuck"},
+      {"kkk\nkkk", ".kk\nkkk", 2, 0, "row 2, column 0: the chart says no stitch, the fabric has knit"},
+      {".kk\nkkk", "kkk\nkkk", 2, 0, "row 2, column 0: the chart says knit, the fabric has no stitch"},
+      {"kkk\nx 0 1/1 R\nkkk", "kkk\nx 0 1/1 L\nkkk", 1, 0,
+       "after row 1, column 0: the chart says 1/1 LC, the fabric has 1/1 RC"},
+      {"kkk\nkkk", "kkk\nx 1 1/1 L\nkkk", 1, 1,
+       "after row 1, column 1: the chart says 1/1 LC, the fabric has no crossing"},
+      {"kkk\nx 1 1/1 L\nkkk", "kkk\nkkk", 1, 1,
+       "after row 1, column 1: the chart says no crossing, the fabric has 1/1 LC"},
+      {"kkk\nx 1 1/1 L\nkkk", "kkk\nx 0 1/1 L\nkkk", 1, 0,
+       "after row 1, column 0: the chart says 1/1 LC, the fabric has no crossing"},
+      {"kkk\nx 0 1/1/1 L front\nkkk", "kkk\nx 0 1/1/1 L behind\nkkk", 1, 0,
+       "after row 1, column 0: the chart says 1/1/1 LC, centre behind, the fabric has 1/1/1 LC, centre front"},
+      // A crossing after a row comes after the row's cells to its left, and before what lies higher or to its right.
+      {"kkk\nkkk", "kkp\nx 1 1/1 L\nkkk", 1, 1,
+       "after row 1, column 1: the chart says 1/1 LC, the fabric has no crossing"},
+      {"kkk\nkkk", "kkk\nx 1 1/1 L\npkk", 1, 0, "row 1, column 0: the chart says purl, the fabric has knit"},
+      {"kkk\nkkk", "kkk\nx 0 1/1 L\nkkp", 1, 0,
+       "after row 1, column 0: the chart says 1/1 LC, the fabric has no crossing"},
+  }));
+  CAPTURE(made, wanted);
+  const Verification verification = held_against(made, wanted);
+  CHECK_FALSE(verification.verified);
+  CHECK(verification.difference.row == row);
+  CHECK(verification.difference.column == column);
+  CHECK(verification.message == message);
+}
+
+TEST_CASE("what no cell describes is the difference, where it comes first", "[verify]") {
+  const Grid grid = Grid::from_text("kkk\nkpk\nkkk");
+  Plan plan = soonest_plan(grid, 1);
+  plan.stops[0].reforms[0].rungs.clear();
+  const Verification verification = verify(grid, plan);
+  CHECK_FALSE(verification.verified);
+  CHECK(verification.difference.row == 2);
+  CHECK(verification.difference.column == 1);
+  CHECK(verification.message ==
+        "row 2, column 1: its strand was left out of the wale that goes on above it; no cell describes that");
+}
+
+TEST_CASE("a step that hands could not do is the difference, with its place", "[verify]") {
+  const Grid grid = Grid::from_text("kkk\nkpk\nkkk");
+  Plan plan = soonest_plan(grid, 1);
+  plan.stops[0].reforms[0].needle = 4;
+  const Verification verification = verify(grid, plan);
+  CHECK_FALSE(verification.verified);
+  CHECK(verification.difference.row == 2);
+  CHECK(verification.message == "RC 2: needle R4 is not among the panel's needles R1 to R3");
+}
+
+TEST_CASE("where a bare centre lies cannot be told, so it is not compared", "[verify]") {
+  const auto chart = [](const char* place) {
+    return Grid::from_text(std::string("k.k\nx 0 1/1/1 R ") + place + "\nk.k");
+  };
+  for (const char* made : {"front", "between", "behind"}) {
+    for (const char* wanted : {"front", "between", "behind"}) {
+      CHECK(verify(chart(wanted), soonest_plan(chart(made), 1)).verified);
+    }
+  }
+}
+
+TEST_CASE("what cannot be told is not compared: tucks by hold, knits by hand, stops in another order", "[verify]") {
+  const Grid grid = Grid::from_text("kkkkk\nktkkk\nktkkk\nkkkpk\nkkkkk");
+  CHECK(verify(grid, soonest_plan(grid, -3, false)).verified);
+  CHECK(verify(grid, soonest_plan(grid, -3, true)).verified);
+  CHECK(soonest_plan(grid, -3, false).stops != soonest_plan(grid, -3, true).stops);
+
+  Plan by_hand = soonest_plan(grid, -3);  // row 1 of column 0 and the purl of column 3, all at the end
+  by_hand.stops.erase(by_hand.stops.begin());
+  by_hand.stops.push_back(by_hand.stops.back());
+  by_hand.stops.back().reforms = {
+      {.needle = 2,
+       .column = 0,
+       .wale = 0,
+       .from_row = 0,
+       .rungs = {Cell::knit, Cell::knit, Cell::knit, Cell::knit, Cell::knit}},
+      {.needle = -2, .column = 3, .wale = 3, .from_row = 1, .rungs = {Cell::purl, Cell::knit, Cell::knit, Cell::knit}}};
+  const Verification verification = verify(grid, by_hand);
+  INFO(verification.message);
+  CHECK(verification.verified);
+}
+
+TEST_CASE("a plan of another size, or on a needle 0, is refused", "[verify][error]") {
+  const Grid grid = Grid::from_text("kkk\nkkk");
+  Plan plan = soonest_plan(grid, 1);
+  plan.rows = 3;
+  CHECK_THROWS_MATCHES(verify(grid, plan), Error, refused(ErrorCode::size_mismatch));
+  plan = soonest_plan(grid, 1);
+  plan.columns = 2;
+  CHECK_THROWS_MATCHES(verify(grid, plan), Error, refused(ErrorCode::size_mismatch));
+  plan = soonest_plan(grid, 1);
+  plan.leftmost = 0;
+  CHECK_THROWS_MATCHES(verify(grid, plan), Error, refused_field(ErrorCode::bad_argument, "leftmost"));
+}
+
+TEST_CASE("verification can be stopped and tells its progress", "[verify][error]") {
+  const Grid grid(40, 40);
+  const Plan plan = soonest_plan(grid, 1);
+  std::stop_source source;
+  SimulateOptions options;
+  options.stop = source.get_token();
+  double share = 0;
+  options.progress = [&](const Progress& progress) { share = progress.share; };
+  CHECK(verify(grid, plan, options).verified);
+  CHECK(share == 1.0);
+  source.request_stop();
+  CHECK_THROWS_MATCHES(verify(grid, plan, options), Error, refused(ErrorCode::cancelled));
+}
