@@ -28,7 +28,9 @@ latchwork_status report(latchwork_error* error, latchwork_status code, const Pla
   cut(full.field, place.field);
   cut(full.message, message);
   const std::uint32_t size = error->struct_size;
-  std::memcpy(error, &full, size < sizeof full ? size : sizeof full);
+  auto* bytes = reinterpret_cast<unsigned char*>(error);
+  std::memcpy(bytes, &full, size < sizeof full ? size : sizeof full);
+  if (size > sizeof full) std::memset(bytes + sizeof full, 0, size - sizeof full);
   error->struct_size = size;
   return code;
 }

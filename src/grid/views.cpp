@@ -3,7 +3,7 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
+#include <cstdint>
 #include <cstring>
 #include <iterator>
 #include <utility>
@@ -14,24 +14,46 @@
 namespace latchwork::inline v0 {
 namespace {
 
+// Eight cells at a time: moving cells is all the work there is in a view of a large grid. A cell is one byte; bit 1 is
+// set in tuck (2) and slip (3) only, and none (4) has bit 2.
+static_assert(sizeof(Cell) == 1);
+constexpr std::uint64_t ones = 0x0101010101010101U;
+
 std::uint64_t reversed_bytes(std::uint64_t word) noexcept {
   word = ((word & 0x00FF00FF00FF00FFU) << 8) | ((word >> 8) & 0x00FF00FF00FF00FFU);
   word = ((word & 0x0000FFFF0000FFFFU) << 16) | ((word >> 16) & 0x0000FFFF0000FFFFU);
   return (word << 32) | (word >> 32);
 }
 
-/// `to` becomes `from`, last cell first. Eight cells at a time: this is all the work there is in a mirrored grid.
-void reverse_row(const Cell* from, Cell* to, std::size_t count) noexcept {
-  static_assert(sizeof(Cell) == 1);
+/// Knit (0) and purl (1) change places in each byte; the others stay.
+std::uint64_t swapped_sides(std::uint64_t word) noexcept {
+  return word ^ (~(word >> 1) & ~(word >> 2) & ones);
+}
+
+/// `to` becomes `from`, last cell first, each word of cells changed on the way.
+template <class Change>
+void reverse_row(const Cell* from, Cell* to, std::size_t count, Change change) noexcept {
   const Cell* end = from + count;
   for (; count >= 8; count -= 8, to += 8) {
     end -= 8;
     std::uint64_t word = 0;
     std::memcpy(&word, end, 8);
-    word = reversed_bytes(word);
+    word = change(reversed_bytes(word));
     std::memcpy(to, &word, 8);
   }
-  for (; count > 0; --count) *to++ = *--end;
+  for (; count > 0; --count) *to++ = static_cast<Cell>(change(static_cast<std::uint64_t>(*--end)) & 0xFFU);
+}
+
+/// Whether a row holds a tuck or slip. Four words at a time, none of which waits for another.
+bool has_stack(const Cell* row, std::size_t count) noexcept {
+  std::array<std::uint64_t, 4> found{};
+  for (; count >= sizeof found; count -= sizeof found, row += sizeof found) {
+    std::array<std::uint64_t, 4> words{};
+    std::memcpy(words.data(), row, sizeof words);
+    for (std::size_t i = 0; i < words.size(); ++i) found[i] |= words[i];
+  }
+  for (; count > 0; --count) found[0] |= static_cast<std::uint64_t>(*row++);
+  return ((found[0] | found[1] | found[2] | found[3]) & (ones << 1)) != 0;
 }
 
 Lean flipped(Lean lean) noexcept {
@@ -69,44 +91,51 @@ std::vector<Cell> mirrored_cells(std::span<const Cell> cells, int columns, Chang
   result.reserve(cells.size());
   std::vector<Cell> row(width);
   for (std::size_t start = 0; start < cells.size(); start += width) {
-    reverse_row(cells.data() + start, row.data(), width);
-    change(row);
+    reverse_row(cells.data() + start, row.data(), width, change);
     result.insert(result.end(), row.begin(), row.end());
   }
   return result;
 }
 
-/// Columns that hold a tuck or slip.
-std::vector<int> stacked_columns(std::span<const Cell> cells, int columns) {
-  std::vector<std::uint8_t> marks(static_cast<std::size_t>(columns), 0);
-  for (std::size_t start = 0; start < cells.size(); start += marks.size()) {
-    for (std::size_t x = 0; x < marks.size(); ++x) {
-      marks[x] = static_cast<std::uint8_t>(marks[x] | static_cast<std::uint8_t>(in_stack(cells[start + x])));
+/// `to` has the rows of `from` in the other order; this puts each stack and the cell that follows it back into its own
+/// order. Row by row, with the open stack of each column counted on the way; `stacked` tells the rows that hold one. A
+/// column of tucks and slips only is a ring without a first row and stays reversed.
+void turn_stacks_over(std::span<const Cell> from, std::span<Cell> to, int columns,
+                      const std::vector<std::uint8_t>& stacked) {
+  const int rows = static_cast<int>(stacked.size());
+  const auto width = static_cast<std::size_t>(columns);
+  const auto row_of = [&](int y) { return from.data() + static_cast<std::size_t>(y) * width; };
+  std::vector<int> run(width, 0);  // rows of the stack that is open below row y, round the seam too
+  std::vector<std::uint8_t> open(width, 1);
+  bool running = false;
+  for (int y = rows - 1; y >= 0 && stacked[static_cast<std::size_t>(y)] != 0; --y) {
+    running = false;
+    for (std::size_t x = 0; x < width; ++x) {
+      open[x] = static_cast<std::uint8_t>(open[x] != 0 && in_stack(row_of(y)[x]));
+      run[x] += open[x];
+      running = running || open[x] != 0;
     }
+    if (!running) break;
   }
-  std::vector<int> found;
-  for (std::size_t x = 0; x < marks.size(); ++x) {
-    if (marks[x] != 0) found.push_back(static_cast<int>(x));
-  }
-  return found;
-}
-
-/// Turns one column over, each stack and the cell that follows it kept in its own order. A column of tucks and slips
-/// only is one ring without a first row, and is simply reversed.
-void turn_column_over(std::span<const Cell> from, std::span<Cell> to, int rows, int columns, int column) {
-  const auto index = [&](int y) {  // rows from 0 here, so that they can be counted round the ring
-    return static_cast<std::size_t>(y % rows) * static_cast<std::size_t>(columns) + static_cast<std::size_t>(column);
-  };
-  int start = 0;
-  while (start < rows && in_stack(from[index(start)])) ++start;
-  if (start == rows) return;  // the rows were reversed already
-  int unit = start + 1;       // the ring is walked from the row after a closed loop
-  for (int y = start + 1; y <= start + rows; ++y) {
-    if (in_stack(from[index(y)])) continue;
-    // Rows unit..y are one unit. Row y becomes rows - 1 - y: the unit's new lowest row.
-    const int low = rows - 1 - (y % rows) + rows;
-    for (int i = unit; i <= y; ++i) to[index(low + i - unit)] = from[index(i)];
-    unit = y + 1;
+  running = stacked.back() != 0;
+  for (int y = 0; y < rows; ++y) {
+    const Cell* row = row_of(y);
+    const bool here = stacked[static_cast<std::size_t>(y)] != 0;
+    if (!here && !running) continue;
+    running = here;
+    for (std::size_t x = 0; x < width; ++x) {
+      if (in_stack(row[x])) {
+        ++run[x];
+      } else if (run[x] > 0) {
+        // Rows y - run .. y are one unit, and row y becomes rows - 1 - y: the unit's new lowest row.
+        for (int i = 0; i <= run[x]; ++i) {
+          const int source = (y - run[x] + i + rows) % rows;
+          const int target = (rows - 1 - y + i) % rows;
+          to[static_cast<std::size_t>(target) * width + x] = from[static_cast<std::size_t>(source) * width + x];
+        }
+        run[x] = 0;
+      }
+    }
   }
 }
 
@@ -115,33 +144,28 @@ void turn_column_over(std::span<const Cell> from, std::span<Cell> to, int rows, 
 Grid Grid::mirrored() const {
   std::vector<Crossing> crossings = mirrored_columns(crossings_, columns_);
   for (Crossing& crossing : crossings) crossing.lean = flipped(crossing.lean);
-  return {rows_, columns_, mirrored_cells(cells_, columns_, [](const std::vector<Cell>&) {}), std::move(crossings)};
+  return {rows_, columns_, mirrored_cells(cells_, columns_, [](std::uint64_t word) { return word; }),
+          std::move(crossings)};
 }
 
 Grid Grid::turned() const {
   std::vector<Crossing> crossings = mirrored_columns(crossings_, columns_);
   for (Crossing& crossing : crossings) crossing.place = from_behind(crossing.place);
-  const auto swap_sides = [](std::vector<Cell>& row) {
-    // knit 0 <-> purl 1; the others have a higher bit and stay.
-    for (Cell& cell : row) {
-      const auto number = static_cast<unsigned>(cell);
-      cell = static_cast<Cell>(number ^ static_cast<unsigned>(number < 2U));
-    }
-  };
-  return {rows_, columns_, mirrored_cells(cells_, columns_, swap_sides), std::move(crossings)};
+  return {rows_, columns_, mirrored_cells(cells_, columns_, swapped_sides), std::move(crossings)};
 }
 
 Grid Grid::upside_down() const {
   const auto width = static_cast<std::size_t>(columns_);
   std::vector<Cell> cells;
   cells.reserve(cells_.size());
+  std::vector<std::uint8_t> stacked(static_cast<std::size_t>(rows_), 0);
   for (std::size_t end = cells_.size(); end > 0; end -= width) {
     const Cell* row = cells_.data() + (end - width);
     cells.insert(cells.end(), row, row + width);
+    stacked[end / width - 1] = static_cast<std::uint8_t>(has_stack(row, width));  // while the row is at hand
   }
-  for (const int column : stacked_columns(cells_, columns_)) {
-    turn_column_over(cells_, cells, rows_, columns_, column);
-  }
+  const bool any = std::ranges::find(stacked, 1) != stacked.end();
+  if (any) turn_stacks_over(cells_, cells, columns_, stacked);
 
   // Rows, .. 1 become 1, 2, .. R-1; the crossings on the seam, after row R, stay there.
   std::vector<Crossing> crossings;
@@ -166,6 +190,7 @@ Grid Grid::upside_down() const {
 
   // A stack just above a crossing may end on no stitch, which would then stand just below it.
   for (const Crossing& crossing : crossings) {
+    if (!any) break;
     const auto broken = broken_rule(rows_, columns_, cells, crossing);
     if (!broken) continue;
     const int row = crossing.row == rows_ ? rows_ : rows_ - crossing.row;

@@ -1,0 +1,73 @@
+/* The main job through the C ABI: a brief goes in; a verified plan, charts, words and a page come out.
+   main_job BRIEF_FOLDER OUTPUT_FOLDER */
+#include <latchwork/latchwork.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+/* Called now and then on this thread; returning 1 would stop the search with the best plan so far. */
+static int32_t count_calls(const latchwork_progress *progress, void *user_data) {
+  (void)progress;
+  ++*(int *)user_data;
+  return 0;
+}
+
+static int tell(const latchwork_error *error) {
+  fprintf(stderr, "%s: %s\n", latchwork_error_name(error->code), error->message);
+  return 1;
+}
+
+/* Stop by stop: what the operator does, from the plan as data. */
+static int print_stops(const latchwork_job *job, latchwork_error *error) {
+  latchwork_plan *plan = NULL;
+  latchwork_stop *stops = NULL;
+  size_t count = 0, i;
+  if (latchwork_job_plan(job, &plan, error) != LATCHWORK_OK) return tell(error);
+  latchwork_plan_stops(plan, NULL, 0, &count, NULL); /* asks how many there are */
+  stops = malloc((count + 1) * sizeof *stops);
+  if (stops == NULL || latchwork_plan_stops(plan, stops, count, NULL, error) != LATCHWORK_OK) {
+    free(stops);
+    latchwork_plan_destroy(plan);
+    return tell(error);
+  }
+  for (i = 0; i < count; ++i) {
+    printf("RC %d, %s: %d re-formed, %d crossed\n", (int)stops[i].row, stops[i].carriage_right ? "COR" : "COL",
+           (int)stops[i].reforms, (int)stops[i].crossings);
+  }
+  free(stops);
+  latchwork_plan_destroy(plan);
+  return 0;
+}
+
+int main(int argc, char **argv) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
+  latchwork_brief *brief = NULL;
+  latchwork_job *job = NULL;
+  char *summary = NULL;
+  size_t needed = 0;
+  int calls = 0, failed = 0;
+  if (argc != 3) {
+    fprintf(stderr, "main_job BRIEF_FOLDER OUTPUT_FOLDER\n");
+    return 2;
+  }
+  options.progress = count_calls;
+  options.user_data = &calls;
+  if (latchwork_read_brief(argv[1], &brief, &error) != LATCHWORK_OK) return tell(&error);
+  if (latchwork_brief_run(brief, &options, &job, &error) != LATCHWORK_OK ||
+      latchwork_brief_summary(brief, job, NULL, 0, &needed, &error) != LATCHWORK_OK ||
+      (summary = malloc(needed)) == NULL ||
+      latchwork_brief_summary(brief, job, summary, needed, NULL, &error) != LATCHWORK_OK ||
+      latchwork_job_verification(job, &verification, &error) != LATCHWORK_OK ||
+      latchwork_brief_write_job(brief, job, argv[2], &error) != LATCHWORK_OK) {
+    failed = tell(&error);
+  } else {
+    printf("%s\n", summary);
+    failed = print_stops(job, &error);
+    if (!verification.verified) failed = 1;
+  }
+  free(summary);
+  latchwork_job_destroy(job);
+  latchwork_brief_destroy(brief);
+  return failed;
+}

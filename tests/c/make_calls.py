@@ -1,0 +1,228 @@
+"""Writes calls.c: for every function of latchwork.h one call with good arguments, of which any can be made NULL.
+
+make_calls.py HEADER OUT. A function or argument that this script knows no good value for stops it, so that nothing new
+in the header goes untested. The contract that the calls are held to is in contract_test.c.
+"""
+import pathlib
+import re
+import sys
+
+# Good values: by "function.argument", then by argument. The names w.* are the fields of struct world.
+VALUES = {
+    "latchwork_grid_from_cells.rows": "2",
+    "latchwork_grid_from_cells.columns": "3",
+    "latchwork_grid_paste.row": "4",
+    "latchwork_grid_paste.column": "0",
+    "latchwork_grid_sliced.row": "1",
+    "latchwork_grid_sliced.column": "0",
+    "latchwork_grid_set.column": "0",
+    "latchwork_grid_cross.crossing": "&w.free_crossing",
+    "latchwork_grid_above.below": "w.other_grid",
+    "latchwork_grid_beside.right": "w.other_grid",
+    "latchwork_grid_paste.patch": "w.patch",
+    "latchwork_panel_above.below": "w.other_panel",
+    "latchwork_panel_set_axis_half_columns.half_columns": "6",
+    "latchwork_needle_of.column": "3",
+    "latchwork_rope.interval": "6",
+    "rows": "4", "columns": "6", "row": "2", "column": "1", "cell": "LATCHWORK_CELL_PURL",
+    "axis": "LATCHWORK_AXIS_STITCH", "times": "2", "shift": "1", "knit_rows": "2", "purl_rows": "2",
+    "block_columns": "2", "block_rows": "2", "height": "1", "front": "2", "back": "2", "interval": "4",
+    "lean": "LATCHWORK_LEAN_LEFT", "stitches": "2", "machine_class": "LATCHWORK_MACHINE_CLASS_BULKY", "needle": "-3",
+    "steps": "5", "index": "0", "band": "0", "stop": "0", "reform": "0", "crossing": "0", "group_return": "0",
+    "name": '"sample"', "texture": '"rope"',
+    "latchwork_read_brief.folder": "w.brief_folder", "latchwork_brief_write_job.folder": "w.out_folder",
+}
+STRUCTS_IN = {
+    "latchwork_crossing": "&w.crossing", "latchwork_machine": "&w.machine", "latchwork_effort": "&w.effort",
+    "latchwork_plan_options": "&w.plan_options", "latchwork_simulate_options": "&w.simulate_options",
+    "latchwork_chart_options": "&w.chart_options", "latchwork_panel_parts": "&w.parts",
+    "latchwork_fit_request": "&w.request", "latchwork_fit_candidate": "&w.candidate", "latchwork_bed": "&w.bed",
+    "latchwork_move": "&w.move",
+}
+ARRAYS_IN = {  # (array, count)
+    "uint8_t": ("w.cells", "6"), "latchwork_band": ("&w.band", "1"), "latchwork_strip_span": ("&w.span", "1"),
+    "latchwork_measurement": ("w.measurements", "4"), "latchwork_move": ("w.moves", "w.moves_count"),
+    "latchwork_strip*const": ("w.strips", "2"),
+}
+TEXTS_IN = {
+    "latchwork_grid_from_text": "w.grid_text", "latchwork_read_grid": "w.grid_json",
+    "latchwork_read_strip": "w.strip_json", "latchwork_read_panel": "w.panel_json",
+    "latchwork_read_machine": "w.machine_json", "latchwork_read_plan": "w.plan_json",
+    "latchwork_read_swatch": "w.swatch_csv",
+}
+# A plan that has all there can be in a plan, for the calls that read its parts.
+FULL_PLAN = {"releases", "holds", "reforms", "rungs", "crossings", "returns", "prongs", "shapings", "stops",
+             "columns_on"}
+INFEASIBLE_PLAN = {"findings"}
+NULL_IS_FINE = {"error", "needed", "effort", "options"}  # and so in latchwork_read_machine, where effort is filled
+# What returns no status, and is held to its contract by hand in contract_test.c.
+BY_HAND = {"latchwork_error_name", "latchwork_version", "latchwork_cell_letter", "latchwork_cell_of",
+           "latchwork_finding_name", "latchwork_plan_status_name"}
+
+
+def without_comments(text):
+    text = re.sub(r"/\*.*?\*/", "", text, flags=re.S)
+    return re.sub(r"^\s*#.*?(?<!\\)$", "", text, flags=re.M | re.S)
+
+
+def functions(text):
+    for match in re.finditer(r"LATCHWORK_C_API\b([^;(]*?)\b(latchwork_\w+)\s*\(([^;]*)\)\s*;", text):
+        arguments = []
+        for argument in match.group(3).split(","):
+            argument = " ".join(argument.split())
+            if argument == "void":
+                continue
+            name = re.search(r"(\w+)$", argument).group(1)
+            type_ = argument[: -len(name)].replace(" *", "*").replace("* ", "*").strip()
+            arguments.append((type_, name))
+        yield " ".join(match.group(1).split()), match.group(2), arguments
+
+
+def value(function, name):
+    found = VALUES.get(f"{function}.{name}", VALUES.get(name))
+    if found is None:
+        sys.exit(f"make_calls.py knows no good value for {name} of {function}")
+    return found
+
+
+def call_of(function, arguments, handles, structs):
+    before, after, given, asked, nullable = [], [], [], [], []
+    i = 0
+
+    def add(expression, name, asking=None):
+        """One pointer argument: NULL when the caller of the call says so."""
+        k = len(given)
+        nullable.append((k, name))
+        given.append(f"how->null_at == {k} ? NULL : {expression}")
+        asked.append(expression if asking is None else asking)
+
+    def plain(expression):
+        given.append(expression)
+        asked.append(expression)
+
+    while i < len(arguments):
+        type_, name = arguments[i]
+        following = arguments[i + 1] if i + 1 < len(arguments) else ("", "")
+        k = len(given)
+        if name == "error":
+            given.append("error")
+            asked.append("NULL")
+        elif following[1] == "capacity":
+            element = type_[:-1]
+            before.append(f"{element} *list{k} = NULL;\n  size_t needed{k} = 0, asked{k} = 0;")
+            add(f"list{k}", name, "NULL")
+            given += [f"how->small ? asked{k} - 1 : asked{k}", f"how->no_needed ? NULL : &needed{k}"]
+            asked += ["0", f"&asked{k}"]
+            size = f"sizeof({element})"
+            before.append(f"@ASK{k}:{size}")
+            after.append(f"if (status == LATCHWORK_OK || how->small) CHECK(needed{k} == (how->no_needed ? 0 : asked{k}));")
+            if element == "char":
+                after.append(f"if (status == LATCHWORK_OK) CHECK(list{k}[needed{k} - 1] == 0 && strlen(list{k}) == needed{k} - 1);")
+                after.append(f"if (status != LATCHWORK_OK && how->null_at != {k} && !how->small) CHECK(list{k}[0] == 0);")
+            after.append(f"free((void *)list{k});")
+            i += 2
+        elif type_ == "const char*" and following == ("size_t", "size"):
+            text = TEXTS_IN[function] if function in TEXTS_IN else sys.exit(f"no text for {function}")
+            add(text, name)
+            plain(f"strlen({text})")
+            i += 1
+        elif re.fullmatch(r"size_t", following[0]) and re.search(r"count$", following[1]):
+            element = type_[len("const "):-1]
+            if element not in ARRAYS_IN:
+                sys.exit(f"make_calls.py knows no array of {element} for {function}")
+            add(ARRAYS_IN[element][0], name)
+            plain(ARRAYS_IN[element][1])
+            i += 1
+        elif type_ == "const char*":
+            add(value(function, name), name)
+        elif type_.endswith("**"):
+            handle = type_[:-2]
+            before.append(f"{handle} *out = ({handle} *)poison;")
+            add("&out", name)
+            after.append(f"if (status != LATCHWORK_OK && how->null_at != {k}) CHECK(out == NULL);")
+            after.append(f"if (status == LATCHWORK_OK) {handle}_destroy(out);")
+        elif type_.endswith("*") and type_.replace("const ", "")[:-1] in handles:
+            handle = type_.replace("const ", "")[:-1]
+            short = handle[len("latchwork_"):]
+            field = f"w.{'other_' if name == 'other' else ''}{short}"
+            field = VALUES.get(f"{function}.{name}", field)
+            if handle == "latchwork_plan":
+                part = function.replace("latchwork_plan_", "")
+                field = "w.full_plan" if part in FULL_PLAN else "w.infeasible_plan" if part in INFEASIBLE_PLAN else field
+            if type_.startswith("const "):
+                add(field, name)
+            else:
+                before.append(f"{handle} *changed = NULL;")
+                before.append(f"if ({handle}_copy({field}, &changed, NULL) != LATCHWORK_OK) return -1;")
+                add("changed", name)
+                after.append(f"if (status != LATCHWORK_OK) CHECK(same_{short}(changed, {field}));")
+                after.append(f"{handle}_destroy(changed);")
+        elif type_.startswith("const latchwork_") and type_[len("const "):-1] in STRUCTS_IN:
+            add(VALUES.get(f"{function}.{name}", STRUCTS_IN[type_[len("const "):-1]]), name)
+        elif type_.endswith("*") and type_[:-1] in structs:
+            before.append(f"{type_[:-1]} filled{k} = {type_[:-1].upper()}_INIT;")
+            add(f"&filled{k}", name)
+        elif type_ in ("int32_t*", "int64_t*", "uint64_t*", "size_t*"):
+            before.append(f"{type_[:-1]} number{k} = 77;")
+            add(f"&number{k}", name)
+            after.append(f"if (status != LATCHWORK_OK) CHECK(number{k} == 77);")
+        elif type_ in ("int32_t", "size_t"):
+            plain(value(function, name))
+        else:
+            sys.exit(f"make_calls.py knows no good value for {type_} {name} of {function}")
+        i += 1
+
+    asking = f"{function}({', '.join(asked)})"
+    lines = []
+    for line in before:
+        ask = re.fullmatch(r"@ASK(\d+):(.*)", line)
+        if ask:
+            k, size = ask.groups()
+            lines.append(f"if ({asking} != LATCHWORK_OK) return -1;")
+            lines.append(f"list{k} = malloc((asked{k} + 1) * {size});")
+            lines.append(f"CHECK(list{k} != NULL && asked{k} > 0);")
+        else:
+            lines.append(line)
+    declarations = [l for l in lines if re.match(r"[\w ]+ \*?\w+ = ", l) and not re.match(r"list\d+ =", l)]
+    rest = [l for l in lines if l not in declarations]
+    body = declarations + ["latchwork_status status;"] + rest
+    body += ["begin(how);", f"status = {function}({', '.join(given)});", "end(how);"] + after + ["return status;"]
+    text = f"static latchwork_status call_{function}(const struct how *how, latchwork_error *error)\n{{\n"
+    text += "".join(f"  {line}\n" for line in body) + "}\n\n"
+    must = [(k, n) for k, n in nullable if n not in NULL_IS_FINE and not (function == "latchwork_read_machine" and n == "effort")]
+    optional = [k for k, n in nullable if (k, n) not in must]
+    small = any(following == "capacity" for _, following in arguments)
+    entry = f'  {{"{function}", call_{function}, {len(must)}, {{' + ", ".join(f"{{{k}, \"{n}\"}}" for k, n in must) + "}, "
+    entry += f"{len(optional)}, {{" + ", ".join(map(str, optional) if optional else ["0"]) + f"}}, {int(small)}}},\n"
+    if not must:
+        entry = entry.replace(", 0, {},", ', 0, {{0, ""}},')
+    return text, entry
+
+
+def main():
+    text = without_comments(pathlib.Path(sys.argv[1]).read_text(encoding="utf-8"))
+    handles = {m for m in re.findall(r"typedef struct (latchwork_\w+) \1;", text)}
+    structs = {m for m in re.findall(r"typedef struct (latchwork_\w+) \{\s*uint32_t struct_size;", text)}
+    out = ['/* Written by make_calls.py from latchwork.h. */\n#include "calls.h"\n#include "world.h"\n\n',
+           "#include <stdlib.h>\n#include <string.h>\n\n",
+           "static char poison[1];\n\n"]
+    entries, names = [], set()
+    for returned, function, arguments in functions(text):
+        names.add(function)
+        if returned == "latchwork_status":
+            body, entry = call_of(function, arguments, handles, structs)
+            out.append(body)
+            entries.append(entry)
+        elif function not in BY_HAND and not function.endswith("_destroy"):
+            sys.exit(f"{function} returns no status and is not tested by hand")
+    missing = [f"{h}_{verb}" for h in sorted(handles) for verb in ("copy", "equal", "destroy") if f"{h}_{verb}" not in names]
+    if missing:
+        sys.exit(f"handles that lack a part of their contract: {missing}")
+    out.append("const struct call calls[] = {\n" + "".join(entries) + "};\n")
+    out.append("const size_t calls_count = sizeof calls / sizeof *calls;\n\n")
+    out.append(f"const size_t handles_count = {len(handles)};\n")
+    pathlib.Path(sys.argv[2]).write_text("".join(out), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,319 @@
+/* A small panel planned, read, knitted and spoiled through the C ABI, against figures worked out by hand from the cost
+   model and facts of the trade; callbacks; charts and words. */
+#include <latchwork/latchwork.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "check.h"
+
+int checks_failed = 0;
+long checks_made = 0;
+const char *checking = "";
+
+#define OK(call) CHECK((call) == LATCHWORK_OK)
+
+/* One purl below a 2/2 RC over columns 1..4 after row 2. Six columns stand on L3..R3, so column 2 is on R1. */
+static const char sample[] =
+    "kkkkkk\n"
+    "kkkkkk\n"
+    "x 1 2/2 R\n"
+    "kkkkkk\n"
+    "kkpkkk\n";
+
+static latchwork_machine machine = LATCHWORK_MACHINE_INIT;
+static latchwork_grid *grid = NULL;
+static latchwork_plan *plan = NULL;
+
+static void the_plan_costs_what_its_work_costs(void) {
+  /* The purl lies below a crossing that its wale takes part in, so it is re-formed at or before that stop; the crossing's
+     stop after row 2 is needed anyhow, and a stop of its own costs 15 s against one more rung. With the default efforts:
+     stop 15 s, batch 12 s, two rungs dropped 1 s, a purl 2.5 s and a knit 4 s re-formed, crossing 15 s and four stitches
+     lifted 16 s: 65.5 s of hand work; four rows 16 s. */
+  latchwork_hand_work work = LATCHWORK_HAND_WORK_INIT;
+  latchwork_stop stop;
+  latchwork_reform reform;
+  uint8_t rungs[2] = {9, 9};
+  int32_t status = -1, on[6], every = -1, first = -1;
+  int64_t total = 0, bound = 0;
+  size_t needed = 0;
+  checking = "plan";
+  OK(latchwork_plan_status(plan, &status, NULL));
+  OK(latchwork_plan_total_ms(plan, &total, NULL));
+  OK(latchwork_plan_bound_ms(plan, &bound, NULL));
+  CHECK(status == LATCHWORK_PLAN_STATUS_OPTIMAL && total == 81500 && bound == 81500);
+  OK(latchwork_plan_hand_work(plan, NULL, &work, NULL));
+  CHECK(work.stops == 1 && work.batches == 1 && work.crossings == 1 && work.holds == 0 && work.shapings == 0);
+  CHECK(work.rungs_purl == 1 && work.rungs_knit == 1 && work.rungs_tuck == 0 && work.rungs_slip == 0);
+  CHECK(work.stitches_crossed == 4 && work.hand_ms == 65500 && work.carriage_ms == 16000);
+  OK(latchwork_plan_stops(plan, &stop, 1, &needed, NULL));
+  CHECK(needed == 1 && stop.row == 2 && stop.carriage_right == 1 && stop.reforms == 1 && stop.crossings == 1);
+  CHECK(stop.releases == 0 && stop.holds == 0 && stop.shapings == 0 && stop.effort_ms == 65500);
+  OK(latchwork_plan_reforms(plan, 0, &reform, 1, &needed, NULL));
+  CHECK(needed == 1 && reform.needle == 1 && reform.column == 2 && reform.from_row == 0 && reform.rungs == 2);
+  OK(latchwork_plan_rungs(plan, 0, 0, rungs, 2, &needed, NULL));
+  CHECK(needed == 2 && rungs[0] == LATCHWORK_CELL_PURL && rungs[1] == LATCHWORK_CELL_KNIT);
+  OK(latchwork_plan_columns_on(plan, on, 6, &needed, NULL));
+  CHECK(needed == 6 && on[0] == 0 && on[5] == 5);
+  OK(latchwork_plan_rhythm(plan, &every, &first, NULL));
+  CHECK(every == 0 && first == 0);
+}
+
+static void the_group_put_back_first_shows_in_front(void) {
+  /* Common practice, no source: a right cross on the RS is made by first putting the operator's right-hand group on the
+     left-hand needles. Columns 1 and 2 stand on R1 and R2, columns 3 and 4 on L2 and L1. */
+  latchwork_crossing_step step;
+  latchwork_group_return returns[2];
+  int32_t prongs[2];
+  size_t needed = 0;
+  checking = "crossing step";
+  OK(latchwork_plan_crossings(plan, 0, &step, 1, &needed, NULL));
+  CHECK(needed == 1 && step.crossing.row == 2 && step.crossing.column == 1 && step.returns == 2);
+  OK(latchwork_plan_returns(plan, 0, 0, returns, 2, &needed, NULL));
+  CHECK(needed == 2 && returns[0].group == LATCHWORK_GROUP_NAME_LEFT && returns[1].group == LATCHWORK_GROUP_NAME_RIGHT);
+  CHECK(returns[0].from_needle == 1 && returns[0].to_needle == -2 && returns[0].stitches == 2);
+  CHECK(returns[1].from_needle == -2 && returns[1].to_needle == 1 && returns[1].prongs == 1);
+  OK(latchwork_plan_prongs(plan, 0, 0, 0, prongs, 2, &needed, NULL));
+  CHECK(needed == 1 && prongs[0] == 2);
+}
+
+static latchwork_fabric *knit(const latchwork_move *moves, size_t count) {
+  latchwork_bed bed = LATCHWORK_BED_INIT;
+  latchwork_fabric *fabric = NULL;
+  bed.leftmost = -3;
+  bed.columns = 6;
+  OK(latchwork_simulate(&bed, moves, count, NULL, &fabric, NULL));
+  return fabric;
+}
+
+static void spoiled_moves_make_another_fabric(void) {
+  latchwork_move *moves;
+  latchwork_fabric *fabric;
+  latchwork_fault fault = LATCHWORK_FAULT_INIT;
+  latchwork_grid *back = NULL;
+  latchwork_crossing crossing;
+  size_t count = 0, faults = 99, i, first_back = 0, lift = 0;
+  int64_t loops = 0;
+  int32_t equal = 0;
+  checking = "moves";
+  OK(latchwork_plan_moves(plan, NULL, 0, &count, NULL));
+  moves = malloc(count * sizeof *moves);
+  if (moves == NULL) return;
+  OK(latchwork_plan_moves(plan, moves, count, NULL, NULL));
+
+  fabric = knit(moves, count);
+  OK(latchwork_fabric_faults(fabric, &faults, NULL));
+  OK(latchwork_fabric_grid(fabric, &back, NULL));
+  OK(latchwork_fabric_loops(fabric, &loops, NULL));
+  CHECK(faults == 0 && back != NULL);
+  CHECK(loops == 4 * 6 + 2); /* each row's six by the carriage, two rungs again by hand */
+  OK(latchwork_grid_equal(grid, back, &equal, NULL));
+  CHECK(equal == 1);
+  latchwork_grid_destroy(back);
+  latchwork_fabric_destroy(fabric);
+
+  /* The two groups put back in the other order lean the other way. */
+  for (i = count; i-- > 0;) {
+    if (moves[i].kind == LATCHWORK_MOVE_KIND_PUT_BACK) first_back = i;
+    if (moves[i].kind == LATCHWORK_MOVE_KIND_LIFT) lift = i;
+  }
+  CHECK(moves[first_back + 1].kind == LATCHWORK_MOVE_KIND_PUT_BACK);
+  {
+    const latchwork_move other = moves[first_back];
+    moves[first_back] = moves[first_back + 1];
+    moves[first_back + 1] = other;
+  }
+  fabric = knit(moves, count);
+  OK(latchwork_fabric_grid(fabric, &back, NULL));
+  CHECK(back != NULL);
+  OK(latchwork_grid_crossings(back, &crossing, 1, NULL, NULL));
+  CHECK(crossing.row == 2 && crossing.column == 1 && crossing.lean == LATCHWORK_LEAN_LEFT);
+  latchwork_grid_destroy(back);
+  latchwork_fabric_destroy(fabric);
+
+  /* A group that was never lifted cannot be put back. */
+  memmove(&moves[lift], &moves[lift + 1], (count - lift - 1) * sizeof *moves);
+  fabric = knit(moves, count - 1);
+  OK(latchwork_fabric_faults(fabric, &faults, NULL));
+  OK(latchwork_fabric_grid(fabric, &back, NULL));
+  CHECK(faults >= 1 && back == NULL);
+  OK(latchwork_fabric_fault(fabric, 0, &fault, NULL));
+  CHECK(fault.move >= (int64_t)lift && fault.message[0] != '\0');
+  CHECK(latchwork_fabric_fault(fabric, faults, &fault, NULL) == LATCHWORK_E_BAD_ARGUMENT);
+  latchwork_fabric_destroy(fabric);
+
+  moves[0].kind = 99;
+  {
+    latchwork_error error = LATCHWORK_ERROR_INIT;
+    latchwork_bed bed = LATCHWORK_BED_INIT;
+    fabric = (latchwork_fabric *)moves;
+    CHECK(latchwork_simulate(&bed, moves, 1, NULL, &fabric, &error) == LATCHWORK_E_BAD_ARGUMENT && fabric == NULL);
+    CHECK(strcmp(error.field, "moves[0].kind") == 0);
+  }
+  free(moves);
+}
+
+static void a_plan_for_another_chart_is_not_verified(void) {
+  latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
+  latchwork_grid *other = NULL;
+  checking = "verify";
+  OK(latchwork_grid_verify(grid, plan, NULL, &verification, NULL));
+  CHECK(verification.verified == 1 && verification.row == 0 && verification.column == -1);
+  CHECK(strcmp(verification.message, "verified") == 0 && verification.loops == 26);
+  OK(latchwork_grid_copy(grid, &other, NULL));
+  OK(latchwork_grid_set(other, 4, 5, LATCHWORK_CELL_PURL, NULL));
+  OK(latchwork_grid_verify(other, plan, NULL, &verification, NULL));
+  CHECK(verification.verified == 0 && verification.row == 4 && verification.column == 5);
+  latchwork_grid_destroy(other);
+  OK(latchwork_grid_create(4, 5, &other, NULL));
+  CHECK(latchwork_grid_verify(other, plan, NULL, &verification, NULL) == LATCHWORK_E_SIZE_MISMATCH);
+  latchwork_grid_destroy(other);
+}
+
+static void a_panel_wider_than_the_bed_is_infeasible(void) {
+  latchwork_grid *wide = NULL;
+  latchwork_plan *none = NULL;
+  latchwork_findings *findings = NULL;
+  latchwork_finding finding = LATCHWORK_FINDING_INIT;
+  size_t count = 0;
+  int32_t status = -1;
+  checking = "findings";
+  OK(latchwork_grid_create(2, 201, &wide, NULL));
+  OK(latchwork_grid_plan(wide, &machine, NULL, NULL, &none, NULL));
+  OK(latchwork_plan_status(none, &status, NULL));
+  CHECK(status == LATCHWORK_PLAN_STATUS_INFEASIBLE);
+  OK(latchwork_plan_findings(none, &findings, NULL));
+  OK(latchwork_findings_count(findings, &count, NULL));
+  CHECK(count == 1);
+  OK(latchwork_findings_get(findings, 0, &finding, NULL));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_OFF_BED && finding.severity == LATCHWORK_SEVERITY_ERROR);
+  CHECK(finding.message[0] != '\0' && finding.suggestion[0] != '\0');
+  CHECK(latchwork_findings_get(findings, 1, &finding, NULL) == LATCHWORK_E_BAD_ARGUMENT);
+  latchwork_findings_destroy(findings);
+  latchwork_plan_destroy(none);
+  latchwork_grid_destroy(wide);
+}
+
+struct heard {
+  int calls;
+  int stop_at; /* the call that asks to stop; 0: never */
+  int wrong;
+  double share;
+};
+
+static int32_t hear(const latchwork_progress *progress, void *user_data) {
+  struct heard *heard = user_data;
+  ++heard->calls;
+  if (progress->struct_size != sizeof *progress || progress->share < heard->share || progress->share > 1.0) {
+    heard->wrong = 1;
+  }
+  heard->share = progress->share;
+  return heard->calls == heard->stop_at;
+}
+
+static void callbacks_are_told_and_can_stop(void) {
+  latchwork_plan_options plan_options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_simulate_options options = LATCHWORK_SIMULATE_OPTIONS_INIT;
+  latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
+  latchwork_bed bed = LATCHWORK_BED_INIT;
+  latchwork_move pass = LATCHWORK_MOVE_INIT;
+  latchwork_fabric *fabric = NULL;
+  latchwork_plan *told = NULL;
+  latchwork_grid *tall = NULL;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  struct heard heard = {0, 0, 0, 0.0};
+  const struct heard silent = {0, 0, 0, 0.0};
+  int32_t equal = 0, status = -1;
+  checking = "callbacks";
+  plan_options.progress = hear;
+  plan_options.user_data = &heard;
+  OK(latchwork_grid_plan(grid, &machine, NULL, &plan_options, &told, NULL));
+  CHECK(heard.calls >= 1 && !heard.wrong && heard.share == 1.0);
+  OK(latchwork_plan_equal(plan, told, &equal, NULL)); /* being told changes nothing */
+  CHECK(equal == 1);
+  latchwork_plan_destroy(told);
+  plan_options.work_limit = -1;
+  CHECK(latchwork_grid_plan(grid, &machine, NULL, &plan_options, &told, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  plan_options.work_limit = 0;
+
+  /* Stopped at its first call, the search for a rhythm has tried only its first. */
+  OK(latchwork_grid_repeated_up(grid, 3, &tall, NULL));
+  heard = silent;
+  OK(latchwork_grid_plan_regular(tall, &machine, NULL, &plan_options, &told, NULL));
+  CHECK(heard.calls > 1 && !heard.wrong);
+  OK(latchwork_plan_status(told, &status, NULL));
+  CHECK(status == LATCHWORK_PLAN_STATUS_OPTIMAL);
+  latchwork_plan_destroy(told);
+  heard = silent;
+  heard.stop_at = 1;
+  OK(latchwork_grid_plan_regular(tall, &machine, NULL, &plan_options, &told, NULL));
+  CHECK(heard.calls == 1);
+  OK(latchwork_plan_status(told, &status, NULL));
+  CHECK(status != LATCHWORK_PLAN_STATUS_OPTIMAL);
+  latchwork_plan_destroy(told);
+  latchwork_grid_destroy(tall);
+
+  options.progress = hear;
+  options.user_data = &heard;
+  heard = silent;
+  OK(latchwork_grid_verify(grid, plan, &options, &verification, NULL));
+  CHECK(verification.verified == 1 && heard.calls >= 1 && !heard.wrong && heard.share == 1.0);
+  heard = silent;
+  heard.stop_at = 1;
+  CHECK(latchwork_grid_verify(grid, plan, &options, &verification, &error) == LATCHWORK_E_CANCELLED);
+  CHECK(error.code == LATCHWORK_E_CANCELLED && heard.calls == 1);
+  heard = silent;
+  heard.stop_at = 1;
+  fabric = (latchwork_fabric *)&error;
+  CHECK(latchwork_simulate(&bed, &pass, 1, &options, &fabric, &error) == LATCHWORK_E_CANCELLED && fabric == NULL);
+}
+
+static void charts_say_which_side_they_show(void) {
+  latchwork_strip *strip = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_chart_options options = LATCHWORK_CHART_OPTIONS_INIT;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  char *right_side, *operator_view;
+  size_t needed = 0;
+  checking = "charts";
+  OK(latchwork_strip_create("rope", "rope", grid, &strip, NULL));
+  OK(latchwork_panel_create("sample", strip, &panel, NULL));
+  OK(latchwork_panel_chart_svg(panel, NULL, NULL, 0, &needed, NULL));
+  right_side = malloc(needed);
+  OK(latchwork_panel_chart_svg(panel, NULL, right_side, needed, NULL, NULL));
+  options.side = LATCHWORK_SIDE_OPERATOR_VIEW;
+  options.plan = plan;
+  options.machine = &machine;
+  OK(latchwork_panel_chart_svg(panel, &options, NULL, 0, &needed, NULL));
+  operator_view = malloc(needed);
+  OK(latchwork_panel_chart_svg(panel, &options, operator_view, needed, NULL, NULL));
+  CHECK(right_side != NULL && operator_view != NULL);
+  if (right_side != NULL && operator_view != NULL) {
+    CHECK(strstr(right_side, "<svg") != NULL && strstr(right_side, "L3") == NULL);
+    CHECK(strstr(operator_view, "<svg") != NULL && strstr(operator_view, "L3") != NULL);
+  }
+  free(right_side);
+  free(operator_view);
+  options.side = 2;
+  CHECK(latchwork_panel_chart_text(panel, &options, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "options.side") == 0);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(strip);
+}
+
+int main(void) {
+  checking = "make";
+  OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
+  OK(latchwork_grid_from_text(sample, strlen(sample), &grid, NULL));
+  OK(latchwork_grid_plan(grid, &machine, NULL, NULL, &plan, NULL));
+  the_plan_costs_what_its_work_costs();
+  the_group_put_back_first_shows_in_front();
+  spoiled_moves_make_another_fabric();
+  a_plan_for_another_chart_is_not_verified();
+  a_panel_wider_than_the_bed_is_infeasible();
+  callbacks_are_told_and_can_stop();
+  charts_say_which_side_they_show();
+  latchwork_plan_destroy(plan);
+  latchwork_grid_destroy(grid);
+  printf("%ld checks, %d failed\n", checks_made, checks_failed);
+  return checks_failed != 0;
+}

@@ -1,0 +1,234 @@
+#include "world.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "allocations.h"
+
+struct world w;
+int checks_failed = 0;
+long checks_made = 0;
+const char *checking = "";
+
+/* A purl below a rope crossing: enough for a plan with a batch and a crossing. */
+static const char grid_text[] =
+    "kkkkkk\n"
+    "kkkkkk\n"
+    "x 1 2/2 R\n"
+    "kkkkkk\n"
+    "kkpkkk\n";
+
+/* Not a plan for anything: it has one of everything, so that every part of a plan can be read back. */
+static const char full_plan_json[] =
+    "{\"format\": \"latchwork-plan\", \"version\": 1, \"rows\": 4, \"columns\": 6, \"leftmost\": \"L3\",\n"
+    " \"carriage_starts_right\": true, \"status\": \"feasible\", \"total_ms\": 90000, \"bound_ms\": 80000,\n"
+    " \"rhythm\": {\"every\": 3, \"first\": 2}, \"columns_on\": [0, 1, 2, 4, 5],\n"
+    " \"stops\": [{\"row\": 2, \"carriage_right\": true, \"effort_ms\": 70000, \"releases\": [\"L3\", \"R1\"],\n"
+    "  \"reforms\": [{\"needle\": \"L2\", \"column\": 4, \"wale\": 4, \"from_row\": 0, \"rungs\": \"pk\"},\n"
+    "              {\"needle\": \"L1\", \"column\": 3, \"wale\": 3, \"from_row\": 1, \"rungs\": \"p\"}],\n"
+    "  \"crossings\": [{\"crossing\": {\"row\": 2, \"column\": 1, \"left\": 2, \"centre\": 1, \"right\": 1, \"lean\": \"left\",\n"
+    "                              \"place\": \"behind\"},\n"
+    "    \"returns\": [{\"group\": \"right\", \"stitches\": 1, \"from_needle\": \"L2\", \"to_needle\": \"R2\", \"prongs\": [1]},\n"
+    "                {\"group\": \"left\", \"stitches\": 2, \"from_needle\": \"R1\", \"to_needle\": \"L2\", \"prongs\": [2]},\n"
+    "                {\"group\": \"centre\", \"stitches\": 1, \"from_needle\": \"L1\", \"to_needle\": \"R1\", \"prongs\": [1]}],\n"
+    "    \"ease\": true}],\n"
+    "  \"shapings\": [{\"needle\": \"R3\", \"column\": 0, \"on\": false}, {\"needle\": \"L1\", \"column\": 3, \"on\": true}],\n"
+    "  \"holds\": [\"L1\"]}]}\n";
+
+void begin(const struct how *how) { allocations_begin(how->fail_at); }
+void end(const struct how *how) {
+  (void)how;
+  allocations_end();
+}
+
+#define HANDLE(type)                                                                            \
+  int same_##type(const latchwork_##type *a, const latchwork_##type *b) {                       \
+    int32_t equal = 0;                                                                          \
+    return latchwork_##type##_equal(a, b, &equal, NULL) == LATCHWORK_OK && equal == 1;          \
+  }
+HANDLES(HANDLE)
+#undef HANDLE
+
+#define TRY(call)                                                                \
+  do {                                                                           \
+    latchwork_error error = LATCHWORK_ERROR_INIT;                                \
+    latchwork_error *const e = &error;                                           \
+    if ((call) != LATCHWORK_OK) {                                                \
+      printf("world.c:%d: %s, %s\n", __LINE__, error.message, error.field);      \
+      return __LINE__;                                                           \
+    }                                                                            \
+  } while (0)
+
+/* The text of a call that writes: asked for its size, then for itself. */
+#define WRITTEN(to, function, ...)                         \
+  do {                                                     \
+    size_t needed = 0;                                     \
+    TRY(function(__VA_ARGS__, NULL, 0, &needed, e));       \
+    (to) = malloc(needed);                                 \
+    if ((to) == NULL) return __LINE__;                     \
+    TRY(function(__VA_ARGS__, (to), needed, NULL, e));     \
+  } while (0)
+
+static void measure(latchwork_measurement *to, const char *texture, int32_t counted, double count) {
+  to->texture = texture;
+  to->place = "middle";
+  to->count = count;
+  to->length_mm = 100.0;
+  to->counted = counted;
+}
+
+static int make_structs(void) {
+  const latchwork_machine machine = LATCHWORK_MACHINE_INIT;
+  const latchwork_effort effort = LATCHWORK_EFFORT_INIT;
+  const latchwork_crossing crossing = {3, 0, 2, 0, 1, LATCHWORK_LEAN_LEFT, LATCHWORK_CENTRE_BETWEEN};
+  const latchwork_plan_options plan_options = LATCHWORK_PLAN_OPTIONS_INIT;
+  const latchwork_simulate_options simulate_options = LATCHWORK_SIMULATE_OPTIONS_INIT;
+  const latchwork_chart_options chart_options = LATCHWORK_CHART_OPTIONS_INIT;
+  const latchwork_panel_parts parts = LATCHWORK_PANEL_PARTS_INIT;
+  const latchwork_fit_request request = LATCHWORK_FIT_REQUEST_INIT;
+  const latchwork_bed bed = LATCHWORK_BED_INIT;
+  const latchwork_move move = LATCHWORK_MOVE_INIT;
+  const uint8_t cells[6] = {0, 1, 0, 0, 0, 1};
+  w.machine = machine;
+  w.effort = effort;
+  w.crossing = crossing;
+  w.free_crossing = crossing;
+  w.plan_options = plan_options;
+  w.simulate_options = simulate_options;
+  w.chart_options = chart_options;
+  w.parts = parts;
+  w.request = request;
+  w.bed = bed;
+  w.move = move;
+  memcpy(w.cells, cells, sizeof cells);
+  TRY(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &w.machine, e));
+  TRY(latchwork_effort_default(&w.effort, e));
+  TRY(latchwork_fit_request_default(&w.request, e));
+  measure(&w.measurements[0], "rope", LATCHWORK_COUNTED_STITCHES, 30.0);
+  measure(&w.measurements[1], "rope", LATCHWORK_COUNTED_ROWS, 40.0);
+  measure(&w.measurements[2], "stockinette", LATCHWORK_COUNTED_STITCHES, 28.0);
+  measure(&w.measurements[3], "stockinette", LATCHWORK_COUNTED_ROWS, 42.0);
+  return 0;
+}
+
+static int make_cloth(void) {
+  latchwork_strip *edge = NULL;
+  w.grid_text = grid_text;
+  TRY(latchwork_grid_from_text(grid_text, strlen(grid_text), &w.grid, e));
+  TRY(latchwork_grid_mirrored(w.grid, &w.other_grid, e));
+  TRY(latchwork_grid_create(1, 1, &w.patch, e));
+  TRY(latchwork_wales_create(w.grid, &w.wales, e));
+  TRY(latchwork_wales_create(w.patch, &w.other_wales, e));
+  TRY(latchwork_strip_create("rope", "rope", w.grid, &w.strip, e));
+  TRY(latchwork_stockinette(1, &edge, e));
+  w.other_strip = edge;
+  w.strips[0] = w.strip;
+  w.strips[1] = w.other_strip;
+  TRY(latchwork_panel_create("sample", w.strip, &w.panel, e));
+  TRY(latchwork_panel_mirrored(w.panel, &w.other_panel, e));
+  w.band.row = 1;
+  w.band.rows = 4;
+  w.band.strips = 1;
+  w.span.name = "rope";
+  w.span.texture = "rope";
+  w.span.column = 0;
+  w.span.columns = 6;
+  w.span.repeat_rows = 4;
+  w.parts.rows = 8;
+  w.parts.name = "mirrored";
+  w.parts.edge = w.other_strip;
+  w.parts.left = w.strips;
+  w.parts.left_count = 1;
+  w.parts.centre = w.other_strip;
+  w.request.width_mm = 120.0;
+  w.request.height_mm = 100.0;
+  w.request.repeat = w.strips;
+  w.request.repeat_count = 1;
+  w.request.closing = w.strips;
+  w.request.closing_count = 1;
+  w.request.edge = w.other_strip;
+  w.request.rows_step = 4;
+  w.request.most = 3;
+  return 0;
+}
+
+static int make_work(void) {
+  size_t needed = 0;
+  size_t i;
+  latchwork_fit_candidate candidates[3];
+  latchwork_grid *wide = NULL;
+  TRY(latchwork_swatch_create(w.measurements, 4, &w.swatch, e));
+  TRY(latchwork_swatch_create(w.measurements, 2, &w.other_swatch, e));
+  TRY(latchwork_fit(&w.request, w.swatch, candidates, 3, &needed, e));
+  if (needed == 0) return __LINE__;
+  w.candidate = candidates[0];
+  TRY(latchwork_grid_create(1, 300, &wide, e)); /* wider than the bed of 200 needles */
+  TRY(latchwork_grid_findings(wide, &w.machine, &w.findings, e));
+  TRY(latchwork_grid_findings(w.patch, &w.machine, &w.other_findings, e));
+  TRY(latchwork_grid_plan(wide, &w.machine, NULL, NULL, &w.infeasible_plan, e));
+  latchwork_grid_destroy(wide);
+  TRY(latchwork_grid_plan(w.grid, &w.machine, &w.effort, NULL, &w.plan, e));
+  TRY(latchwork_grid_plan(w.other_grid, &w.machine, &w.effort, NULL, &w.other_plan, e));
+  TRY(latchwork_read_plan(full_plan_json, strlen(full_plan_json), &w.full_plan, e));
+  TRY(latchwork_plan_moves(w.plan, NULL, 0, &w.moves_count, e));
+  w.moves = malloc(w.moves_count * sizeof *w.moves);
+  if (w.moves == NULL) return __LINE__;
+  TRY(latchwork_plan_moves(w.plan, w.moves, w.moves_count, NULL, e));
+  TRY(latchwork_plan_leftmost(w.plan, &w.bed.leftmost, e));
+  w.bed.columns = 6;
+  for (i = 0; i < w.moves_count && w.moves[i].kind != LATCHWORK_MOVE_KIND_LIFT; ++i) {
+  }
+  if (i == w.moves_count) return __LINE__;
+  w.move = w.moves[i];
+  TRY(latchwork_simulate(&w.bed, w.moves, w.moves_count, NULL, &w.other_fabric, e));
+  /* One move left out in the middle: a fabric with a fault. */
+  memmove(&w.moves[i], &w.moves[i + 1], (w.moves_count - i - 1) * sizeof *w.moves);
+  --w.moves_count;
+  TRY(latchwork_simulate(&w.bed, w.moves, w.moves_count, NULL, &w.fabric, e));
+  return 0;
+}
+
+static int make_briefs(void) {
+  latchwork_machine narrow = w.machine;
+  narrow.needles = 100;
+  TRY(latchwork_brief_create(w.panel, w.swatch, &w.machine, &w.effort, &w.brief, e));
+  TRY(latchwork_brief_create(w.other_panel, w.swatch, &narrow, NULL, &w.other_brief, e));
+  TRY(latchwork_brief_run(w.brief, NULL, &w.job, e));
+  TRY(latchwork_brief_run(w.other_brief, NULL, &w.other_job, e));
+  WRITTEN(w.grid_json, latchwork_grid_write, w.grid);
+  WRITTEN(w.strip_json, latchwork_strip_write, w.strip);
+  WRITTEN(w.panel_json, latchwork_panel_write, w.panel);
+  WRITTEN(w.machine_json, latchwork_machine_write, &w.machine, &w.effort);
+  WRITTEN(w.plan_json, latchwork_plan_write, w.plan);
+  WRITTEN(w.swatch_csv, latchwork_swatch_write, w.swatch);
+  return 0;
+}
+
+int world_make(const char *brief_folder, const char *out_folder) {
+  int line;
+  w.brief_folder = brief_folder;
+  w.out_folder = out_folder;
+  line = make_structs();
+  if (line == 0) line = make_cloth();
+  if (line == 0) line = make_work();
+  if (line == 0) line = make_briefs();
+  return line;
+}
+
+void world_free(void) {
+#define HANDLE(type)                \
+  latchwork_##type##_destroy(w.type); \
+  latchwork_##type##_destroy(w.other_##type);
+  HANDLES(HANDLE)
+#undef HANDLE
+  latchwork_grid_destroy(w.patch);
+  latchwork_plan_destroy(w.full_plan);
+  latchwork_plan_destroy(w.infeasible_plan);
+  free(w.moves);
+  free(w.grid_json);
+  free(w.strip_json);
+  free(w.panel_json);
+  free(w.machine_json);
+  free(w.plan_json);
+  free(w.swatch_csv);
+}

@@ -1,0 +1,57 @@
+/* One good value of everything that a call can take, and a second, different one of each handle. */
+#ifndef LATCHWORK_TESTS_WORLD_H
+#define LATCHWORK_TESTS_WORLD_H
+
+#include <latchwork/latchwork.h>
+
+#include "calls.h"
+#include "check.h"
+
+#define HANDLES(X) \
+  X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(fabric) X(swatch) X(brief) X(job)
+
+struct world {
+#define HANDLE(type) latchwork_##type *type, *other_##type;
+  HANDLES(HANDLE)
+#undef HANDLE
+  latchwork_grid *patch;
+  latchwork_plan *full_plan;       /* has all there can be in a plan */
+  latchwork_plan *infeasible_plan; /* has findings */
+  latchwork_machine machine;
+  latchwork_effort effort;
+  latchwork_crossing crossing, free_crossing;
+  latchwork_plan_options plan_options;
+  latchwork_simulate_options simulate_options;
+  latchwork_chart_options chart_options;
+  latchwork_panel_parts parts;
+  latchwork_fit_request request;
+  latchwork_fit_candidate candidate;
+  latchwork_bed bed;
+  latchwork_move move;
+  latchwork_move *moves;
+  size_t moves_count;
+  uint8_t cells[6];
+  latchwork_band band;
+  latchwork_strip_span span;
+  latchwork_measurement measurements[4];
+  const latchwork_strip *strips[2];
+  const char *grid_text;
+  const char *brief_folder, *out_folder;
+  char *grid_json, *strip_json, *panel_json, *machine_json, *plan_json, *swatch_csv;
+};
+
+extern struct world w;
+
+/* Makes the world; 0, or the line of world.c that failed. */
+int world_make(const char *brief_folder, const char *out_folder);
+void world_free(void);
+
+/* Round the call itself, so that only its own allocations fail. */
+void begin(const struct how *how);
+void end(const struct how *how);
+
+#define HANDLE(type) int same_##type(const latchwork_##type *a, const latchwork_##type *b);
+HANDLES(HANDLE)
+#undef HANDLE
+
+#endif
