@@ -437,7 +437,12 @@ class Drawing {
     close();
     y += font_ * 16 / 10;
     open("key", font_size(font_));
-    const std::vector<KeyEntry> entries = key_of(view_);
+    std::vector<KeyEntry> entries = key_of(view_);
+    if (view_.bands.size() == 1 && letters_.words.size() > 1) {
+      for (const std::string& words : letters_.words) {
+        entries.push_back({.symbol = Symbol::strip, .crossing = {}, .words = words});
+      }
+    }
     const Unit stop = (total_ - font_) / 6;
     std::vector<Laid> line;
     Unit used = 0;
@@ -447,7 +452,7 @@ class Drawing {
                 .words = {},
                 .x = used,
                 .width = 0,
-                .symbol_width = std::max(cells_wide * size_.width, 2 * font_),
+                .symbol_width = entry.symbol == Symbol::strip ? 0 : std::max(cells_wide * size_.width, 2 * font_),
                 .symbol_height = (entry.symbol == Symbol::tuck ? 2 : 1) * size_.height,
                 .text_height = 0};
       std::string words = entry.words;
@@ -467,7 +472,6 @@ class Drawing {
       line.push_back(std::move(laid));
     }
     y = key_line(line, y) + font_ * 3 / 10;
-    if (view_.bands.size() == 1 && letters_.words.size() > 1) y = strip_words(y);
     close();
     return y;
   }
@@ -477,25 +481,14 @@ class Drawing {
     for (const Laid& laid : line) height = std::max({height, laid.symbol_height, laid.text_height});
     for (const Laid& laid : line) {
       const Unit x = font_ / 2 + laid.x;
-      key_symbol(*laid.entry, x, y + (height - laid.symbol_height) / 2);
+      if (laid.entry->symbol != Symbol::strip) key_symbol(*laid.entry, x, y + (height - laid.symbol_height) / 2);
       Unit baseline = y + (height - laid.text_height) / 2 + font_ * 95 / 100;
       for (const std::string& words : laid.words) {
-        text(x + laid.symbol_width + font_ / 2, baseline, words);
+        text(laid.symbol_width == 0 ? x : x + laid.symbol_width + font_ / 2, baseline, words);
         baseline += font_ * 125 / 100;
       }
     }
     return y + height + font_ / 2;
-  }
-
-  Unit strip_words(Unit y) {
-    const auto most = static_cast<std::size_t>((total_ - font_) * 100 / (font_ * 58));
-    for (const std::string& strip : letters_.words) {
-      for (const std::string& line : wrapped(strip, most)) {
-        text(font_ / 2, y + font_, line);
-        y += font_ * 130 / 100;
-      }
-    }
-    return y;
   }
 
   void key_symbol(const KeyEntry& entry, Unit x, Unit y) {
@@ -551,6 +544,8 @@ class Drawing {
       case Symbol::repeat_line:
         path.move(x, y + h / 2).across_by(w);
         path.flush(body_, " fill=\"none\" stroke=\"#000\" stroke-width=\"1.1\"");
+        break;
+      case Symbol::strip:
         break;
       case Symbol::centre:
         path.move(x + w / 2, y - h / 4).down_by(h * 3 / 2);

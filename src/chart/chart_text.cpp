@@ -154,6 +154,7 @@ std::string key_text(const View& view) {
         add("(blank)", entry.words);
         break;
       case Symbol::repeat_line:
+      case Symbol::strip:
         break;
       case Symbol::centre:
         add(*view.axis % 2 == 1 ? "^" : "><", entry.words);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 #include <tuple>
+#include <utility>
 
 namespace latchwork::inline v0::drawing {
 
@@ -74,11 +75,11 @@ std::vector<KeyEntry> key_of(const View& view) {
 
 StripLetters strip_letters(const View& view) {
   StripLetters result;
-  std::map<std::tuple<std::string, int, int>, std::string> known;  // ordered: no hash order in what is written
+  std::map<std::pair<std::string, int>, std::string> known;  // ordered: no hash order in what is written
   for (const Band& band : view.bands) {
     auto& row = result.letters.emplace_back();
     for (const StripSpan& strip : band.strips) {
-      auto [entry, fresh] = known.try_emplace({strip.name, strip.columns, strip.repeat_rows});
+      auto [entry, fresh] = known.try_emplace({strip.name, strip.repeat_rows});
       if (fresh) {
         std::string letters;
         for (std::size_t n = known.size(); n > 0; n = (n - 1) / 26) {

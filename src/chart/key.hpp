@@ -7,7 +7,20 @@
 
 namespace latchwork::inline v0::drawing {
 
-enum class Symbol { knit, purl, tuck, slip_behind, slip_front, none, crossing, stop, strip_line, repeat_line, centre };
+enum class Symbol {
+  knit,
+  purl,
+  tuck,
+  slip_behind,
+  slip_front,
+  none,
+  crossing,
+  stop,
+  strip_line,
+  repeat_line,
+  centre,
+  strip  ///< a strip's letter and name: words only
+};
 
 struct KeyEntry {
   Symbol symbol = Symbol::knit;
@@ -24,7 +37,7 @@ std::vector<Crossing> crossing_kinds(const View& view);
 /// "3/3 right cross"; "2/1/2 left cross, centre behind". "RC" is not used: it is the row counter too.
 std::string crossing_words(const Crossing& crossing);
 
-/// A letter for each strip that is unlike the others (name and width): A, B, ... Z, AA, ...
+/// A letter for each strip that is unlike the others (by name and repeat): A, B, ... Z, AA, ...
 struct StripLetters {
   std::vector<std::string> words;                 ///< "A: rope 3/3 every 8, repeats every 8 rows"
   std::vector<std::vector<std::string>> letters;  ///< per band, per strip

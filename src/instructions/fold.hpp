@@ -10,6 +10,7 @@ namespace latchwork::inline v0::writing {
 struct StopWork {
   int row = 0;
   int work = 0;
+  std::size_t letters = 0;  ///< what telling it costs
 };
 
 /// Stops first..first+count-1, made `times` times in all, each time `period` rows further up.
@@ -20,7 +21,8 @@ struct Fold {
   int period = 0;
 };
 
-/// Folds runs of stops that come again at a steady distance, in order; written out again the folds give the stops.
+/// Folds runs of stops that come again at a steady distance, in order, where that saves letters; written out again the
+/// folds give the stops.
 /// Runs of up to 64 stops are found, so the work is linear in the stops.
 std::vector<Fold> folded(std::span<const StopWork> stops);
 

@@ -42,13 +42,13 @@ std::string plural(int count, std::string_view thing, std::string_view ending = 
   return fmt::format("{} {}{}", count, thing, count == 1 ? "" : ending);
 }
 
-std::string reform_words(const LikeReforms& group, int row) {
+std::string reform_words(const std::string& needles, const LikeReforms& group, int row) {
   const int first = group.from_row + 1;
   const int last = group.from_row + static_cast<int>(group.rungs.size());
   const std::string to = group.from_row == 0 ? "the cast-on" : fmt::format("row {}", group.from_row);
   const std::string rows = first >= last ? fmt::format("row {}", last) : fmt::format("rows {}-{}", first, last);
-  return fmt::format("{}: drop {} to {}, re-form {} as {}", needle_ranges(group.needles),
-                     plural(row - group.from_row, "row"), to, rows, rung_words(group.rungs));
+  return fmt::format("{}: drop {} to {}, re-form {} as {}", needles, plural(row - group.from_row, "row"), to, rows,
+                     rung_words(group.rungs));
 }
 
 std::string shaping_words(const std::vector<Shaping>& shapings, bool on) {
@@ -82,6 +82,7 @@ class Writer {
     }
     look();
     ways();
+    sets();
     stops();
     rules();
     key();
@@ -167,6 +168,32 @@ class Writer {
     }
   }
 
+  /// Scattered needles that are re-formed alike at several stops get a name, so that the list is read once.
+  void sets() {
+    std::map<std::string, std::size_t> stops_of;
+    std::vector<std::string> in_order;
+    for (const Stop& stop : plan_.stops) {
+      for (const LikeReforms& group : alike(stop.reforms)) {
+        std::string needles = needle_ranges(group.needles);
+        if (std::count(needles.begin(), needles.end(), ',') < 2) continue;
+        const auto [entry, fresh] = stops_of.try_emplace(std::move(needles), 0);
+        if (fresh) in_order.push_back(entry->first);
+        ++entry->second;
+      }
+    }
+    for (const std::string& needles : in_order) {
+      if (stops_of[needles] < 2) continue;
+      set_of_[needles] = fmt::format("set {}", set_of_.size() + 1);
+      sheet_.sets.emplace_back(set_of_[needles], needles);
+    }
+  }
+
+  std::string needles_told(const LikeReforms& group) const {
+    const std::string needles = needle_ranges(group.needles);
+    const auto found = set_of_.find(needles);
+    return found == set_of_.end() ? needles : found->second;
+  }
+
   std::string letter_of(const CrossingWay& way) const {
     for (const auto& [known, letter] : letters_) {
       if (known == way) return letter;
@@ -178,7 +205,9 @@ class Writer {
     std::vector<std::string> actions;
     const int after = held - static_cast<int>(stop.releases.size()) + static_cast<int>(stop.holds.size());
     if (!stop.releases.empty()) actions.push_back("release " + needle_ranges(stop.releases));
-    for (const LikeReforms& group : alike(stop.reforms)) actions.push_back(reform_words(group, stop.row));
+    for (const LikeReforms& group : alike(stop.reforms)) {
+      actions.push_back(reform_words(needles_told(group), group, stop.row));
+    }
     for (const CrossingStep& step : stop.crossings) {
       actions.push_back(fmt::format("{}: cross {}",
                                     needle_run(block_needle(plan_, step.crossing), step.crossing.width()),
@@ -218,8 +247,10 @@ class Writer {
                       .row = stop.row,
                       .right = stop.carriage_right,
                       .actions = actions_of(stop, held)};
+      std::size_t letters = 20;
+      for (const std::string& action : words.actions) letters += action.size() + 2;
       const int next = static_cast<int>(known.size());
-      works.push_back({stop.row, known.try_emplace(work_key(stop, words.actions), next).first->second});
+      works.push_back({stop.row, known.try_emplace(work_key(stop, words.actions), next).first->second, letters});
       told.push_back(std::move(words));
     }
     for (const Fold& fold : folded(works)) {
@@ -357,6 +388,7 @@ class Writer {
   const Machine& machine_;
   Sheet sheet_;
   LetterOf letters_;
+  std::map<std::string, std::string> set_of_;
   std::array<bool, 5> used_{};
   bool left_ = false;
   bool right_ = false;

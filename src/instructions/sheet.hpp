@@ -40,6 +40,7 @@ struct Sheet {
   std::vector<std::string> cautions;
   std::vector<std::string> rules;                              ///< what holds at every stop
   std::vector<std::pair<std::string, std::string>> crossings;  ///< "A", how it is made
+  std::vector<std::pair<std::string, std::string>> sets;       ///< "set 1", needles that are worked together often
   std::string start;
   std::vector<SheetPart> parts;
   std::string end;

@@ -42,7 +42,10 @@ int needle_read(const std::string& name) {
   return number_in(name.substr(1)) * (name[0] == 'L' ? -1 : 1);
 }
 
-std::vector<int> needles_read(const std::string& ranges) {
+using Sets = std::map<std::string, std::string>;
+
+std::vector<int> needles_read(const std::string& told, const Sets& sets = {}) {
+  const std::string ranges = told.starts_with("set ") ? sets.at(told) : told;
   std::vector<int> needles;
   for (const std::string& range : split(ranges, ", ")) {
     const auto ends = split(range, "-");
@@ -150,13 +153,13 @@ struct StopRead {
   int depth_words = 0;
 };
 
-StopRead stop_read(const std::string& row, const std::string& side, const std::string& actions) {
+StopRead stop_read(const std::string& row, const std::string& side, const std::string& actions, const Sets& sets) {
   StopRead stop;
   stop.row = number_in(row);
   stop.right = side == "COR";
   std::smatch m;
   static const std::regex reform(
-      R"(([LR0-9, -]+): drop (\d+) rows? to (?:row (\d+)|the cast-on), re-form rows? (\d+)(?:-(\d+))? as (.*))");
+      R"(([LR0-9, -]+|set \d+): drop (\d+) rows? to (?:row (\d+)|the cast-on), re-form rows? (\d+)(?:-(\d+))? as (.*))");
   static const std::regex cross(R"(([LR0-9]+)-([LR0-9]+): cross ([A-Z]+))");
   for (const std::string& action : split(actions, "; ")) {
     if (std::regex_match(action, m, reform)) {
@@ -164,7 +167,7 @@ StopRead stop_read(const std::string& row, const std::string& side, const std::s
       CHECK(number_in(m[2]) == stop.row - from);
       CHECK(number_in(m[4]) == from + 1);
       CHECK(number_in(m[5].matched ? m[5] : m[4]) == stop.row);
-      for (const int needle : needles_read(m[1])) {
+      for (const int needle : needles_read(m[1], sets)) {
         Reform read;
         read.needle = needle;
         read.from_row = from;
@@ -203,14 +206,17 @@ SheetRead sheet_read(const std::string& text) {
   std::size_t last = 0;
   int period = 0;
   bool crossings = false;
+  Sets sets;
+  static const std::regex set(R"(  (set \d+)  +(.*))");
   for (const std::string& line : split(text, "\n")) {
     std::smatch m;
     if (line == "Crossings") crossings = true;
     if (line == "Steps") crossings = false;
     if (crossings && std::regex_match(line, m, way)) sheet.ways[m[1]] = m[2];
+    if (std::regex_match(line, m, set)) sets[m[1]] = m[2];
     if (std::regex_match(line, m, told)) {
       CHECK(number_in(m[1]) == static_cast<int>(sheet.stops.size()) + 1);
-      sheet.stops.push_back(stop_read(m[2], m[3], m[4]));
+      sheet.stops.push_back(stop_read(m[2], m[3], m[4], sets));
     } else if (std::regex_match(line, m, repeat)) {
       first = static_cast<std::size_t>(number_in(m[1])) - 1;
       last = m[2].matched ? static_cast<std::size_t>(number_in(m[2])) - 1 : first;

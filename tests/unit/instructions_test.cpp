@@ -127,8 +127,7 @@ Steps
       Cast on L5-R5 (10 needles). Set RC 000, COR.
    1  RC 003 COL  R4: drop 3 rows to the cast-on, re-form rows 1-3 as 3 p; L3-R1: cross A.
    2  RC 007 COL  R4: drop 4 rows to row 3, re-form rows 4-7 as 4 p; L3-R1: cross A.
-      Repeat stop 2 every 4 rows, 1 more time; row numbers move up with it:
-        RC 011 COL
+   3  RC 011 COL  R4: drop 4 rows to row 7, re-form rows 8-11 as 4 p; L3-R1: cross A.
       Knit to RC 012, COR. Bind off, or take the panel off on waste yarn.
 )");
 }
@@ -190,6 +189,41 @@ TEST_CASE("a run of stops that comes again is told once, with every row counter 
               "        RC 014 COR, RC 017 COL\n"
               "        RC 024 COR, RC 027 COL\n"
               "      Knit to RC 040, COR."));
+}
+
+TEST_CASE("a stop that comes again is folded only where that saves words", "[instructions]") {
+  const auto text_for = [](int times) {
+    Plan plan = empty_plan(60, 10, -5);
+    for (int i = 0; i < times; ++i) plan.stops.push_back(rope_stop(7 + 4 * i, 3 + 4 * i));
+    return instructions(panel_of(Grid(60, 10)), plan, Machine{});
+  };
+  CHECK_FALSE(holds(text_for(2), "Repeat"));
+  CHECK(holds(text_for(5),
+              "      Repeat stop 1 every 4 rows, 4 more times; row numbers move up with it:\n"
+              "        RC 011 COL, RC 015 COL, RC 019 COL, RC 023 COL\n"));
+}
+
+TEST_CASE("scattered needles that are worked together at several stops are listed once", "[instructions]") {
+  const auto text_for = [](const std::vector<int>& rows) {
+    Plan plan = empty_plan(40, 12, -6);
+    for (const int row : rows) {
+      Stop stop;
+      stop.row = row;
+      for (const int needle : {-5, -2, -1, 4}) {
+        Reform reform;
+        reform.needle = needle;
+        reform.from_row = row - 2;
+        reform.rungs = {Cell::purl, Cell::purl};
+        stop.reforms.push_back(reform);
+      }
+      plan.stops.push_back(stop);
+    }
+    return instructions(panel_of(Grid(40, 12)), plan, Machine{});
+  };
+  const std::string twice = text_for({4, 9});
+  CHECK(holds(twice, "Needles worked together\n  set 1  L5, L2-L1, R4\n"));
+  CHECK(holds(twice, "RC 009 COR  set 1: drop 2 rows to row 7, re-form rows 8-9 as 2 p.\n"));
+  CHECK_FALSE(holds(text_for({4}), "set 1"));
 }
 
 TEST_CASE("tucks side by side bring the rule of the lower row, and single ones do not", "[instructions]") {

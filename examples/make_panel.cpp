@@ -1,0 +1,32 @@
+// The main job: a brief goes in; a verified plan, sizes, charts and words come out.
+//
+//   make_panel BRIEF_FOLDER OUT_FOLDER
+//
+// BRIEF_FOLDER holds panel.json, swatch.csv and machine.json. Exit codes: 0 done, 1 an error (told with its place),
+// 2 wrong usage.
+#include <cstdio>
+#include <exception>
+#include <string>
+
+#include "latchwork/latchwork.hpp"
+
+int main(int argc, char** argv) {
+  if (argc != 3) {
+    std::fputs("usage: make_panel BRIEF_FOLDER OUT_FOLDER\n", stderr);
+    return 2;
+  }
+  try {
+    const latchwork::Brief brief = latchwork::read_brief(argv[1]);
+    const latchwork::Job job = latchwork::run(brief);
+    latchwork::write_job(brief, job, argv[2]);
+    std::fputs(latchwork::summary(brief, job).c_str(), stdout);
+  } catch (const latchwork::Error& error) {
+    const std::string code(latchwork::error_name(error.code()));
+    std::fprintf(stderr, "make_panel: %s: %s\n", code.c_str(), error.what());  // the message names the place
+    return 1;
+  } catch (const std::exception& error) {
+    std::fprintf(stderr, "make_panel: %s\n", error.what());
+    return 1;
+  }
+  return 0;
+}

@@ -1,0 +1,187 @@
+#include "brief/facts.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "latchwork/brief.hpp"
+
+namespace latchwork::inline v0 {
+namespace report {
+namespace {
+
+std::string count_of(std::int64_t count, std::string_view thing, std::string_view ending = "s") {
+  return fmt::format("{} {}{}", count, thing, count == 1 ? "" : ending);
+}
+
+const char* severity_word(Severity severity) {
+  switch (severity) {
+    case Severity::advice:
+      return "advice";
+    case Severity::warning:
+      return "warning";
+    case Severity::error:
+      return "error";
+  }
+  return "?";
+}
+
+std::string joined(const std::vector<std::string>& parts, std::string_view between) {
+  std::string out;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (i > 0) out += between;
+    out += parts[i];
+  }
+  return out;
+}
+
+std::string feasibility(const Brief& brief, const Job& job) {
+  std::array<int, 3> count{};
+  for (const Finding& finding : job.findings) ++count.at(static_cast<std::size_t>(finding.severity));
+  std::vector<std::string> parts;
+  if (count[2] > 0) parts.push_back(count_of(count[2], "error"));
+  if (count[1] > 0) parts.push_back(count_of(count[1], "warning"));
+  if (count[0] > 0) parts.push_back(count_of(count[0], "piece") + " of advice");
+  const std::string found = parts.empty() ? "nothing found against it" : joined(parts, ", ");
+  const bool yes = count[2] == 0 && job.plan.status != PlanStatus::infeasible;
+  return fmt::format("{} on the {} machine: {}", yes ? "can be made" : "cannot be made as it stands",
+                     brief.machine.name, found);
+}
+
+std::string hand_words(const HandWork& work) {
+  std::vector<std::string> rungs;
+  const auto add = [&](int count, const char* name) {
+    if (count > 0) rungs.push_back(fmt::format("{} {}", count, name));
+  };
+  add(work.rungs_purl, "purl");
+  add(work.rungs_tuck, "tuck");
+  add(work.rungs_knit, "knit");
+  add(work.rungs_slip, "slip");
+  std::vector<std::string> parts;
+  if (work.batches > 0) {
+    parts.push_back(count_of(work.batches, "batch", "es") + " re-formed (rungs: " + joined(rungs, ", ") + ")");
+  }
+  if (work.crossings > 0) {
+    parts.push_back(count_of(work.crossings, "crossing") +
+                    fmt::format(" ({} lifted)", count_of(work.stitches_crossed, "stitch", "es")));
+  }
+  if (work.holds > 0) parts.push_back(count_of(work.holds, "needle") + " put in hold");
+  if (work.shapings > 0) parts.push_back(count_of(work.shapings, "needle") + " cast on or bound off");
+  return parts.empty() ? "none" : joined(parts, "; ");
+}
+
+std::string verified_words(const Verification& verification) {
+  if (verification.verified) {
+    return fmt::format("verified: knitted loop by loop ({} loops), and the fabric is the chart's", verification.loops);
+  }
+  return "NOT verified: " + verification.message;
+}
+
+void add_plan(Facts& facts, const Brief& brief, const Job& job) {
+  const HandWork work = hand_work(job.plan, brief.effort);
+  facts.lines.emplace_back("Stops", fmt::format("{} in {}", work.stops, count_of(job.plan.rows, "row")));
+  facts.lines.emplace_back("Hand work", hand_words(work));
+  facts.lines.emplace_back("Time", fmt::format("{} by hand + {} of carriage = {}", duration(work.hand_ms),
+                                               duration(work.carriage_ms), duration(job.plan.total_ms)));
+  const bool proven = job.plan.status == PlanStatus::optimal;
+  facts.lines.emplace_back(
+      "Least possible",
+      proven
+          ? fmt::format("{}: this plan is proven to take the least hand work", duration(job.plan.bound_ms))
+          : fmt::format("{} or more: this plan is the best found, not proven the least", duration(job.plan.bound_ms)));
+  facts.lines.emplace_back("Plan", verified_words(job.verification));
+  if (job.regular.status == PlanStatus::infeasible || !job.regular.rhythm) {
+    facts.lines.emplace_back("Regular plan", "no even rhythm of stops makes this panel");
+    return;
+  }
+  const std::int64_t more = job.regular.total_ms - job.plan.total_ms;
+  facts.lines.emplace_back(
+      "Regular plan",
+      fmt::format("stop every {} from RC {:03}: {} in all, {}; {}", count_of(job.regular.rhythm->every, "row"),
+                  job.regular.rhythm->first, duration(job.regular.total_ms),
+                  more == 0 ? "no more than the plan" : "the price of regularity " + duration(more),
+                  job.regular_verification.verified ? "verified" : verified_words(job.regular_verification)));
+}
+
+}  // namespace
+
+std::string duration(std::int64_t ms) {
+  const std::int64_t seconds = (ms + 500) / 1000;
+  if (seconds < 60) return fmt::format("{} s", seconds);
+  if (seconds < 600) {
+    return seconds % 60 == 0 ? fmt::format("{} min", seconds / 60)
+                             : fmt::format("{} min {} s", seconds / 60, seconds % 60);
+  }
+  const std::int64_t minutes = (seconds + 30) / 60;
+  if (minutes < 60) return fmt::format("{} min", minutes);
+  return fmt::format("{} h {:02} min", minutes / 60, minutes % 60);
+}
+
+std::string centimetres(double mm) {
+  return fmt::format("{:.1f}", mm / 10);
+}
+
+ChartOptions chart_options(const Brief& brief, const Job& job, Side side) {
+  ChartOptions options;
+  options.side = side;
+  options.plan = job.plan.status == PlanStatus::infeasible ? nullptr : &job.plan;
+  options.machine = &brief.machine;
+  const Grid& grid = brief.panel.grid();
+  const double width = job.size.width_mm / grid.columns();
+  const double height = job.size.height_mm / grid.rows();
+  if (width > 0 && height > 0 && width <= 1000 && height <= 1000) {
+    options.stitch_height_mm = height;
+    options.stitch_width_mm = std::clamp(width, 0.2 * height, 5 * height);
+  }
+  return options;
+}
+
+Facts facts_of(const Brief& brief, const Job& job) {
+  Facts facts;
+  const Grid& grid = brief.panel.grid();
+  const Size& size = job.size;
+  facts.title = brief.panel.name();
+  facts.subtitle =
+      fmt::format("{} x {} on a {} machine ({} needles, {:g} mm apart)", count_of(grid.columns(), "stitch", "es"),
+                  count_of(grid.rows(), "row"), brief.machine.name, brief.machine.needles, brief.machine.pitch_mm);
+  std::string measured =
+      fmt::format("{} cm wide x {} cm high, relaxed; spread {} x {} cm", centimetres(size.width_mm),
+                  centimetres(size.height_mm), centimetres(size.width_spread_mm), centimetres(size.height_spread_mm));
+  if (size.greatest_height_mm > size.least_height_mm) {
+    measured += fmt::format("; the strips by themselves {} to {} cm high", centimetres(size.least_height_mm),
+                            centimetres(size.greatest_height_mm));
+  }
+  facts.lines.emplace_back("Size", measured);
+  facts.lines.emplace_back("Feasible", feasibility(brief, job));
+  if (job.plan.status == PlanStatus::infeasible) {
+    facts.lines.emplace_back("Plan", "none: see the errors");
+  } else {
+    add_plan(facts, brief, job);
+  }
+  const auto note = [&](const Finding& finding) {
+    std::string words = finding.message;
+    if (!finding.suggestion.empty()) words += ". What would help: " + finding.suggestion;
+    std::pair<std::string, std::string> entry(severity_word(finding.severity), std::move(words));
+    if (std::find(facts.notes.begin(), facts.notes.end(), entry) == facts.notes.end()) {
+      facts.notes.push_back(std::move(entry));
+    }
+  };
+  for (const Finding& finding : job.findings) note(finding);
+  for (const Finding& finding : job.plan.findings) note(finding);  // why there is no plan, unless told already
+  for (const std::string& warning : size.warnings) facts.notes.emplace_back("size", warning);
+  return facts;
+}
+
+}  // namespace report
+
+std::string summary(const Brief& brief, const Job& job) {
+  const report::Facts facts = report::facts_of(brief, job);
+  std::string out = facts.title + "\n" + facts.subtitle + "\n\n";
+  for (const auto& [label, words] : facts.lines) out += fmt::format("{:<15}{}\n", label, words);
+  if (!facts.notes.empty()) out += "\n";
+  for (const auto& [kind, words] : facts.notes) out += fmt::format("{:<9}{}\n", kind, words);
+  return out;
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "latchwork/brief.hpp"
+#include "latchwork/chart.hpp"
+
+namespace latchwork::inline v0::report {
+
+/// What the summary and the page both tell.
+struct Facts {
+  std::string title;
+  std::string subtitle;
+  std::vector<std::pair<std::string, std::string>> lines;  ///< label, words
+  std::vector<std::pair<std::string, std::string>> notes;  ///< severity or "size", words
+};
+Facts facts_of(const Brief& brief, const Job& job);
+
+/// "5 h 12 min", "12 min", "3 min 20 s".
+std::string duration(std::int64_t ms);
+
+/// "41.2".
+std::string centimetres(double mm);
+
+/// The job's charts: proportions from the panel's size, stops where there is a plan.
+ChartOptions chart_options(const Brief& brief, const Job& job, Side side);
+
+}  // namespace latchwork::inline v0::report

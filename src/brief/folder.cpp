@@ -1,0 +1,111 @@
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <system_error>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "brief/facts.hpp"
+#include "latchwork/brief.hpp"
+#include "latchwork/chart.hpp"
+#include "latchwork/error.hpp"
+#include "latchwork/file.hpp"
+#include "latchwork/instructions.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+namespace fs = std::filesystem;
+
+Error io_error(const std::string& name, const fs::path& path, std::string_view what) {
+  Place place;
+  place.field = name;
+  return {ErrorCode::io, place, fmt::format("{} {}", path.string(), what)};
+}
+
+std::string read_file(const fs::path& folder, const std::string& name) {
+  const fs::path path = folder / name;
+  std::error_code failure;
+  if (!fs::is_regular_file(path, failure)) throw io_error(name, path, "is not there, or is no file");
+  const std::uintmax_t bytes = fs::file_size(path, failure);
+  if (failure) throw io_error(name, path, "cannot be read");
+  if (bytes > max_file_bytes) {
+    Place place;
+    place.field = name;
+    throw Error(ErrorCode::too_large, place,
+                fmt::format("{} has {} bytes; at most {} are read", path.string(), bytes, max_file_bytes));
+  }
+  std::ifstream file(path, std::ios::binary);
+  std::string text(static_cast<std::size_t>(bytes), '\0');
+  file.read(text.data(), static_cast<std::streamsize>(bytes));
+  if (!file || file.gcount() != static_cast<std::streamsize>(bytes)) throw io_error(name, path, "cannot be read");
+  return text;
+}
+
+/// Reads one file; what its reader refuses is told with the file's name before field and message.
+template <class Reader>
+auto read_with(const fs::path& folder, const std::string& name, Reader&& reader) {
+  const std::string text = read_file(folder, name);
+  try {
+    return reader(text);
+  } catch (const Error& error) {
+    Place place = error.place();
+    place.field = place.field.empty() ? name : name + ": " + place.field;
+    throw Error(error.code(), place, name + ": " + error.what());
+  }
+}
+
+/// Written beside its place and moved there whole, so that no half a file is ever found.
+void write_file(const fs::path& folder, const std::string& name, const std::string& text) {
+  const fs::path path = folder / name;
+  const fs::path part = folder / (name + ".part");
+  {
+    std::ofstream file(part, std::ios::binary | std::ios::trunc);
+    file.write(text.data(), static_cast<std::streamsize>(text.size()));
+    file.close();
+    if (!file) {
+      std::error_code ignored;
+      fs::remove(part, ignored);
+      throw io_error(name, path, "cannot be written");
+    }
+  }
+  std::error_code failure;
+  fs::rename(part, path, failure);
+  if (failure) {
+    std::error_code ignored;
+    fs::remove(part, ignored);
+    throw io_error(name, path, "cannot be written: " + failure.message());
+  }
+}
+
+}  // namespace
+
+Brief read_brief(const std::string& folder) {
+  const fs::path path(folder);
+  Panel panel = read_with(path, "panel.json", [](const std::string& text) { return read_panel(text); });
+  Swatch swatch = read_with(path, "swatch.csv", [](const std::string& text) { return read_swatch(text); });
+  MachineFile machine = read_with(path, "machine.json", [](const std::string& text) { return read_machine(text); });
+  return {std::move(panel), std::move(swatch), std::move(machine.machine), machine.effort};
+}
+
+void write_job(const Brief& brief, const Job& job, const std::string& folder) {
+  // All is made before anything is written: what cannot be made leaves the folder as it was.
+  const std::pair<const char*, std::string> files[] = {
+      {"chart-rs.svg", chart_svg(brief.panel, report::chart_options(brief, job, Side::right_side))},
+      {"chart-operator.svg", chart_svg(brief.panel, report::chart_options(brief, job, Side::operator_view))},
+      {"chart.txt", chart_text(brief.panel, report::chart_options(brief, job, Side::right_side)) + "\n" +
+                        chart_text(brief.panel, report::chart_options(brief, job, Side::operator_view))},
+      {"instructions.txt", instructions(brief.panel, job.plan, brief.machine)},
+      {"plan.json", write(job.plan)},
+      {"summary.txt", summary(brief, job)},
+      {"page.html", page_html(brief, job)},
+  };
+  const fs::path path(folder);
+  std::error_code failure;
+  fs::create_directories(path, failure);
+  if (!fs::is_directory(path, failure)) throw io_error(folder, path, "cannot be made, or is no folder");
+  for (const auto& [name, text] : files) write_file(path, name, text);
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,217 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <string>
+#include <string_view>
+
+#include "brief/facts.hpp"
+#include "instructions/sheet.hpp"
+#include "instructions/words.hpp"
+#include "latchwork/brief.hpp"
+#include "latchwork/chart.hpp"
+#include "text/utf8.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+// Black on white, for A4 and for a phone: charts scroll sideways on a narrow screen and shrink to the page in print.
+constexpr std::string_view style = R"(
+html { color: #000; background: #fff; font: 16px/1.45 sans-serif; }
+body { max-width: 70rem; margin: 0 auto; padding: 0 .8rem 2rem; overflow-wrap: break-word; }
+h1 { font-size: 1.6rem; line-height: 1.2; margin: 1rem 0 .2rem; }
+h2 { font-size: 1.2rem; margin: 1.6rem 0 .5rem; border-bottom: 2px solid #000; }
+h3 { font-size: 1rem; margin: 1.1rem 0 .3rem; }
+p, ul, dl { margin: .4rem 0; }
+ul { padding-left: 1.3rem; }
+dl { display: grid; grid-template-columns: max-content 1fr; gap: .15rem .9rem; }
+dt { font-weight: bold; }
+dd { margin: 0; }
+table { border-collapse: collapse; width: 100%; }
+th, td { border: 1px solid #777; padding: .25rem .5rem; text-align: left; vertical-align: top; }
+td.n, th.n { text-align: right; }
+td.at { width: 1%; white-space: nowrap; font-weight: bold; }
+td.again { font-style: italic; }
+.box { display: inline-block; width: .8em; height: .8em; border: 1.5px solid #000; margin-right: .4em; }
+.tick { display: inline-block; white-space: nowrap; margin-right: 1em; font-style: normal; }
+.chart { margin: .5rem 0; overflow-x: auto; }
+.chart svg { display: block; }
+nav a { margin-right: 1em; color: #000; }
+@media (max-width: 30rem) {
+  dl.facts { grid-template-columns: 1fr; gap: 0; }
+  dl.facts dd { margin: 0 0 .5rem; }
+  th, td { padding: .2rem .3rem; }
+}
+@media print {
+  @page { size: A4; margin: 12mm; }
+  html { font-size: 10.5pt; }
+  body { max-width: none; padding: 0; }
+  nav { display: none; }
+  h2, h3 { break-after: avoid; }
+  tr, li, dd { break-inside: avoid; }
+  thead { display: table-header-group; }
+  .chart { overflow: visible; }
+  .chart svg { min-width: 0 !important; margin: 0 auto; }
+  .one-page svg { max-height: 250mm; }
+  section.picture { break-before: page; }
+  section.steps { break-before: page; }
+}
+)";
+
+std::string tag(std::string_view name, std::string_view words, std::string_view attributes = {}) {
+  return fmt::format("<{}{}>{}</{}>", name, attributes, escaped_xml(words), name);
+}
+
+void append_list(std::string& out, std::string_view title, const std::vector<std::string>& lines) {
+  if (lines.empty()) return;
+  out += tag("h3", title) + "\n<ul>\n";
+  for (const std::string& line : lines) out += tag("li", line) + "\n";
+  out += "</ul>\n";
+}
+
+void append_terms(std::string& out, std::string_view title,
+                  const std::vector<std::pair<std::string, std::string>>& terms, std::string_view attributes = {}) {
+  if (terms.empty()) return;
+  if (!title.empty()) out += tag("h3", title) + "\n";
+  out += fmt::format("<dl{}>\n", attributes);
+  for (const auto& [term, words] : terms) out += tag("dt", term) + tag("dd", words) + "\n";
+  out += "</dl>\n";
+}
+
+/// The two numbers that a chart's viewBox ends with.
+std::pair<double, double> picture_size(const std::string& svg) {
+  constexpr std::string_view before = "viewBox=\"0 0 ";
+  const std::size_t at = svg.find(before);
+  double width = 0;
+  double height = 0;
+  if (at == std::string::npos) return {width, height};
+  const char* from = svg.data() + at + before.size();
+  const char* end = svg.data() + svg.size();
+  const auto read = std::from_chars(from, end, width);
+  std::from_chars(read.ptr + 1, end, height);
+  return {width, height};
+}
+
+void append_chart(std::string& out, const Brief& brief, const Job& job, Side side) {
+  const std::string svg = chart_svg(brief.panel, report::chart_options(brief, job, side));
+  const auto [width, height] = picture_size(svg);
+  // On a screen cells are drawn 16 px high where there is room and never below 10 px; the rest scrolls. On paper the
+  // chart fits one page unless its rows would come out under 1.2 mm: then it runs on.
+  const bool one_page = height <= 16 / 1.2 * 250;
+  out += "<section class=\"picture\">\n";
+  out += tag("h2", side == Side::operator_view ? "Operator's view (WS)" : "Right side (RS)",
+             side == Side::operator_view ? " id=\"operator\"" : " id=\"right-side\"");
+  out += fmt::format("\n<figure class=\"chart {}\">\n", one_page ? "one-page" : "long");
+  const std::size_t open = svg.find('>');
+  out += svg.substr(0, open) +
+         fmt::format(" style=\"width:100%;min-width:{:.0f}px;max-width:{:.0f}px\"", width * 10 / 16, width) +
+         svg.substr(open);
+  out += "</figure>\n</section>\n";
+}
+
+void append_stop(std::string& out, const writing::SheetStop& stop) {
+  out += fmt::format("<tr><td class=\"n\">{}</td><td class=\"at\"><span class=\"box\"></span>{} {}</td><td>",
+                     stop.number, writing::counter(stop.row), writing::carriage(stop.right));
+  for (std::size_t i = 0; i < stop.actions.size(); ++i) {
+    if (i > 0) out += "<br/>";
+    out += escaped_xml(stop.actions[i]);
+  }
+  out += "</td></tr>\n";
+}
+
+void append_repeat(std::string& out, const writing::SheetRepeat& repeat) {
+  const std::size_t times = repeat.times.size();
+  out += fmt::format(
+      "<tr><td class=\"n\"></td><td class=\"again\" colspan=\"2\">Repeat stop{} every {} row{}, {} more time{}; "
+      "row numbers move up with it:<br/>",
+      repeat.first == repeat.last ? fmt::format(" {}", repeat.first)
+                                  : fmt::format("s {}-{}", repeat.first, repeat.last),
+      repeat.period, repeat.period == 1 ? "" : "s", times, times == 1 ? "" : "s");
+  for (std::size_t i = 0; i < times; ++i) {
+    if (i > 0 && repeat.first != repeat.last) out += "<br/>";
+    for (const std::string& row : repeat.times[i]) {
+      out += fmt::format("<span class=\"tick\"><span class=\"box\"></span>{}</span> ", row);
+    }
+  }
+  out += "</td></tr>\n";
+}
+
+void append_steps(std::string& out, const Brief& brief, const Job& job) {
+  const writing::Sheet sheet = writing::sheet_of(brief.panel, job.plan, brief.machine);
+  out += "<section class=\"steps\">\n<h2 id=\"steps\">Instructions</h2>\n";
+  if (job.plan.status == PlanStatus::infeasible) {
+    append_list(out, "This panel cannot be made on this machine as it stands", sheet.reasons);
+    out += "</section>\n";
+    return;
+  }
+  for (const std::string& line : sheet.header) out += tag("p", line) + "\n";
+  append_terms(out, "Abbreviations", sheet.key);
+  append_list(out, "Take care", sheet.cautions);
+  append_list(out, "At every stop", sheet.rules);
+  append_terms(out, "Crossings", sheet.crossings);
+  append_terms(out, "Needles worked together", sheet.sets);
+  out += "<h3>Steps</h3>\n" + tag("p", sheet.start) + "\n";
+  if (!sheet.parts.empty()) {
+    out += "<table>\n<thead><tr><th class=\"n\">Stop</th><th>At</th><th>Hand work</th></tr></thead>\n<tbody>\n";
+    for (const writing::SheetPart& part : sheet.parts) {
+      for (const writing::SheetStop& stop : part.stops) append_stop(out, stop);
+      if (part.repeat) append_repeat(out, *part.repeat);
+    }
+    out += "</tbody>\n</table>\n";
+  }
+  out += tag("p", sheet.end) + "\n</section>\n";
+}
+
+/// Strips alike in name and measures are told once, with how often they stand there.
+void append_sizes(std::string& out, const Size& size) {
+  if (size.strips.empty()) return;
+  out +=
+      "<h3>Sizes by strip</h3>\n<table>\n<thead><tr><th>Strip</th><th class=\"n\">Stitches</th>"
+      "<th class=\"n\">Width, mm</th><th class=\"n\">Height, mm</th></tr></thead>\n<tbody>\n";
+  std::vector<std::pair<StripSize, int>> told;
+  for (StripSize strip : size.strips) {
+    strip.band = 0;
+    const auto same = std::find_if(told.begin(), told.end(), [&](const auto& entry) { return entry.first == strip; });
+    if (same != told.end()) {
+      ++same->second;
+    } else {
+      told.emplace_back(strip, 1);
+    }
+  }
+  for (const auto& [strip, times] : told) {
+    const std::string name = times == 1 ? strip.name : fmt::format("{} ({} times)", strip.name, times);
+    out += "<tr>" + tag("td", name) +
+           fmt::format("<td class=\"n\">{}</td><td class=\"n\">{:.1f}</td><td class=\"n\">{:.1f}</td></tr>\n",
+                       strip.columns, strip.width_mm, strip.height_mm);
+  }
+  out += "</tbody>\n</table>\n";
+}
+
+}  // namespace
+
+std::string page_html(const Brief& brief, const Job& job) {
+  const report::Facts facts = report::facts_of(brief, job);
+  std::string out =
+      "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n";
+  out += tag("title", facts.title) + "\n<style>" + std::string(style) + "</style>\n</head>\n<body>\n";
+  out += tag("h1", facts.title) + "\n" + tag("p", facts.subtitle) + "\n";
+  out +=
+      "<nav><a href=\"#steps\">Instructions</a> <a href=\"#operator\">Operator's view</a> "
+      "<a href=\"#right-side\">Right side</a></nav>\n";
+  out += "<section>\n<h2>Summary</h2>\n";
+  append_terms(out, "", facts.lines, " class=\"facts\"");
+  if (!facts.notes.empty()) {
+    out += "<h3>Worth knowing</h3>\n";
+    append_terms(out, "", facts.notes, " class=\"facts\"");
+  }
+  append_sizes(out, job.size);
+  out += "</section>\n";
+  append_steps(out, brief, job);
+  append_chart(out, brief, job, Side::operator_view);
+  append_chart(out, brief, job, Side::right_side);
+  out += "</body>\n</html>\n";
+  return out;
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,48 @@
+#include <functional>
+
+#include "latchwork/brief.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+/// Progress of one part of the job as progress of the whole.
+std::function<void(const Progress&)> part_of(const std::function<void(const Progress&)>& whole, double from,
+                                             double share) {
+  if (!whole) return {};
+  return [whole, from, share](const Progress& part) {
+    Progress told = part;
+    told.share = from + share * part.share;
+    whole(told);
+  };
+}
+
+Verification verified(const Grid& grid, const Plan& plan, const PlanOptions& options, double from, double share) {
+  if (plan.status == PlanStatus::infeasible) {
+    Verification none;
+    none.message = "there is no plan";
+    return none;
+  }
+  SimulateOptions simulation;
+  simulation.stop = options.stop;
+  simulation.progress = part_of(options.progress, from, share);
+  return verify(grid, plan, simulation);
+}
+
+}  // namespace
+
+Job run(const Brief& brief, const PlanOptions& options) {
+  const Grid& grid = brief.panel.grid();
+  Job job;
+  job.size = size(brief.panel, brief.swatch);  // first, since a texture without a gauge is found at once
+  job.findings = findings(grid, brief.machine);
+  PlanOptions planning = options;
+  planning.progress = part_of(options.progress, 0, 0.6);
+  job.plan = plan(grid, brief.machine, brief.effort, planning);
+  planning.progress = part_of(options.progress, 0.6, 0.2);
+  job.regular = plan_regular(grid, brief.machine, brief.effort, planning);
+  job.verification = verified(grid, job.plan, options, 0.8, 0.1);
+  job.regular_verification = verified(grid, job.regular, options, 0.9, 0.1);
+  return job;
+}
+
+}  // namespace latchwork::inline v0
