@@ -1,0 +1,62 @@
+"""Runs the README's code and compares what it prints with the text block below each.
+
+readme_test.py SOURCE BUILT [--renew]: BUILT is a build tree with the C ABI and the Python bindings.
+"""
+import os
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+BLOCK = re.compile(r"```(cpp|python|c)\n(.*?)```\n\n(?:(.*?\n)\n)?```text\n(.*?)```\n", re.S)
+
+
+def run(*command, **options):
+    result = subprocess.run([str(word) for word in command], text=True, capture_output=True, **options)
+    if result.returncode != 0:
+        sys.exit(f"{' '.join(map(str, command))} failed:\n{result.stdout}\n{result.stderr}")
+    return result.stdout
+
+
+def printed(language, code, source, built, folder):
+    environment = dict(os.environ, PYTHONPATH=str(built / "bindings/python"), LD_LIBRARY_PATH=str(built / "bindings/c"))
+    if language == "python":
+        return run(sys.executable, "-c", code, env=environment)
+    program = folder / "program"
+    if language == "cpp":
+        (folder / "program.cpp").write_text(code, encoding="utf-8")
+        run("c++", "-std=c++20", "-I", source / "include", folder / "program.cpp", "-o", program, built / "liblatchwork.a",
+            "-lfmt")
+    else:
+        (folder / "program.c").write_text(code, encoding="utf-8")
+        run("cc", "-std=c99", "-pedantic", "-Wall", "-Wextra", "-Werror", "-I", source / "bindings/c/include",
+            folder / "program.c", "-o", program, "-L", built / "bindings/c", "-llatchwork_c")
+    return run(program, env=environment)
+
+
+def main():
+    source, built = (pathlib.Path(argument).resolve() for argument in sys.argv[1:3])
+    readme = source / "README.md"
+    text = readme.read_text(encoding="utf-8")
+    blocks = list(BLOCK.finditer(text))
+    if {block.group(1) for block in blocks} != {"cpp", "python", "c"}:
+        sys.exit("the README must show each of C++, Python and C, with its output below")
+    failed = False
+    for block in reversed(blocks):
+        with tempfile.TemporaryDirectory() as folder:
+            made = printed(block.group(1), block.group(2), source, built, pathlib.Path(folder))
+        tidy = "".join(line.rstrip() + "\n" for line in made.rstrip().splitlines())
+        if tidy == block.group(4):
+            continue
+        if "--renew" in sys.argv:
+            text = text[: block.start(4)] + tidy + text[block.end(4) :]
+        else:
+            failed = True
+            print(f"the README's {block.group(1)} sample prints\n{tidy}and not\n{block.group(4)}")
+    if "--renew" in sys.argv:
+        readme.write_text(text, encoding="utf-8")
+    sys.exit(failed)
+
+
+main()
