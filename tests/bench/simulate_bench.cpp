@@ -1,0 +1,82 @@
+// Loops a second of simulate() and verify(), and how the time grows when the panel does: rows x1 to x16.
+// Every figure is the median of five runs.
+
+#include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <vector>
+
+#include "latchwork/grid.hpp"
+#include "latchwork/plan.hpp"
+#include "latchwork/simulate.hpp"
+#include "soonest_plan.hpp"
+
+using namespace latchwork;
+
+namespace {
+
+/// 200 stitches: ropes of two sizes, a tuck rib, moss and garter between plain stitches, 24 rows a repeat.
+Grid textured(int rows) {
+  constexpr int columns = 200;
+  Grid grid(rows, columns);
+  for (int row = 1; row <= rows; ++row) {
+    for (int column = 2; column + 2 < columns; ++column) {
+      const int place = column % 20;
+      if (place == 8 && row % 2 == 0) grid.set(row, column, Cell::purl);
+      if (place == 8 && row % 2 == 1 && row > 1 && row < rows) grid.set(row, column, Cell::tuck);
+      if (place >= 10 && place < 14 && (row + column) % 2 == 0) grid.set(row, column, Cell::purl);
+      if (place >= 15 && place < 18 && row % 4 < 2) grid.set(row, column, Cell::purl);
+    }
+    for (int column = 0; column + 20 <= columns && row < rows; column += 20) {
+      if (row % 8 == 0) grid.cross({.row = row, .column = column + 1, .left = 3, .right = 3, .lean = Lean::right});
+    }
+  }
+  return grid;
+}
+
+/// The same with nothing to do by hand.
+Grid plain(int rows) {
+  return Grid(rows, 200);
+}
+
+template <class Call>
+double median_seconds(Call call) {
+  std::vector<double> seconds;
+  for (int i = 0; i < 5; ++i) {
+    const auto start = std::chrono::steady_clock::now();
+    call();
+    seconds.push_back(std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
+  }
+  std::sort(seconds.begin(), seconds.end());
+  return seconds[2];
+}
+
+bool table(const char* name, Grid (*panel)(int)) {
+  bool sound = true;
+  double first = 0;
+  for (const int times : {1, 2, 4, 8, 16}) {
+    const Grid grid = panel(125 * times);
+    const Plan made = latchwork_test::soonest_plan(grid, -100);
+    const std::vector<Move> all = moves(made);
+    const Bed bed{.leftmost = made.leftmost, .columns = made.columns};
+    Fabric fabric;
+    Verification verification;
+    const double simulating = median_seconds([&] { fabric = simulate(bed, all); });
+    const double verifying = median_seconds([&] { verification = verify(grid, made); });
+    if (times == 1) first = verifying;
+    sound = sound && verification.verified && fabric.grid == grid;
+    std::printf(
+        "%-9s 200 x %4d  x%-2d %8zu moves %8lld loops  simulate %8.2f ms %6.1f M loops/s  verify %8.2f ms  x%.1f\n",
+        name, grid.rows(), times, all.size(), static_cast<long long>(fabric.loops), simulating * 1e3,
+        static_cast<double>(fabric.loops) / simulating * 1e-6, verifying * 1e3, verifying / first);
+  }
+  return sound;
+}
+
+}  // namespace
+
+int main() {
+  const bool sound = table("plain", plain) && table("textured", textured);
+  if (!sound) std::puts("a fabric was not read back as its chart");
+  return sound ? 0 : 1;
+}
