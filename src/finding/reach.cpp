@@ -40,7 +40,7 @@ std::vector<HandCells> hand_cells(const Grid& grid, const Wale& wale) {
   return found;
 }
 
-std::optional<Finding> out_of_reach(const Grid&, const Wale& wale, const HandCells& cells, const Machine& machine) {
+std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, const Machine& machine) {
   Finding finding;
   finding.severity = Severity::error;
   finding.place.row = cells.low;

@@ -23,6 +23,6 @@ std::vector<HandCells> hand_cells(const Grid& grid, const Wale& wale);
 
 /// Why hand cells cannot be made by any batch or hold that the rules allow: open_stack, no_held_loop or out_of_reach;
 /// nothing when they can.
-std::optional<Finding> out_of_reach(const Grid& grid, const Wale& wale, const HandCells& cells, const Machine& machine);
+std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, const Machine& machine);
 
 }  // namespace latchwork::inline v0

@@ -61,7 +61,7 @@ struct Reader {
   Worked read(const Wale& wale, std::size_t index) {
     Worked worked;
     for (const HandCells& cells : hand_cells(grid, wale)) {
-      if (auto why = out_of_reach(grid, wale, cells, machine)) {
+      if (auto why = out_of_reach(wale, cells, machine)) {
         barred.push_back(std::move(*why));
         continue;
       }

@@ -28,7 +28,6 @@ class Rhythms {
  public:
   Rhythms(const Problem& problem, std::int64_t stop_cost) : problem_(problem), stop_cost_(stop_cost) {
     clean_.assign(at(problem.rows) + 1, 1);
-    clean_[0] = 0;
     for (const Lane& lane : problem.lanes) {
       for (int row = 1; row <= problem.rows; ++row) {
         if (lane.done_at(row) < 0) clean_[at(row)] = 0;

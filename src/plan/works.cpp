@@ -22,7 +22,7 @@ struct Rest {
 Works works_of(const Lane& lane, const std::vector<char>& stops) {
   const int count = lane.task_count();
   std::vector<Rest> rest(at(count) + 1);
-  rest.back().cost = 0;
+  rest[at(count)].cost = 0;
   for (int i = count - 1; i >= 0; --i) {
     const Task& task = lane.task(i);
     Rest& best = rest[at(i)];

@@ -1,0 +1,78 @@
+#include "latchwork/finding.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+#include "finding/bed.hpp"
+#include "finding/kinds.hpp"
+#include "finding/merge.hpp"
+#include "machine/check.hpp"
+
+namespace latchwork::inline v0 {
+
+std::string_view finding_name(FindingCode code) noexcept {
+  switch (code) {
+    case FindingCode::off_bed:
+      return "off_bed";
+    case FindingCode::no_tool:
+      return "no_tool";
+    case FindingCode::tight_crossing:
+      return "tight_crossing";
+    case FindingCode::short_interval:
+      return "short_interval";
+    case FindingCode::open_crossing:
+      return "open_crossing";
+    case FindingCode::open_stack:
+      return "open_stack";
+    case FindingCode::no_held_loop:
+      return "no_held_loop";
+    case FindingCode::high_stack:
+      return "high_stack";
+    case FindingCode::tuck_at_edge:
+      return "tuck_at_edge";
+    case FindingCode::slip_at_edge:
+      return "slip_at_edge";
+    case FindingCode::purl_at_edge:
+      return "purl_at_edge";
+    case FindingCode::long_float:
+      return "long_float";
+    case FindingCode::tucks_side_by_side:
+      return "tucks_side_by_side";
+    case FindingCode::wale_begins:
+      return "wale_begins";
+    case FindingCode::wale_ends:
+      return "wale_ends";
+    case FindingCode::out_of_reach:
+      return "out_of_reach";
+    case FindingCode::no_edge_stitch:
+      return "no_edge_stitch";
+  }
+  return {};
+}
+
+Finding found_at(FindingCode code, Severity severity, int row, int column) {
+  Finding finding;
+  finding.code = code;
+  finding.severity = severity;
+  finding.place.row = finding.last_row = row;
+  finding.place.column = finding.last_column = column;
+  return finding;
+}
+
+std::vector<Finding> findings(const Grid& grid, const Machine& machine) {
+  check(machine);
+  const Wales wales(grid);
+  std::vector<Finding> found;
+  if (auto off = off_bed(grid, machine)) found.push_back(std::move(*off));
+  find_in_crossings(grid, wales, machine, found);
+  find_in_wales(grid, wales, machine, found);
+  find_in_rows(grid, machine, found);
+  found = merged_findings(std::move(found));
+  std::stable_sort(found.begin(), found.end(), [](const Finding& a, const Finding& b) {
+    return std::tuple(b.severity, a.place.row, a.place.column, a.code) <
+           std::tuple(a.severity, b.place.row, b.place.column, b.code);
+  });
+  return found;
+}
+
+}  // namespace latchwork::inline v0
