@@ -2,7 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <cmath>
 #include <set>
 #include <utility>
@@ -62,13 +61,11 @@ Density density(const std::vector<double>& values) {
   out.per_10cm = first + mean_difference;
   if (values.size() < 2) return out;
   double squares = 0;
-  double rest = 0;  // what is left of the sum of deviations, which rounding keeps from being 0
   for (const double value : values) {
     const double deviation = (value - first) - mean_difference;
     squares += deviation * deviation;
-    rest += deviation;
   }
-  out.spread = std::sqrt(std::max(0.0, (squares - rest * rest / n) / (n - 1)));
+  out.spread = std::sqrt(squares / (n - 1));
   return out;
 }
 

@@ -87,18 +87,17 @@ class Header {
   std::array<std::size_t, columns> where_{};
 };
 
-// Digits with a decimal point, perhaps an exponent: from_chars alone would also take "inf" and "nan".
 double number(std::string_view text, int line, std::string_view field) {
-  const bool characters = !text.empty() && text.find_first_not_of("0123456789.eE+-") == std::string_view::npos;
   double value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (!characters || error == std::errc::invalid_argument || end != text.data() + text.size()) {
+  if (error == std::errc::result_out_of_range) {
+    refuse(ErrorCode::bad_value, line, field, fmt::format("'{}' is out of range", shown(text)));
+  }
+  // from_chars also takes "inf" and "nan", and stops before what it does not know.
+  if (error != std::errc() || end != text.data() + text.size() || !std::isfinite(value)) {
     const bool comma = text.find(',') != std::string_view::npos;
     refuse(ErrorCode::bad_value, line, field,
            fmt::format("'{}' is not a number{}", shown(text), comma ? "; numbers have a decimal point" : ""));
-  }
-  if (error == std::errc::result_out_of_range || !std::isfinite(value)) {
-    refuse(ErrorCode::bad_value, line, field, fmt::format("'{}' is out of range", shown(text)));
   }
   return value;
 }
