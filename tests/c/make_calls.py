@@ -54,7 +54,8 @@ TEXTS_IN = {
 FULL_PLAN = {"releases", "holds", "reforms", "rungs", "crossings", "returns", "prongs", "shapings", "stops",
              "columns_on"}
 INFEASIBLE_PLAN = {"findings"}
-NULL_IS_FINE = {"error", "needed", "effort", "options"}  # and so in latchwork_read_machine, where effort is filled
+# Arguments that may be NULL; `effort` where it is handed in, and in latchwork_read_machine, where it is filled.
+NULL_IS_FINE = {"options"}
 # What returns no status, and is held to its contract by hand in contract_test.c.
 BY_HAND = {"latchwork_error_name", "latchwork_version", "latchwork_cell_letter", "latchwork_cell_of",
            "latchwork_finding_name", "latchwork_plan_status_name"}
@@ -117,7 +118,7 @@ def call_of(function, arguments, handles, structs):
             before.append(f"@ASK{k}:{size}")
             after.append(f"if (status == LATCHWORK_OK || how->small) CHECK(needed{k} == (how->no_needed ? 0 : asked{k}));")
             if element == "char":
-                after.append(f"if (status == LATCHWORK_OK) CHECK(list{k}[needed{k} - 1] == 0 && strlen(list{k}) == needed{k} - 1);")
+                after.append(f"if (status == LATCHWORK_OK) CHECK(strlen(list{k}) == asked{k} - 1);")
                 after.append(f"if (status != LATCHWORK_OK && how->null_at != {k} && !how->small) CHECK(list{k}[0] == 0);")
             after.append(f"free((void *)list{k});")
             i += 2
@@ -189,7 +190,10 @@ def call_of(function, arguments, handles, structs):
     body += ["begin(how);", f"status = {function}({', '.join(given)});", "end(how);"] + after + ["return status;"]
     text = f"static latchwork_status call_{function}(const struct how *how, latchwork_error *error)\n{{\n"
     text += "".join(f"  {line}\n" for line in body) + "}\n\n"
-    must = [(k, n) for k, n in nullable if n not in NULL_IS_FINE and not (function == "latchwork_read_machine" and n == "effort")]
+    fine = set(NULL_IS_FINE)
+    if ("const latchwork_effort*", "effort") in arguments or function == "latchwork_read_machine":
+        fine.add("effort")
+    must = [(k, n) for k, n in nullable if n not in fine]
     optional = [k for k, n in nullable if (k, n) not in must]
     small = any(following == "capacity" for _, following in arguments)
     entry = f'  {{"{function}", call_{function}, {len(must)}, {{' + ", ".join(f"{{{k}, \"{n}\"}}" for k, n in must) + "}, "
