@@ -16,7 +16,7 @@ static int tell(const latchwork_error *error) {
   return 1;
 }
 
-/* Stop by stop: what the operator does, from the plan as data. */
+/* The first stops from the plan as data: how the hand work can be shown in a window of the host's own. */
 static int print_stops(const latchwork_job *job, latchwork_error *error) {
   latchwork_plan *plan = NULL;
   latchwork_stop *stops = NULL;
@@ -29,10 +29,11 @@ static int print_stops(const latchwork_job *job, latchwork_error *error) {
     latchwork_plan_destroy(plan);
     return tell(error);
   }
-  for (i = 0; i < count; ++i) {
+  for (i = 0; i < count && i < 5; ++i) {
     printf("RC %d, %s: %d re-formed, %d crossed\n", (int)stops[i].row, stops[i].carriage_right ? "COR" : "COL",
            (int)stops[i].reforms, (int)stops[i].crossings);
   }
+  if (i < count) printf("and %d stops more\n", (int)(count - i));
   free(stops);
   latchwork_plan_destroy(plan);
   return 0;
