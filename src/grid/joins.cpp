@@ -286,7 +286,7 @@ void Grid::paste(const Grid& patch, int row, int column) {
       require_rule(rows_, columns_, cells, crossing);
     }
   }
-  cells_ = std::move(cells);
+  std::ranges::copy(cells, cells_.begin());  // in place, so that views of cells() stay valid
   crossings_ = std::move(crossings);
 }
 

@@ -213,6 +213,14 @@ TEST_CASE("a patch takes the place of the cells and crossings under it", "[grid]
                                 "kkkkk\n"));
 }
 
+TEST_CASE("a view of the cells taken before a paste shows what was pasted", "[grid][paste]") {
+  Grid grid(2, 2);
+  const auto before = grid.cells();
+  grid.paste(Grid::from_text("p"), 2, 1);
+  CHECK(before.data() == grid.cells().data());
+  CHECK(before[3] == Cell::purl);
+}
+
 TEST_CASE("a patch that lies partly under a crossing is refused, and the grid is unchanged", "[grid][paste][error]") {
   Grid grid(4, 6);
   grid.cross({.row = 2, .column = 1, .left = 2, .right = 2});
