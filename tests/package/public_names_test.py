@@ -44,8 +44,11 @@ NOT_IN_C = {
 }
 NOT_IN_PYTHON = {
     "Error.place": "attributes row, column, line and field, so that nobody parses",
-    "error_codes": "list(ErrorCode)",
-    "max_file_bytes": "a limit of the readers, told in their docstrings",
+    "PlanOptions": "keyword arguments",
+    "SimulateOptions": "keyword arguments",
+    "ChartOptions": "keyword arguments",
+    "PanelParts": "keyword arguments",
+    "Panel.set_axis_half_columns": "assign to Panel.axis_half_columns",
 }
 
 

@@ -1,0 +1,565 @@
+# Made by make_stub.py from the extension module; a test makes it again and compares.
+import os
+from collections.abc import Callable, Sequence
+from typing import ClassVar, overload
+
+import numpy
+import numpy.typing
+
+from ._data import (
+    Band,
+    Crossing,
+    Effort,
+    Finding,
+    FitCandidate,
+    FitRequest,
+    Gauge,
+    Machine,
+    MachineFile,
+    Measurement,
+    Size,
+    Strip,
+    Wale,
+)
+from ._enums import (
+    Axis,
+    Cell,
+    ErrorCode,
+    FindingCode,
+    Lean,
+    MachineClass,
+    PlanStatus,
+    Side,
+)
+from ._plan import (
+    Bed,
+    Brief,
+    Fabric,
+    HandWork,
+    Job,
+    Move,
+    Plan,
+    Progress,
+    Verification,
+)
+
+def version() -> str:
+    """The library's version, "0.1.0" (semantic versioning)."""
+
+def error_name(code: ErrorCode) -> str:
+    """The code's name ("off_grid")."""
+
+def error_codes() -> list[ErrorCode]:
+    """Every code, in order of its number."""
+
+def cell_letter(cell: Cell) -> str:
+    """The letter of a cell: k, p, t, s or . (none)."""
+
+def cell_of(letter: str) -> Cell | None:
+    """The cell of a letter; None for text that is no letter of a cell (capitals are not)."""
+
+def crossing_name(crossing: Crossing) -> str:
+    """The trade's name: "3/3 RC", "2/1 LC"; with a centre "2/1/2 RC, centre behind"."""
+
+class Grid:
+    """A stitch chart as seen from the right side (RS): rows of cells, and the crossings between rows.
+
+    Rows are numbered from 1 up from the cast-on, columns from 0 from the left on the RS. The size is fixed at birth.
+    """
+    def __init__(self, rows: int, columns: int) -> None:
+        """A grid of knit stitches. Raises Error bad_argument (rows, columns below 1), too_large."""
+    max_side: int
+    max_cells: int
+    @staticmethod
+    def from_text(text: str | bytes) -> Grid:
+        """A grid from rows of letters, top row first, one row a line: k knit, p purl, t tuck, s slip, . none. A line `x
+        COLUMN LEFT/RIGHT R|L` or `x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind` puts a crossing after the row
+        written just below it.
+
+        Raises Error bad_letter, bad_syntax, size_mismatch, all with line; and what cross() raises.
+        """
+    @staticmethod
+    def from_cells(cells: numpy.typing.NDArray[numpy.uint8] | memoryview) -> Grid:
+        """A grid from a (rows, columns) array of uint8, row 1 first, contiguous or not: a NumPy array or any other buffer of
+        two dimensions. The cells are copied.
+
+        Raises TypeError for items that are not uint8; Error bad_argument (cells), too_large, bad_value (row, column).
+        """
+    def set(self, row: int, column: int, cell: Cell) -> None:
+        """Puts a cell at (row, column). On error the grid is as it was.
+
+        Raises Error off_grid, bad_argument, crossing_over_stack, crossing_over_none.
+        """
+    def cross(self, crossing: Crossing) -> None:
+        """Adds a crossing. On error the grid is as it was.
+
+        Raises Error off_grid; bad_argument (left, centre, right); stitch_taken; crossing_over_stack; crossing_over_none.
+        """
+    def uncross(self, row: int, column: int) -> None:
+        """Takes away the crossing after `row` that starts at `column`. Raises Error off_grid when there is none."""
+    def paste(self, patch: Grid, row: int, column: int) -> None:
+        """Writes `patch` over this grid with its row 1, column 0 at (row, column), and its crossings in place of those whose
+        span and row lie inside. On error the grid is as it was.
+
+        Raises Error off_grid; crossing_cut, when a crossing here lies partly under the patch.
+        """
+    @property
+    def rows(self) -> int:
+        """Rows, 1 or more; fixed at birth."""
+    @property
+    def columns(self) -> int:
+        """Columns, 1 or more; fixed at birth."""
+    def at(self, row: int, column: int) -> Cell:
+        """The cell at (row, column). Raises Error off_grid."""
+    @property
+    def cells(self) -> numpy.typing.NDArray[numpy.uint8]:
+        """Cells as a (rows, columns) array of uint8, row 1 first. A read-only view: nothing is copied, and what is changed
+        in the grid shows in it. Needs NumPy.
+        """
+    @property
+    def crossings(self) -> tuple[Crossing, ...]:
+        """The crossings by row, then column, as a tuple. Use cross() and uncross() to change them."""
+    def hash(self) -> int:
+        """One value for equal grids, the same on every machine and in every version of one file format (FNV-1a, 64 bits).
+        """
+    def describe(self) -> str:
+        """One line for people: size, cells by kind, crossings."""
+    def to_text(self) -> str:
+        """The letters and crossing lines that from_text() reads back to an equal grid."""
+    def mirrored(self) -> Grid:
+        """Reflected left to right: knit and purl stay, every lean flips."""
+    def upside_down(self) -> Grid:
+        """Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it keep their own order.
+        """
+    def half_turn(self) -> Grid:
+        """Turned by 180 degrees in its plane: mirrored().upside_down(); leans keep."""
+    def turned(self) -> Grid:
+        """The same cloth seen from the other side: columns mirrored, knit and purl swapped, leans keep, centre front and
+        behind swapped.
+        """
+    def unfolded(self, axis: Axis) -> Grid:
+        """This grid and, on its right, its mirror image: 2W columns about a line, 2W-1 about a shared last stitch.
+
+        Raises Error crossing_cut when the shared stitch is in a crossing; too_large.
+        """
+    def repeated_across(self, times: int, shift: int = 0) -> Grid:
+        """`times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam (half-drop: shift
+        = R/2). Raises Error bad_argument (times below 1), too_large.
+        """
+    def repeated_up(self, times: int) -> Grid:
+        """`times` copies upward. Raises Error bad_argument (times below 1), too_large."""
+    def rolled_up(self, shift: int) -> Grid:
+        """Row y moves to y + shift, wrapping over the tile's seam. Any whole shift."""
+    def beside(self, right: Grid) -> Grid:
+        """This grid with `right` on its right. Raises Error size_mismatch (unequal rows), too_large."""
+    def above(self, below: Grid) -> Grid:
+        """This grid on top of `below`. Raises Error size_mismatch (unequal columns), too_large."""
+    def sliced(self, row: int, column: int, rows: int, columns: int) -> Grid:
+        """Rows row..row+rows-1 and columns column..column+columns-1; a crossing belongs to the row it follows.
+
+        Raises Error off_grid, crossing_cut.
+        """
+    def __eq__(self, other: object) -> bool:
+        """Equal in size, cells and crossings."""
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    def __copy__(self) -> Grid: ...
+    def __deepcopy__(self, memo: dict[int, object]) -> Grid: ...
+    def _repr_svg_(self) -> str | None:
+        """The chart on the right side, for notebooks; None for a grid too big to show."""
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+
+class Wales:
+    """All wales of a grid read as a panel (no seam), followed through crossings, ordered by (row, column) of their lowest
+    cell. `none` cells belong to no wale. What is changed in the grid later does not show here.
+    """
+    def __init__(self, grid: Grid) -> None:
+        """Follows the wales of the grid as it is now."""
+    @property
+    def all(self) -> tuple[Wale, ...]:
+        """The wales, as a tuple."""
+    def at(self, row: int, column: int) -> int:
+        """Index into `all` of the wale at (row, column); -1 where the cell is `none`. Raises Error off_grid."""
+    def __len__(self) -> int: ...
+    def __eq__(self, other: object) -> bool:
+        """The same wales in a grid of the same size."""
+    def __repr__(self) -> str: ...
+    def __copy__(self) -> Wales: ...
+    def __deepcopy__(self, memo: dict[int, object]) -> Wales: ...
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+
+def _strip_mirrored(strip: Strip) -> Strip: ...
+
+def _strip_repeated_across(strip: Strip, times: int) -> Strip: ...
+
+def _strip_repeated_up(strip: Strip, times: int) -> Strip: ...
+
+def _strip_filled_up(strip: Strip, rows: int) -> Strip: ...
+
+def stockinette(columns: int = 1) -> Strip:
+    """All knit; 1 row. Raises Error bad_argument (columns below 1), too_large."""
+
+def reverse(columns: int = 1) -> Strip:
+    """Reverse stockinette: all purl; 1 row. Raises Error bad_argument (columns below 1), too_large."""
+
+def garter(knit_rows: int = 1, purl_rows: int = 1, columns: int = 1) -> Strip:
+    """Rows of knit, then rows of purl. Raises Error bad_argument for a number below 1, too_large."""
+
+def moss(columns: int = 2) -> Strip:
+    """Knit and purl alternate both ways; 2 rows. Raises Error bad_argument (columns below 1), too_large."""
+
+def basket(block_columns: int = 3, block_rows: int = 4) -> Strip:
+    """Two by two blocks of knit and purl. Raises Error bad_argument for a number below 1, too_large."""
+
+def tuck_rib(height: int = 1) -> Strip:
+    """One wale: `height` tucks closed by a purl; height + 1 rows. Raises Error bad_argument (height below 1), too_large."""
+
+def ladder(columns: int = 1) -> Strip:
+    """Needles out of work: bare strands; 1 row. Raises Error bad_argument (columns below 1), too_large."""
+
+def rope(front: int, back: int, interval: int, lean: Lean) -> Strip:
+    """A crossing of `front` over `back` stitches on the same stitches every `interval` rows (2 or more), half way up the
+    interval. Raises Error bad_argument (the parameter's name), too_large.
+    """
+
+def plait(stitches: int, interval: int, lean: Lean = Lean.right) -> Strip:
+    """Three groups of `stitches`; every `interval` rows the left pair crosses with `lean`, then the right pair with the
+    other. Raises Error bad_argument (the parameter's name), too_large.
+    """
+
+def wave(stitches: int, interval: int, lean: Lean = Lean.right) -> Strip:
+    """A crossing of n over n whose lean changes each time: `lean` first. 2 * interval rows. Raises Error bad_argument (the
+    parameter's name), too_large.
+    """
+
+class Panel:
+    """What is knitted: a grid that ends, and which texture measures which part of it. Bands cover the rows from row 1 up.
+    """
+    @overload
+    def __init__(self, name: str, strip: Strip) -> None:
+        """A panel of one band and one strip."""
+    @overload
+    def __init__(self, name: str, grid: Grid, bands: Sequence[Band]) -> None:
+        """Raises Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument."""
+    @property
+    def name(self) -> str:
+        """What people call it."""
+    @property
+    def grid(self) -> Grid:
+        """The panel's own grid, not a copy: cells and crossings that are changed in it are changed in the panel. Its size is
+        fixed, so that the bands go on covering it.
+        """
+    @property
+    def bands(self) -> tuple[Band, ...]:
+        """The bands from row 1 up, as a tuple."""
+    @property
+    def axis_half_columns(self) -> int | None:
+        """The mirror axis in half columns from the left edge (W when it is the panel's middle); None when none was named.
+        Setting it outside 1..2W-1 raises Error bad_argument.
+        """
+    @axis_half_columns.setter
+    def axis_half_columns(self, value: int | None) -> None: ...
+    def above(self, below: Panel) -> Panel:
+        """This panel on top of `below`; the name is this panel's. Raises Error size_mismatch."""
+    def mirrored(self) -> Panel:
+        """Reflected left to right, strips and axis too."""
+    def __eq__(self, other: object) -> bool:
+        """Equal in name, grid, bands and axis."""
+    def __repr__(self) -> str: ...
+    def __copy__(self) -> Panel: ...
+    def __deepcopy__(self, memo: dict[int, object]) -> Panel: ...
+    def _repr_svg_(self) -> str | None:
+        """The chart on the right side, for notebooks; None for a panel too big to show."""
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+
+def build_panel(
+    name: str,
+    rows: int,
+    *,
+    edge: Strip | None = None,
+    left: Sequence[Strip] = (),
+    centre: Strip | None = None,
+    axis: Axis = Axis.line,
+) -> Panel:
+    """Builds a mirrored panel in one call: edge + left half + centre + mirrored half + edge, every strip filled up to
+    `rows`. `left` goes from the left edge towards the middle; without a centre the mirror axis is the line after `left`,
+    or its shared last stitch.
+
+    Raises Error bad_argument (rows; parts, when there is nothing), crossing_cut, too_large.
+    """
+
+def join_strips(name: str, rows: int, strips: Sequence[Strip]) -> Panel:
+    """Strips side by side from the left on the RS, each filled up to `rows`. Raises Error bad_argument, too_large."""
+
+def _machine_generic(machine_class: MachineClass) -> Machine: ...
+
+def needle_name(needle: int) -> str:
+    """"L3" for -3, "R12" for 12. Raises Error bad_argument for 0."""
+
+def needle_beside(needle: int, steps: int) -> int:
+    """The needle `steps` places to the operator's right of `needle`, over the centre without a needle 0. Raises Error
+    bad_argument for needle 0.
+    """
+
+def leftmost_needle(machine: Machine, columns: int) -> int:
+    """The panel's leftmost needle in the operator's view: machine.leftmost, or centred. Not checked against the bed."""
+
+def needle_of(machine: Machine, columns: int, column: int) -> int:
+    """The needle of an RS column: column 0 is the operator's rightmost stitch."""
+
+def findings(grid: Grid, machine: Machine) -> list[Finding]:
+    """Everything this machine cannot make or will find hard about the grid read as a panel, worst first, then by row and
+    column. Raises Error bad_argument for a machine out of its ranges.
+    """
+
+def finding_name(code: FindingCode) -> str:
+    """The code's name ("off_bed")."""
+
+max_swatch_bytes: int
+
+class Swatch:
+    """All measurements of a swatch, and the gauge of each texture."""
+    @overload
+    def __init__(self) -> None:
+        """A swatch without measurements."""
+    @overload
+    def __init__(self, measurements: Sequence[Measurement]) -> None:
+        """Raises Error bad_value (field) for a count or length out of range, or an empty texture."""
+    max_measurements: int
+    @property
+    def measurements(self) -> tuple[Measurement, ...]:
+        """The measurements in their order, as a tuple."""
+    def textures(self) -> list[str]:
+        """Textures in the order first measured."""
+    def has(self, texture: str) -> bool:
+        """Whether both stitches and rows were measured."""
+    def gauge(self, texture: str) -> Gauge:
+        """Stitches and rows per 10 cm. Raises Error no_gauge (field = the texture) when stitches or rows were not measured.
+        """
+    def __eq__(self, other: object) -> bool:
+        """The same measurements in the same order."""
+    def __repr__(self) -> str: ...
+    def __copy__(self) -> Swatch: ...
+    def __deepcopy__(self, memo: dict[int, object]) -> Swatch: ...
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+
+def size(panel: Panel, swatch: Swatch) -> Size:
+    """Size of a panel in mm from the swatch's gauges. A ladder is measured like any texture. Raises Error no_gauge (field =
+    texture).
+    """
+
+def fit(request: FitRequest, swatch: Swatch) -> list[FitCandidate]:
+    """The best ways to meet the target, ranked by error, then fewer columns, fewer rows, fewer edge columns. Empty when
+    nothing fits the bed. Raises Error bad_argument (field), no_gauge.
+    """
+
+def fitted(request: FitRequest, candidate: FitCandidate) -> Panel:
+    """The panel of a candidate. Raises Error bad_argument."""
+
+class StopSource:
+    """Asks a long call to stop, from any thread: hand it to the call as `stop`. One source can stop several calls, and stays
+    asked.
+    """
+    def __init__(self) -> None: ...
+    def request_stop(self) -> bool:
+        """Asks; False when that was done before."""
+    def stop_requested(self) -> bool:
+        """Whether it was asked."""
+    def __repr__(self) -> str: ...
+
+def plan(
+    grid: Grid,
+    machine: Machine,
+    effort: Effort | None = None,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+    work_limit: int = 0,
+) -> Plan:
+    """The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or
+    limited (`work_limit` search steps; 0: none). What cannot be scheduled gives status infeasible with findings, not an
+    error.
+
+    The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns False, or
+    `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, KeyboardInterrupt too, ends
+    the call.
+
+    Raises Error bad_argument (machine, effort, options), too_large.
+    """
+
+def plan_regular(
+    grid: Grid,
+    machine: Machine,
+    effort: Effort | None = None,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+    work_limit: int = 0,
+) -> Plan:
+    """The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is due.
+    Infeasible when no rhythm works. Arguments and errors as in plan(); stopped before it found one it raises Error
+    cancelled.
+    """
+
+def hand_work(plan: Plan, effort: Effort | None = None) -> HandWork:
+    """Counts and times of a plan under these efforts; effort None is Effort()."""
+
+def plan_status_name(status: PlanStatus) -> str:
+    """"optimal", "feasible" or "infeasible"."""
+
+def moves(plan: Plan) -> list[Move]:
+    """Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too: it translates and does not
+    judge.
+    """
+
+def describe(move: Move) -> str:
+    """The move for people."""
+
+def simulate(
+    bed: Bed,
+    moves: Sequence[Move],
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+) -> Fabric:
+    """Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts, then
+    reads the fabric back. A move that hands could not do is a fault, and the moves end there.
+
+    The GIL is free meanwhile; `stop` and `progress` as in plan(), but a stopped call raises Error cancelled. Raises Error
+    bad_argument (bed), too_large, cancelled.
+    """
+
+def verify(
+    grid: Grid,
+    plan: Plan,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+) -> Verification:
+    """Knits the plan and compares the fabric with the grid: the one way in which anything is called verified. Raises Error
+    size_mismatch when the plan is for another size; cancelled. `stop` and `progress` as in simulate().
+    """
+
+max_file_bytes: int
+
+def read_grid(json: str | bytes) -> Grid:
+    """Reads "latchwork-grid", version 1.
+
+    Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
+    missing_field, unknown_field, bad_value; and what the types' own checks raise.
+    """
+
+def read_strip(json: str | bytes) -> Strip:
+    """Reads "latchwork-strip", version 1.
+
+    Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
+    missing_field, unknown_field, bad_value; and what the types' own checks raise.
+    """
+
+def read_panel(json: str | bytes) -> Panel:
+    """Reads "latchwork-panel", version 1: parts by motif, or cells in full.
+
+    Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
+    missing_field, unknown_field, bad_value; and what the types' own checks raise.
+    """
+
+def read_machine(json: str | bytes) -> MachineFile:
+    """Reads "latchwork-machine", version 1.
+
+    Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
+    missing_field, unknown_field, bad_value; and what the types' own checks raise.
+    """
+
+def read_plan(json: str | bytes) -> Plan:
+    """Reads "latchwork-plan", version 1.
+
+    Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
+    missing_field, unknown_field, bad_value; and what the types' own checks raise.
+    """
+
+def read_swatch(csv: str | bytes) -> Swatch:
+    """Reads a swatch file: CSV (RFC 4180) with a first line that names its columns, in any order:
+    texture,counted,count,length,unit,place; counted is `stitches` or `rows`, unit is mm, cm or in. Lines that start with
+    # and blank lines are passed over.
+
+    Raises Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, bad_unit,
+    bad_encoding, too_large.
+    """
+
+@overload
+def write(grid: Grid) -> str:
+    """The JSON that read_grid() reads back to an equal grid."""
+@overload
+def write(strip: Strip) -> str:
+    """The JSON that read_strip() reads back to an equal strip."""
+@overload
+def write(panel: Panel) -> str:
+    """The JSON that read_panel() reads back to an equal panel: cells in full."""
+@overload
+def write(file: MachineFile) -> str:
+    """The JSON that read_machine() reads back to an equal value."""
+@overload
+def write(plan: Plan) -> str:
+    """The JSON that read_plan() reads back to an equal plan."""
+@overload
+def write(swatch: Swatch) -> str:
+    """The CSV that read_swatch() reads back to an equal swatch (lengths in mm)."""
+
+def chart_svg(
+    panel: Panel,
+    side: Side = Side.right_side,
+    *,
+    plan: Plan | None = None,
+    machine: Machine | None = None,
+    stitch_width_mm: float = 1.3,
+    stitch_height_mm: float = 1.0,
+) -> str:
+    """The chart as SVG 1.1, black on white: published standard symbols, crossings as slanted bands, row numbers, column or
+    needle numbers, the stops of `plan`, a key of the symbols used, and a title that says which side is shown. `machine`
+    names the needles in the operator's view; None is the standard machine. Only the proportion of the stitch counts.
+
+    Raises Error bad_argument, size_mismatch (plan of another size).
+    """
+
+def chart_text(
+    panel: Panel,
+    side: Side = Side.right_side,
+    *,
+    plan: Plan | None = None,
+    machine: Machine | None = None,
+    stitch_width_mm: float = 1.3,
+    stitch_height_mm: float = 1.0,
+) -> str:
+    """The same for a terminal."""
+
+def instructions(panel: Panel, plan: Plan, machine: Machine) -> str:
+    """Machine instructions in words: by row counter and carriage side, one line a stop, needles in the operator's view; a
+    key of the abbreviations used; the cautions that fit. For an infeasible plan, why. Raises Error size_mismatch.
+    """
+
+def read_brief(folder: str | os.PathLike[str]) -> Brief:
+    """Reads a folder with panel.json, swatch.csv and machine.json. Raises Error io (field = file name), and what the readers
+    raise with the file's name before the field.
+    """
+
+def run(
+    brief: Brief,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+    work_limit: int = 0,
+) -> Job:
+    """Finds, plans both ways, verifies both, sizes. `stop`, `progress` and `work_limit` as in plan(); raises what those
+    calls raise.
+    """
+
+def summary(brief: Brief, job: Job) -> str:
+    """For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not."""
+
+def page_html(brief: Brief, job: Job) -> str:
+    """One HTML5 page to print and take to the machine: summary, both charts, instructions."""
+
+def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
+    """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
+    `folder`, which is made if it is not there. Raises Error io (field = file name).
+    """

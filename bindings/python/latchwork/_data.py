@@ -1,0 +1,380 @@
+"""Plain data about what is knitted: places, crossings, strips, bands, machines, findings, gauges and sizes.
+
+Each class is the C++ struct of the same name, with the same fields in the same order and the same defaults. Data that a
+Grid, Panel, Swatch or Wales hands out is frozen, since changing it would change nothing there; the rest is free to be
+edited. tests/python holds both facts against the headers.
+"""
+
+from dataclasses import dataclass, field
+
+from . import _core, _html
+from ._copy import Copied, machine_from_text, strip_from_text
+from ._core import Grid
+from ._enums import Centre, Counted, ErrorCode, FindingCode, Lean, MachineClass, Severity
+from ._error import Error
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where something is. What does not apply is left at its default."""
+
+    row: int = 0
+    """Grid row 1..R, counted up from the cast-on; 0: none."""
+    column: int = -1
+    """Grid column 0..W-1 from the left on the RS; -1: none."""
+    line: int = 0
+    """Line of a text or file, from 1; 0: none."""
+    field: str = ""
+    """Argument, or path of a field in a file; "": none."""
+
+
+@dataclass(frozen=True, slots=True)
+class Crossing:
+    """Two neighbouring groups of stitches that change places between two rows; a centre group may stay between them.
+
+    In a right cross the left group passes in front and travels right (n/m RC has left = n); in a left cross the right
+    group passes in front (n/m LC has right = n).
+    """
+
+    row: int = 1
+    """Crossed after this row is knitted: 1..R; after R it sits on a tile's seam."""
+    column: int = 0
+    """Leftmost stitch: 0..W-1, from the left on the RS."""
+    left: int = 1
+    """Stitches in the left group, 1 or more."""
+    centre: int = 0
+    """Stitches in the centre group, 0 or more."""
+    right: int = 1
+    """Stitches in the right group, 1 or more."""
+    lean: Lean = Lean.right
+    """Lean on the RS of the front outer group."""
+    place: Centre = Centre.between
+    """Where the centre lies; ``between`` when there is no centre."""
+
+    @property
+    def width(self) -> int:
+        """Stitches in all: left + centre + right."""
+        return self.left + self.centre + self.right
+
+    @property
+    def travel(self) -> int:
+        """Longest sideways travel in stitches: max(left, right) + centre."""
+        return max(self.left, self.right) + self.centre
+
+
+@dataclass(frozen=True, slots=True)
+class Wale:
+    """A physical chain of loops, followed through crossings."""
+
+    column: int = 0
+    """Column of its lowest cell: with ``row``, its name."""
+    row: int = 1
+    """Row of its lowest cell."""
+    columns: tuple[int, ...] = ()
+    """columns[i]: its column in row ``row + i``."""
+
+    @property
+    def last_row(self) -> int:
+        """Row of its highest cell."""
+        return self.row + len(self.columns) - 1
+
+    def column_at(self, row: int) -> int:
+        """Its column in that row. Raises Error off_grid for a row it does not have."""
+        if not self.row <= row <= self.last_row:
+            raise Error(f"the wale has rows {self.row}..{self.last_row}, not {row}", ErrorCode.off_grid, row=row)
+        return self.columns[row - self.row]
+
+
+@dataclass(slots=True)
+class Strip(Copied):
+    """A grid, the name people call it by, and the texture whose gauge measures it.
+
+    Mirroring and repeating keep the texture: the cloth measures the same.
+    """
+
+    name: str
+    """What people call it: "rope 3/3 RC every 8"."""
+    texture: str
+    """Key into a swatch's gauges: "rope 3/3 every 8"."""
+    grid: Grid
+    """One vertical repeat, as seen on the RS."""
+
+    def mirrored(self) -> "Strip":
+        """Reflected left to right; lean words in the name are exchanged (RC <-> LC)."""
+        return _core._strip_mirrored(self)
+
+    def repeated_across(self, times: int) -> "Strip":
+        """``times`` copies side by side. Raises Error bad_argument (times below 1), too_large."""
+        return _core._strip_repeated_across(self, times)
+
+    def repeated_up(self, times: int) -> "Strip":
+        """``times`` copies upward. Raises Error bad_argument (times below 1), too_large."""
+        return _core._strip_repeated_up(self, times)
+
+    def filled_up(self, rows: int) -> "Strip":
+        """Repeated upward and cut at exactly ``rows`` rows, row 1 at the bottom. Raises Error bad_argument, too_large."""
+        return _core._strip_filled_up(self, rows)
+
+    def __repr__(self) -> str:
+        return f"<latchwork.Strip {self.name!r}, {self.grid.columns} stitches x {self.grid.rows} rows>"
+
+    def _repr_svg_(self) -> str | None:
+        return self.grid._repr_svg_()
+
+    def __reduce__(self) -> tuple[object, ...]:
+        return strip_from_text, (_core.write(self),)
+
+
+@dataclass(frozen=True, slots=True)
+class StripSpan:
+    """One strip's place in a band."""
+
+    name: str = ""
+    texture: str = ""
+    """Key into a swatch's gauges."""
+    column: int = 0
+    """First column."""
+    columns: int = 1
+    repeat_rows: int = 1
+    """The strip's vertical repeat in rows."""
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A run of rows in which the strips stand side by side."""
+
+    row: int = 1
+    """First row."""
+    rows: int = 1
+    strips: tuple[StripSpan, ...] = ()
+    """From the left on the RS, covering every column once."""
+
+
+@dataclass(slots=True)
+class Machine:
+    """The bed, the tools at hand, and what is comfortable on them.
+
+    Needles are named as the operator sees them, outward from the bed's centre: ... L2 L1 | R1 R2 ...; in numbers
+    -2, -1 | 1, 2: there is no needle 0. Functions that take a machine check it and raise Error bad_argument with the
+    field.
+    """
+
+    name: str = "standard"
+    needles: int = 200
+    """2..4000; with an odd count the odd one is on the left."""
+    pitch_mm: float = 4.5
+    """Needle to needle, in mm; above 0, to 50."""
+    leftmost: int = 0
+    """The panel's leftmost needle, operator's view; 0: centred, the odd one on the left."""
+    prongs: list[int] = field(default_factory=lambda: [1, 2, 3])
+    """Pronged tools at hand, two of each; may be empty; each 1..20."""
+    comfortable_crossing: int = 3
+    """Travel in stitches above which a crossing is hard."""
+    tuck_limit: int = 4
+    """Most tucks or slips in a stack."""
+    float_limit: int = 6
+    """Most needles a float may pass."""
+    max_ladder: int = 12
+    """Most rows laddered down in one batch."""
+    cast_on_loops: bool = True
+    """The cast-on gives each needle a loop of its own, so a batch may start at row 0."""
+    carriage_starts_right: bool = True
+    """Where the carriage stands at RC 0."""
+
+    @staticmethod
+    def generic(machine_class: MachineClass) -> "Machine":
+        """The generic machine of a class, named after it."""
+        return _core._machine_generic(machine_class)
+
+
+@dataclass(slots=True)
+class Effort:
+    """What hand work costs, in whole milliseconds.
+
+    The defaults are estimates, meant to be replaced by your own timings. Each 0..3600000; functions that take it check
+    that and raise Error bad_argument with the field.
+    """
+
+    stop: int = 15_000
+    """Each stop: park the carriage, find the place, start again."""
+    batch: int = 12_000
+    """Each batch: count over, find the wale, tool in, hang."""
+    drop: int = 500
+    """Each rung laddered down."""
+    rung_knit: int = 4_000
+    """Each rung re-formed as a knit, on its needle."""
+    rung_purl: int = 2_500
+    """As a purl."""
+    rung_tuck: int = 1_500
+    """Taken into the stitch."""
+    rung_slip: int = 1_500
+    """Passed by."""
+    crossing: int = 15_000
+    """Each crossing."""
+    crossing_stitch: int = 4_000
+    """Each stitch lifted for it (a centre in front stays on its needles)."""
+    hold: int = 3_000
+    """Each needle put in hold and released again."""
+    shaping: int = 8_000
+    """Each needle on which a wale begins or ends at a stop."""
+    row: int = 4_000
+    """Each plain carriage pass."""
+
+
+@dataclass(slots=True)
+class MachineFile(Copied):
+    """What a machine file holds."""
+
+    machine: Machine = field(default_factory=Machine)
+    effort: Effort = field(default_factory=Effort)
+
+    def __reduce__(self) -> tuple[object, ...]:
+        return machine_from_text, (_core.write(self),)
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """What a bed, tool or method cannot do or finds hard."""
+
+    code: FindingCode = FindingCode.off_bed
+    severity: Severity = Severity.advice
+    place: Place = Place()
+    """Lowest row, leftmost column on the RS."""
+    last_row: int = 0
+    """The finding spans rows place.row..last_row."""
+    last_column: int = -1
+    """And columns place.column..last_column."""
+    value: int = 0
+    """What was found, in the finding's unit (needles, stitches, rows)."""
+    limit: int = 0
+    """The limit it broke; 0: none."""
+    message: str = ""
+    """For people, with place, value and limit."""
+    suggestion: str = ""
+    """What would help."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measurement:
+    """How many stitches or rows were counted over what length, at one place of a rested swatch."""
+
+    texture: str = ""
+    counted: Counted = Counted.stitches
+    count: float = 0.0
+    """Above 0, at most 10000."""
+    length_mm: float = 0.0
+    """Above 0, at most 10000; 10 cm is 100 mm, 4 in is 101.6 mm."""
+    place: str = ""
+    """Free text: "left third"."""
+
+
+@dataclass(frozen=True, slots=True)
+class Density:
+    """Mean and spread of the same thing measured in several places."""
+
+    per_10cm: float = 0.0
+    """Mean of the places' count * 100 / length_mm."""
+    spread: float = 0.0
+    """Sample standard deviation (n - 1); 0 for one place."""
+    places: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Gauge:
+    """Stitches and rows per 10 cm of one texture."""
+
+    texture: str = ""
+    stitches: Density = Density()
+    rows: Density = Density()
+
+
+@dataclass(frozen=True, slots=True)
+class StripSize:
+    """One strip of a band at its own gauge."""
+
+    name: str = ""
+    texture: str = ""
+    band: int = 0
+    """Index, bottom first."""
+    columns: int = 0
+    rows: int = 0
+    width_mm: float = 0.0
+    height_mm: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """Relaxed size of a panel, in mm.
+
+    The width of a band is the sum of its strips' widths; the panel's is its widest band's. Strips of unlike row gauge
+    pull on each other, so heights are told as least, greatest and width-weighted mean (per band, summed).
+    """
+
+    width_mm: float = 0.0
+    least_width_mm: float = 0.0
+    """Of the narrowest band: below width_mm the edges wave."""
+    height_mm: float = 0.0
+    """Width-weighted mean."""
+    least_height_mm: float = 0.0
+    greatest_height_mm: float = 0.0
+    width_spread_mm: float = 0.0
+    """One standard deviation from the swatch's spreads, strips taken as independent."""
+    height_spread_mm: float = 0.0
+    strips: tuple[StripSize, ...] = ()
+    warnings: tuple[str, ...] = ()
+    """For people: unlike heights with the difference in mm, wavy edges."""
+
+    def __repr__(self) -> str:
+        return f"<latchwork.Size {self.width_mm:.1f} mm x {self.height_mm:.1f} mm, {len(self.strips)} strips>"
+
+    def _repr_html_(self) -> str:
+        return _html.size_table(self)
+
+
+@dataclass(slots=True)
+class FitRequest:
+    """What may vary when a panel is fitted to a target.
+
+    The panel is edge + repeat * n (+ one more ``closing``) + edge, with edge columns added one by one; rows go in steps.
+    """
+
+    width_mm: float = 0.0
+    """Target, above 0."""
+    height_mm: float = 0.0
+    """Target, above 0."""
+    repeat: list[Strip] = field(default_factory=list)
+    """Strips of one repeat across."""
+    closing: list[Strip] = field(default_factory=list)
+    """Strips that stand once after the last repeat, so that both sides balance; may be empty."""
+    edge: Strip | None = None
+    """One column wide; ``edge_least``..``edge_most`` columns of it at each side."""
+    edge_least: int = 1
+    edge_most: int = 1
+    repeats_least: int = 1
+    repeats_most: int = 200
+    rows_step: int = 1
+    """Rows are rows_extra + a multiple of this (the vertical repeat)."""
+    rows_extra: int = 0
+    """Rows beyond whole repeats, so that both ends balance."""
+    needles: int = 0
+    """Bed: candidates of more columns are left out; 0: no limit."""
+    most: int = 10
+    """Candidates returned."""
+
+
+@dataclass(frozen=True, slots=True)
+class FitCandidate:
+    """One way to meet the target."""
+
+    repeats: int = 0
+    edge_columns: int = 0
+    """At each side."""
+    columns: int = 0
+    rows: int = 0
+    width_mm: float = 0.0
+    height_mm: float = 0.0
+    width_error_mm: float = 0.0
+    """width_mm - target."""
+    height_error_mm: float = 0.0
+    error: float = 0.0
+    """The rank: root of the sum of the squared relative errors."""

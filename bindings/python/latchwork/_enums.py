@@ -1,0 +1,217 @@
+"""The enumerations, with the numbers that stand in files and in the C ABI.
+
+They are written here, and not made by the extension module, so that they are ordinary ``IntEnum`` classes: type checkers
+see their members, they pickle, and they compare with the elements of a cell array. tests/python holds them against the
+C++ headers.
+"""
+
+from enum import IntEnum
+
+
+class Cell(IntEnum):
+    """What is seen on the right side (RS) at one row and column."""
+
+    knit = 0
+    """Face loop; letter k."""
+    purl = 1
+    """Back loop; letter p."""
+    tuck = 2
+    """This row's strand is held with the loop below, and the closing cell takes both; letter t."""
+    slip = 3
+    """This row's strand passes by uncaught; letter s."""
+    none = 4
+    """No stitch: outside a shaped edge, or inside as a ladder of bare strands; letter ``.``."""
+
+
+class Lean(IntEnum):
+    """Lean, on the right side (RS), of the outer group of a crossing that passes in front."""
+
+    left = 0
+    right = 1
+
+
+class Centre(IntEnum):
+    """Where the centre group of a crossing lies, from the RS."""
+
+    front = 0
+    between = 1
+    behind = 2
+
+
+class Axis(IntEnum):
+    """Where a mirror axis lies: on the line between two stitches, or on a stitch that both halves share."""
+
+    line = 0
+    stitch = 1
+
+
+class MachineClass(IntEnum):
+    """Generic classes of single-bed machines by needle pitch."""
+
+    fine = 0
+    standard = 1
+    mid = 2
+    bulky = 3
+
+
+class Severity(IntEnum):
+    """How bad a finding is: an error cannot be made, a warning is hard or risky, advice is worth knowing."""
+
+    advice = 0
+    warning = 1
+    error = 2
+
+
+class FindingCode(IntEnum):
+    """What a bed, tool or method cannot do or finds hard. Numbers never change; the list only grows."""
+
+    off_bed = 1
+    """The panel reaches past the bed where it is placed, or is wider than it."""
+    no_tool = 2
+    """A crossing group is wider than the widest tool: several are needed, or none is at hand."""
+    tight_crossing = 3
+    """A crossing travels further than is comfortable."""
+    short_interval = 4
+    """Crossings on the same stitches follow each other in fewer rows than they have stitches."""
+    open_crossing = 5
+    """A crossing after the panel's last row."""
+    open_stack = 6
+    """Tucks or slips that no knit or purl closes."""
+    no_held_loop = 7
+    """Tucks or slips with no loop below to hold."""
+    high_stack = 8
+    """More tucks or slips in a stack than the machine's limit."""
+    tuck_at_edge = 9
+    """A tuck in the outermost wale or beside a ladder."""
+    slip_at_edge = 10
+    """A slip there."""
+    purl_at_edge = 11
+    """A re-formed purl there: two rows come as one long loop."""
+    long_float = 12
+    """Slips side by side in a row over more needles than the limit."""
+    tucks_side_by_side = 13
+    """Neighbouring tucks in a row: by hold they would carry one straight strand."""
+    wale_begins = 14
+    """A stitch above ``none`` inside the panel: a shaping event (at a ladder, an eyelet)."""
+    wale_ends = 15
+    """``none`` above a stitch: a shaping event."""
+    out_of_reach = 16
+    """No batch that the rules allow can re-form this cell."""
+    no_edge_stitch = 17
+    """An outermost column that is not knit all the way."""
+
+
+class Counted(IntEnum):
+    """What a measurement of a swatch counted."""
+
+    stitches = 0
+    rows = 1
+
+
+class GroupName(IntEnum):
+    """Which of a crossing's groups, named by where it stands on the RS before the crossing."""
+
+    left = 0
+    centre = 1
+    right = 2
+
+
+class PlanStatus(IntEnum):
+    """Whether a plan is proven to be the least, is the best found, or there is none."""
+
+    optimal = 0
+    feasible = 1
+    infeasible = 2
+
+
+class MoveKind(IntEnum):
+    """What hands and carriage do, one thing at a time. Needles are the operator's; rows are RC rows, 0 the cast-on."""
+
+    cast_on = 0
+    """Needles needle..last_needle get a new loop each and are in work."""
+    bind_off = 1
+    """The loops on needle..last_needle are bound off; the needles are out of work."""
+    carriage = 2
+    """One pass: a needle in work and not in hold knits; a needle in hold takes the strand with its loop."""
+    hold = 3
+    """needle..last_needle go to hold."""
+    release = 4
+    """needle..last_needle come back to work."""
+    tool_into = 5
+    """The latch tool goes into the loop of ``row`` in the wale on ``needle``."""
+    drop = 6
+    """The stitch on ``needle`` is dropped and ladders down to the loop of ``row``."""
+    rung_behind = 7
+    """The tool passes behind the rung of ``row``: the rung is taken into the stitch."""
+    rung_before = 8
+    """The tool passes in front of the rung: it stays on the RS side of the stitch."""
+    rung_aside = 9
+    """The rung is left on the operator's side of the stitch, as when it is worked on its needle."""
+    draw_toward = 10
+    """The rung of ``row`` is drawn through, toward the operator: a back loop on the RS."""
+    draw_away = 11
+    """The rung of ``row`` is drawn through, away from the operator: a face loop on the RS."""
+    hang = 12
+    """The loop on the latch tool goes back on ``needle``."""
+    lift = 13
+    """The stitches on needle..last_needle go to pronged tool ``tool``."""
+    put_back = 14
+    """The stitches on ``tool`` go to needle..last_needle in their order; this tool now is nearest the operator."""
+
+
+class Side(IntEnum):
+    """Which side a picture shows: the right side, or the wrong side as the operator sees it on the bed."""
+
+    right_side = 0
+    operator_view = 1
+
+
+class ErrorCode(IntEnum):
+    """What went wrong. The numbers are the C ABI's status codes and never change; the list only grows."""
+
+    internal = 1
+    """An invariant of latchwork's own was broken: a bug in it."""
+    no_memory = 2
+    """Memory ran out."""
+    bad_argument = 3
+    """An argument is missing or out of its range; ``field`` names it."""
+    off_grid = 4
+    """A cell, crossing or slice reaches outside the grid."""
+    stitch_taken = 5
+    """Two crossings after one row share a column."""
+    crossing_cut = 6
+    """The operation would cut a crossing in two, or put an axis through it."""
+    crossing_over_stack = 7
+    """A tuck or slip in row r of a crossing's span."""
+    crossing_over_none = 8
+    """No stitch in rows r or r+1 of a crossing's span (the whole centre may be bare)."""
+    size_mismatch = 9
+    """Pieces of unequal size are put together."""
+    too_large = 10
+    """A size, count or cost beyond the documented limit."""
+    bad_letter = 11
+    """A letter that stands for no cell."""
+    bad_syntax = 12
+    """Text that is not well-formed (JSON, CSV, crossing line)."""
+    bad_encoding = 13
+    """Text that is not UTF-8."""
+    newer_version = 14
+    """A file of a newer format version than this library reads."""
+    wrong_format = 15
+    """A file of another kind than asked for."""
+    duplicate_key = 16
+    """A key that stands twice in one object."""
+    missing_field = 17
+    """A field that must be there is not."""
+    unknown_field = 18
+    """A field that the format does not know."""
+    bad_value = 19
+    """A field's value has the wrong type or is out of range."""
+    bad_unit = 20
+    """A unit of length that is not mm, cm or in."""
+    io = 21
+    """A file cannot be read or written."""
+    no_gauge = 22
+    """A texture has no measurements in the swatch."""
+    cancelled = 23
+    """The caller asked to stop."""

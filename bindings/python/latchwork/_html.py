@@ -1,0 +1,111 @@
+"""Tables for notebooks. Small, escaped, and each says which side it shows."""
+
+from __future__ import annotations
+
+from html import escape
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from . import _core
+
+if TYPE_CHECKING:
+    from ._data import Size
+    from ._plan import Plan, Reform, Stop
+
+_MOST_ROWS = 60  # a table longer than this is cut, and says so
+
+
+def _table(caption: str, head: list[str], rows: list[list[str]], note: str = "") -> str:
+    """An HTML table; every text is escaped here and nowhere else."""
+    out = [f"<table><caption>{escape(caption)}</caption><thead><tr>"]
+    out += [f'<th scope="col">{escape(text)}</th>' for text in head]
+    out.append("</tr></thead><tbody>")
+    for row in rows[:_MOST_ROWS]:
+        out.append("<tr>" + "".join(f"<td>{escape(text)}</td>" for text in row) + "</tr>")
+    out.append("</tbody></table>")
+    if len(rows) > _MOST_ROWS:
+        note = f"{len(rows) - _MOST_ROWS} more rows are not shown. {note}".strip()
+    if note:
+        out.append(f"<p>{escape(note)}</p>")
+    return "".join(out)
+
+
+def _time(milliseconds: int) -> str:
+    """Minutes and seconds, "12:05"; a knitter's clock needs no finer."""
+    seconds = (milliseconds + 500) // 1000
+    return f"{seconds // 60}:{seconds % 60:02d}"
+
+
+def _needle(needle: int) -> str:
+    return _core.needle_name(needle) if needle else "(none)"  # a plan may be wrong, and is still shown
+
+
+def _reforms(reforms: list[Reform]) -> str:
+    """Like neighbours together: "L3 L2 from row 4: p k p"."""
+    parts = []
+    for (from_row, rungs), group in groupby(reforms, key=lambda reform: (reform.from_row, list(reform.rungs))):
+        needles = " ".join(_needle(reform.needle) for reform in group)
+        parts.append(f"{needles} from row {from_row}: {' '.join(_core.cell_letter(rung) for rung in rungs)}")
+    return "; ".join(parts)
+
+
+def _crossings(stop: Stop) -> str:
+    parts = []
+    for step in stop.crossings:
+        order = ", ".join(f"{back.group.name} to {_needle(back.to_needle)}" for back in step.returns)
+        parts.append(f"{_core.crossing_name(step.crossing)} (put back {order})")
+    return "; ".join(parts)
+
+
+def _others(stop: Stop) -> str:
+    parts = []
+    for word, needles in (("release", stop.releases), ("hold", stop.holds)):
+        if needles:
+            parts.append(f"{word} {' '.join(map(_needle, needles))}")
+    for shaping in stop.shapings:
+        parts.append(f"{'begin' if shaping.on else 'end'} {_needle(shaping.needle)}")
+    return "; ".join(parts)
+
+
+def plan_table(plan: Plan) -> str:
+    """One line a stop, needles as the operator sees them."""
+    caption = (
+        f"Plan, {plan.status.name}: {plan.columns} stitches x {plan.rows} rows, {len(plan.stops)} stops, "
+        f"{_time(plan.total_ms)} min in all, at least {_time(plan.bound_ms)}. "
+        "Needles in the operator's view (wrong side); leans as on the right side."
+    )
+    rows = [
+        [
+            str(stop.row),
+            "COR" if stop.carriage_right else "COL",
+            _reforms(stop.reforms),
+            _crossings(stop),
+            _others(stop),
+            _time(stop.effort_ms),
+        ]
+        for stop in plan.stops
+    ]
+    note = "; ".join(finding.message for finding in plan.findings)
+    return _table(caption, ["RC", "carriage", "re-form", "cross", "needles", "min"], rows, note)
+
+
+def size_table(size: Size) -> str:
+    """Strip by strip from the bottom band's left on the right side, then the whole."""
+    caption = (
+        f"Size, relaxed: {size.width_mm:.0f} mm x {size.height_mm:.0f} mm "
+        f"(+/- {size.width_spread_mm:.0f} x {size.height_spread_mm:.0f}); strips from the left on the right side."
+    )
+    rows = [
+        [
+            str(strip.band + 1),
+            strip.name,
+            strip.texture,
+            str(strip.columns),
+            str(strip.rows),
+            f"{strip.width_mm:.1f}",
+            f"{strip.height_mm:.1f}",
+        ]
+        for strip in size.strips
+    ]
+    head = ["band", "strip", "texture", "stitches", "rows", "width mm", "height mm"]
+    return _table(caption, head, rows, " ".join(size.warnings))

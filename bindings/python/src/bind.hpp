@@ -1,0 +1,31 @@
+#pragma once
+
+// What every file of the extension module shares: the casters, and one function for each subject.
+
+#include <pybind11/pybind11.h>
+#include <pybind11/stl.h>
+
+#include "convert.hpp"
+#include "fields.hpp"
+
+namespace latchwork::python {
+
+using namespace pybind11::literals;
+
+void bind_error(py::module_& m);
+void bind_grid(py::module_& m);
+void bind_wale(py::module_& m);
+void bind_strip(py::module_& m);
+void bind_panel(py::module_& m);
+void bind_machine(py::module_& m);
+void bind_gauge(py::module_& m);
+void bind_plan(py::module_& m);
+void bind_simulate(py::module_& m);
+void bind_file(py::module_& m);
+void bind_chart(py::module_& m);
+void bind_brief(py::module_& m);
+
+/// A grid's chart for a notebook, on the right side; nothing when it would be too big to show.
+std::optional<std::string> notebook_svg(const Panel& panel);
+
+}  // namespace latchwork::python

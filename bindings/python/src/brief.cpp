@@ -1,0 +1,40 @@
+// The main job.
+
+#include "latchwork/brief.hpp"
+
+#include "watch.hpp"
+
+namespace latchwork::python {
+
+void bind_brief(py::module_& m) {
+  m.def(
+      "read_brief", [](const Folder& folder) { return read_brief(folder.name); }, "folder"_a,
+      "Reads a folder with panel.json, swatch.csv and machine.json. Raises Error io (field = file name), and what the "
+      "readers raise with the file's name before the field.");
+  m.def(
+      "run",
+      [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
+         std::int64_t work_limit) {
+        Watch watch(stop, std::move(progress));
+        const PlanOptions options{.stop = watch.token(), .progress = watch.progress(), .work_limit = work_limit};
+        const py::gil_scoped_release free;
+        return run(brief, options);
+      },
+      "brief"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
+      "Finds, plans both ways, verifies both, sizes. `stop`, `progress` and `work_limit` as in plan(); raises what "
+      "those "
+      "calls raise.");
+  m.def(
+      "summary", &summary, "brief"_a, "job"_a,
+      "For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, \"verified\" or "
+      "not.");
+  m.def("page_html", &page_html, "brief"_a, "job"_a,
+        "One HTML5 page to print and take to the machine: summary, both charts, instructions.");
+  m.def(
+      "write_job", [](const Brief& brief, const Job& job, const Folder& folder) { write_job(brief, job, folder.name); },
+      "brief"_a, "job"_a, "folder"_a,
+      "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into "
+      "`folder`, which is made if it is not there. Raises Error io (field = file name).");
+}
+
+}  // namespace latchwork::python

@@ -1,0 +1,142 @@
+#include "convert.hpp"
+
+namespace latchwork::python {
+
+std::string Path::whole() const {
+  if (index >= 0) return (parent ? parent->whole() : std::string()) + "[" + std::to_string(index) + "]";
+  const std::string before = parent ? parent->whole() + "." : std::string();
+  return before + (name ? name : "");
+}
+
+std::string Path::field() const {
+  const std::string text = whole();
+  const auto dot = text.find('.');
+  return dot == std::string::npos ? text : text.substr(dot + 1);
+}
+
+void wrong_type(const Path& path, const char* wanted, py::handle got) {
+  throw py::type_error(path.whole() + " must be " + wanted + ", not " + Py_TYPE(got.ptr())->tp_name);
+}
+
+void out_of_range(const Path& path, py::handle got, long long least, long long most) {
+  throw Error(ErrorCode::bad_argument, Place{.field = path.field()},
+              path.whole() + " is " + std::string(py::str(got)) + "; it must be in " + std::to_string(least) + ".." +
+                  std::to_string(most));
+}
+
+namespace {
+
+/// `value` as a Python int; null, with no exception set, when it is none.
+py::object as_index(py::handle value) {
+  PyObject* index = PyNumber_Index(value.ptr());
+  if (index == nullptr) {
+    if (!PyErr_ExceptionMatches(PyExc_TypeError)) throw py::error_already_set();
+    PyErr_Clear();
+  }
+  return py::reinterpret_steal<py::object>(index);
+}
+
+}  // namespace
+
+long long to_integer(py::handle value, const Path& path, long long least, long long most) {
+  const py::object index = as_index(value);
+  if (!index) wrong_type(path, "int", value);
+  int overflow = 0;
+  const long long number = PyLong_AsLongLongAndOverflow(index.ptr(), &overflow);
+  if (number == -1 && PyErr_Occurred() != nullptr) throw py::error_already_set();
+  if (overflow != 0 || number < least || number > most) out_of_range(path, index, least, most);
+  return number;
+}
+
+double to_double(py::handle value, const Path& path) {
+  const double number = PyFloat_AsDouble(value.ptr());
+  if (number == -1.0 && PyErr_Occurred() != nullptr) {
+    if (!PyErr_ExceptionMatches(PyExc_TypeError)) throw py::error_already_set();
+    PyErr_Clear();
+    wrong_type(path, "float", value);
+  }
+  return number;
+}
+
+bool to_bool(py::handle value, const Path& path) {
+  py::detail::make_caster<bool> caster;  // a bool of Python or of NumPy, and nothing that is merely true
+  if (!caster.load(value, false)) wrong_type(path, "bool", value);
+  return py::detail::cast_op<bool>(caster);
+}
+
+std::string to_string(py::handle value, const Path& path) {
+  if (!PyUnicode_Check(value.ptr())) wrong_type(path, "str", value);
+  py::ssize_t size = 0;
+  const char* data = PyUnicode_AsUTF8AndSize(value.ptr(), &size);
+  if (data == nullptr) {
+    PyErr_Clear();
+    throw Error(ErrorCode::bad_encoding, Place{.field = path.field()},
+                path.whole() + " holds a lone surrogate, which UTF-8 cannot write");
+  }
+  return {data, static_cast<std::size_t>(size)};
+}
+
+py::object enum_member(PyObject* type, long long value) {
+  PyObject* member = PyObject_CallFunction(type, "L", value);
+  if (member == nullptr) throw py::error_already_set();
+  return py::reinterpret_steal<py::object>(member);
+}
+
+long long enum_value(PyObject* type, const char* name, long long least, long long most, py::handle value,
+                     const Path& path) {
+  static PyObject* base = nullptr;
+  if (base == nullptr) base = python_class("enum", "Enum");
+  const int own = PyObject_IsInstance(value.ptr(), type);
+  const int other = own == 0 ? PyObject_IsInstance(value.ptr(), base) : 0;
+  if (own < 0 || other < 0) throw py::error_already_set();
+  if (other == 1) wrong_type(path, name, value);  // Lean.left is no Cell, though both are 0
+  const py::object index = as_index(value);
+  if (!index) wrong_type(path, name, value);
+  return to_integer(index, path, least, most);
+}
+
+PyObject* python_class(const char* module, const char* name) {
+  return py::module_::import(module).attr(name).cast<py::object>().release().ptr();
+}
+
+}  // namespace latchwork::python
+
+namespace pybind11::detail {
+
+bool type_caster<latchwork::python::Text>::load(handle source, bool) {
+  const auto owner = reinterpret_borrow<object>(source);
+  if (PyBytes_Check(source.ptr())) {
+    value.emplace(latchwork::python::Text{
+        owner, {PyBytes_AS_STRING(source.ptr()), static_cast<std::size_t>(PyBytes_GET_SIZE(source.ptr()))}});
+    return true;
+  }
+  if (!PyUnicode_Check(source.ptr())) return false;
+  ssize_t size = 0;
+  const char* data = PyUnicode_AsUTF8AndSize(source.ptr(), &size);
+  if (data == nullptr) {
+    PyErr_Clear();
+    throw latchwork::Error(latchwork::ErrorCode::bad_encoding, {},
+                           "the text holds a lone surrogate, which UTF-8 cannot write");
+  }
+  value.emplace(latchwork::python::Text{owner, {data, static_cast<std::size_t>(size)}});
+  return true;
+}
+
+bool type_caster<latchwork::python::Folder>::load(handle source, bool) {
+  PyObject* spelt = PyOS_FSPath(source.ptr());
+  if (spelt == nullptr) {
+    if (!PyErr_ExceptionMatches(PyExc_TypeError)) throw error_already_set();
+    PyErr_Clear();
+    return false;
+  }
+  const auto owner = reinterpret_steal<object>(spelt);
+  if (!PyUnicode_Check(spelt)) return false;
+  PyObject* encoded = PyUnicode_EncodeFSDefault(spelt);  // as the file system spells it, lone surrogates and all
+  if (encoded == nullptr) throw error_already_set();
+  const auto bytes_owner = reinterpret_steal<object>(encoded);
+  value.emplace(
+      latchwork::python::Folder{{PyBytes_AS_STRING(encoded), static_cast<std::size_t>(PyBytes_GET_SIZE(encoded))}});
+  return true;
+}
+
+}  // namespace pybind11::detail

@@ -1,0 +1,268 @@
+#pragma once
+
+// How plain C++ data and the Python classes of latchwork/_data.py and latchwork/_plan.py become each other.
+//
+// Plain structs are ordinary Python dataclasses, so that a plan's lists are lists and editing `plan.stops[3].row` does
+// what it says; pybind11's own classes would hand out copies of every list. What a class must guard (Grid, Panel,
+// Swatch, Wales) is a pybind11 class. The fields of each struct are named in fields.hpp.
+
+#include <pybind11/pybind11.h>
+
+#include <cstdint>
+#include <limits>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <tuple>
+#include <type_traits>
+#include <utility>
+#include <vector>
+
+#include "latchwork/error.hpp"
+
+namespace latchwork::python {
+
+namespace py = pybind11;
+
+/// Where a value stands inside an argument: a chain on the stack, spelt out only when something is wrong there.
+struct Path {
+  const Path* parent = nullptr;
+  const char* name = nullptr;  ///< an attribute, or the class at the root
+  py::ssize_t index = -1;      ///< else an element
+
+  /// "stops[3].row"; the root's class is left out.
+  std::string field() const;
+  /// "Plan.stops[3].row"
+  std::string whole() const;
+};
+
+/// Raises TypeError: "Plan.stops[3].row must be int, not str".
+[[noreturn]] void wrong_type(const Path& path, const char* wanted, py::handle got);
+/// Throws Error bad_argument: "Plan.stops[3].row is 5000000000; it must be in -2147483648..2147483647".
+[[noreturn]] void out_of_range(const Path& path, py::handle got, long long least, long long most);
+
+/// A whole number between the limits, from anything with __index__.
+long long to_integer(py::handle value, const Path& path, long long least, long long most);
+double to_double(py::handle value, const Path& path);
+bool to_bool(py::handle value, const Path& path);
+std::string to_string(py::handle value, const Path& path);
+
+/// The member of a Python IntEnum whose value is `value`.
+py::object enum_member(PyObject* type, long long value);
+/// The value of a member of `type`, or of a whole number that is not a member of another Enum.
+long long enum_value(PyObject* type, const char* name, long long least, long long most, py::handle value,
+                     const Path& path);
+
+/// The class `name` of the Python module `module`.
+PyObject* python_class(const char* module, const char* name);
+
+/// Specialised in fields.hpp. For a struct: `name`, `module`, `frozen` (its lists are tuples) and `fields`, a tuple of
+/// Field, in the order of declaration. For an enum: `name`, `least`, `most`.
+template <class T>
+struct Data;
+
+template <class T, class Member>
+struct Field {
+  const char* name;
+  Member T::*member;
+  using type = Member;
+};
+
+template <class T, class = void>
+inline constexpr bool is_plain = false;
+template <class T>
+inline constexpr bool is_plain<T, std::void_t<decltype(Data<T>::fields)>> = true;
+template <class T, class = void>
+inline constexpr bool is_named_enum = false;
+template <class T>
+inline constexpr bool is_named_enum<T, std::void_t<decltype(Data<T>::least)>> = true;
+template <class T>
+inline constexpr bool is_vector = false;
+template <class T>
+inline constexpr bool is_vector<std::vector<T>> = true;
+template <class T>
+inline constexpr bool is_optional = false;
+template <class T>
+inline constexpr bool is_optional<std::optional<T>> = true;
+
+/// The Python class of a struct or enum: looked up once, and kept for the life of the process. The GIL guards it.
+template <class T>
+PyObject* class_of() {
+  static PyObject* type = nullptr;  // a constant initialiser: no lock that could meet the GIL
+  if (type == nullptr) type = python_class(Data<T>::module, Data<T>::name);
+  return type;
+}
+
+template <class T>
+py::object to_python(const T& value, bool frozen = false);
+
+template <class T>
+py::object list_to_python(const std::vector<T>& values, bool frozen) {
+  if (frozen) {
+    py::tuple out(values.size());
+    for (std::size_t i = 0; i < values.size(); ++i) out[i] = to_python(values[i]);
+    return out;
+  }
+  py::list out(values.size());
+  for (std::size_t i = 0; i < values.size(); ++i) out[i] = to_python(values[i]);
+  return out;
+}
+
+template <class T>
+py::object struct_to_python(const T& value) {
+  constexpr auto count = std::tuple_size_v<std::remove_cv_t<decltype(Data<T>::fields)>>;
+  py::tuple arguments(count);
+  std::size_t next = 0;
+  std::apply(
+      [&](const auto&... field) { ((arguments[next++] = to_python(value.*(field.member), Data<T>::frozen)), ...); },
+      Data<T>::fields);
+  PyObject* made = PyObject_CallObject(class_of<T>(), arguments.ptr());
+  if (made == nullptr) throw py::error_already_set();
+  return py::reinterpret_steal<py::object>(made);
+}
+
+template <class T>
+py::object to_python(const T& value, bool frozen) {
+  if constexpr (is_plain<T>) {
+    return struct_to_python(value);
+  } else if constexpr (is_named_enum<T>) {
+    return enum_member(class_of<T>(), static_cast<long long>(value));
+  } else if constexpr (is_vector<T>) {
+    return list_to_python(value, frozen);
+  } else if constexpr (is_optional<T>) {
+    return value ? to_python(*value, frozen) : py::none();
+  } else {
+    return py::cast(value);
+  }
+}
+
+template <class T>
+T from_python(py::handle value, const Path& path);
+
+template <class T>
+std::vector<T> list_from_python(py::handle value, const Path& path) {
+  if (PyUnicode_Check(value.ptr()) || PyBytes_Check(value.ptr())) wrong_type(path, "a list", value);
+  PyObject* fast = PySequence_Fast(value.ptr(), "");
+  if (fast == nullptr) {
+    if (!PyErr_ExceptionMatches(PyExc_TypeError)) throw py::error_already_set();
+    PyErr_Clear();
+    wrong_type(path, "a list", value);
+  }
+  const auto items = py::reinterpret_steal<py::object>(fast);
+  std::vector<T> out;
+  out.reserve(static_cast<std::size_t>(PySequence_Fast_GET_SIZE(fast)));
+  for (py::ssize_t i = 0; i < PySequence_Fast_GET_SIZE(fast);
+       ++i) {  // asked anew: an element's code may shorten the list
+    const auto item = py::reinterpret_borrow<py::object>(PySequence_Fast_GET_ITEM(fast, i));
+    out.push_back(from_python<T>(item, Path{&path, nullptr, i}));
+  }
+  return out;
+}
+
+template <class T>
+T struct_from_python(py::handle value, const Path& path) {
+  const int is_one = PyObject_IsInstance(value.ptr(), class_of<T>());
+  if (is_one < 0) throw py::error_already_set();
+  if (is_one == 0) wrong_type(path, Data<T>::name, value);
+  const Path here = path.name == nullptr && path.parent == nullptr ? Path{nullptr, Data<T>::name} : path;
+  return std::apply(
+      [&](const auto&... field) {
+        return T{from_python<typename std::remove_cvref_t<decltype(field)>::type>(py::object(value.attr(field.name)),
+                                                                                  Path{&here, field.name})...};
+      },
+      Data<T>::fields);
+}
+
+template <class T>
+T from_python(py::handle value, const Path& path) {
+  if constexpr (is_plain<T>) {
+    return struct_from_python<T>(value, path);
+  } else if constexpr (is_named_enum<T>) {
+    return static_cast<T>(enum_value(class_of<T>(), Data<T>::name, Data<T>::least, Data<T>::most, value, path));
+  } else if constexpr (is_vector<T>) {
+    return list_from_python<typename T::value_type>(value, path);
+  } else if constexpr (is_optional<T>) {
+    if (value.is_none()) return std::nullopt;
+    return from_python<typename T::value_type>(value, path);
+  } else if constexpr (std::is_same_v<T, bool>) {
+    return to_bool(value, path);
+  } else if constexpr (std::is_integral_v<T>) {
+    return static_cast<T>(to_integer(value, path, std::numeric_limits<T>::min(), std::numeric_limits<T>::max()));
+  } else if constexpr (std::is_floating_point_v<T>) {
+    return to_double(value, path);
+  } else if constexpr (std::is_same_v<T, std::string>) {
+    return to_string(value, path);
+  } else {
+    if (!py::isinstance<T>(value)) wrong_type(path, py::type_id<T>().c_str(), value);
+    return value.cast<const T&>();
+  }
+}
+
+/// Text from Python: str, or bytes that are checked to be UTF-8 by whoever reads them. Nothing is copied.
+struct Text {
+  py::object owner;
+  std::string_view view;
+};
+
+/// The name of a folder: str or anything with __fspath__.
+struct Folder {
+  std::string name;
+};
+
+}  // namespace latchwork::python
+
+namespace pybind11::detail {
+
+/// What the casters below share: a value that need not be default constructible.
+template <class T>
+struct latchwork_caster {
+  std::optional<T> value;
+
+  template <class U>
+  using cast_op_type = movable_cast_op_type<U>;
+  operator T*() { return &*value; }                // NOLINT(google-explicit-constructor): pybind11 asks for it
+  operator T&() { return *value; }                 // NOLINT(google-explicit-constructor)
+  operator T&&() && { return std::move(*value); }  // NOLINT(google-explicit-constructor)
+};
+
+template <class T>
+struct type_caster<T, std::enable_if_t<latchwork::python::is_plain<T>>> : latchwork_caster<T> {
+  static constexpr auto name = const_name("latchwork.") + const_name(latchwork::python::Data<T>::name);
+
+  bool load(handle source, bool) {
+    const int is_one = PyObject_IsInstance(source.ptr(), latchwork::python::class_of<T>());
+    if (is_one < 0) throw error_already_set();
+    if (is_one == 0) return false;  // the dispatcher tells which argument
+    this->value.emplace(latchwork::python::from_python<T>(source, {}));
+    return true;
+  }
+  static handle cast(const T& source, return_value_policy, handle) {
+    return latchwork::python::to_python(source).release();
+  }
+};
+
+template <class T>
+struct type_caster<T, std::enable_if_t<latchwork::python::is_named_enum<T>>> : latchwork_caster<T> {
+  static constexpr auto name = const_name("latchwork.") + const_name(latchwork::python::Data<T>::name);
+
+  bool load(handle source, bool) {
+    const latchwork::python::Path path{nullptr, latchwork::python::Data<T>::name};
+    this->value.emplace(latchwork::python::from_python<T>(source, path));
+    return true;
+  }
+  static handle cast(T source, return_value_policy, handle) { return latchwork::python::to_python(source).release(); }
+};
+
+template <>
+struct type_caster<latchwork::python::Text> : latchwork_caster<latchwork::python::Text> {
+  static constexpr auto name = const_name("str | bytes");
+  bool load(handle source, bool);
+};
+
+template <>
+struct type_caster<latchwork::python::Folder> : latchwork_caster<latchwork::python::Folder> {
+  static constexpr auto name = const_name("str | os.PathLike[str]");
+  bool load(handle source, bool);
+};
+
+}  // namespace pybind11::detail

@@ -1,0 +1,505 @@
+#pragma once
+
+// The fields of every plain struct and the range of every enum, as the headers have them. A field left out does not
+// compile (-Wmissing-field-initializers); the Python side is held against the headers by tests/python.
+
+#include "convert.hpp"
+#include "latchwork/latchwork.hpp"
+
+namespace latchwork::python {
+
+template <class T, class Member>
+constexpr Field<T, Member> field(const char* name, Member T::*member) {
+  return {name, member};
+}
+
+template <>
+struct Data<Cell> {
+  static constexpr char name[] = "Cell";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 4;
+};
+
+template <>
+struct Data<Side> {
+  static constexpr char name[] = "Side";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 1;
+};
+
+template <>
+struct Data<Lean> {
+  static constexpr char name[] = "Lean";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 1;
+};
+
+template <>
+struct Data<Centre> {
+  static constexpr char name[] = "Centre";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 2;
+};
+
+template <>
+struct Data<ErrorCode> {
+  static constexpr char name[] = "ErrorCode";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 1, most = 23;
+};
+
+template <>
+struct Data<Severity> {
+  static constexpr char name[] = "Severity";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 2;
+};
+
+template <>
+struct Data<FindingCode> {
+  static constexpr char name[] = "FindingCode";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 1, most = 17;
+};
+
+template <>
+struct Data<Counted> {
+  static constexpr char name[] = "Counted";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 1;
+};
+
+template <>
+struct Data<Axis> {
+  static constexpr char name[] = "Axis";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 1;
+};
+
+template <>
+struct Data<MachineClass> {
+  static constexpr char name[] = "MachineClass";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 3;
+};
+
+template <>
+struct Data<MoveKind> {
+  static constexpr char name[] = "MoveKind";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 14;
+};
+
+template <>
+struct Data<GroupName> {
+  static constexpr char name[] = "GroupName";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 2;
+};
+
+template <>
+struct Data<PlanStatus> {
+  static constexpr char name[] = "PlanStatus";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 2;
+};
+
+template <>
+struct Data<Place> {
+  static constexpr char name[] = "Place";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("row", &Place::row), field("column", &Place::column),
+                                            field("line", &Place::line), field("field", &Place::field)};
+};
+
+template <>
+struct Data<Crossing> {
+  static constexpr char name[] = "Crossing";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("row", &Crossing::row),       field("column", &Crossing::column), field("left", &Crossing::left),
+                 field("centre", &Crossing::centre), field("right", &Crossing::right),   field("lean", &Crossing::lean),
+                 field("place", &Crossing::place)};
+};
+
+template <>
+struct Data<Wale> {
+  static constexpr char name[] = "Wale";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("column", &Wale::column), field("row", &Wale::row), field("columns", &Wale::columns)};
+};
+
+template <>
+struct Data<Strip> {
+  static constexpr char name[] = "Strip";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("name", &Strip::name), field("texture", &Strip::texture), field("grid", &Strip::grid)};
+};
+
+template <>
+struct Data<StripSpan> {
+  static constexpr char name[] = "StripSpan";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("name", &StripSpan::name), field("texture", &StripSpan::texture),
+                                            field("column", &StripSpan::column), field("columns", &StripSpan::columns),
+                                            field("repeat_rows", &StripSpan::repeat_rows)};
+};
+
+template <>
+struct Data<Band> {
+  static constexpr char name[] = "Band";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("row", &Band::row), field("rows", &Band::rows), field("strips", &Band::strips)};
+};
+
+template <>
+struct Data<Machine> {
+  static constexpr char name[] = "Machine";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("name", &Machine::name),
+                                            field("needles", &Machine::needles),
+                                            field("pitch_mm", &Machine::pitch_mm),
+                                            field("leftmost", &Machine::leftmost),
+                                            field("prongs", &Machine::prongs),
+                                            field("comfortable_crossing", &Machine::comfortable_crossing),
+                                            field("tuck_limit", &Machine::tuck_limit),
+                                            field("float_limit", &Machine::float_limit),
+                                            field("max_ladder", &Machine::max_ladder),
+                                            field("cast_on_loops", &Machine::cast_on_loops),
+                                            field("carriage_starts_right", &Machine::carriage_starts_right)};
+};
+
+template <>
+struct Data<Effort> {
+  static constexpr char name[] = "Effort";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("stop", &Effort::stop),
+                                            field("batch", &Effort::batch),
+                                            field("drop", &Effort::drop),
+                                            field("rung_knit", &Effort::rung_knit),
+                                            field("rung_purl", &Effort::rung_purl),
+                                            field("rung_tuck", &Effort::rung_tuck),
+                                            field("rung_slip", &Effort::rung_slip),
+                                            field("crossing", &Effort::crossing),
+                                            field("crossing_stitch", &Effort::crossing_stitch),
+                                            field("hold", &Effort::hold),
+                                            field("shaping", &Effort::shaping),
+                                            field("row", &Effort::row)};
+};
+
+template <>
+struct Data<MachineFile> {
+  static constexpr char name[] = "MachineFile";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("machine", &MachineFile::machine), field("effort", &MachineFile::effort)};
+};
+
+template <>
+struct Data<Finding> {
+  static constexpr char name[] = "Finding";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("code", &Finding::code),
+                                            field("severity", &Finding::severity),
+                                            field("place", &Finding::place),
+                                            field("last_row", &Finding::last_row),
+                                            field("last_column", &Finding::last_column),
+                                            field("value", &Finding::value),
+                                            field("limit", &Finding::limit),
+                                            field("message", &Finding::message),
+                                            field("suggestion", &Finding::suggestion)};
+};
+
+template <>
+struct Data<Measurement> {
+  static constexpr char name[] = "Measurement";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("texture", &Measurement::texture), field("counted", &Measurement::counted),
+                 field("count", &Measurement::count), field("length_mm", &Measurement::length_mm),
+                 field("place", &Measurement::place)};
+};
+
+template <>
+struct Data<Density> {
+  static constexpr char name[] = "Density";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("per_10cm", &Density::per_10cm), field("spread", &Density::spread),
+                                            field("places", &Density::places)};
+};
+
+template <>
+struct Data<Gauge> {
+  static constexpr char name[] = "Gauge";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("texture", &Gauge::texture), field("stitches", &Gauge::stitches), field("rows", &Gauge::rows)};
+};
+
+template <>
+struct Data<StripSize> {
+  static constexpr char name[] = "StripSize";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("name", &StripSize::name),          field("texture", &StripSize::texture),
+                 field("band", &StripSize::band),          field("columns", &StripSize::columns),
+                 field("rows", &StripSize::rows),          field("width_mm", &StripSize::width_mm),
+                 field("height_mm", &StripSize::height_mm)};
+};
+
+template <>
+struct Data<Size> {
+  static constexpr char name[] = "Size";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("width_mm", &Size::width_mm),
+                                            field("least_width_mm", &Size::least_width_mm),
+                                            field("height_mm", &Size::height_mm),
+                                            field("least_height_mm", &Size::least_height_mm),
+                                            field("greatest_height_mm", &Size::greatest_height_mm),
+                                            field("width_spread_mm", &Size::width_spread_mm),
+                                            field("height_spread_mm", &Size::height_spread_mm),
+                                            field("strips", &Size::strips),
+                                            field("warnings", &Size::warnings)};
+};
+
+template <>
+struct Data<FitRequest> {
+  static constexpr char name[] = "FitRequest";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("width_mm", &FitRequest::width_mm),
+                                            field("height_mm", &FitRequest::height_mm),
+                                            field("repeat", &FitRequest::repeat),
+                                            field("closing", &FitRequest::closing),
+                                            field("edge", &FitRequest::edge),
+                                            field("edge_least", &FitRequest::edge_least),
+                                            field("edge_most", &FitRequest::edge_most),
+                                            field("repeats_least", &FitRequest::repeats_least),
+                                            field("repeats_most", &FitRequest::repeats_most),
+                                            field("rows_step", &FitRequest::rows_step),
+                                            field("rows_extra", &FitRequest::rows_extra),
+                                            field("needles", &FitRequest::needles),
+                                            field("most", &FitRequest::most)};
+};
+
+template <>
+struct Data<FitCandidate> {
+  static constexpr char name[] = "FitCandidate";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("repeats", &FitCandidate::repeats),
+                                            field("edge_columns", &FitCandidate::edge_columns),
+                                            field("columns", &FitCandidate::columns),
+                                            field("rows", &FitCandidate::rows),
+                                            field("width_mm", &FitCandidate::width_mm),
+                                            field("height_mm", &FitCandidate::height_mm),
+                                            field("width_error_mm", &FitCandidate::width_error_mm),
+                                            field("height_error_mm", &FitCandidate::height_error_mm),
+                                            field("error", &FitCandidate::error)};
+};
+
+template <>
+struct Data<GroupReturn> {
+  static constexpr char name[] = "GroupReturn";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("group", &GroupReturn::group), field("stitches", &GroupReturn::stitches),
+                 field("from_needle", &GroupReturn::from_needle), field("to_needle", &GroupReturn::to_needle),
+                 field("prongs", &GroupReturn::prongs)};
+};
+
+template <>
+struct Data<CrossingStep> {
+  static constexpr char name[] = "CrossingStep";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("crossing", &CrossingStep::crossing), field("returns", &CrossingStep::returns),
+                 field("ease", &CrossingStep::ease)};
+};
+
+template <>
+struct Data<Reform> {
+  static constexpr char name[] = "Reform";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("needle", &Reform::needle), field("column", &Reform::column), field("wale", &Reform::wale),
+                 field("from_row", &Reform::from_row), field("rungs", &Reform::rungs)};
+};
+
+template <>
+struct Data<Shaping> {
+  static constexpr char name[] = "Shaping";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("needle", &Shaping::needle), field("column", &Shaping::column), field("on", &Shaping::on)};
+};
+
+template <>
+struct Data<Stop> {
+  static constexpr char name[] = "Stop";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("row", &Stop::row),
+                                            field("carriage_right", &Stop::carriage_right),
+                                            field("releases", &Stop::releases),
+                                            field("reforms", &Stop::reforms),
+                                            field("crossings", &Stop::crossings),
+                                            field("shapings", &Stop::shapings),
+                                            field("holds", &Stop::holds),
+                                            field("effort_ms", &Stop::effort_ms)};
+};
+
+template <>
+struct Data<Rhythm> {
+  static constexpr char name[] = "Rhythm";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("every", &Rhythm::every), field("first", &Rhythm::first)};
+};
+
+template <>
+struct Data<Plan> {
+  static constexpr char name[] = "Plan";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("rows", &Plan::rows),
+                                            field("columns", &Plan::columns),
+                                            field("leftmost", &Plan::leftmost),
+                                            field("carriage_starts_right", &Plan::carriage_starts_right),
+                                            field("columns_on", &Plan::columns_on),
+                                            field("stops", &Plan::stops),
+                                            field("total_ms", &Plan::total_ms),
+                                            field("bound_ms", &Plan::bound_ms),
+                                            field("status", &Plan::status),
+                                            field("rhythm", &Plan::rhythm),
+                                            field("findings", &Plan::findings)};
+};
+
+template <>
+struct Data<HandWork> {
+  static constexpr char name[] = "HandWork";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("stops", &HandWork::stops),           field("batches", &HandWork::batches),
+                 field("crossings", &HandWork::crossings),   field("holds", &HandWork::holds),
+                 field("shapings", &HandWork::shapings),     field("rungs_knit", &HandWork::rungs_knit),
+                 field("rungs_purl", &HandWork::rungs_purl), field("rungs_tuck", &HandWork::rungs_tuck),
+                 field("rungs_slip", &HandWork::rungs_slip), field("stitches_crossed", &HandWork::stitches_crossed),
+                 field("hand_ms", &HandWork::hand_ms),       field("carriage_ms", &HandWork::carriage_ms)};
+};
+
+template <>
+struct Data<Progress> {
+  static constexpr char name[] = "Progress";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("bound_ms", &Progress::bound_ms),
+                                            field("best_ms", &Progress::best_ms), field("share", &Progress::share)};
+};
+
+template <>
+struct Data<Move> {
+  static constexpr char name[] = "Move";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("kind", &Move::kind), field("needle", &Move::needle), field("last_needle", &Move::last_needle),
+                 field("row", &Move::row), field("tool", &Move::tool)};
+};
+
+template <>
+struct Data<Bed> {
+  static constexpr char name[] = "Bed";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("leftmost", &Bed::leftmost), field("columns", &Bed::columns)};
+};
+
+template <>
+struct Data<Fault> {
+  static constexpr char name[] = "Fault";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("move", &Fault::move), field("place", &Fault::place), field("message", &Fault::message)};
+};
+
+template <>
+struct Data<Fabric> {
+  static constexpr char name[] = "Fabric";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("grid", &Fabric::grid), field("faults", &Fabric::faults), field("loops", &Fabric::loops)};
+};
+
+template <>
+struct Data<Verification> {
+  static constexpr char name[] = "Verification";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("verified", &Verification::verified), field("difference", &Verification::difference),
+                 field("message", &Verification::message), field("loops", &Verification::loops)};
+};
+
+template <>
+struct Data<Brief> {
+  static constexpr char name[] = "Brief";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("panel", &Brief::panel), field("swatch", &Brief::swatch),
+                                            field("machine", &Brief::machine), field("effort", &Brief::effort)};
+};
+
+template <>
+struct Data<Job> {
+  static constexpr char name[] = "Job";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("findings", &Job::findings),
+                                            field("plan", &Job::plan),
+                                            field("regular", &Job::regular),
+                                            field("verification", &Job::verification),
+                                            field("regular_verification", &Job::regular_verification),
+                                            field("size", &Job::size)};
+};
+
+// Each struct is converted in one place, fields.cpp: every file would otherwise compile the whole tree of a Job.
+#define LATCHWORK_PLAIN_STRUCTS(X)                                                                                    \
+  X(Place)                                                                                                            \
+  X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) X(Measurement)     \
+      X(Density) X(Gauge) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) X(CrossingStep) X(Reform) \
+          X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(Move) X(Bed) X(Fault) X(Fabric)              \
+              X(Verification) X(Brief) X(Job)
+
+#define LATCHWORK_DECLARE(T)                                \
+  extern template py::object struct_to_python<T>(const T&); \
+  extern template T struct_from_python<T>(py::handle, const Path&);
+LATCHWORK_PLAIN_STRUCTS(LATCHWORK_DECLARE)
+#undef LATCHWORK_DECLARE
+
+}  // namespace latchwork::python

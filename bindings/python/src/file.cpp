@@ -1,0 +1,55 @@
+// Readers and writers.
+
+#include "latchwork/file.hpp"
+
+#include "bind.hpp"
+#include "latchwork/gauge.hpp"
+
+namespace latchwork::python {
+
+namespace {
+
+template <class T, T (*read)(std::string_view)>
+T read_free(const Text& text) {
+  const py::gil_scoped_release free;  // str and bytes do not change, and `text` keeps its owner
+  return read(text.view);
+}
+
+template <class T>
+std::string write_one(const T& value) {
+  return write(value);
+}
+
+}  // namespace
+
+void bind_file(py::module_& m) {
+  m.attr("max_file_bytes") = max_file_bytes;
+  constexpr auto errors =
+      "\n\nRaises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, "
+      "duplicate_key, missing_field, unknown_field, bad_value; and what the types' own checks raise.";
+  const auto doc = [&](const char* first) { return std::string(first) + errors; };
+  m.def("read_grid", &read_free<Grid, &read_grid>, "json"_a, doc("Reads \"latchwork-grid\", version 1.").c_str());
+  m.def("read_strip", &read_free<Strip, &read_strip>, "json"_a, doc("Reads \"latchwork-strip\", version 1.").c_str());
+  m.def("read_panel", &read_free<Panel, &read_panel>, "json"_a,
+        doc("Reads \"latchwork-panel\", version 1: parts by motif, or cells in full.").c_str());
+  m.def("read_machine", &read_free<MachineFile, &read_machine>, "json"_a,
+        doc("Reads \"latchwork-machine\", version 1.").c_str());
+  m.def("read_plan", &read_free<Plan, &read_plan>, "json"_a, doc("Reads \"latchwork-plan\", version 1.").c_str());
+  m.def("read_swatch", &read_free<Swatch, &read_swatch>, "csv"_a,
+        "Reads a swatch file: CSV (RFC 4180) with a first line that names its columns, in any order: "
+        "texture,counted,count,length,unit,place; counted is `stitches` or `rows`, unit is mm, cm or in. Lines that "
+        "start "
+        "with # and blank lines are passed over.\n\nRaises Error with line and field: bad_syntax, missing_field, "
+        "unknown_field, duplicate_key, bad_value, bad_unit, bad_encoding, too_large.");
+
+  m.def("write", &write_one<Grid>, "grid"_a, "The JSON that read_grid() reads back to an equal grid.");
+  m.def("write", &write_one<Strip>, "strip"_a, "The JSON that read_strip() reads back to an equal strip.");
+  m.def("write", &write_one<Panel>, "panel"_a,
+        "The JSON that read_panel() reads back to an equal panel: cells in full.");
+  m.def("write", &write_one<MachineFile>, "file"_a, "The JSON that read_machine() reads back to an equal value.");
+  m.def("write", &write_one<Plan>, "plan"_a, "The JSON that read_plan() reads back to an equal plan.");
+  m.def("write", &write_one<Swatch>, "swatch"_a,
+        "The CSV that read_swatch() reads back to an equal swatch (lengths in mm).");
+}
+
+}  // namespace latchwork::python

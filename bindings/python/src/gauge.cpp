@@ -1,0 +1,58 @@
+// Swatches, gauges, size and fit.
+
+#include "latchwork/gauge.hpp"
+
+#include "bind.hpp"
+#include "latchwork/fit.hpp"
+#include "latchwork/size.hpp"
+
+namespace latchwork::python {
+
+void bind_gauge(py::module_& m) {
+  m.attr("max_swatch_bytes") = max_swatch_bytes;
+  py::class_<Swatch> swatch(m, "Swatch", "All measurements of a swatch, and the gauge of each texture.");
+  swatch.attr("max_measurements") = Swatch::max_measurements;
+  swatch.def(py::init<>(), "A swatch without measurements.")
+      .def(py::init<std::vector<Measurement>>(), "measurements"_a,
+           "Raises Error bad_value (field) for a count or length out of range, or an empty texture.")
+      .def_property_readonly(
+          "measurements",
+          [](const Swatch& self) {
+            const auto all = self.measurements();
+            return py::tuple(list_to_python(std::vector<Measurement>(all.begin(), all.end()), true));
+          },
+          "The measurements in their order, as a tuple.")
+      .def("textures", &Swatch::textures, "Textures in the order first measured.")
+      .def("has", &Swatch::has, "texture"_a, "Whether both stitches and rows were measured.")
+      .def("gauge", &Swatch::gauge, "texture"_a,
+           "Stitches and rows per 10 cm. Raises Error no_gauge (field = the texture) when stitches or rows were not "
+           "measured.")
+      .def(
+          "__eq__",
+          [](const Swatch& self, const py::object& other) -> py::object {
+            if (!py::isinstance<Swatch>(other)) return py::reinterpret_borrow<py::object>(Py_NotImplemented);
+            return py::bool_(self == other.cast<const Swatch&>());
+          },
+          "other"_a, "The same measurements in the same order.")
+      .def("__repr__",
+           [](const Swatch& self) {
+             return "<latchwork.Swatch " + std::to_string(self.measurements().size()) + " measurements of " +
+                    std::to_string(self.textures().size()) + " textures>";
+           })
+      .def("__copy__", [](const Swatch& self) { return Swatch(self); })
+      .def(
+          "__deepcopy__", [](const Swatch& self, const py::dict&) { return Swatch(self); }, "memo"_a)
+      .def(py::pickle([](const Swatch& self) { return write(self); },
+                      [](const std::string& text) { return read_swatch(text); }));
+
+  m.def("size", &size, "panel"_a, "swatch"_a,
+        "Size of a panel in mm from the swatch's gauges. A ladder is measured like any texture. Raises Error no_gauge "
+        "(field = texture).");
+  m.def("fit", &fit, "request"_a, "swatch"_a,
+        "The best ways to meet the target, ranked by error, then fewer columns, fewer rows, fewer edge columns. Empty "
+        "when "
+        "nothing fits the bed. Raises Error bad_argument (field), no_gauge.");
+  m.def("fitted", &fitted, "request"_a, "candidate"_a, "The panel of a candidate. Raises Error bad_argument.");
+}
+
+}  // namespace latchwork::python

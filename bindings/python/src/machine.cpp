@@ -1,0 +1,29 @@
+// Machines, needles and findings. The Machine class is Python's.
+
+#include "latchwork/machine.hpp"
+
+#include "bind.hpp"
+#include "latchwork/finding.hpp"
+
+namespace latchwork::python {
+
+void bind_machine(py::module_& m) {
+  m.def("_machine_generic", &Machine::generic, "machine_class"_a);
+  m.def("needle_name", &needle_name, "needle"_a, "\"L3\" for -3, \"R12\" for 12. Raises Error bad_argument for 0.");
+  m.def(
+      "needle_beside", &needle_beside, "needle"_a, "steps"_a,
+      "The needle `steps` places to the operator's right of `needle`, over the centre without a needle 0. Raises Error "
+      "bad_argument for needle 0.");
+  m.def(
+      "leftmost_needle", &leftmost_needle, "machine"_a, "columns"_a,
+      "The panel's leftmost needle in the operator's view: machine.leftmost, or centred. Not checked against the bed.");
+  m.def("needle_of", &needle_of, "machine"_a, "columns"_a, "column"_a,
+        "The needle of an RS column: column 0 is the operator's rightmost stitch.");
+  m.def(
+      "findings", &findings, "grid"_a, "machine"_a,
+      "Everything this machine cannot make or will find hard about the grid read as a panel, worst first, then by row "
+      "and column. Raises Error bad_argument for a machine out of its ranges.");
+  m.def("finding_name", &finding_name, "code"_a, "The code's name (\"off_bed\").");
+}
+
+}  // namespace latchwork::python

@@ -1,0 +1,20 @@
+// The extension module latchwork._core. Its public names are re-exported by latchwork/__init__.py.
+
+#include "bind.hpp"
+
+PYBIND11_MODULE(_core, m) {
+  using namespace latchwork::python;
+  m.doc() = "The extension module of latchwork. Use the package: its names are the same.";
+  bind_error(m);
+  bind_grid(m);
+  bind_wale(m);
+  bind_strip(m);
+  bind_panel(m);
+  bind_machine(m);
+  bind_gauge(m);
+  bind_plan(m);
+  bind_simulate(m);
+  bind_file(m);
+  bind_chart(m);
+  bind_brief(m);
+}

@@ -1,0 +1,59 @@
+// Planning. The Plan class and its steps are Python's.
+
+#include "latchwork/plan.hpp"
+
+#include "watch.hpp"
+
+namespace latchwork::python {
+
+namespace {
+
+using Planner = Plan (*)(const Grid&, const Machine&, const Effort&, const PlanOptions&);
+
+template <Planner planner>
+Plan planned(const Grid& grid, const Machine& machine, const std::optional<Effort>& effort,
+             const std::stop_source* stop, std::optional<py::function> progress, std::int64_t work_limit) {
+  const Grid own = grid;  // another thread may change the grid while the GIL is free
+  Watch watch(stop, std::move(progress));
+  const PlanOptions options{.stop = watch.token(), .progress = watch.progress(), .work_limit = work_limit};
+  const py::gil_scoped_release free;
+  return planner(own, machine, effort.value_or(Effort{}), options);
+}
+
+}  // namespace
+
+void bind_plan(py::module_& m) {
+  py::class_<std::stop_source>(
+      m, "StopSource",
+      "Asks a long call to stop, from any thread: hand it to the call as `stop`. One source can "
+      "stop several calls, and stays asked.")
+      .def(py::init<>())
+      .def("request_stop", &std::stop_source::request_stop, "Asks; False when that was done before.")
+      .def("stop_requested", &std::stop_source::stop_requested, "Whether it was asked.")
+      .def("__repr__", [](const std::stop_source& self) {
+        return std::string("<latchwork.StopSource ") + (self.stop_requested() ? "asked to stop>" : "not asked>");
+      });
+
+  m.def(
+      "plan", &planned<&plan>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(),
+      "progress"_a = py::none(), "work_limit"_a = 0,
+      "The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or "
+      "limited (`work_limit` search steps; 0: none). What cannot be scheduled gives status infeasible with findings, "
+      "not "
+      "an error.\n\nThe GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it "
+      "returns False, or `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, "
+      "KeyboardInterrupt too, ends the call.\n\nRaises Error bad_argument (machine, effort, options), too_large.");
+  m.def(
+      "plan_regular", &planned<&plan_regular>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(),
+      "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
+      "The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is due. "
+      "Infeasible when no rhythm works. Arguments and errors as in plan(); stopped before it found one it raises Error "
+      "cancelled.");
+  m.def(
+      "hand_work",
+      [](const Plan& plan, const std::optional<Effort>& effort) { return hand_work(plan, effort.value_or(Effort{})); },
+      "plan"_a, "effort"_a = py::none(), "Counts and times of a plan under these efforts; effort None is Effort().");
+  m.def("plan_status_name", &plan_status_name, "status"_a, "\"optimal\", \"feasible\" or \"infeasible\".");
+}
+
+}  // namespace latchwork::python

@@ -1,0 +1,49 @@
+// Moves, simulation and verification. The data classes are Python's.
+
+#include "latchwork/simulate.hpp"
+
+#include "latchwork/move.hpp"
+#include "watch.hpp"
+
+namespace latchwork::python {
+
+void bind_simulate(py::module_& m) {
+  m.def("moves", &moves, "plan"_a,
+        "Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too: it translates and "
+        "does "
+        "not judge.");
+  m.def(
+      "describe", [](const Move& move) { return describe(move); }, "move"_a, "The move for people.");
+  m.def(
+      "simulate",
+      [](const Bed& bed, const std::vector<Move>& moves, const std::stop_source* stop,
+         std::optional<py::function> progress) {
+        Watch watch(stop, std::move(progress));
+        const SimulateOptions options{.stop = watch.token(), .progress = watch.progress()};
+        const py::gil_scoped_release free;
+        return simulate(bed, moves, options);
+      },
+      "bed"_a, "moves"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
+      "Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of "
+      "charts, "
+      "then reads the fabric back. A move that hands could not do is a fault, and the moves end there.\n\nThe GIL is "
+      "free "
+      "meanwhile; `stop` and `progress` as in plan(), but a stopped call raises Error cancelled. Raises Error "
+      "bad_argument "
+      "(bed), too_large, cancelled.");
+  m.def(
+      "verify",
+      [](const Grid& grid, const Plan& plan, const std::stop_source* stop, std::optional<py::function> progress) {
+        const Grid own = grid;  // another thread may change the grid while the GIL is free
+        Watch watch(stop, std::move(progress));
+        const SimulateOptions options{.stop = watch.token(), .progress = watch.progress()};
+        const py::gil_scoped_release free;
+        return verify(own, plan, options);
+      },
+      "grid"_a, "plan"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
+      "Knits the plan and compares the fabric with the grid: the one way in which anything is called verified. Raises "
+      "Error "
+      "size_mismatch when the plan is for another size; cancelled. `stop` and `progress` as in simulate().");
+}
+
+}  // namespace latchwork::python

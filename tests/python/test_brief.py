@@ -1,0 +1,170 @@
+"""The main job from Python: the same bytes as everywhere, and the examples that do it."""
+
+import copy
+import json
+import os
+import pathlib
+import pickle
+import subprocess
+import sys
+import xml.etree.ElementTree as ElementTree
+
+import conftest
+import latchwork as lw
+import pytest
+
+BRIEFS = sorted(path.parent for path in (conftest.EXAMPLES / "briefs").glob("*/panel.json"))
+FILES = [
+    "chart-operator.svg",
+    "chart-rs.svg",
+    "chart.txt",
+    "instructions.txt",
+    "page.html",
+    "plan.json",
+    "summary.txt",
+]
+PYTHON_EXAMPLES = conftest.EXAMPLES / "python"
+
+
+def run_script(name, *arguments):
+    environment = {**os.environ, "PYTHONPATH": os.pathsep.join(sys.path[1:])}
+    return subprocess.run(
+        [sys.executable, PYTHON_EXAMPLES / name, *arguments], env=environment, capture_output=True, text=True
+    )
+
+
+@pytest.fixture(scope="module", params=BRIEFS, ids=lambda path: path.name)
+def done(request):
+    """(folder, brief, job) of each example."""
+    brief = lw.read_brief(request.param)
+    return request.param, brief, lw.run(brief)
+
+
+def test_there_are_examples_to_run():
+    assert len(BRIEFS) >= 2
+
+
+def test_a_brief_is_its_three_files(done):
+    folder, brief, _ = done
+    assert brief == lw.read_brief(str(folder))
+    assert brief.panel == lw.read_panel((folder / "panel.json").read_bytes())
+    assert brief.swatch == lw.read_swatch((folder / "swatch.csv").read_text(encoding="utf-8"))
+    file = lw.read_machine((folder / "machine.json").read_text(encoding="utf-8"))
+    assert (brief.machine, brief.effort) == (file.machine, file.effort)
+    for twin in (copy.copy(brief), copy.deepcopy(brief), pickle.loads(pickle.dumps(brief))):
+        assert twin == brief
+
+
+def test_a_job_is_what_the_single_calls_give(done):
+    _, brief, job = done
+    grid = brief.panel.grid
+    assert job.findings == lw.findings(grid, brief.machine)
+    assert job.plan == lw.plan(grid, brief.machine, brief.effort)
+    assert job.regular == lw.plan_regular(grid, brief.machine, brief.effort)
+    assert job.verification == lw.verify(grid, job.plan) and job.verification.verified
+    assert job.size == lw.size(brief.panel, brief.swatch)
+    for twin in (copy.deepcopy(job), pickle.loads(pickle.dumps(job))):
+        assert twin == job
+    assert job.plan.status is lw.PlanStatus.optimal
+
+
+def test_a_job_is_written_as_the_single_calls_say(done, tmp_path):
+    _, brief, job = done
+    out = tmp_path / "out"
+    lw.write_job(brief, job, out)
+    assert sorted(path.name for path in out.iterdir()) == FILES
+    written = {name: (out / name).read_text(encoding="utf-8") for name in FILES}
+    assert written["summary.txt"] == lw.summary(brief, job) and "verified" in written["summary.txt"]
+    assert written["page.html"] == lw.page_html(brief, job)
+    assert lw.read_plan(written["plan.json"]) == job.plan
+    assert json.loads(written["plan.json"])["format"] == "latchwork-plan"
+    for name in FILES:
+        if name.endswith(".svg"):
+            assert ElementTree.fromstring(written[name]).tag.endswith("svg")
+    lw.write_job(brief, job, str(tmp_path / "again"))
+    assert all((tmp_path / "again" / name).read_text(encoding="utf-8") == written[name] for name in FILES)
+
+
+def test_the_example_does_the_main_job_and_prints_what_stands_beside_it(done, tmp_path):
+    folder, brief, job = done
+    ran = run_script("main_job.py", folder, tmp_path)
+    assert ran.returncode == 0, ran.stderr
+    assert ran.stdout.startswith(lw.summary(brief, job))
+    assert sorted(path.name for path in tmp_path.iterdir()) == FILES
+    expected = PYTHON_EXAMPLES / f"main_job.{folder.name}.expected.txt"
+    if os.environ.get("LATCHWORK_RENEW") == "1":
+        expected.write_text(ran.stdout, encoding="utf-8")
+    assert ran.stdout == expected.read_text(encoding="utf-8")
+
+
+def test_ten_lines_print_what_stands_beside_them():
+    ran = run_script("ten_lines.py")
+    assert ran.returncode == 0, ran.stderr
+    assert ran.stdout == (PYTHON_EXAMPLES / "ten_lines.expected.txt").read_text(encoding="utf-8")
+
+
+def test_a_brief_that_is_not_there_is_told_by_file(tmp_path):
+    with pytest.raises(lw.Error) as caught:
+        lw.read_brief(tmp_path)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.io, "panel.json")
+    ran = run_script("main_job.py", tmp_path, tmp_path)
+    assert ran.returncode == 1 and ran.stderr.startswith("io: ")
+    with pytest.raises(TypeError):
+        lw.read_brief(3)
+
+
+def test_a_brief_can_be_put_together_from_its_parts_and_watched(panel, swatch):
+    brief = lw.Brief(panel, swatch)
+    assert (brief.machine, brief.effort) == (lw.Machine(), lw.Effort())
+    told = []
+    job = lw.run(brief, progress=told.append, stop=lw.StopSource(), work_limit=0)
+    assert job.verification.verified and told
+    brief.swatch = lw.Swatch()
+    with pytest.raises(lw.Error) as caught:
+        lw.run(brief)
+    assert caught.value.code is lw.ErrorCode.no_gauge
+    brief.panel = panel.grid
+    with pytest.raises(TypeError, match=r"Brief\.panel must be .*Panel, not .*Grid"):
+        lw.run(brief)
+
+
+# The notebook.
+
+NOTEBOOKS = sorted(PYTHON_EXAMPLES.glob("*.ipynb"))
+
+
+@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
+def test_the_notebook_runs_and_shows_pictures_and_tables(path, tmp_path, monkeypatch):
+    nbformat = pytest.importorskip("nbformat")
+    nbclient = pytest.importorskip("nbclient")
+    pytest.importorskip("ipykernel")
+    # A kernel of the very Python that runs the tests, whichever others the machine knows.
+    kernel = tmp_path / "kernels/latchwork"
+    kernel.mkdir(parents=True)
+    command = [sys.executable, "-m", "ipykernel_launcher", "-f", "{connection_file}"]
+    (kernel / "kernel.json").write_text(json.dumps({"argv": command, "display_name": "tests", "language": "python"}))
+    monkeypatch.setenv("JUPYTER_PATH", str(tmp_path))
+    monkeypatch.setenv("IPYTHONDIR", str(tmp_path / "ipython"))
+    monkeypatch.setenv("PYTHONPATH", os.pathsep.join(sys.path[1:]))
+
+    notebook = nbformat.read(path, as_version=4)
+    nbformat.validate(notebook)
+    assert all(not cell.get("outputs") for cell in notebook.cells)  # outputs are made, not kept
+    nbclient.NotebookClient(notebook, kernel_name="latchwork", timeout=120).execute()
+    shown = [output for cell in notebook.cells for output in cell.get("outputs", [])]
+    kinds = [kind for output in shown for kind in output.get("data", {})]
+    assert kinds.count("image/svg+xml") >= 2 and kinds.count("text/html") >= 2
+    for output in shown:
+        if "image/svg+xml" in output.get("data", {}):
+            root = ElementTree.fromstring(output["data"]["image/svg+xml"])
+            assert root.find("{http://www.w3.org/2000/svg}title").text
+    printed = "".join(output["text"] for output in shown if output.output_type == "stream")
+    assert "verified\n" in printed and printed.count("verified") >= 1
+    expected = path.with_suffix(".expected.txt")
+    if os.environ.get("LATCHWORK_RENEW") == "1":
+        expected.write_text(printed, encoding="utf-8")
+    assert printed == expected.read_text(encoding="utf-8")
+
+
+def test_there_is_a_notebook():
+    assert NOTEBOOKS and all(isinstance(path, pathlib.Path) for path in NOTEBOOKS)

@@ -1,0 +1,187 @@
+"""Enumerations and plain data are the C++ ones: same names, numbers, order and defaults."""
+
+import copy
+import dataclasses
+import enum
+import pickle
+
+import headers
+import latchwork as lw
+import pytest
+
+ENUMS = {name: getattr(lw, name) for name in headers.enums()}
+OPTIONS = {"PlanOptions", "SimulateOptions", "ChartOptions", "PanelParts"}  # keyword arguments in Python
+STRUCTS = {name: getattr(lw, name) for name in headers.structs() if name not in OPTIONS}
+
+# One of each with every field away from its default; what is not here has only fields that are.
+SAMPLES = [
+    lw.Place(3, 4, 5, "left"),
+    lw.Crossing(2, 1, 2, 1, 3, lw.Lean.left, lw.Centre.behind),
+    lw.Wale(3, 2, (3, 4, 4)),
+    lw.StripSpan("a", "b", 1, 2, 3),
+    lw.Band(2, 3, (lw.StripSpan("a", "b", 0, 2, 3),)),
+    lw.Machine("m", 100, 9.0, -4, [1, 2], 2, 3, 5, 8, False, False),
+    lw.Effort(*range(1, 13)),
+    lw.MachineFile(lw.Machine(name="mine"), lw.Effort(stop=1)),
+    lw.Finding(
+        lw.FindingCode.no_tool, lw.Severity.warning, lw.Place(1, 2), 3, 4, 5, 6, "a message", "a suggestion"
+    ),
+    lw.Measurement("moss", lw.Counted.rows, 40.0, 100.0, "left"),
+    lw.Density(30.0, 0.5, 3),
+    lw.Gauge("moss", lw.Density(30.0), lw.Density(40.0)),
+    lw.StripSize("a", "b", 1, 2, 3, 4.0, 5.0),
+    lw.Size(1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, (lw.StripSize("a"),), ("wavy",)),
+    lw.FitCandidate(1, 2, 3, 4, 5.0, 6.0, 7.0, 8.0, 9.0),
+    lw.GroupReturn(lw.GroupName.right, 2, -1, 1, [2]),
+    lw.CrossingStep(lw.Crossing(2, 1), [lw.GroupReturn()], True),
+    lw.Reform(-2, 3, 4, 1, [lw.Cell.purl, lw.Cell.knit]),
+    lw.Shaping(-3, 2, False),
+    lw.Stop(4, False, [-1], [lw.Reform()], [lw.CrossingStep()], [lw.Shaping()], [1], 500),
+    lw.Rhythm(8, 4),
+    lw.HandWork(*range(1, 13)),
+    lw.Progress(1, 2, 0.5),
+    lw.Move(lw.MoveKind.drop, -2, -2, 5, 0),
+    lw.Bed(-4, 8),
+    lw.Fault(3, lw.Place(1, 2), "no loop"),
+    lw.Verification(True, lw.Place(), "verified", 10),
+    lw.Fabric(lw.Grid(2, 2), [lw.Fault()], 4),
+]
+
+
+@pytest.mark.parametrize("name", headers.enums())
+def test_an_enumeration_has_the_names_and_numbers_of_its_header(name):
+    assert issubclass(ENUMS[name], enum.IntEnum)
+    assert {member.name: member.value for member in ENUMS[name]} == headers.enums()[name]
+    assert ENUMS[name].__doc__ and "IntEnum" not in ENUMS[name].__doc__
+
+
+@pytest.mark.parametrize("name", STRUCTS)
+def test_a_struct_has_the_fields_of_its_header_in_their_order_with_their_defaults(name):
+    fields = {field.name: field for field in dataclasses.fields(STRUCTS[name])}
+    assert list(fields) == list(headers.structs()[name])
+    for field, text in headers.structs()[name].items():
+        default = fields[field].default
+        if fields[field].default_factory is not dataclasses.MISSING:
+            default = fields[field].default_factory()
+        if text:
+            assert default == headers.value(text, ENUMS), field
+            assert type(default) in (type(headers.value(text, ENUMS)), float), field
+        elif default is not dataclasses.MISSING:  # std::string, vector, optional or a struct: empty
+            assert default in ("", [], (), None) or default == type(default)(), field
+    assert STRUCTS[name].__doc__ and "(" not in STRUCTS[name].__doc__.split("\n")[0].split(" ")[0]
+
+
+def test_error_codes_and_names_are_those_of_the_enumeration():
+    assert lw.error_codes() == list(lw.ErrorCode)
+    assert [lw.error_name(code) for code in lw.ErrorCode] == [code.name for code in lw.ErrorCode]
+    assert [lw.finding_name(code) for code in lw.FindingCode] == [code.name for code in lw.FindingCode]
+    assert [lw.plan_status_name(status) for status in lw.PlanStatus] == [status.name for status in lw.PlanStatus]
+
+
+def test_letters_and_cells_are_those_of_the_table():
+    assert {lw.cell_letter(cell): cell.name for cell in lw.Cell} == {
+        "k": "knit",
+        "p": "purl",
+        "t": "tuck",
+        "s": "slip",
+        ".": "none",
+    }
+    assert all(lw.cell_of(lw.cell_letter(cell)) is cell for cell in lw.Cell)
+    assert [lw.cell_of(text) for text in ("K", "x", "", "kk", "é", "\0")] == [None] * 6
+
+
+@pytest.mark.parametrize("sample", SAMPLES, ids=lambda sample: type(sample).__name__)
+def test_every_kind_of_data_is_shown_in_one_line_copied_compared_and_pickled(sample):
+    assert "\n" not in repr(sample)
+    for twin in (copy.copy(sample), copy.deepcopy(sample), pickle.loads(pickle.dumps(sample))):
+        assert twin == sample and twin is not sample
+        assert type(twin) is type(sample)
+    for field in dataclasses.fields(sample):
+        other = getattr(type(sample)(), field.name) if not isinstance(sample, lw.Fabric) else None
+        if other != getattr(sample, field.name):
+            assert dataclasses.replace(sample, **{field.name: other}) != sample, field.name
+    assert sample != "something else"
+
+
+def test_what_a_class_hands_out_is_frozen_and_what_is_made_to_be_edited_is_not():
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        lw.Crossing().lean = lw.Lean.left
+    assert len({lw.Crossing(), lw.Crossing(), lw.Crossing(row=2)}) == 2
+    stop = lw.Stop()
+    stop.row = 7
+    stop.holds.append(3)
+    assert stop == lw.Stop(row=7, holds=[3])
+    assert lw.Stop().holds == []  # lists are not shared
+    with pytest.raises(AttributeError):
+        stop.rwo = 8
+
+
+def test_crossings_tell_their_width_and_travel_and_the_trades_name():
+    crossing = lw.Crossing(row=1, column=0, left=2, centre=1, right=3, lean=lw.Lean.right, place=lw.Centre.behind)
+    assert (crossing.width, crossing.travel) == (6, 4)
+    assert lw.crossing_name(lw.Crossing(left=3, right=3)) == "3/3 RC"
+    # Craft Yarn Council: in n/m LC the front group, n, stands on the right.
+    assert lw.crossing_name(lw.Crossing(left=1, right=2, lean=lw.Lean.left)) == "2/1 LC"
+    assert lw.crossing_name(crossing) == "2/1/3 RC, centre behind"
+
+
+@pytest.mark.parametrize(
+    "change, message",
+    [
+        (lambda plan: setattr(plan, "rows", "six"), r"Plan\.rows must be int, not str"),
+        (lambda plan: setattr(plan, "rows", 6.0), r"Plan\.rows must be int, not float"),
+        (lambda plan: setattr(plan, "stops", 3), r"Plan\.stops must be a list, not int"),
+        (lambda plan: setattr(plan, "stops", "ab"), r"Plan\.stops must be a list, not str"),
+        (lambda plan: setattr(plan, "stops", [lw.Stop(), lw.Reform()]), r"Plan\.stops\[1\] must be Stop, not .*Reform"),
+        (lambda plan: setattr(plan, "stops", [lw.Stop(holds=[None])]), r"Plan\.stops\[0\]\.holds\[0\] must be int"),
+        (lambda plan: setattr(plan, "status", lw.Lean.left), r"Plan\.status must be PlanStatus, not Lean"),
+        (lambda plan: setattr(plan, "carriage_starts_right", 1), r"Plan\.carriage_starts_right must be bool, not int"),
+        (lambda plan: setattr(plan, "findings", [lw.Finding(message=b"x")]), r"findings\[0\]\.message must be str"),
+        (lambda plan: setattr(plan, "rhythm", (1, 2)), r"Plan\.rhythm must be Rhythm, not tuple"),
+    ],
+)
+def test_data_of_a_wrong_type_is_refused_with_the_path_to_it(change, message):
+    plan = lw.Plan()
+    change(plan)
+    with pytest.raises(TypeError, match=message):
+        lw.hand_work(plan)
+
+
+@pytest.mark.parametrize(
+    "plan, field, limit",
+    [
+        (lw.Plan(rows=1 << 31), "rows", "2147483647"),
+        (lw.Plan(stops=[lw.Stop(), lw.Stop(row=-(1 << 40))]), "stops[1].row", "-2147483648"),
+        (lw.Plan(total_ms=1 << 70), "total_ms", "9223372036854775807"),
+        (lw.Plan(status=7), "status", "0..2"),
+        (lw.Plan(stops=[lw.Stop(reforms=[lw.Reform(rungs=[9])])]), "stops[0].reforms[0].rungs[0]", "0..4"),
+    ],
+)
+def test_numbers_that_do_not_fit_are_refused_with_field_and_limit(plan, field, limit):
+    with pytest.raises(lw.Error) as caught:
+        lw.hand_work(plan)
+    assert caught.value.code is lw.ErrorCode.bad_argument
+    assert caught.value.field == field
+    assert limit in str(caught.value)
+
+
+def test_a_list_that_shrinks_while_it_is_read_is_read_to_its_end_and_no_further():
+    class Sly:
+        def __init__(self, victim):
+            self.victim = victim
+
+        def __index__(self):
+            self.victim.clear()
+            return 1
+
+    holds = []
+    holds += [Sly(holds), 2, 3]
+    assert lw.hand_work(lw.Plan(stops=[lw.Stop(holds=holds)])).holds <= 1
+    assert holds == []
+
+
+def test_text_that_utf8_cannot_write_is_refused():
+    with pytest.raises(lw.Error) as caught:
+        lw.findings(lw.Grid(2, 2), lw.Machine(name="\ud800"))
+    assert caught.value.code is lw.ErrorCode.bad_encoding
+    assert caught.value.field == "name"

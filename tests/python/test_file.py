@@ -1,0 +1,112 @@
+"""Files: read(write(x)) == x, schemas, and errors with their place."""
+
+import json
+
+import conftest
+import jsonschema
+import latchwork as lw
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+SCHEMAS = conftest.TOP / "src/file/schema"
+
+
+def strips():
+    return [lw.rope(2, 1, 4, lw.Lean.left), lw.tuck_rib(2), lw.ladder(1)]
+
+
+def valid(text, kind):
+    """Held against the installed schema by a general JSON Schema library."""
+    schema = json.loads((SCHEMAS / f"{kind}.schema.json").read_text(encoding="utf-8"))
+    jsonschema.Draft202012Validator(schema).validate(json.loads(text))
+
+
+@given(conftest.grids())
+def test_grids_are_read_back_equal_and_fit_the_schema(grid):
+    text = lw.write(grid)
+    valid(text, "grid")
+    assert lw.read_grid(text) == lw.read_grid(json=text.encode()) == grid
+
+
+@pytest.mark.parametrize("strip", strips(), ids=lambda strip: strip.name)
+def test_strips_are_read_back_equal_and_fit_the_schema(strip):
+    valid(lw.write(strip), "strip")
+    assert lw.read_strip(lw.write(strip=strip)) == strip
+
+
+def test_panels_are_read_back_equal_and_fit_the_schema(panel):
+    valid(lw.write(panel), "panel")
+    assert lw.read_panel(lw.write(panel)) == panel
+
+
+def test_panels_by_parts_are_built_by_the_reader():
+    text = """{"format": "latchwork-panel", "version": 1, "name": "p", "parts":
+      [{"rows": 8, "strips": [{"motif": "moss"}, {"motif": "rope", "front": 2, "back": 2, "interval": 4, "lean": "left"}]}]}"""
+    valid(text, "panel")
+    assert lw.read_panel(text) == lw.join_strips("p", 8, [lw.moss(), lw.rope(2, 2, 4, lw.Lean.left)])
+
+
+@given(
+    st.builds(
+        lw.Machine,
+        name=st.text(st.characters(blacklist_categories=("Cs",), blacklist_characters="\0"), max_size=8),
+        needles=st.integers(2, 4000),
+        pitch_mm=st.floats(0.5, 50),
+        leftmost=st.integers(-100, 100),
+        prongs=st.lists(st.integers(1, 20), max_size=4, unique=True).map(sorted),
+        cast_on_loops=st.booleans(),
+    ),
+    st.builds(lw.Effort, *[st.integers(0, 3_600_000)] * 12),
+)
+def test_machines_are_read_back_equal_and_fit_the_schema(machine, effort):
+    file = lw.MachineFile(machine, effort)
+    valid(lw.write(file), "machine")
+    assert lw.read_machine(lw.write(file)) == file
+
+
+def test_plans_are_read_back_equal_and_fit_the_schema(cable):
+    for plan in (lw.plan(cable, lw.Machine()), lw.plan_regular(cable, lw.Machine()), lw.Plan(rows=1, columns=1)):
+        valid(lw.write(plan), "plan")
+        assert lw.read_plan(lw.write(plan)) == plan
+
+
+@pytest.mark.parametrize(
+    "text, code, line, field",
+    [
+        ('{"format": "latchwork-grid", "version": 1, "rows": ["kz"]}', lw.ErrorCode.bad_letter, 1, "rows[0]"),
+        ('{"format": "latchwork-grid", "version": 2, "rows": ["k"]}', lw.ErrorCode.newer_version, 1, "version"),
+        ('{"format": "latchwork-plan", "version": 1}', lw.ErrorCode.wrong_format, 1, "format"),
+        ('{"format": "latchwork-grid", "version": 1}', lw.ErrorCode.missing_field, 1, "rows"),
+        ('{"format": "latchwork-grid", "version": 1,\n"rows": ["k"],\n"rows": ["k"]}', lw.ErrorCode.duplicate_key, 3, "rows"),
+        ('{"format": "latchwork-grid", "version": 1, "rows": ["k"], "row": 1}', lw.ErrorCode.unknown_field, 1, "row"),
+        ('{"format": "latchwork-grid",\n', lw.ErrorCode.bad_syntax, None, None),
+        (b'{"format": "latchwork-grid", "version": 1, "rows": ["\xff"]}', lw.ErrorCode.bad_encoding, 1, None),
+    ],
+)
+def test_bad_files_are_refused_with_line_and_field(text, code, line, field):
+    with pytest.raises(lw.Error) as caught:
+        lw.read_grid(text)
+    assert caught.value.code is code, str(caught.value)
+    assert line is None or caught.value.line == line
+    assert field is None or caught.value.field == field
+
+
+def test_a_file_beyond_the_limit_is_refused_at_once():
+    assert lw.max_file_bytes == 64 << 20
+    with pytest.raises(lw.Error) as caught:
+        lw.read_grid(b" " * (lw.max_file_bytes + 1))
+    assert caught.value.code is lw.ErrorCode.too_large
+
+
+@pytest.mark.parametrize("read", [lw.read_grid, lw.read_strip, lw.read_panel, lw.read_machine, lw.read_plan, lw.read_swatch])
+def test_readers_take_text_and_nothing_else(read):
+    for wrong in (None, 3, bytearray(b"{}"), ["{}"]):
+        with pytest.raises(TypeError):
+            read(wrong)
+
+
+def test_what_has_no_file_cannot_be_written():
+    for wrong in (lw.Machine(), lw.Effort(), lw.Stop(), None, "text"):
+        with pytest.raises(TypeError):
+            lw.write(wrong)

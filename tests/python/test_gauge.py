@@ -1,0 +1,127 @@
+"""Swatches, gauges, size and fit."""
+
+import copy
+import html.parser
+import pickle
+import statistics
+
+import latchwork as lw
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+CSV = """texture,counted,count,length,unit,place
+# rested two days
+moss,stitches,30,10,cm,left
+moss,stitches,31,100,mm,right
+moss,rows,20,2,in,middle
+"""
+
+
+def test_a_swatch_is_read_with_its_units():
+    swatch = lw.read_swatch(CSV)
+    assert [m.length_mm for m in swatch.measurements] == [100.0, 100.0, 50.8]  # 1 in is 25.4 mm exactly (SI brochure)
+    assert swatch.measurements[0] == lw.Measurement("moss", lw.Counted.stitches, 30, 100, "left")
+    gauge = swatch.gauge("moss")
+    assert gauge.texture == "moss" and gauge.stitches.places == 2 and gauge.rows.places == 1
+    assert gauge.stitches.per_10cm == pytest.approx(30.5)
+    assert gauge.stitches.spread == pytest.approx(statistics.stdev([30, 31]))
+    assert gauge.rows.per_10cm == pytest.approx(20 * 100 / 50.8)
+    assert swatch.textures() == ["moss"] and swatch.has("moss") and not swatch.has("garter")
+    with pytest.raises(lw.Error) as caught:
+        swatch.gauge(texture="garter")
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.no_gauge, "garter")
+
+
+@pytest.mark.parametrize(
+    "text, code, line",
+    [
+        (CSV + "moss,rows,20,2,feet,\n", lw.ErrorCode.bad_unit, 6),
+        (CSV + "moss,rows,twenty,2,in,\n", lw.ErrorCode.bad_value, 6),
+        ("texture,counted\n", lw.ErrorCode.missing_field, 1),
+        (b"texture,counted,count,length,unit\n\xff,rows,1,1,mm\n", lw.ErrorCode.bad_encoding, 2),
+    ],
+)
+def test_bad_swatch_files_are_refused_with_their_line(text, code, line):
+    with pytest.raises(lw.Error) as caught:
+        lw.read_swatch(csv=text)
+    assert (caught.value.code, caught.value.line) == (code, line)
+
+
+texts = st.text(st.characters(blacklist_categories=("Cs",), blacklist_characters="\0"), min_size=1, max_size=12)
+measurements = st.lists(
+    st.builds(
+        lw.Measurement,
+        texture=texts,
+        counted=st.sampled_from(lw.Counted),
+        count=st.floats(0.1, 10_000),
+        length_mm=st.floats(1, 10_000),
+        place=texts | st.just(""),
+    ),
+    max_size=6,
+)
+
+
+@given(measurements)
+def test_what_is_written_is_read_back_equal(values):
+    swatch = lw.Swatch(values)
+    assert lw.read_swatch(lw.write(swatch)) == swatch
+    assert list(swatch.measurements) == values
+    for twin in (copy.copy(swatch), copy.deepcopy(swatch), pickle.loads(pickle.dumps(swatch)), lw.Swatch(tuple(values))):
+        assert twin == swatch and twin is not swatch
+
+
+def test_swatches_compare_and_refuse_bad_measurements(swatch):
+    assert lw.Swatch() == lw.Swatch([]) != swatch and swatch != 3
+    assert repr(swatch) == "<latchwork.Swatch 8 measurements of 4 textures>"
+    with pytest.raises(lw.Error) as caught:
+        lw.Swatch([lw.Measurement("moss", lw.Counted.rows, 0, 100)])
+    assert caught.value.code is lw.ErrorCode.bad_value and "count" in caught.value.field
+    assert lw.Swatch.max_measurements > 1000 and lw.max_swatch_bytes > 1 << 20
+
+
+def test_a_panel_is_the_sum_of_its_strips(panel, swatch):
+    size = lw.size(panel, swatch)
+    assert size.width_mm == pytest.approx(19 / 30 * 100) and size.height_mm == pytest.approx(16 / 40 * 100)
+    assert size.least_height_mm == pytest.approx(size.greatest_height_mm) == pytest.approx(40)
+    assert len(size.strips) == 9 and sum(strip.width_mm for strip in size.strips) == pytest.approx(size.width_mm)
+    assert repr(size) == "<latchwork.Size 63.3 mm x 40.0 mm, 9 strips>"
+    with pytest.raises(lw.Error) as caught:
+        lw.size(panel, lw.Swatch())
+    assert caught.value.code is lw.ErrorCode.no_gauge
+
+
+def test_a_size_is_shown_as_a_table(panel, swatch):
+    cells = []
+
+    class Table(html.parser.HTMLParser):
+        def handle_starttag(self, tag, attrs):
+            cells.extend([tag] if tag in ("tr", "td") else [])
+
+    size = lw.size(panel, swatch)
+    Table().feed(size._repr_html_())
+    assert cells.count("tr") == 10 and cells.count("td") == 63
+    assert "from the left on the right side" in size._repr_html_()
+    wavy = lw.Size(warnings=("a < b",))
+    assert "a &lt; b" in wavy._repr_html_()
+
+
+def test_fit_ranks_candidates_that_meet_the_target(swatch):
+    request = lw.FitRequest(width_mm=200, height_mm=100, edge=lw.stockinette(1), rows_step=8, most=5)
+    request.repeat = [lw.reverse(2), lw.rope(2, 2, 8, lw.Lean.right)]
+    request.closing.append(lw.reverse(2))
+    candidates = lw.fit(request, swatch)
+    assert len(candidates) == 5 and candidates == sorted(candidates, key=lambda candidate: candidate.error)
+    best = candidates[0]
+    # 30 stitches and 40 rows to 10 cm: 200 mm is 60 stitches = 1 + 9 * 6 + 2 + 1 = 58 or 64; 100 mm is 40 rows.
+    assert (best.columns, best.repeats, best.rows) == (58, 9, 40)
+    assert best.width_error_mm == pytest.approx(58 / 30 * 100 - 200)
+    panel = lw.fitted(request, best)
+    assert (panel.grid.columns, panel.grid.rows) == (58, 40)
+    assert lw.size(panel, swatch).width_mm == pytest.approx(best.width_mm)
+    with pytest.raises(lw.Error) as caught:
+        lw.fit(lw.FitRequest(width_mm=0, height_mm=1, repeat=request.repeat), swatch)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "width_mm")
+    with pytest.raises(TypeError, match=r"FitRequest\.repeat\[0\] must be Strip"):
+        lw.fit(lw.FitRequest(1, 1, repeat=[lw.Grid(1, 1)]), swatch)
+    assert copy.deepcopy(request) == request == pickle.loads(pickle.dumps(request))

@@ -1,0 +1,347 @@
+"""Plans: made, shown, edited and spoiled; long calls that can be watched, stopped and interrupted."""
+
+import copy
+import html.parser
+import pickle
+import random
+import signal
+import sys
+import threading
+import time
+
+import latchwork as lw
+import pytest
+
+
+def hard_grid(rows=100, columns=40):
+    """Half knit, half purl, at random: the planner has to search, and tells how far it is."""
+    draw = random.Random(1).random
+    cells = bytes(draw() < 0.5 for _ in range(rows * columns))
+    return lw.Grid.from_cells(memoryview(cells).cast("B", (rows, columns)))
+
+
+@pytest.fixture
+def plan(cable):
+    return lw.plan(cable, lw.Machine())
+
+
+def long_grid():
+    """Enough that a call takes a good part of a second."""
+    return lw.build_panel(
+        "long",
+        192,
+        edge=lw.stockinette(1),
+        left=[lw.reverse(2), lw.moss(4), lw.garter(2, 2, 3), lw.basket(2, 3), lw.tuck_rib(2), lw.stockinette(2)],
+        centre=lw.basket(3, 4),
+    ).grid
+
+
+def test_a_plan_tells_what_to_do_stop_by_stop(cable, plan):
+    assert plan.status is lw.PlanStatus.optimal and plan.total_ms == plan.bound_ms > 0
+    assert (plan.rows, plan.columns, plan.leftmost) == (6, 8, -4)
+    assert plan.columns_on == list(range(8)) and plan.rhythm is None and plan.findings == []
+    crossing_stop = next(stop for stop in plan.stops if stop.crossings)
+    assert crossing_stop.row == 2
+    assert crossing_stop.carriage_right  # after an even row, from the right
+    (step,) = crossing_stop.crossings
+    assert step.crossing == cable.crossings[0]
+    assert {reform.column for stop in plan.stops for reform in stop.reforms} == {1, 6}
+    work = lw.hand_work(plan)
+    assert (work.stops, work.crossings, work.stitches_crossed) == (len(plan.stops), 1, 4)
+    assert work.rungs_purl == 12 and work.hand_ms + work.carriage_ms == plan.total_ms
+    assert work.carriage_ms == 6 * lw.Effort().row
+
+
+def test_in_a_right_cross_the_group_on_the_operators_right_goes_back_first(plan):
+    # Trade fact, common practice, no source: what goes back first shows in front on the RS; the operator sees the
+    # chart mirrored, so the RS left group, in front in a right cross, stands on the operator's right.
+    (step,) = [step for stop in plan.stops for step in stop.crossings]
+    assert [back.group for back in step.returns] == [lw.GroupName.left, lw.GroupName.right]
+    first, second = step.returns
+    assert (first.from_needle, first.to_needle) == (1, -2)
+    assert (second.from_needle, second.to_needle) == (-2, 1)
+
+
+def test_efforts_price_the_plan_and_none_is_the_default(cable):
+    assert lw.plan(cable, lw.Machine(), None) == lw.plan(cable, lw.Machine(), lw.Effort())
+    free = lw.Effort(*[0] * 12)
+    assert lw.plan(cable, lw.Machine(), effort=free).total_ms == 0
+    assert lw.hand_work(lw.plan(cable, lw.Machine()), effort=free).hand_ms == 0
+    with pytest.raises(lw.Error) as caught:
+        lw.plan(cable, lw.Machine(), lw.Effort(rung_purl=-1))
+    assert caught.value.code is lw.ErrorCode.bad_argument and "rung_purl" in caught.value.field
+
+
+def test_a_regular_plan_has_a_rhythm_and_costs_no_less(cable, plan):
+    regular = lw.plan_regular(cable, lw.Machine())
+    assert regular.rhythm is not None and regular.total_ms >= plan.total_ms
+    rows = {stop.row for stop in regular.stops}
+    assert all((row - regular.rhythm.first) % regular.rhythm.every == 0 for row in rows)
+    assert lw.verify(cable, regular).verified
+
+
+def test_what_cannot_be_made_is_an_infeasible_plan_with_its_findings():
+    grid = lw.Grid(20, 4)
+    for row in range(1, 21):
+        grid.set(row, 1, lw.Cell.tuck)  # never closed
+    plan = lw.plan(grid, lw.Machine())
+    assert plan.status is lw.PlanStatus.infeasible and plan.findings and not plan.stops
+    assert all(isinstance(finding, lw.Finding) for finding in plan.findings)
+    assert plan.findings[0].message.split()[0] in plan._repr_html_() or plan.findings[0].message
+    assert pickle.loads(pickle.dumps(plan)) == plan
+
+
+def test_a_plan_is_shown_as_a_table_of_stops(plan):
+    assert repr(plan).startswith("<latchwork.Plan optimal, 8 stitches x 6 rows") and "\n" not in repr(plan)
+
+    class Table(html.parser.HTMLParser):
+        def __init__(self):
+            super().__init__()
+            self.rows, self.caption, self.inside = 0, "", []
+
+        def handle_starttag(self, tag, attrs):
+            self.inside.append(tag)
+            self.rows += tag == "tr"
+
+        def handle_endtag(self, tag):
+            assert self.inside.pop() == tag
+
+        def handle_data(self, data):
+            if "caption" in self.inside:
+                self.caption += data
+
+    table = Table()
+    table.feed(plan._repr_html_())
+    assert table.inside == [] and table.rows == 1 + len(plan.stops)
+    assert "operator's view" in table.caption
+    plan.findings = [lw.Finding(message="<b>&</b>")]
+    assert "&lt;b&gt;&amp;&lt;/b&gt;" in plan._repr_html_() and "<b>" not in plan._repr_html_()
+    plan.stops = plan.stops * 100
+    assert "more rows are not shown" in plan._repr_html_()
+    plan.stops[0].reforms = [lw.Reform(needle=0)]  # wrong, and shown all the same
+    assert "(none)" in plan._repr_html_()
+
+
+def test_editing_a_plan_in_place_changes_it_and_no_copy_of_it(plan):
+    shallow, deep, pickled = copy.copy(plan), copy.deepcopy(plan), pickle.loads(pickle.dumps(plan))
+    assert shallow == deep == pickled == plan
+    stop = next(stop for stop in plan.stops if stop.reforms)
+    stop.reforms[0].rungs[0] = lw.Cell.tuck
+    assert shallow == plan and deep != plan and deep == pickled
+    assert lw.hand_work(plan).rungs_tuck == 1 and lw.hand_work(deep).rungs_tuck == 0
+
+
+def spoil_order(plan):
+    for stop in plan.stops:
+        for step in stop.crossings:
+            step.returns.reverse()
+
+
+def spoil_crossing(plan):
+    for stop in plan.stops:
+        stop.crossings.clear()
+
+
+def spoil_rung(plan):
+    next(stop for stop in plan.stops if stop.reforms).reforms[0].rungs[0] = lw.Cell.knit
+
+
+def spoil_needle(plan):
+    reform = next(stop for stop in plan.stops if stop.reforms).reforms[0]
+    reform.needle, reform.column = -4, 7
+
+
+def spoil_depth(plan):
+    reform = next(stop for stop in plan.stops if stop.reforms).reforms[0]
+    reform.from_row += 1
+    del reform.rungs[0]
+
+
+@pytest.mark.parametrize("spoil", [spoil_order, spoil_crossing, spoil_rung, spoil_needle, spoil_depth])
+def test_a_spoiled_plan_is_found_different_with_the_place(cable, plan, spoil):
+    whole = lw.verify(cable, plan)
+    assert whole.verified and whole.message == "verified" and whole.difference == lw.Place()
+    spoil(plan)
+    spoiled = lw.verify(cable, plan)
+    assert not spoiled.verified and spoiled.message != "verified"
+    assert spoiled.difference.row in range(1, 7) and spoiled.difference.column in range(8)
+
+
+def test_a_plan_for_another_size_is_refused(plan):
+    with pytest.raises(lw.Error) as caught:
+        lw.verify(lw.Grid(5, 8), plan)
+    assert caught.value.code is lw.ErrorCode.size_mismatch
+
+
+# Long calls.
+
+CALLS = {
+    "plan": lambda grid, **options: lw.plan(grid, lw.Machine(), **options),
+    "plan_regular": lambda grid, **options: lw.plan_regular(grid, lw.Machine(), **options),
+    "verify": lambda grid, **options: lw.verify(grid, lw.plan_regular(grid, lw.Machine()), **options),
+    "simulate": lambda grid, **options: lw.simulate(
+        lw.Bed(lw.leftmost_needle(lw.Machine(), grid.columns), grid.columns),
+        lw.moves(lw.plan_regular(grid, lw.Machine())),
+        **options,
+    ),
+}
+
+
+@pytest.mark.parametrize("name", CALLS)
+def test_progress_is_told_on_the_calling_thread_and_never_falls(name):
+    told = []
+
+    def watch(progress):
+        assert threading.current_thread() is threading.main_thread()
+        told.append(progress)
+
+    CALLS[name](long_grid(), progress=watch)
+    assert told and all(isinstance(progress, lw.Progress) for progress in told)
+    shares = [progress.share for progress in told]
+    assert shares == sorted(shares) and 0 <= shares[0] and shares[-1] <= 1
+
+
+@pytest.mark.parametrize("name", CALLS)
+def test_what_the_callback_raises_ends_the_call_and_reaches_the_caller(name):
+    class Enough(Exception):
+        pass
+
+    def watch(progress):
+        raise Enough(progress.share)
+
+    with pytest.raises(Enough):
+        CALLS[name](long_grid(), progress=watch)
+
+
+def test_a_stop_source_is_asked_once_and_stays_asked():
+    source = lw.StopSource()
+    assert not source.stop_requested() and repr(source) == "<latchwork.StopSource not asked>"
+    assert source.request_stop() and not source.request_stop() and source.stop_requested()
+    assert repr(source) == "<latchwork.StopSource asked to stop>"
+
+
+def stopped(name, grid, **options):
+    """What a stopped call gives back, or the code of what it raises."""
+    try:
+        return CALLS[name](grid, **options)
+    except lw.Error as error:
+        return error.code
+
+
+def test_a_call_that_was_asked_before_it_began_stops_at_once():
+    asked = lw.StopSource()
+    asked.request_stop()
+    grid = hard_grid()
+    plan = stopped("plan", grid, stop=asked)
+    assert plan.status is lw.PlanStatus.feasible and lw.verify(grid, plan).verified
+    assert plan.bound_ms <= lw.plan(grid, lw.Machine()).total_ms <= plan.total_ms
+    for name in ("plan_regular", "verify", "simulate"):  # these have nothing to show yet
+        assert stopped(name, long_grid(), stop=asked) is lw.ErrorCode.cancelled
+
+
+def test_false_from_the_callback_stops_its_own_call_and_no_other():
+    fresh = lw.StopSource()
+    grid = hard_grid()
+    plan = stopped("plan", grid, stop=fresh, progress=lambda progress: False)
+    assert plan.status is lw.PlanStatus.feasible and lw.verify(grid, plan).verified
+    regular = stopped("plan_regular", long_grid(), stop=fresh, progress=lambda progress: progress.best_ms < 0)
+    assert regular.status is lw.PlanStatus.feasible and regular.rhythm and lw.verify(long_grid(), regular).verified
+    for name in ("verify", "simulate"):
+        assert stopped(name, long_grid(), stop=fresh, progress=lambda progress: False) is lw.ErrorCode.cancelled
+    assert not fresh.stop_requested()
+    assert stopped("plan", grid, progress=lambda progress: None).status is lw.PlanStatus.optimal  # None goes on
+
+
+def test_a_stop_source_stops_a_call_from_another_thread():
+    grid = hard_grid(120)
+    source = lw.StopSource()
+    timer = threading.Timer(0.02, source.request_stop)
+    timer.start()
+    plan = lw.plan(grid, lw.Machine(), stop=source)
+    timer.join()
+    assert plan.status is lw.PlanStatus.feasible and lw.verify(grid, plan).verified
+
+
+def test_a_work_limit_is_kept_and_refused_below_none():
+    assert lw.plan(hard_grid(), lw.Machine(), work_limit=1).status is lw.PlanStatus.feasible
+    with pytest.raises(lw.Error) as caught:
+        lw.plan(lw.Grid(2, 2), lw.Machine(), work_limit=-1)
+    assert caught.value.code is lw.ErrorCode.bad_argument
+
+
+@pytest.mark.parametrize("name", ["plan", "simulate"])
+def test_another_thread_runs_during_a_long_call(name):
+    """The other thread can only count while the GIL is free, since the interpreter's own switching is turned off."""
+    grid = long_grid()
+    counted = 0
+    done = threading.Event()
+    started = threading.Event()
+
+    def count():
+        nonlocal counted
+        started.set()
+        while not done.is_set():
+            counted += 1
+            time.sleep(0)
+
+    counter = threading.Thread(target=count)
+    before = sys.getswitchinterval()
+    counter.start()
+    started.wait()
+    try:
+        sys.setswitchinterval(100)
+        CALLS[name](grid)
+        seen = counted
+    finally:
+        sys.setswitchinterval(before)
+        done.set()
+        counter.join()
+    assert seen > 10
+
+
+def test_the_grid_may_be_changed_by_another_thread_meanwhile(cable):
+    grid = long_grid()
+    expected = lw.plan(grid, lw.Machine())
+    results = []
+    thread = threading.Thread(target=lambda: results.append(lw.plan(grid, lw.Machine())))
+    thread.start()
+    time.sleep(0.001)
+    grid.set(1, 0, lw.Cell.purl)
+    thread.join()
+    assert results[0] in (expected, lw.plan(grid, lw.Machine()))  # as it was, or as it is: nothing between
+
+
+@pytest.mark.parametrize("name", CALLS)
+def test_control_c_ends_a_long_call(name):
+    fired = []
+
+    def once(progress):
+        if not fired:
+            fired.append(progress)
+            signal.raise_signal(signal.SIGINT)
+
+    with pytest.raises(KeyboardInterrupt):
+        CALLS[name](long_grid(), progress=once)
+        time.sleep(1)  # pragma: no cover
+    assert len(fired) == 1
+
+
+def test_control_c_is_heard_without_a_callback():
+    grid = long_grid()
+    heard = []
+    before = signal.signal(signal.SIGALRM, lambda *_: heard.append(time.monotonic()) or (_ for _ in ()).throw(OSError))
+    try:
+        signal.setitimer(signal.ITIMER_REAL, 0.005)
+        with pytest.raises(OSError):
+            for _ in range(200):
+                lw.plan(grid, lw.Machine())
+    finally:
+        signal.setitimer(signal.ITIMER_REAL, 0)
+        signal.signal(signal.SIGALRM, before)
+    assert len(heard) == 1
+
+
+@pytest.mark.parametrize("wrong", [dict(progress=3), dict(stop=3), dict(work_limit="many"), dict(other=1)])
+def test_wrong_options_are_refused(wrong):
+    with pytest.raises(TypeError):
+        lw.plan(lw.Grid(2, 2), lw.Machine(), **wrong)
