@@ -167,7 +167,8 @@ TEST_CASE("a centre beside unequal groups shifts with them", "[simulate]") {
   CHECK(crossing_by(HandMoves(all).back(0, -2, -1).back(2, 2, 2).back(1, 1, 1)) == "2/1/1 RC, centre behind");
 }
 
-// Spotted by hand: over a ladder the groups pass nothing, so nobody can say where the ladder lies.
+// Over a ladder the groups pass nothing, so nobody can say where the ladder lies (DOMAIN section 6: what cannot be
+// told).
 TEST_CASE("a bare centre reads as between: where it lies cannot be told", "[simulate]") {
   HandMoves moves = HandMoves().cast_on(-2, -2).cast_on(1, 2).pass().lift(0, 1, 2).lift(1, -2, -2);
   moves.back(0, -2, -1).back(1, 2, 2).pass();
@@ -236,6 +237,13 @@ TEST_CASE("stitches lifted one by one are counted from where all stood before", 
                         .back(1, -1, -1)
                         .back(2, 2, 2)
                         .back(3, 1, 1)) == "2/2 RC");
+}
+
+TEST_CASE("two stitches that have passed do not pass again when one is lifted once more", "[simulate]") {
+  // The stitch of L2 waits in the air all the while. R2's goes over R1's to the bare L1, R1's to R2, and R2's to R1.
+  HandMoves moves = HandMoves().cast_on(-2, -2).cast_on(1, 2).pass().lift(3, -2, -2);
+  moves.lift(0, 2, 2).back(0, -1, -1).lift(1, 1, 1).back(1, 2, 2).lift(0, -1, -1).back(0, 1, 1).back(3, -2, -2).pass();
+  CHECK(knitted(moves) == chart("kk.k\nx 0 1/1 L\nkk.k"));
 }
 
 TEST_CASE("neighbouring crossings after one row are read as two", "[simulate]") {
