@@ -34,7 +34,7 @@ char letter_of(const Mark& mark) {
 /// A row of characters over the columns, with a blank where a strip ends.
 class Line {
  public:
-  Line(int columns, const std::vector<int>& breaks) : columns_(columns), breaks_(breaks) { clear(); }
+  Line(int columns, std::vector<int> breaks) : columns_(columns), breaks_(std::move(breaks)) { clear(); }
   void clear() { cells_.assign(static_cast<std::size_t>(columns_), ' '); }
   char& operator[](int column) { return cells_[static_cast<std::size_t>(column)]; }
   /// `gap` fills the blanks at strip ends.
@@ -54,7 +54,7 @@ class Line {
 
  private:
   int columns_;
-  const std::vector<int>& breaks_;
+  std::vector<int> breaks_;
   std::string cells_;
 };
 
