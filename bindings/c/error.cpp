@@ -12,7 +12,7 @@ void cut(char* to, std::size_t size, std::string_view text) noexcept {
     while (length > 0 && (static_cast<unsigned char>(text[length]) & 0xC0U) == 0x80U)
       --length;  // not inside a character
   }
-  std::memcpy(to, text.data(), length);
+  if (length > 0) std::memcpy(to, text.data(), length);  // an empty view may point nowhere
   std::memset(to + length, 0, size - length);
 }
 

@@ -385,7 +385,44 @@ static void a_swatch_measures_a_panel(void) {
   latchwork_swatch_destroy(swatch);
 }
 
-int main(void) {
+static void briefs_are_read_from_folders(const char *folder, const char *file) {
+  latchwork_brief *brief = NULL, *made = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_swatch *swatch = NULL;
+  latchwork_machine machine = LATCHWORK_MACHINE_INIT;
+  latchwork_effort effort = LATCHWORK_EFFORT_INIT;
+  latchwork_job *job = NULL;
+  latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  int32_t equal = 0;
+  checking = "brief";
+  OK(latchwork_read_brief(folder, &brief, NULL));
+  OK(latchwork_brief_panel(brief, &panel, NULL));
+  OK(latchwork_brief_swatch(brief, &swatch, NULL));
+  OK(latchwork_brief_machine(brief, &machine, NULL));
+  OK(latchwork_brief_effort(brief, &effort, NULL));
+  CHECK(machine.needles == 200 && effort.stop == 15000);
+  OK(latchwork_brief_create(panel, swatch, &machine, &effort, &made, NULL));
+  OK(latchwork_brief_equal(brief, made, &equal, NULL));
+  CHECK(equal == 1);
+  OK(latchwork_brief_run(brief, NULL, &job, NULL));
+  OK(latchwork_job_verification(job, &verification, NULL));
+  CHECK(verification.verified == 1);
+  /* A file stands where the folder should be made. */
+  CHECK(latchwork_brief_write_job(brief, job, file, &error) == LATCHWORK_E_IO && error.message[0] != '\0');
+  latchwork_job_destroy(job);
+  latchwork_brief_destroy(made);
+  latchwork_panel_destroy(panel);
+  latchwork_swatch_destroy(swatch);
+  latchwork_brief_destroy(brief);
+  CHECK(latchwork_read_brief(file, &brief, &error) == LATCHWORK_E_IO && brief == NULL);
+  CHECK(error.field[0] != '\0');
+}
+
+/* BRIEF FILE: a brief's folder, and a file that is no folder. */
+int main(int argc, char **argv) {
+  if (argc != 3) return 2;
+  briefs_are_read_from_folders(argv[1], argv[2]);
   crossings_have_the_published_names();
   a_grid_is_what_its_letters_say();
   a_mirrored_crossing_leans_the_other_way();
