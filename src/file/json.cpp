@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstring>
 #include <iterator>
 #include <nlohmann/json.hpp>
 
@@ -145,8 +146,15 @@ class Builder {
   /// over. Counts on from where it was, so that the whole is linear.
   std::int32_t line(std::ptrdiff_t ahead = 0) {
     const char* to = std::max(counted_, cursor_.at - std::min(ahead, cursor_.at - text_.data()));
-    line_ += static_cast<std::int32_t>(std::count(counted_, to, '\n'));
-    counted_ = to;
+    while (counted_ != to) {
+      const void* newline = std::memchr(counted_, '\n', static_cast<std::size_t>(to - counted_));
+      if (newline == nullptr) {
+        counted_ = to;
+      } else {
+        counted_ = static_cast<const char*>(newline) + 1;
+        ++line_;
+      }
+    }
     return line_;
   }
 

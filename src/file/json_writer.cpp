@@ -48,15 +48,17 @@ void Writer::before_value() {
 
 void Writer::key(std::string_view name) {
   separate();
-  quote(name);
-  out_ += ": ";
+  out_ += '"';
+  out_ += name;  // a member's name: nothing in it wants a backslash
+  out_ += "\": ";
   key_ = name;
   after_key_ = true;
 }
 
 void Writer::integer(std::int64_t value) {
   before_value();
-  fmt::format_to(std::back_inserter(out_), "{}", value);
+  const fmt::format_int digits(value);
+  out_.append(digits.data(), digits.size());
 }
 
 void Writer::real(double value) {

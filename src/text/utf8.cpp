@@ -2,18 +2,25 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <cstring>
 
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0 {
 
 std::size_t utf8_error(std::string_view text) noexcept {
-  const auto byte = [&](std::size_t i) -> unsigned { return i < text.size() ? static_cast<std::uint8_t>(text[i]) : 0U; };
+  const auto byte = [&](std::size_t i) -> unsigned {
+    return i < text.size() ? static_cast<std::uint8_t>(text[i]) : 0U;
+  };
   const auto within = [](unsigned b, unsigned low, unsigned high) { return b >= low && b <= high; };
   for (std::size_t i = 0; i < text.size();) {
     const unsigned lead = byte(i);
     if (lead < 0x80) {
       ++i;
+      for (std::uint64_t eight = 0; text.size() - i >= sizeof eight; i += sizeof eight) {  // most texts are ASCII
+        std::memcpy(&eight, text.data() + i, sizeof eight);
+        if ((eight & 0x8080808080808080U) != 0) break;
+      }
       continue;
     }
     std::size_t length = 0;
@@ -51,9 +58,9 @@ void require_utf8(std::string_view text) {
   if (bad == std::string_view::npos) return;
   Place place;
   place.line = line_of(text, bad);
-  throw Error(ErrorCode::bad_encoding, place,
-              "line " + std::to_string(place.line) + " holds a byte that is not UTF-8 (offset " + std::to_string(bad) +
-                  ")");
+  throw Error(
+      ErrorCode::bad_encoding, place,
+      "line " + std::to_string(place.line) + " holds a byte that is not UTF-8 (offset " + std::to_string(bad) + ")");
 }
 
 std::string escaped_xml(std::string_view text) {
@@ -61,11 +68,21 @@ std::string escaped_xml(std::string_view text) {
   out.reserve(text.size());
   for (const char c : text) {
     switch (c) {
-      case '&': out += "&amp;"; break;
-      case '<': out += "&lt;"; break;
-      case '>': out += "&gt;"; break;
-      case '"': out += "&quot;"; break;
-      case '\'': out += "&#39;"; break;
+      case '&':
+        out += "&amp;";
+        break;
+      case '<':
+        out += "&lt;";
+        break;
+      case '>':
+        out += "&gt;";
+        break;
+      case '"':
+        out += "&quot;";
+        break;
+      case '\'':
+        out += "&#39;";
+        break;
       default:
         if (static_cast<unsigned char>(c) >= 0x20 || c == '\n' || c == '\t') out += c;
     }
