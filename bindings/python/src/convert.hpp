@@ -213,6 +213,12 @@ struct Folder {
 
 namespace pybind11::detail {
 
+#if PYBIND11_VERSION_MAJOR >= 3
+/// pybind11 3 has a caster for every enum; ours are Python's own IntEnum classes.
+template <class T>
+struct type_caster_enum_type_enabled<T, std::enable_if_t<latchwork::python::is_named_enum<T>>> : std::false_type {};
+#endif
+
 /// What the casters below share: a value that need not be default constructible.
 template <class T>
 struct latchwork_caster {

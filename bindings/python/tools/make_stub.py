@@ -45,7 +45,7 @@ PROPERTIES = {
 # Names that pybind11 has had for one type, and the type.
 SPELLINGS = [
     (r"\blatchwork\.(?:_core\.|_\w+\.)?(?:\(anonymous namespace\)::)?", ""),
-    (r"\b(?:typing\.|collections\.abc\.)", ""),
+    (r"\b(?:typing\.|typing_extensions\.|collections\.abc\.)", ""),
     (r"\bSupportsInt(?: \| SupportsIndex)?\b", "int"),
     (r"\bSupportsFloat(?: \| SupportsIndex)?\b", "float"),
     (r"\bOptional\[(.*)\]$", r"\1 | None"),
