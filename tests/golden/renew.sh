@@ -1,0 +1,21 @@
+#!/bin/sh
+# Writes the examples' expected outputs anew: sh tests/golden/renew.sh [PATH_OF_make_panel]
+# Read the difference (git diff examples) before it is kept.
+set -eu
+top=$(CDPATH='' cd -- "$(dirname -- "$0")/../.." && pwd)
+program=${1:-$top/build/tests/examples/make_panel}
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+for brief in "$top"/examples/briefs/*/; do
+  name=$(basename "$brief")
+  "$program" "$brief" "$work/$name" >/dev/null
+  mkdir -p "$brief/expected"
+  for file in summary.txt instructions.txt plan.json; do
+    cp "$work/$name/$file" "$brief/expected/$file"
+  done
+  echo "$name"
+done
+# One small brief's charts stand for all: the larger ones would only make long differences.
+for file in chart.txt chart-rs.svg; do
+  cp "$work/sampler/$file" "$top/examples/briefs/sampler/expected/$file"
+done

@@ -1,0 +1,152 @@
+"""Charts and page of a brief, read by general tools: markup_test.py MAKE_PANEL BRIEF_FOLDER OUTPUT_FOLDER
+
+Well-formed as XML, balanced as HTML, ids unique, links and uses have targets, nothing is fetched, text stays inside the
+picture, the key holds the symbols drawn and no others, and the picture renders.
+"""
+import html.parser
+import json
+import pathlib
+import re
+import shutil
+import struct
+import subprocess
+import sys
+import xml.etree.ElementTree as ElementTree
+
+SVG = "{http://www.w3.org/2000/svg}"
+XHTML = "{http://www.w3.org/1999/xhtml}"
+VOID = {"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"}
+
+
+class Balance(html.parser.HTMLParser):
+    """Every element that opens closes, in order."""
+
+    def __init__(self):
+        super().__init__()
+        self.open = []
+        self.ids = []
+        self.links = []
+
+    def handle_starttag(self, tag, attrs):
+        if tag not in VOID:
+            self.open.append(tag)
+        self.note(attrs)
+
+    def handle_startendtag(self, tag, attrs):
+        self.note(attrs)
+
+    def handle_endtag(self, tag):
+        assert self.open and self.open[-1] == tag, f"</{tag}> closes {self.open[-3:]}"
+        self.open.pop()
+
+    def note(self, attrs):
+        for name, value in attrs:
+            if name == "id":
+                self.ids.append(value)
+            if name in ("href", "xlink:href"):
+                self.links.append(value)
+            assert not name.startswith("on"), f"a script in {name}"
+
+
+def group(root, name):
+    return [path for g in root.iter(SVG + "g") if g.get("class") == "lw-" + name for path in g.iter(SVG + "path")]
+
+
+def key_words(root):
+    return [t.text for g in root.iter(SVG + "g") if g.get("class") == "lw-key" for t in g.iter(SVG + "text")]
+
+
+def check_chart(root, side, plan):
+    _, _, width, height = map(float, root.get("viewBox").split())
+    assert width > 0 and height > 0
+    assert root.find(SVG + "title").text.startswith(side), root.find(SVG + "title").text
+    assert root.find(SVG + "desc").text
+    shown = " ".join(t.text for g in root.iter(SVG + "g") if g.get("class") == "lw-title" for t in g)
+    assert shown == root.find(SVG + "title").text, "the title that is seen is the title that is told"
+    assert not list(root.iter(SVG + "script"))
+    ids = [e.get("id") for e in root.iter() if e.get("id")]
+    assert len(ids) == len(set(ids))
+    for use in root.iter(SVG + "use"):
+        target = use.get("{http://www.w3.org/1999/xlink}href") or use.get("href")
+        assert target[1:] in ids, target
+    # Half the font size a letter is less than any common sans-serif face takes on average.
+    for g in root.iter(SVG + "g"):
+        if g.get("font-size") is None:
+            continue
+        size = float(g.get("font-size"))
+        anchor = g.get("text-anchor", "start")
+        for text in g.iter(SVG + "text"):
+            span = 0.5 * size * len(text.text)
+            start = float(text.get("x")) - {"start": 0, "middle": span / 2, "end": span}[anchor]
+            assert start >= 0 and start + span <= width, (text.text, start, span, width)
+            assert 0 <= float(text.get("y")) <= height, text.text
+    for path in root.iter(SVG + "path"):
+        for x, y in re.findall(r"M(-?[\d.]+) (-?[\d.]+)", path.get("d")):
+            assert 0 <= float(x) <= width and 0 <= float(y) <= height, (x, y)
+    words = " | ".join(key_words(root))
+    turned = side.startswith("Operator")
+    kinds = {"purl": "a back loop", "tuck": "tuck:", "slip": "slip:", "none": "no stitch", "crossing": " cross",
+             "stop": "stop after this row", "centre": "centre line"}
+    for name, phrase in kinds.items():
+        assert bool(group(root, name)) == (phrase in words), (name, words, turned)
+    stops = {stop["row"] for stop in plan["stops"]}
+    marks = "".join(path.get("d") for path in group(root, "stop"))
+    assert marks.count("M") == len(stops), (marks.count("M"), len(stops))
+    return group(root, "crossing")
+
+
+def check_page(text):
+    root = ElementTree.fromstring(text.split("\n", 1)[1])  # after the doctype
+    assert root.tag == XHTML + "html" and root.get("lang") == "en"
+    assert len(list(root.iter(SVG + "svg"))) == 2
+    assert any(m.get("name") == "viewport" for m in root.iter(XHTML + "meta"))
+    balance = Balance()
+    balance.feed(text)
+    balance.close()
+    assert not balance.open, balance.open
+    assert len(balance.ids) == len(set(balance.ids)), "an id twice"
+    for link in balance.links:
+        assert link.startswith("#") and link[1:] in balance.ids, link
+    assert not re.search(r"https?://(?!www\.w3\.org/)", text), "the page fetches something"
+    assert "@media print" in text and "size: A4" in text
+    return " ".join("".join(root.itertext()).split())
+
+
+def rendered(svg):
+    """Width and height in pixels as a general renderer sees it; None where there is no renderer."""
+    program = shutil.which("rsvg-convert")
+    if program is None:
+        return None
+    png = subprocess.run([program, "-w", "700", str(svg)], check=True, capture_output=True).stdout
+    assert png[:8] == b"\x89PNG\r\n\x1a\n"
+    return struct.unpack(">II", png[16:24])
+
+
+def main():
+    program, brief, out = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
+    done = subprocess.run([program, brief, str(out)], check=True, capture_output=True, text=True, encoding="utf-8")
+    assert done.stdout == (out / "summary.txt").read_text("utf-8")
+    plan = json.loads((out / "plan.json").read_text("utf-8"))
+    right = ElementTree.parse(out / "chart-rs.svg").getroot()
+    wrong = ElementTree.parse(out / "chart-operator.svg").getroot()
+    assert len(check_chart(right, "Right side (RS)", plan)) > 0
+    assert len(check_chart(wrong, "Operator's view: wrong side (WS)", plan)) > 0
+    for name in ("chart-rs.svg", "chart-operator.svg"):
+        size = rendered(out / name)
+        print(name, "rendered" if size else "not rendered: no rsvg-convert", size or "")
+        assert size is None or (size[0] == 700 and size[1] > 200)
+    page = check_page((out / "page.html").read_text("utf-8"))
+    told = (out / "instructions.txt").read_text("utf-8")
+    for line in told.splitlines():
+        stop = re.match(r" *\d+  (RC \d+ CO[LR])  (.*)\.$", line)
+        if stop:
+            assert stop.group(1) in page, stop.group(1)
+            for action in stop.group(2).split("; "):
+                assert action in page, action
+    for usage in ([program], [program, brief]):
+        assert subprocess.run(usage, capture_output=True).returncode == 2
+    lost = subprocess.run([program, brief + "/nowhere", str(out)], capture_output=True, text=True)
+    assert lost.returncode == 1 and "panel.json" in lost.stderr and not lost.stdout
+
+
+main()

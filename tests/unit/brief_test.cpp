@@ -1,0 +1,197 @@
+#include "latchwork/brief.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/chart.hpp"
+#include "latchwork/file.hpp"
+#include "latchwork/instructions.hpp"
+#include "latchwork/motif.hpp"
+
+using namespace latchwork;
+using latchwork_test::refused_field;
+namespace fs = std::filesystem;
+
+namespace {
+
+std::string text_of(const fs::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  REQUIRE(file);
+  return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+}
+
+void put(const fs::path& path, const std::string& text) {
+  std::ofstream file(path, std::ios::binary);
+  file << text;
+}
+
+bool holds(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+fs::path example(const std::string& name) {
+  return fs::path(LATCHWORK_EXAMPLES_DIR) / "briefs" / name;
+}
+
+/// A folder of its own for one test, gone afterwards.
+struct Folder {
+  fs::path path;
+  explicit Folder(const std::string& name) : path(fs::temp_directory_path() / ("latchwork-" + name)) {
+    fs::remove_all(path);
+    fs::create_directories(path);
+  }
+  ~Folder() {
+    std::error_code ignored;
+    fs::remove_all(path, ignored);
+  }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+};
+
+Brief sampler() {
+  return read_brief(example("sampler").string());
+}
+
+}  // namespace
+
+TEST_CASE("each example brief gives the outputs that stand beside it, verified", "[brief]") {
+  const std::string name = GENERATE(as<std::string>(), "sampler", "cushion", "harbour-cushion");
+  INFO(name << ": sh tests/golden/renew.sh writes them anew; read the difference before it is kept");
+  const Brief brief = read_brief(example(name).string());
+  const Job job = run(brief);
+  CHECK(job.verification.verified);
+  CHECK(job.plan.status == PlanStatus::optimal);
+  CHECK(job.plan.total_ms == job.plan.bound_ms);
+  CHECK(job.regular_verification.verified);
+  CHECK(job.regular.total_ms >= job.plan.total_ms);
+  const fs::path expected = example(name) / "expected";
+  CHECK(summary(brief, job) == text_of(expected / "summary.txt"));
+  CHECK(instructions(brief.panel, job.plan, brief.machine) == text_of(expected / "instructions.txt"));
+  CHECK(write(job.plan) == text_of(expected / "plan.json"));
+}
+
+TEST_CASE("a job is written as seven files that hold what the functions give", "[brief]") {
+  const Folder folder("job");
+  const Brief brief = sampler();
+  const Job job = run(brief);
+  const fs::path out = folder.path / "new" / "deep";
+  write_job(brief, job, out.string());
+  std::vector<std::string> names;
+  for (const auto& entry : fs::directory_iterator(out)) names.push_back(entry.path().filename().string());
+  std::sort(names.begin(), names.end());
+  CHECK(names == std::vector<std::string>{"chart-operator.svg", "chart-rs.svg", "chart.txt", "instructions.txt",
+                                          "page.html", "plan.json", "summary.txt"});
+  CHECK(text_of(out / "summary.txt") == summary(brief, job));
+  CHECK(text_of(out / "page.html") == page_html(brief, job));
+  CHECK(text_of(out / "instructions.txt") == instructions(brief.panel, job.plan, brief.machine));
+  CHECK(read_plan(text_of(out / "plan.json")) == job.plan);
+  CHECK(text_of(out / "chart-rs.svg") == text_of(example("sampler") / "expected" / "chart-rs.svg"));
+  CHECK(text_of(out / "chart.txt") == text_of(example("sampler") / "expected" / "chart.txt"));
+  CHECK(holds(text_of(out / "chart-operator.svg"), "wrong side (WS)"));
+}
+
+TEST_CASE("the same brief gives the same job, byte for byte", "[brief]") {
+  const Brief brief = sampler();
+  CHECK(page_html(brief, run(brief)) == page_html(brief, run(brief)));
+}
+
+TEST_CASE("a brief without a file is refused with the file's name", "[brief][error]") {
+  const std::string missing = GENERATE(as<std::string>(), "panel.json", "swatch.csv", "machine.json");
+  const Folder folder("missing");
+  for (const char* name : {"panel.json", "swatch.csv", "machine.json"}) {
+    if (name != missing) fs::copy_file(example("sampler") / name, folder.path / name);
+  }
+  CHECK_THROWS_MATCHES(read_brief(folder.path.string()), Error, refused_field(ErrorCode::io, missing));
+  fs::create_directory(folder.path / missing);  // a folder in its place is no better
+  CHECK_THROWS_MATCHES(read_brief(folder.path.string()), Error, refused_field(ErrorCode::io, missing));
+}
+
+TEST_CASE("what a reader refuses is told with the file's name before the field", "[brief][error]") {
+  const Folder folder("spoiled");
+  for (const char* name : {"panel.json", "swatch.csv", "machine.json"}) {
+    fs::copy_file(example("sampler") / name, folder.path / name);
+  }
+  put(folder.path / "machine.json", "{\"format\": \"latchwork-machine\", \"version\": 1,\n \"needles\": 1}\n");
+  try {
+    read_brief(folder.path.string());
+    FAIL("a bed of one needle was taken");
+  } catch (const Error& error) {
+    CHECK(error.place().line == 2);
+    CHECK(error.place().field == "machine.json: needles");
+    CHECK(std::string(error.what()).starts_with("machine.json: "));
+  }
+  put(folder.path / "machine.json", "");
+  try {
+    read_brief(folder.path.string());
+    FAIL("an empty machine file was taken");
+  } catch (const Error& error) {
+    CHECK(error.code() == ErrorCode::bad_syntax);
+    CHECK(error.place().field == "machine.json");
+  }
+}
+
+TEST_CASE("a texture that was not measured stops the job with its name", "[brief][error]") {
+  Brief brief = sampler();
+  brief.swatch =
+      Swatch({{"stockinette", Counted::stitches, 15, 100, "left"}, {"stockinette", Counted::rows, 21, 100, "left"}});
+  CHECK_THROWS_MATCHES(run(brief), Error, refused_field(ErrorCode::no_gauge, "tuck rib 1"));
+}
+
+TEST_CASE("a job cannot be written where a file stands in the folder's place", "[brief][error]") {
+  const Folder folder("blocked");
+  const fs::path file = folder.path / "taken";
+  put(file, "something else");
+  const Brief brief = sampler();
+  const Job job = run(brief);
+  CHECK_THROWS_MATCHES(write_job(brief, job, file.string()), Error, refused_field(ErrorCode::io, file.string()));
+  CHECK(text_of(file) == "something else");
+  fs::create_directories(folder.path / "half" / "plan.json");
+  CHECK_THROWS_MATCHES(write_job(brief, job, (folder.path / "half").string()), Error,
+                       refused_field(ErrorCode::io, "plan.json"));
+  for (const auto& entry : fs::directory_iterator(folder.path / "half")) {
+    CHECK(entry.path().extension() != ".part");
+  }
+}
+
+TEST_CASE("a panel that cannot be made has no plan, and every output says so and why", "[brief]") {
+  Brief brief = sampler();
+  brief.machine.needles = 8;  // the panel has 11 stitches
+  const Job job = run(brief);
+  REQUIRE(job.plan.status == PlanStatus::infeasible);
+  CHECK_FALSE(job.verification.verified);
+  const std::string text = summary(brief, job);
+  CHECK(holds(text, "cannot be made as it stands"));
+  CHECK_FALSE(holds(text, "verified"));
+  const std::string page = page_html(brief, job);
+  CHECK(holds(page, "This panel cannot be made on this machine as it stands"));
+  CHECK_FALSE(holds(page, "lw-stop\""));
+  REQUIRE_FALSE(job.plan.findings.empty());
+  CHECK(holds(text, job.plan.findings.front().message));
+}
+
+TEST_CASE("a spoiled plan is never called verified", "[brief]") {
+  const Brief brief = sampler();
+  Job job = run(brief);
+  job.plan.stops.pop_back();
+  job.verification = verify(brief.panel.grid(), job.plan);
+  const std::string text = summary(brief, job);
+  CHECK(holds(text, "NOT verified: " + job.verification.message));
+}
+
+TEST_CASE("progress of the whole job never falls and ends near one", "[brief]") {
+  const Brief brief = sampler();
+  double last = 0;
+  PlanOptions options;
+  options.progress = [&](const Progress& progress) {
+    CHECK(progress.share >= last);
+    last = progress.share;
+  };
+  run(brief, options);
+  CHECK(last <= 1.0);
+  CHECK(last > 0.5);
+}
