@@ -9,6 +9,8 @@ class Error(ValueError):
     What does not apply is left at its default, as in C++ and C: row 0, column -1, line 0, field "".
     """
 
+    __slots__ = ("code", "row", "column", "line", "field")
+
     code: ErrorCode
     """What went wrong."""
     row: int

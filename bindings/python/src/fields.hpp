@@ -489,12 +489,13 @@ struct Data<Job> {
 };
 
 // Each struct is converted in one place, fields.cpp: every file would otherwise compile the whole tree of a Job.
-#define LATCHWORK_PLAIN_STRUCTS(X)                                                                                    \
-  X(Place)                                                                                                            \
-  X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) X(Measurement)     \
-      X(Density) X(Gauge) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) X(CrossingStep) X(Reform) \
-          X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(Move) X(Bed) X(Fault) X(Fabric)              \
-              X(Verification) X(Brief) X(Job)
+// clang-format off
+#define LATCHWORK_PLAIN_STRUCTS(X) \
+  X(Place) X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) \
+  X(Measurement) X(Density) X(Gauge) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) \
+  X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(Move) X(Bed) X(Fault) \
+  X(Fabric) X(Verification) X(Brief) X(Job)
+// clang-format on
 
 #define LATCHWORK_DECLARE(T)                                \
   extern template py::object struct_to_python<T>(const T&); \
