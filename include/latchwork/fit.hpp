@@ -12,7 +12,7 @@
 namespace latchwork::inline v0 {
 
 /// What may vary when a panel is fitted to a target. The panel is, from the left on the RS: edge columns, `repeat` n
-/// times, `closing` once, the same number of edge columns mirrored. Its rows are rows_extra + m * rows_step, m from 0.
+/// times, `closing` once, the same number of edge columns. Its rows are rows_extra + m * rows_step, m from 0.
 struct FitRequest {
   double width_mm = 0;        ///< target, 1..1000000
   double height_mm = 0;       ///< target, 1..1000000

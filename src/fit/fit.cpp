@@ -282,13 +282,16 @@ Panel fitted(const FitRequest& request, const FitCandidate& candidate) {
                                request.rows_step));
   }
 
+  // An edge is one column wide, so its mirror image is itself.
+  std::optional<Strip> edge;
+  if (candidate.edge_columns > 0) edge = request.edge->repeated_across(candidate.edge_columns);
   std::vector<Strip> strips;
-  if (candidate.edge_columns > 0) strips.push_back(request.edge->repeated_across(candidate.edge_columns));
+  if (edge) strips.push_back(*edge);
   for (int i = 0; i < candidate.repeats; ++i) {
     strips.insert(strips.end(), request.repeat.begin(), request.repeat.end());
   }
   strips.insert(strips.end(), request.closing.begin(), request.closing.end());
-  if (candidate.edge_columns > 0) strips.push_back(strips.front().mirrored());
+  if (edge) strips.push_back(*edge);
   return join_strips(fmt::format("{} repeats, {} edge columns a side, {} rows", candidate.repeats,
                                  candidate.edge_columns, candidate.rows),
                      candidate.rows, strips);

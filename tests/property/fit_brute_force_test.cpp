@@ -142,6 +142,24 @@ TEST_CASE("fit equals a plain brute force over every combination", "[fit][proper
   CHECK(candidates > 1000);
 }
 
+TEST_CASE("where the error of the width drowns that of the height, the fewest rows come first", "[fit][property]") {
+  // A width a million times the target: hundreds of heights round theirs have one error after rounding.
+  const Swatch swatch({{"a", Counted::stitches, 0.1, 100, ""}, {"a", Counted::rows, 40, 100, ""}});
+  FitRequest request;
+  request.width_mm = 1;
+  request.height_mm = 100'000;
+  request.repeat = {{"s", "a", Grid(1, 1)}};
+  request.repeats_least = 1000;
+  request.repeats_most = 1001;
+  for (const int most : {1, 2, 50, 3000}) {
+    CAPTURE(most);
+    request.most = most;
+    const std::vector<FitCandidate> got = fit(request, swatch);
+    CHECK(got == brute_force(request, swatch));
+    CHECK(got.front().rows < 39'900);  // 40000 rows meet the height exactly, and rank no higher
+  }
+}
+
 TEST_CASE("the panel of every candidate is built with its numbers and measures its figures", "[fit][property]") {
   std::size_t built = 0;
   for (std::uint64_t seed = 1; seed <= 100; ++seed) {

@@ -93,6 +93,37 @@ TEST_CASE("equal errors go to fewer columns, then fewer rows, then fewer edge co
     CHECK(candidate.repeats == 6 - edge);
     CHECK(candidate.columns == 12);
   }
+  // When only one is asked for, it is the same one: the tie is broken by the rule and not by what was met first.
+  edges.most = 1;
+  CHECK(fit(edges, four_by_two_and_a_half()) == std::vector<FitCandidate>{same_width[0]});
+  wanted.most = 1;
+  CHECK(fit(wanted, four_by_two_and_a_half()) == std::vector<FitCandidate>{found[0]});
+}
+
+TEST_CASE("a width that is as near as the best is not passed over for a row more or less", "[fit]") {
+  // 420 mm lie half way between 10 and 11 repeats. One row in 40000 changes the error of either by less than a
+  // millionth.
+  FitRequest wanted = request(420, 100'000, 10);
+  wanted.most = 2;
+  const std::vector<FitCandidate> found = fit(wanted, four_by_two_and_a_half());
+  REQUIRE(found.size() == 2);
+  CHECK(found[0].columns == 100);
+  CHECK(found[1].columns == 110);
+  CHECK(found[0].rows == 40'000);
+  CHECK(found[1].rows == 40'000);
+  CHECK(found[0].error == found[1].error);
+}
+
+TEST_CASE("no candidate has more cells, rows or columns than a grid may have", "[fit]") {
+  FitRequest wanted = request(8192 * 4, 1'000'000, 8192);
+  wanted.repeats_most = Grid::max_side;
+  CHECK(fit(wanted, four_by_two_and_a_half())[0].rows == Grid::max_cells / 8192);
+  wanted.repeat = {stockinette(100)};
+  wanted.repeats_most = 1;
+  CHECK(fit(wanted, four_by_two_and_a_half())[0].rows == Grid::max_side);
+  wanted = request(1'000'000, 100, 1);
+  wanted.repeats_most = Grid::max_side;
+  CHECK(fit(wanted, four_by_two_and_a_half())[0].columns == Grid::max_side);
 }
 
 TEST_CASE("rows are the extra rows and whole steps of the vertical repeat", "[fit]") {

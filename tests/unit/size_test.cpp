@@ -106,6 +106,18 @@ TEST_CASE("unlike heights and widths are told from 1 mm up", "[size]") {
   CHECK(warned(4000 / 101.01) == 1);  // 101.01 mm
 }
 
+TEST_CASE("of textures equally high, or equally low, the first by name is told", "[size]") {
+  std::vector<Measurement> measurements;
+  for (const char* high : {"b", "d"}) measure(measurements, high, 25, 40);
+  for (const char* low : {"c", "a"}) measure(measurements, low, 25, 50);
+  const Panel panel =
+      join_strips("p", 40, std::vector<Strip>{strip("d", 5), strip("c", 5), strip("b", 5), strip("a", 5)});
+  const Size got = size(panel, Swatch(measurements));
+  REQUIRE(got.warnings.size() == 1);
+  CHECK(got.warnings[0] ==
+        "rows 1-40: texture 'b' is 100.0 mm high and 'a' 80.0 mm, 20.0 mm apart: 'b' will ripple or 'a' be stretched");
+}
+
 TEST_CASE("small differences in many bands are told once they add up", "[size]") {
   std::vector<Measurement> measurements;
   measure(measurements, "a", 25, 40);
