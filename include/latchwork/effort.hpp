@@ -16,7 +16,7 @@ struct Effort {
   std::int64_t rung_tuck = 1'500;        ///< taken into the stitch
   std::int64_t rung_slip = 1'500;        ///< passed by
   std::int64_t crossing = 15'000;        ///< each crossing
-  std::int64_t crossing_stitch = 4'000;  ///< each stitch lifted for it (a centre in front stays on its needles)
+  std::int64_t crossing_stitch = 4'000;  ///< each stitch lifted for it (not a centre that stays on its needles)
   std::int64_t hold = 3'000;             ///< each needle put in hold and released again
   std::int64_t shaping = 8'000;          ///< each needle on which a wale begins or ends at a stop
   std::int64_t row = 4'000;              ///< each plain carriage pass

@@ -25,12 +25,13 @@ struct GroupReturn {
   int stitches = 1;
   int from_needle = 1;      ///< lifted from here
   int to_needle = 1;        ///< put back here
-  std::vector<int> prongs;  ///< tools that lift it, operator's left to right; empty: it stays on its needles
+  std::vector<int> prongs;  ///< tools that lift it, operator's left to right; empty: it stays on its needles (a centre
+                            ///< in front of equal groups; between unequal ones it moves over and is lifted)
   friend bool operator==(const GroupReturn&, const GroupReturn&) = default;
 };
 
 /// A crossing made at a stop. All lifted groups leave their needles first; then they return in this order: the group
-/// put back first shows in front on the RS.
+/// put back first shows in front on the RS. A bare centre is not among them.
 struct CrossingStep {
   Crossing crossing;
   std::vector<GroupReturn> returns;
@@ -120,11 +121,14 @@ struct PlanOptions {
   std::int64_t work_limit = 0;                    ///< search steps, a count and not a clock; 0: none
 };
 
-/// The least-effort plan for the grid read as a panel. Exact: `optimal` unless stopped or limited. What cannot be
-/// scheduled gives status infeasible with findings, not an error. Crossings are made after their row; hand cells are
-/// re-formed by batches or, for tucks under a closing knit with no tuck beside them, by hold.
-/// Ties: fewer stops, then the lexicographically earlier stop rows; within the stops, the longer batch first.
-/// @throws Error bad_argument (machine, effort, options), too_large when a total could pass 2^62 ms.
+/// The least-effort plan for the grid read as a panel. Exact: `optimal` unless stopped or limited, or on a panel so
+/// entangled that the search would outgrow its memory, where it ends `feasible` with the bound it could prove. What
+/// cannot be scheduled gives status infeasible with findings, not an error. Crossings are made after their row; hand
+/// cells are re-formed by batches or, for tucks under a closing knit with no tuck beside them, by hold. A batch starts
+/// right below a hand cell; one from the cast-on, and a hold on its loop, need `cast_on_loops`. Ties: fewer stops, then
+/// the lexicographically earlier stop rows; within the stops, fewer batches and holds, then fewer holds, then from the
+/// lowest up each batch at the earlier stop.
+/// @throws Error bad_argument (machine, effort, options); too_large when a total, times rows + 2, could pass 2^60 ms.
 LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& effort = {},
                         const PlanOptions& options = {});
 
@@ -132,7 +136,8 @@ LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& 
 /// each stop all that is due is done: every wale with hand cells up to that row not yet worked is re-formed from just
 /// below the lowest of them, unless its row is a tuck or slip (then it waits). Stops with nothing to do are not
 /// counted. No holds. Infeasible when no rhythm works. Ties: greater `every`, then smaller `first`. Its bound is its
-/// own total's least value.
+/// own total's least value. When stopped or limited: the best found so far, `feasible`.
+/// @throws Error as plan() does; cancelled when stopped or limited before any rhythm was found.
 LATCHWORK_API Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                 const PlanOptions& options = {});
 

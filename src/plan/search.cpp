@@ -75,6 +75,7 @@ class Search {
   std::vector<std::int64_t> next_states_;
   std::vector<std::vector<Origin>> origins_;
   std::vector<std::int64_t> scratch_;
+  std::vector<std::int64_t> ways_;  // scratch: per lane with a choice, its way to go
 };
 
 bool single(const Window& window) {
@@ -121,7 +122,7 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
   const std::size_t begin = next_states_.size();
   next_states_.resize(begin + next_size_);
   const std::int64_t zero = 0;
-  std::uint64_t hash = 0xcbf29ce484222325U;
+  ways_.clear();
   for (const Part& part : parts_) {
     const auto& windows = windows_.lanes[at(part.lane)];
     const Window& a = windows.layer[at(row)];
@@ -151,17 +152,31 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
         to[i] -= least;
         way = std::min(way, to[i] + go[i]);
       }
-      hash = (hash ^ static_cast<std::uint64_t>(to[i])) * 0x100000001b3U;
-      hash ^= hash >> 29;
     }
     child.bound += way;
+    ways_.push_back(way);
   }
   child.bound += child.cost;
-  child.hash = hash;
   if (child.bound >= far || prunable(child)) {
     next_states_.resize(begin);
     return;
   }
+  // A state through which the bound passes the incumbent is of no use: without it more labels are equal, or beaten.
+  std::size_t k = 0;
+  std::uint64_t hash = 0xcbf29ce484222325U;
+  for (const Part& part : parts_) {
+    if (part.after < 0) continue;
+    const int size = windows_.lanes[at(part.lane)].layer[at(row) + 1].size();
+    std::int64_t* to = next_states_.data() + begin + at(part.after);
+    const std::int64_t* go = prices_.to_go(at(part.lane), row + 1);
+    const std::int64_t most = best_.cost - child.bound + ways_[k++];
+    for (int i = 0; i < size; ++i) {
+      if (to[i] < far && to[i] + go[i] > most) to[i] = far;
+      hash = (hash ^ static_cast<std::uint64_t>(to[i])) * 0x100000001b3U;
+      hash ^= hash >> 29;
+    }
+  }
+  child.hash = hash;
   next_.push_back(child);
 }
 
