@@ -16,6 +16,7 @@ const std::map<std::string, Reader> readers = {
     {"strip", [](std::string_view text) { read_strip(text); }},
     {"panel", [](std::string_view text) { read_panel(text); }},
     {"machine", [](std::string_view text) { read_machine(text); }},
+    {"plan", [](std::string_view text) { read_plan(text); }},
 };
 
 }  // namespace

@@ -1,0 +1,76 @@
+#pragma once
+
+#include <array>
+#include <cstdio>
+#include <cstdlib>
+#include <string>
+#include <string_view>
+
+#include "latchwork/file.hpp"
+#include "latchwork/gauge.hpp"
+#include "text/utf8.hpp"
+
+// Every reader of bytes, given any bytes at all. A reader either refuses with a place and a message that is UTF-8, or
+// gives a value that is written and read again to an equal one. Anything else ends the process.
+namespace latchwork_fuzz {
+
+using namespace latchwork;
+
+[[noreturn]] inline void fail(const char* what, std::string_view detail) {
+  std::fprintf(stderr, "%s: %.*s\n", what, static_cast<int>(detail.size()), detail.data());
+  std::abort();
+}
+
+template <class Read, class Write>
+void check(std::string_view bytes, bool placed, Read&& read, Write&& write_back) {
+  try {
+    const auto value = read(bytes);
+    std::string text;
+    try {
+      text = write_back(value);
+      if (!(read(text) == value)) fail("read back unequal", text);
+    } catch (const Error& error) {
+      fail("what was read is not written and read again", error.what());
+    }
+  } catch (const Error& error) {
+    if (utf8_error(error.what()) != std::string_view::npos) fail("a message that is not UTF-8", error.what());
+    if (utf8_error(error.place().field) != std::string_view::npos) fail("a field that is not UTF-8", error.what());
+    if (error.code() == ErrorCode::internal) fail("an invariant was broken", error.what());
+    if (placed && error.place().line < 1) fail("an error without a line", error.what());
+  }
+}
+
+inline void grid_text(std::string_view bytes) {
+  check(bytes, false, Grid::from_text, [](const Grid& grid) { return grid.to_text(); });
+}
+inline void grid_json(std::string_view bytes) {
+  check(bytes, true, read_grid, [](const Grid& grid) { return write(grid); });
+}
+inline void strip_json(std::string_view bytes) {
+  check(bytes, true, read_strip, [](const Strip& strip) { return write(strip); });
+}
+inline void panel_json(std::string_view bytes) {
+  check(bytes, true, read_panel, [](const Panel& panel) { return write(panel); });
+}
+inline void machine_json(std::string_view bytes) {
+  check(bytes, true, read_machine, [](const MachineFile& file) { return write(file); });
+}
+inline void plan_json(std::string_view bytes) {
+  check(bytes, true, read_plan, [](const Plan& plan) { return write(plan); });
+}
+inline void swatch_csv(std::string_view bytes) {
+  check(bytes, false, read_swatch, [](const Swatch& swatch) { return write(swatch); });
+}
+
+struct Target {
+  std::string_view name;
+  void (*run)(std::string_view);
+};
+
+inline constexpr std::array targets = {
+    Target{"grid_text", grid_text},   Target{"grid_json", grid_json},       Target{"strip_json", strip_json},
+    Target{"panel_json", panel_json}, Target{"machine_json", machine_json}, Target{"plan_json", plan_json},
+    Target{"swatch_csv", swatch_csv},
+};
+
+}  // namespace latchwork_fuzz

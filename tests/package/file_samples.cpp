@@ -1,0 +1,74 @@
+// For schema_test.py, which needs no Python bindings that way.
+//   file_samples write FOLDER    writes random values of every kind, as KIND-N.json
+//   file_samples read FOLDER     reads every KIND-*.json there; prints a line for each: its name, and "read" or the
+//   error's
+//                                code and field
+#include <algorithm>
+#include <cstdint>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <iterator>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "random_values.hpp"
+
+namespace {
+
+using namespace latchwork_test;
+
+void save(const std::filesystem::path& folder, const std::string& kind, std::uint64_t number, const std::string& text) {
+  std::ofstream(folder / (kind + "-" + std::to_string(number) + ".json"), std::ios::binary) << text;
+}
+
+void write_all(const std::filesystem::path& folder) {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    Random random(seed);
+    save(folder, "grid", seed, write(any_grid(random)));
+    save(folder, "strip", seed, write(Strip{any_text(random), any_text(random), any_grid(random)}));
+    save(folder, "panel", seed, write(any_panel(random)));
+    save(folder, "machine", seed, write(any_machine(random)));
+    save(folder, "plan", seed, write(any_plan(random)));
+  }
+}
+
+void read_one(std::string_view kind, const std::string& text) {
+  if (kind == "grid") read_grid(text);
+  if (kind == "strip") read_strip(text);
+  if (kind == "panel") read_panel(text);
+  if (kind == "machine") read_machine(text);
+  if (kind == "plan") read_plan(text);
+}
+
+void read_all(const std::filesystem::path& folder) {
+  std::vector<std::filesystem::path> files(std::filesystem::directory_iterator(folder), {});
+  std::sort(files.begin(), files.end());
+  for (const auto& file : files) {
+    const std::string name = file.filename().string();
+    std::ifstream in(file, std::ios::binary);
+    const std::string text((std::istreambuf_iterator<char>(in)), {});
+    std::cout << name << ' ';
+    try {
+      read_one(name.substr(0, name.find('-')), text);
+      std::cout << "read\n";
+    } catch (const Error& error) {
+      std::cout << error_name(error.code()) << ' ' << error.place().field << '\n';
+    }
+  }
+}
+
+}  // namespace
+
+int main(int count, char** arguments) {
+  const std::vector<std::string> words(arguments, arguments + count);
+  if (count == 3 && words[1] == "write") {
+    write_all(words[2]);
+  } else if (count == 3 && words[1] == "read") {
+    read_all(words[2]);
+  } else {
+    std::cerr << "file_samples write|read FOLDER\n";
+    return 2;
+  }
+}
