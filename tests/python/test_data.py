@@ -3,7 +3,9 @@
 import copy
 import dataclasses
 import enum
+import gc
 import pickle
+import sys
 
 import headers
 import latchwork as lw
@@ -185,3 +187,26 @@ def test_text_that_utf8_cannot_write_is_refused():
         lw.findings(lw.Grid(2, 2), lw.Machine(name="\ud800"))
     assert caught.value.code is lw.ErrorCode.bad_encoding
     assert caught.value.field == "name"
+
+
+def test_calls_and_errors_leave_no_reference_behind(cable):
+    plan = lw.plan(cable, lw.Machine())
+    watched = [lw.Cell.knit, lw.Lean.right, lw.Place, lw.Move, lw.Plan, lw.Grid, lw.Error, lw.ErrorCode.bad_argument]
+
+    def call():
+        assert lw.verify(cable, plan).verified
+        assert lw.read_plan(lw.write(plan)) == plan
+        assert lw.moves(plan) and lw.Wales(cable).all and cable.crossings
+        for wrong in (lw.Plan(stops=[lw.Stop(row=1 << 40)]), lw.Plan(rows="six"), lw.Plan(status=9)):
+            with pytest.raises((lw.Error, TypeError)):
+                lw.hand_work(wrong)
+
+    for _ in range(3):
+        call()
+    gc.collect()
+    before = [sys.getrefcount(thing) for thing in watched]
+    for _ in range(100):
+        call()
+    gc.collect()
+    after = [sys.getrefcount(thing) for thing in watched]
+    assert max(abs(a - b) for a, b in zip(after, before)) < 50

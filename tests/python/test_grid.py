@@ -115,6 +115,7 @@ def test_cells_is_a_read_only_view_that_keeps_its_grid():
     assert cells[:2, :2].tolist() == [[1, 1], [1, 1]]
     assert cells.ctypes.data == grid.cells.ctypes.data  # changing in place never moves the cells
     grid.__init__(50, 50)  # a second birth is passed over
+    grid.__setstate__(lw.write(lw.Grid(9, 9)))
     assert grid.rows == 3
     del grid
     gc.collect()

@@ -8,7 +8,9 @@ namespace {
 
 void raise(const Error& error) {
   const Place& place = error.place();
-  const auto type = py::handle(python_class("latchwork._error", "Error"));
+  static PyObject* kept = nullptr;  // for the life of the process; the GIL guards it
+  if (kept == nullptr) kept = python_class("latchwork._error", "Error");
+  const py::handle type = kept;
   const py::object made =
       type(py::str(error.what()), to_python(error.code()), place.row, place.column, place.line, py::str(place.field));
   PyErr_SetObject(type.ptr(), made.ptr());
