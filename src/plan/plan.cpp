@@ -44,18 +44,21 @@ class Planner {
     result.bound = prices.bound();
 
     std::int64_t work_of_prices = 0;
-    const auto ascend = [&](int times) {
+    // Raises the bound by `step` until a step gains less than a `worth`-th of what is missing.
+    const auto raise = [&](int times, int worth, const auto& step) {
       for (int i = 0; i < times; ++i) {
         const std::int64_t before = prices.bound();
-        const std::int64_t after = prices.ascend();
+        const std::int64_t after = step();
         result.bound = std::max(result.bound, after);
         if (!go_on(prices.work() - work_of_prices, result, 0.02)) return false;
         work_of_prices = prices.work();
-        if (after - before <= (result.best.cost - after) / 64) break;
+        if (after - before <= (result.best.cost - after) / worth) break;
       }
       return true;
     };
-    if (!ascend(8)) return result;
+    const auto ascend = [&] { return prices.ascend(); };
+    const auto climb = [&] { return prices.climb(25, result.best.cost); };
+    if (!raise(8, 64, ascend)) return result;
     for (std::size_t width = first_width; width <= greatest_width; width *= widening) {
       const Pass pass = search(problem_, windows, prices, width, result.best,
                                [&](std::int64_t work, double share) { return go_on(work, result, share); });
@@ -66,7 +69,7 @@ class Planner {
         result.proven = true;
         return result;
       }
-      if (!ascend(16)) return result;
+      if (!raise(16, 100, climb) || !raise(4, 64, ascend)) return result;
     }
     return result;
   }

@@ -85,9 +85,15 @@ Prices::Prices(const Problem& problem, const Windows& windows) : problem_(&probl
   }
   stopped_.resize(most);
   // The first way down: nothing is known ahead, so the prices stay.
-  for (int row = problem.rows; row >= 0; --row) take_back(row);
-  bound_ = forced_cost_;
-  for (std::size_t lane = 0; lane < back_.size(); ++lane) bound_ += back_[lane][0];
+  bound_ = way_back();
+}
+
+// All the way down under the prices as they are; returns the bound they give.
+std::int64_t Prices::way_back() {
+  for (int row = problem_->rows; row >= 0; --row) take_back(row);
+  std::int64_t bound = forced_cost_;
+  for (const auto& back : back_) bound += back[0];
+  return bound;
 }
 
 // What the stop at a row is worth to each user, as prices. Leaves layer row + 1 as if no lane stopped, and the same
@@ -176,6 +182,90 @@ std::int64_t Prices::ascend() {
   for (const auto& back : back_) bound += back[0];
   bound_ = bound;
   return bound_;
+}
+
+// Follows a lane's cheapest way and flags, per row and user, the stops that it pays for.
+void Prices::trace(std::size_t lane, std::vector<std::vector<char>>& used) const {
+  const Lane& worked = problem_->lanes[lane];
+  const auto& windows = windows_->lanes[lane];
+  int state = 0;
+  bool held = false;
+  for (int row = 0; row <= problem_->rows; ++row) {
+    const Window& a = windows.layer[at(row)];
+    const Window& b = windows.layer[at(row) + 1];
+    const std::int64_t* from = back_[lane].data() + windows.offset[at(row)];
+    const std::int64_t* to = back_[lane].data() + windows.offset[at(row) + 1];
+    const std::int64_t here = held ? from[a.states()] : from[state - a.low];
+    std::int64_t staying = far;
+    if (held && a.held == b.held) staying = to[b.states()];
+    if (!held && b.has(state)) staying = to[state - b.low];
+    if (staying == here) continue;
+    const auto& users = windows_->users[at(row)];
+    const auto user = std::lower_bound(users.begin(), users.end(), static_cast<int>(lane)) - users.begin();
+    used[at(row)][static_cast<std::size_t>(user)] = 1;
+    if (held) {
+      state = a.held + 1;
+      held = false;
+      continue;
+    }
+    const std::int64_t paid = here - price_[at(row)][static_cast<std::size_t>(user)];
+    const bool starts = b.held >= 0 && worked.task(b.held).low - 1 == row;
+    if (starts && b.held == state && worked.hold + to[b.states()] == paid) {
+      held = true;
+      continue;
+    }
+    const std::int64_t batch = worked.batch_cost(state, row);
+    state = worked.done_at(row);
+    held = !(b.has(state) && batch + to[state - b.low] == paid);
+  }
+}
+
+std::int64_t Prices::climb(int steps, std::int64_t best) {
+  std::vector<std::vector<std::int64_t>> kept = price_;
+  std::vector<std::vector<char>> used(price_.size());
+  std::vector<std::vector<double>> way(price_.size());
+  for (std::size_t row = 0; row < price_.size(); ++row) way[row].assign(price_[row].size(), 0.0);
+  double boldness = 1.0;
+  int since_better = 0;
+  for (int step = 0; step < steps && bound_ < best; ++step) {
+    const std::int64_t now = way_back();
+    if (now > bound_) {
+      bound_ = now;
+      kept = price_;
+      since_better = 0;
+    } else if (++since_better >= 8) {
+      boldness /= 2;
+      since_better = 0;
+    }
+    for (std::size_t row = 0; row < used.size(); ++row) used[row].assign(price_[row].size(), 0);
+    for (std::size_t lane = 0; lane < back_.size(); ++lane) trace(lane, used);
+    // Only what differs among a stop's users counts: their prices have a fixed sum.
+    double norm = 0;
+    for (int row = 0; row <= problem_->rows; ++row) {
+      auto& mine = way[at(row)];
+      if (is_forced(*problem_, row) || mine.empty()) continue;
+      double mean = 0;
+      for (std::size_t k = 0; k < mine.size(); ++k) {
+        mine[k] = step == 0 ? used[at(row)][k] : 0.7 * mine[k] + 0.3 * used[at(row)][k];
+        mean += mine[k];
+      }
+      mean /= static_cast<double>(mine.size());
+      for (const double value : mine) norm += (value - mean) * (value - mean);
+    }
+    if (norm < 1e-9) break;
+    const double length = boldness * static_cast<double>(best - now) / norm;
+    for (int row = 0; row <= problem_->rows; ++row) {
+      if (is_forced(*problem_, row) || price_[at(row)].empty()) continue;
+      gain_ = price_[at(row)];
+      for (std::size_t k = 0; k < gain_.size(); ++k) {
+        gain_[k] += std::min(problem_->stop_cost, static_cast<std::int64_t>(length * way[at(row)][k]));
+      }
+      share_out(gain_, problem_->stop_cost, scratch_);
+      price_[at(row)] = gain_;
+    }
+  }
+  price_ = std::move(kept);
+  return bound_ = way_back();
 }
 
 }  // namespace latchwork::inline v0::planning

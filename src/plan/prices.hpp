@@ -17,6 +17,11 @@ class Prices {
   /// rows and down again. The bound never falls. Returns the new bound.
   std::int64_t ascend();
 
+  /// Where ascent by single stops is stuck, goes along an averaged subgradient of the bound, `steps` times: each stop
+  /// is made dearer for the lanes whose cheapest way uses it and cheaper for the others. `best` is the cost of the best
+  /// schedule known; steps are sized by what is missing to it. Ends at the best prices met: the bound never falls.
+  std::int64_t climb(int steps, std::int64_t best);
+
   std::int64_t bound() const noexcept { return bound_; }
   /// Cheapest way to the end from the states of a lane's layer, under the prices.
   const std::int64_t* to_go(std::size_t lane, int layer) const {
@@ -30,6 +35,8 @@ class Prices {
   void price_row(int row);
   void take_ahead(int row);
   void take_back(int row);
+  std::int64_t way_back();
+  void trace(std::size_t lane, std::vector<std::vector<char>>& used) const;
 
   const Problem* problem_;
   const Windows* windows_;
