@@ -31,6 +31,19 @@ const std::array<std::uint8_t, 256>& cell_table() {
   return table;
 }
 
+/// Letter of each cell, and NUL for a byte that is none.
+const std::array<char, 256>& letter_table() {
+  static const auto table = [] {
+    std::array<char, 256> letters{};
+    for (std::size_t i = 0; i < letters.size(); ++i) {
+      const char letter = cell_letter(static_cast<Cell>(i));
+      if (cell_of(letter) == static_cast<Cell>(i)) letters[i] = letter;
+    }
+    return letters;
+  }();
+  return table;
+}
+
 std::vector<std::uint8_t> take_cells(Value list, int& rows, int& columns) {
   const std::size_t count = list.size();
   if (count == 0) list.refuse(ErrorCode::bad_value, "a grid has one row at least");
@@ -85,11 +98,7 @@ void read_letters(Value value, std::string_view letters, int row, std::uint8_t* 
 }
 
 std::string letters_of(std::span<const Cell> cells) {
-  std::array<char, 256> letters{};
-  for (std::size_t i = 0; i < letters.size(); ++i) {
-    const char letter = cell_letter(static_cast<Cell>(i));
-    letters[i] = cell_of(letter) == static_cast<Cell>(i) ? letter : '\0';
-  }
+  const auto& letters = letter_table();
   std::string text(cells.size(), '\0');
   std::transform(cells.begin(), cells.end(), text.begin(),
                  [&](Cell cell) { return letters[static_cast<std::size_t>(cell)]; });
