@@ -1,6 +1,7 @@
 #include "chart/bands.hpp"
 
 #include <algorithm>
+#include <cstddef>
 #include <vector>
 
 #include "chart/view.hpp"
@@ -137,7 +138,8 @@ void append_crossing(std::string& out, const Crossing& crossing, Unit x, Unit y,
   if (above.empty()) return;
   for (std::size_t k = 0; k < groups.size(); ++k) {
     for (int stitch = 0; stitch < groups[k].stitches; ++stitch) {
-      if (above[static_cast<std::size_t>(groups[k].to + stitch)] != Cell::purl) continue;
+      const auto column = static_cast<std::ptrdiff_t>(groups[k].to) + stitch;
+      if (*(above.begin() + column) != Cell::purl) continue;
       append_dash(path, groups, k, stitch, x, y, size);
     }
   }
