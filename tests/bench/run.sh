@@ -14,7 +14,7 @@ cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DLATCHWORK_FETC
 cmake --build "$build" --target latchwork_bench latchwork_python >/dev/null
 
 echo "== grid: mirror and repeat against NumPy's flip and tile"
-PYTHONPATH=$build/bindings/python "$python" "$top/tests/bench/grid_numpy.py"
+PYTHONPATH=$build/python "$python" "$top/tests/bench/grid_numpy.py"
 echo "== plan against HiGHS on the same model"
 "$python" "$top/tests/bench/plan_highs.py" --bench "$build/tests/bench/latchwork_plan_bench"
 for name in file chart simulate; do

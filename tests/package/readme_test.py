@@ -20,7 +20,7 @@ def run(*command, **options):
 
 
 def printed(language, code, source, built, folder):
-    environment = dict(os.environ, PYTHONPATH=str(built / "bindings/python"), LD_LIBRARY_PATH=str(built / "bindings/c"))
+    environment = dict(os.environ, PYTHONPATH=str(built / "python"), LD_LIBRARY_PATH=str(built / "bindings/c"))
     if language == "python":
         return run(sys.executable, "-c", code, env=environment)
     program = folder / "program"
