@@ -17,8 +17,10 @@ namespace {
 
 using namespace planning;
 
-// Widths of the passes over the rows. The first ones find good plans; most panels are closed by the second.
-constexpr std::size_t first_width = 8;
+// Widths of the passes over the rows. The first follows the prices and finds a good plan, by which the others are cut;
+// most panels are closed by the second.
+constexpr std::size_t first_width = 1;
+constexpr std::size_t second_width = 16;
 constexpr std::size_t widening = 8;
 constexpr std::size_t greatest_width = std::size_t{1} << 18;  // past it memory, not time, would run out
 
@@ -59,7 +61,8 @@ class Planner {
     const auto ascend = [&] { return prices.ascend(); };
     const auto climb = [&] { return prices.climb(25, result.best.cost); };
     if (!raise(8, 64, ascend)) return result;
-    for (std::size_t width = first_width; width <= greatest_width; width *= widening) {
+    for (std::size_t width = first_width; width <= greatest_width;
+         width = width == first_width ? second_width : width * widening) {
       const Pass pass = search(problem_, windows, prices, width, result.best,
                                [&](std::int64_t work, double share) { return go_on(work, result, share); });
       if (pass.broken_off) return result;

@@ -76,6 +76,11 @@ class Search {
   std::vector<std::vector<Origin>> origins_;
   std::vector<std::int64_t> scratch_;
   std::vector<std::int64_t> ways_;  // scratch: per lane with a choice, its way to go
+  std::vector<std::uint32_t> sorted_;
+  std::vector<std::uint32_t> kept_;
+  std::vector<char> dead_;
+  std::vector<std::pair<int, int>> spans_;                 // where each lane's states stand in a label above the row
+  std::unordered_map<std::uint64_t, std::uint32_t> same_;  // a label of each hash; looked up only, never walked
 };
 
 bool single(const Window& window) {
@@ -197,12 +202,14 @@ std::int64_t margin(const Label& x, const std::int64_t* xs, const Label& y, cons
 
 // Keeps the best labels that no other dominates.
 void Search::select() {
-  std::vector<std::uint32_t> sorted(next_.size());
+  std::vector<std::uint32_t>& sorted = sorted_;
+  sorted.resize(next_.size());
   for (std::uint32_t i = 0; i < sorted.size(); ++i) sorted[i] = i;
   std::sort(sorted.begin(), sorted.end(), [&](std::uint32_t a, std::uint32_t b) {
     return std::tie(next_[a].bound, next_[a].order) < std::tie(next_[b].bound, next_[b].order);
   });
-  std::vector<std::pair<int, int>> spans;
+  std::vector<std::pair<int, int>>& spans = spans_;
+  spans.clear();
   for (const Part& part : parts_) {
     if (part.after < 0) continue;
     const Window& window = windows_.lanes[at(part.lane)].layer[at(current_) + 1];
@@ -210,9 +217,12 @@ void Search::select() {
   }
   const auto states = [&](std::uint32_t i) { return next_states_.data() + i * next_size_; };
 
-  std::vector<std::uint32_t> kept;
-  std::vector<char> dead(next_.size(), 0);
-  std::unordered_map<std::uint64_t, std::uint32_t> same;
+  std::vector<std::uint32_t>& kept = kept_;
+  kept.clear();
+  std::vector<char>& dead = dead_;
+  dead.assign(next_.size(), 0);
+  const bool many = next_.size() > most_compared;  // else all are compared, equal ones too
+  same_.clear();
   for (const std::uint32_t y : sorted) {
     if (prunable(next_[y])) continue;
     bool beaten = false;
@@ -224,8 +234,12 @@ void Search::select() {
       if (spare == 0 && margin(next_[y], states(y), next_[x], states(x), spans) == 0) dead[x] = 1;
       return false;
     };
-    const auto [place, fresh] = same.try_emplace(next_[y].hash, y);
-    if (!fresh && !dead[place->second]) beaten = beats(place->second);
+    std::uint32_t* equal = nullptr;
+    if (many) {
+      const auto [place, fresh] = same_.try_emplace(next_[y].hash, y);
+      equal = fresh ? nullptr : &place->second;
+    }
+    if (equal && !dead[*equal]) beaten = beats(*equal);
     std::size_t looked = 0;
     for (std::size_t k = 0; !beaten && k < kept.size() && looked < most_compared; ++k) {
       if (dead[kept[k]]) continue;
@@ -233,7 +247,7 @@ void Search::select() {
       beaten = beats(kept[k]);
     }
     if (beaten) continue;
-    if (!fresh && dead[place->second]) place->second = y;
+    if (equal && dead[*equal]) *equal = y;
     if (kept.size() >= width_) {
       pass_.complete = false;
       pass_.bound = std::min(pass_.bound, next_[y].bound);
