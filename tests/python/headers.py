@@ -37,7 +37,8 @@ def structs():
             fields = {}
             for statement in _without_bodies(body).split(";"):
                 statement = " ".join(statement.split())
-                if not statement or statement.startswith(("friend", "static", "[[")) or re.search(r"\w\(", re.sub(r"<.*>", "", statement)):
+                is_call = re.search(r"\w\(", re.sub(r"<.*>", "", statement))
+                if not statement or is_call or statement.startswith(("friend", "static", "[[")):
                     continue
                 type_ = re.match(r"(?:const )?[\w:]+(?:<(?:[^<>]|<[^<>]*>)*>)?\s?\*?", statement)
                 for declared in re.split(r",(?![^{]*\})", statement[type_.end() :]):

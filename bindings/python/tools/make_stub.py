@@ -1,4 +1,6 @@
-"""Makes latchwork/_core.pyi from the extension module: PYTHONPATH=<build>/python python3 tools/make_stub.py > latchwork/_core.pyi
+"""Makes latchwork/_core.pyi from the extension module.
+
+    PYTHONPATH=<build>/python python3 tools/make_stub.py > latchwork/_core.pyi
 
 Signatures and words come from the docstrings that pybind11 writes, whatever its version calls the types; what a docstring
 cannot tell stands in the tables below. tests/python makes the stub again and compares it with the one in the tree.
