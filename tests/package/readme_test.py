@@ -9,7 +9,7 @@ import subprocess
 import sys
 import tempfile
 
-BLOCK = re.compile(r"```(cpp|python|c)\n(.*?)```\n\n(?:(.*?\n)\n)?```text\n(.*?)```\n", re.S)
+BLOCK = re.compile(r"```(cpp|python|c)\n(.*?)\n```\n\n()```text\n(.*?)```\n", re.S)
 
 
 def run(*command, **options):
