@@ -1,5 +1,6 @@
 #!/bin/sh
 # Builds latchwork with its C ABI and Python bindings and runs every test: sh tests/run.sh [ctest arguments]
+# With LATCHWORK_WERROR=ON in the environment warnings are errors.
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 build=$top/build/tests
@@ -9,8 +10,7 @@ sh "$top/cmake/install_packages.sh" cmake g++ make ninja-build pkg-config binuti
   pybind11-dev python3 python3-dev python3-pytest python3-hypothesis python3-numpy python3-jsonschema python3-lxml \
   python3-nbformat python3-nbclient python3-ipykernel
 cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=RelWithDebInfo -DLATCHWORK_FETCH=OFF -DLATCHWORK_TESTS=ON \
-  -DLATCHWORK_C=ON -DLATCHWORK_PYTHON=ON -DLATCHWORK_EXAMPLES=ON \
+  -DLATCHWORK_C=ON -DLATCHWORK_PYTHON=ON -DLATCHWORK_EXAMPLES=ON -DLATCHWORK_WERROR="${LATCHWORK_WERROR:-OFF}" \
   -DPython_EXECUTABLE="$python" -DPYTHON_EXECUTABLE="$python" >/dev/null
-cmake --build "$build"
-cmake --build "$build" --target all_verify_interface_header_sets
+cmake --build "$build" --target all all_verify_interface_header_sets
 ctest --test-dir "$build" --output-on-failure "$@"
