@@ -58,17 +58,17 @@ struct Shaping {
   friend bool operator==(const Shaping&, const Shaping&) = default;
 };
 
-/// All that is done after row `row` is knitted, in this order: bind-offs come last but for the holds; re-forms go in
-/// one sweep of the bed from the operator's left.
+/// All that is done after row `row` is knitted, in this order: releases, re-forms in one sweep of the bed from the
+/// operator's left, crossings, needles cast on, needles bound off, holds.
 struct Stop {
   int row = 0;                 ///< 0 only for needles put in hold on the cast-on row
   bool carriage_right = true;  ///< COR, else COL
   std::vector<int> releases;   ///< needles taken out of hold, operator's left to right
   std::vector<Reform> reforms;
   std::vector<CrossingStep> crossings;
-  std::vector<Shaping> shapings;
-  std::vector<int> holds;      ///< needles put in hold for the coming rows
-  std::int64_t effort_ms = 0;  ///< the stop and all that is done at it
+  std::vector<Shaping> shapings;  ///< cast-ons, then bind-offs, each from the operator's left
+  std::vector<int> holds;         ///< needles put in hold for the coming rows
+  std::int64_t effort_ms = 0;     ///< the stop and all that is done at it
   friend bool operator==(const Stop&, const Stop&) = default;
 };
 

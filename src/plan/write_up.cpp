@@ -100,7 +100,9 @@ struct Writer {
       std::sort(stop.releases.begin(), stop.releases.end());
       std::sort(stop.holds.begin(), stop.holds.end());
       std::sort(stop.reforms.begin(), stop.reforms.end(), by_needle);
-      std::sort(stop.shapings.begin(), stop.shapings.end(), by_needle);
+      std::sort(stop.shapings.begin(), stop.shapings.end(), [](const Shaping& a, const Shaping& b) {
+        return a.on != b.on ? a.on : a.needle < b.needle;  // bind-offs last
+      });
       std::sort(stop.crossings.begin(), stop.crossings.end(),
                 [](const CrossingStep& a, const CrossingStep& b) { return a.crossing.column > b.crossing.column; });
       held += change[row];

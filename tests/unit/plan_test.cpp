@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "latchwork/simulate.hpp"
 
 using namespace latchwork;
 using latchwork_test::refused_field;
@@ -220,6 +221,16 @@ TEST_CASE("wales that begin or end inside the panel are shaped at a stop", "[pla
   REQUIRE(rows_of(made) == std::vector{1, 3});
   CHECK(made.stops[0].shapings == std::vector<Shaping>{{needle_of(Machine{}, 4, 1), 1, false}});
   CHECK(made.stops[1].shapings == std::vector<Shaping>{{needle_of(Machine{}, 4, 1), 1, true}});
+}
+
+// plan.hpp: bind-offs come last but for the holds.
+TEST_CASE("at one stop needles are cast on before others are bound off, each from the operator's left", "[plan]") {
+  // After row 2 columns 1 and 2 (needles R2, R1) begin and columns 3 and 4 (L1, L2) end.
+  const Grid grid = Grid::from_text("kkk..k\nkkk..k\nk..kkk\nk..kkk");
+  const Plan made = plan(grid, Machine{});
+  REQUIRE(rows_of(made) == std::vector{2});
+  CHECK(made.stops[0].shapings == std::vector<Shaping>{{1, 2, true}, {2, 1, true}, {-2, 4, false}, {-1, 3, false}});
+  CHECK(verify(grid, made).verified);
 }
 
 TEST_CASE("the carriage is on the side it started from after even rows", "[plan]") {
