@@ -120,15 +120,9 @@ void append_stop(std::string& out, const writing::SheetStop& stop) {
 }
 
 void append_repeat(std::string& out, const writing::SheetRepeat& repeat) {
-  const std::size_t times = repeat.times.size();
-  out += fmt::format(
-      "<tr><td class=\"n\"></td><td class=\"again\" colspan=\"2\">Repeat stop{} every {} row{}, {} more time{}; "
-      "row numbers move up with it:<br/>",
-      repeat.first == repeat.last ? fmt::format(" {}", repeat.first)
-                                  : fmt::format("s {}-{}", repeat.first, repeat.last),
-      repeat.period, repeat.period == 1 ? "" : "s", times, times == 1 ? "" : "s");
-  for (std::size_t i = 0; i < times; ++i) {
-    if (i > 0 && repeat.first != repeat.last) out += "<br/>";
+  out += "<tr><td class=\"n\"></td><td class=\"again\" colspan=\"2\">" + escaped_xml(repeat.words) + "<br/>";
+  for (std::size_t i = 0; i < repeat.times.size(); ++i) {
+    if (i > 0 && !repeat.one_stop) out += "<br/>";
     for (const std::string& row : repeat.times[i]) {
       out += fmt::format("<span class=\"tick\"><span class=\"box\"></span>{}</span> ", row);
     }
@@ -140,11 +134,12 @@ void append_steps(std::string& out, const Brief& brief, const Job& job) {
   const writing::Sheet sheet = writing::sheet_of(brief.panel, job.plan, brief.machine);
   out += "<section class=\"steps\">\n<h2 id=\"steps\">Instructions</h2>\n";
   if (job.plan.status == PlanStatus::infeasible) {
-    append_list(out, "This panel cannot be made on this machine as it stands", sheet.reasons);
+    append_list(out, writing::reasons_title(job.plan.status), sheet.reasons);
     out += "</section>\n";
     return;
   }
   for (const std::string& line : sheet.header) out += tag("p", line) + "\n";
+  append_list(out, writing::reasons_title(job.plan.status), sheet.reasons);
   append_terms(out, "Abbreviations", sheet.key);
   append_list(out, "Take care", sheet.cautions);
   append_list(out, "At every stop", sheet.rules);

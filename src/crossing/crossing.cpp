@@ -4,6 +4,8 @@
 
 #include <string_view>
 
+#include "crossing/words.hpp"
+
 namespace latchwork::inline v0 {
 namespace {
 
@@ -19,16 +21,28 @@ std::string_view place_name(Centre place) noexcept {
   return "?";
 }
 
-}  // namespace
-
-std::string crossing_name(const Crossing& crossing) {
-  // n/m: n is the group in front, which is the left one in a right cross and the right one in a left cross.
+/// n/m: n is the group in front, which is the left one in a right cross and the right one in a left cross.
+std::string counts_of(const Crossing& crossing) {
   const bool right = crossing.lean == Lean::right;
   const int front = right ? crossing.left : crossing.right;
   const int back = right ? crossing.right : crossing.left;
-  const std::string_view lean = right ? "RC" : "LC";
-  if (crossing.centre == 0) return fmt::format("{}/{} {}", front, back, lean);
-  return fmt::format("{}/{}/{} {}, centre {}", front, crossing.centre, back, lean, place_name(crossing.place));
+  if (crossing.centre == 0) return fmt::format("{}/{}", front, back);
+  return fmt::format("{}/{}/{}", front, crossing.centre, back);
+}
+
+}  // namespace
+
+std::string crossing_name(const Crossing& crossing) {
+  const std::string name = fmt::format("{} {}", counts_of(crossing), crossing.lean == Lean::right ? "RC" : "LC");
+  return crossing.centre == 0 ? name : fmt::format("{}, centre {}", name, place_name(crossing.place));
+}
+
+std::string crossing_long_name(const Crossing& crossing) {
+  const std::string words =
+      fmt::format("{} {} cross", counts_of(crossing), crossing.lean == Lean::right ? "right" : "left");
+  if (crossing.centre == 0) return words;
+  return fmt::format("{}, centre {}{}", words, crossing.place == Centre::front ? "in " : "",
+                     place_name(crossing.place));
 }
 
 }  // namespace latchwork::inline v0

@@ -40,16 +40,12 @@ void append_stop(std::string& out, const SheetStop& stop) {
 }
 
 void append_repeat(std::string& out, const SheetRepeat& repeat) {
-  const std::size_t times = repeat.times.size();
-  const std::string stops = repeat.first == repeat.last ? fmt::format("stop {}", repeat.first)
-                                                        : fmt::format("stops {}-{}", repeat.first, repeat.last);
-  out += fmt::format("      Repeat {} every {} row{}, {} more time{}; row numbers move up with it:\n", stops,
-                     repeat.period, repeat.period == 1 ? "" : "s", times, times == 1 ? "" : "s");
+  out += "      " + repeat.words + "\n";
   // A run of several stops is a line for each time; a single one goes on in the line.
   std::string line;
   for (const auto& time : repeat.times) {
     for (const std::string& row : time) line += (line.empty() ? "        " : ", ") + row;
-    if (repeat.first != repeat.last || line.size() > 90) {
+    if (!repeat.one_stop || line.size() > 90) {
       out += line + "\n";
       line.clear();
     }
@@ -63,10 +59,8 @@ std::string instructions(const Panel& panel, const Plan& plan, const Machine& ma
   const Sheet sheet = writing::sheet_of(panel, plan, machine);
   std::string out = sheet.title + "\n\n";
   for (const std::string& line : sheet.header) out += line + "\n";
-  if (plan.status == PlanStatus::infeasible) {
-    append_list(out, "This panel cannot be made on this machine as it stands", sheet.reasons);
-    return out;
-  }
+  append_list(out, writing::reasons_title(plan.status), sheet.reasons);
+  if (plan.status == PlanStatus::infeasible) return out;
   append_pairs(out, "Abbreviations", sheet.key);
   append_list(out, "Take care", sheet.cautions);
   append_list(out, "At every stop", sheet.rules);

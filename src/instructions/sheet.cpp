@@ -10,6 +10,8 @@
 #include "instructions/fold.hpp"
 #include "instructions/words.hpp"
 #include "latchwork/error.hpp"
+#include "latchwork/finding.hpp"
+#include "text/letters.hpp"
 
 namespace latchwork::inline v0::writing {
 namespace {
@@ -76,10 +78,8 @@ class Writer {
   Sheet written() {
     check();
     header();
-    if (plan_.status == PlanStatus::infeasible) {
-      reasons();
-      return std::move(sheet_);
-    }
+    reasons();
+    if (plan_.status == PlanStatus::infeasible) return std::move(sheet_);
     look();
     ways();
     sets();
@@ -94,12 +94,27 @@ class Writer {
  private:
   void check() const {
     const Grid& grid = panel_.grid();
-    if (plan_.rows == grid.rows() && plan_.columns == grid.columns()) return;
     Place place;
     place.field = "plan";
-    throw Error(ErrorCode::size_mismatch, place,
-                fmt::format("the plan is for {} rows x {} columns; the panel has {} x {}", plan_.rows, plan_.columns,
-                            grid.rows(), grid.columns()));
+    if (plan_.rows != grid.rows() || plan_.columns != grid.columns()) {
+      throw Error(ErrorCode::size_mismatch, place,
+                  fmt::format("the plan is for {} rows x {} columns; the panel has {} x {}", plan_.rows, plan_.columns,
+                              grid.rows(), grid.columns()));
+    }
+    // A plan is plain data: whoever made it may have put any number where a cell stands.
+    for (const Stop& stop : plan_.stops) {
+      for (const Reform& reform : stop.reforms) {
+        for (std::size_t i = 0; i < reform.rungs.size(); ++i) {
+          const auto number = static_cast<std::size_t>(reform.rungs[i]);
+          if (number < used_.size()) continue;
+          place.row = stop.row;
+          place.column = reform.column;
+          throw Error(ErrorCode::bad_argument, place,
+                      fmt::format("the plan's stop after row {}, needle {}: rung {} is {}; a cell is 0 to {}", stop.row,
+                                  needle_name(reform.needle), i + 1, number, used_.size() - 1));
+        }
+      }
+    }
   }
 
   void header() {
@@ -115,15 +130,31 @@ class Writer {
     }
   }
 
+  /// Why there is no plan, and what no plan can get round: a plan is made for a tuck at the edge too.
   void reasons() {
-    if (plan_.findings.empty()) {
-      sheet_.reasons.push_back("There is no plan for this panel.");
+    std::vector<Finding> all = plan_.findings;
+    for (const Finding& finding : findings(panel_.grid(), machine_)) {
+      if (finding.severity == Severity::error && std::find(all.begin(), all.end(), finding) == all.end()) {
+        all.push_back(finding);
+      }
     }
-    for (const Finding& finding : plan_.findings) {
-      std::string words = finding.message;
+    for (const Finding& finding : all) {
+      std::string words = finding.message + needles_of(finding);
       if (!finding.suggestion.empty()) words += ". What would help: " + finding.suggestion;
       sheet_.reasons.push_back(std::move(words));
     }
+    if (sheet_.reasons.empty() && plan_.status == PlanStatus::infeasible) {
+      sheet_.reasons.emplace_back("There is no plan for this panel.");
+    }
+  }
+
+  /// " (needles L4-R2)": findings tell RS columns, and who stands at the bed looks for needles.
+  std::string needles_of(const Finding& finding) const {
+    const int first = finding.place.column;
+    const int last = std::max(first, finding.last_column);
+    if (first < 0 || last >= plan_.columns || plan_.leftmost == 0) return {};
+    return fmt::format(" (needle{} {})", first == last ? "" : "s",
+                       needle_run(needle_beside(plan_.leftmost, plan_.columns - 1 - last), last - first + 1));
   }
 
   /// What the plan holds, for rules, key and cautions.
@@ -131,7 +162,9 @@ class Writer {
     for (const Stop& stop : plan_.stops) {
       (stop.carriage_right ? right_ : left_) = true;
       hand_ms_ += stop.effort_ms;
+      releases_ = releases_ || !stop.releases.empty();
       holds_ = holds_ || !stop.holds.empty() || !stop.releases.empty();
+      for (const CrossingStep& step : stop.crossings) holds_ = holds_ || step.ease;
       for (std::size_t i = 0; i < stop.reforms.size(); ++i) {
         const Reform& reform = stop.reforms[i];
         for (const Cell rung : reform.rungs) used_[static_cast<std::size_t>(rung)] = true;
@@ -262,9 +295,13 @@ class Writer {
       for (std::size_t i = 0; i < fold.count; ++i) part.stops.push_back(told[fold.first + i]);
       if (fold.times == 1) continue;
       SheetRepeat& repeat = part.repeat.emplace();
-      repeat.first = told[fold.first].number;
-      repeat.last = repeat.first + static_cast<int>(fold.count) - 1;
-      repeat.period = fold.period;
+      const int first = told[fold.first].number;
+      const int last = first + static_cast<int>(fold.count) - 1;
+      repeat.one_stop = first == last;
+      repeat.words =
+          fmt::format("Repeat {} every {}, {} more time{}; row numbers move up with it:",
+                      repeat.one_stop ? fmt::format("stop {}", first) : fmt::format("stops {}-{}", first, last),
+                      plural(fold.period, "row"), fold.times - 1, fold.times == 2 ? "" : "s");
       for (std::size_t time = 1; time < fold.times; ++time) {
         auto& rows = repeat.times.emplace_back();
         for (std::size_t i = 0; i < fold.count; ++i) {
@@ -322,7 +359,12 @@ class Writer {
       key.emplace_back("3/3 right cross", "3 stitches pass in front of 3 and lean right, as seen on the RS");
     }
     if (holds_) {
-      key.emplace_back("hold", "push the needle out to hold: the yarn lies over it and it does not knit");
+      key.emplace_back(
+          "hold",
+          "the needle pushed all the way out: while the carriage is set to hold, the yarn lies over it and "
+          "it does not knit; set to knit, the next row knits it back");
+    }
+    if (releases_) {
       key.emplace_back("release", "push the needle back to work: it knits all its loops together in the next row");
     }
   }
@@ -350,6 +392,10 @@ class Writer {
                                                         : "Floats"));
     }
     cautions.emplace_back("Whatever it becomes: nothing soft or loose lies with a sleeping infant.");
+    // A panel does not say what it is for, so these stand on every sheet.
+    cautions.emplace_back(
+        "If it becomes a cushion, its filling follows local fire rules; if it is for a child, no cords, openings or "
+        "long loops; local codes come first.");
   }
 
   static std::string hours(std::int64_t ms) {
@@ -393,7 +439,8 @@ class Writer {
   bool left_ = false;
   bool right_ = false;
   bool reforms_ = false;
-  bool holds_ = false;
+  bool holds_ = false;  ///< the word is used: for needles that tuck, or for those of a crossing
+  bool releases_ = false;
   bool brackets_ = false;
   bool runs_ = false;
   bool neighbours_tuck_ = false;

@@ -19,11 +19,10 @@ struct SheetStop {
   std::vector<std::string> actions;  ///< in the order they are done
 };
 
-/// The last `stops` stops told, made again.
+/// The last stops told, made again.
 struct SheetRepeat {
-  int first = 1;  ///< numbers of the stops told
-  int last = 1;
-  int period = 1;                               ///< rows from one time to the next
+  std::string words;                            ///< "Repeat stops 1-2 every 10 rows, 2 more times; ...:"
+  bool one_stop = true;                         ///< the run is a single stop
   std::vector<std::vector<std::string>> times;  ///< for each further time, "RC 012 COR" of each stop
 };
 
@@ -44,8 +43,14 @@ struct Sheet {
   std::string start;
   std::vector<SheetPart> parts;
   std::string end;
-  std::vector<std::string> reasons;  ///< of an infeasible plan; then there are no parts
+  std::vector<std::string> reasons;  ///< why it cannot be made as it stands; of an infeasible plan there are no parts
 };
+
+/// What stands over the reasons: whether steps follow them.
+constexpr const char* reasons_title(PlanStatus status) {
+  return status == PlanStatus::infeasible ? "This panel cannot be made on this machine as it stands"
+                                          : "Cannot be made on this machine as it stands; the steps pass over it";
+}
 
 /// @throws Error size_mismatch, bad_argument.
 Sheet sheet_of(const Panel& panel, const Plan& plan, const Machine& machine);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "crossing/words.hpp"
 #include "latchwork/machine.hpp"
 
 namespace latchwork::inline v0::writing {
@@ -110,14 +111,6 @@ const char* carriage(bool right) {
   return right ? "COR" : "COL";
 }
 
-std::string letter_name(std::size_t index) {
-  std::string name;
-  for (std::size_t n = index + 1; n > 0; n = (n - 1) / 26) {
-    name.insert(name.begin(), static_cast<char>('A' + (n - 1) % 26));
-  }
-  return name;
-}
-
 int block_needle(const Plan& plan, const Crossing& crossing) {
   return needle_beside(plan.leftmost, plan.columns - crossing.column - crossing.width());
 }
@@ -135,15 +128,7 @@ CrossingWay way_of(const Plan& plan, const CrossingStep& step) {
 }
 
 std::string crossing_title(const Crossing& crossing) {
-  const bool right = crossing.lean == Lean::right;
-  const int front = right ? crossing.left : crossing.right;
-  const int back = right ? crossing.right : crossing.left;
-  const char* way = right ? "right" : "left";
-  if (crossing.centre == 0) return fmt::format("{}/{} {} cross", front, back, way);
-  const char* place = crossing.place == Centre::front     ? "in front"
-                      : crossing.place == Centre::between ? "between"
-                                                          : "behind";
-  return fmt::format("{}/{}/{} {} cross, centre {} on the RS", front, crossing.centre, back, way, place);
+  return crossing_long_name(crossing) + (crossing.centre > 0 ? " on the RS" : "");
 }
 
 std::string way_words(const CrossingWay& way) {

@@ -25,9 +25,6 @@ std::string counter(int row);
 /// "COR" or "COL".
 const char* carriage(bool right);
 
-/// A, B, ... Z, AA, AB, ...
-std::string letter_name(std::size_t index);
-
 /// How a crossing is made, wherever on the bed it stands: places are steps from the leftmost needle of its block.
 struct CrossingWay {
   Crossing shape;                    ///< row and column 1 and 0
@@ -39,7 +36,7 @@ struct CrossingWay {
 /// The leftmost needle of a crossing's block, operator's view.
 int block_needle(const Plan& plan, const Crossing& crossing);
 CrossingWay way_of(const Plan& plan, const CrossingStep& step);
-/// "3/3 right cross".
+/// "3/3 right cross", "2/1/2 left cross, centre behind on the RS".
 std::string crossing_title(const Crossing& crossing);
 /// "lift the left 3 on a 3-prong tool and the right 3 on another; put back first the right 3 on the left 3 needles,
 /// ..."

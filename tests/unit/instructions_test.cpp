@@ -114,6 +114,7 @@ Take care
   - Latch tools and needles are pointed and sprung: keep fingers clear of the carriage's way, and keep tools from small children.
   - Never force a tight crossing: ease the stitches first.
   - Whatever it becomes: nothing soft or loose lies with a sleeping infant.
+  - If it becomes a cushion, its filling follows local fire rules; if it is for a child, no cords, openings or long loops; local codes come first.
 
 At every stop
   - Knit to each row counter reading, stop, and do what stands beside it, in that order.
@@ -260,6 +261,17 @@ TEST_CASE("holds tell when the carriage is set to hold and back", "[instructions
   CHECK(holds(text, "RC 004 COR  release R1; set the carriage back to knit.\n"));
 }
 
+TEST_CASE("the key has hold wherever the word is used", "[instructions]") {
+  const std::string entry = "\n  hold ";
+  Plan plan = rope_plan();
+  CHECK_FALSE(holds(instructions(rope_panel(), plan, Machine{}), entry));
+  for (Stop& stop : plan.stops) stop.crossings[0].ease = true;
+  const std::string eased = instructions(rope_panel(), plan, Machine{});
+  REQUIRE(holds(eased, "bring these needles out to hold"));
+  CHECK(holds(eased, entry));
+  CHECK_FALSE(holds(eased, "\n  release "));
+}
+
 TEST_CASE("needles that begin or end work at a stop are cast on and bound off", "[instructions]") {
   Plan plan = empty_plan(8, 4, -2);
   plan.columns_on = {0, 1, 3};  // column 2 is on L1
@@ -313,6 +325,11 @@ TEST_CASE("cautions are those that fit", "[instructions]") {
   CHECK_FALSE(holds(plain, "rest your hands"));
   CHECK_FALSE(holds(plain, "small fingers"));
   CHECK(holds(plain, "sleeping infant"));
+  // Standards, section 11: cushion filling; cords, openings and loops on things for children; local codes.
+  for (const char* part : {"filling", "fire rules", "cords", "openings", "long loops", "local codes come first"}) {
+    INFO(part);
+    CHECK(holds(plain, part));
+  }
   Plan long_work = rope_plan();
   long_work.stops[0].effort_ms = 9'000'000;
   const std::string rope = instructions(rope_panel(), long_work, Machine{});
@@ -321,6 +338,35 @@ TEST_CASE("cautions are those that fit", "[instructions]") {
   Grid ladder(4, 5);
   for (int row = 1; row <= 4; ++row) ladder.set(row, 2, Cell::none);
   CHECK(holds(instructions(panel_of(ladder), empty_plan(4, 5, -3), Machine{}), "Ladders can catch small fingers"));
+}
+
+TEST_CASE("what cannot be made is told before anything else, with its place and what would help", "[instructions]") {
+  // A tuck in the outermost wale has no rungs on one side (DOMAIN section 3); three stitches need a tool of three.
+  Grid grid = Grid::from_text("kkkkkkkk\nkkkkkkkk\ntkkkkkkk\nkkkkkkkk\n");
+  grid.cross({.row = 3, .column = 2, .left = 3, .right = 3, .lean = Lean::right});
+  Machine machine;
+  machine.prongs = {};
+  const std::vector<Finding> found = findings(grid, machine);
+  const Plan made = plan(grid, machine);
+  REQUIRE(made.status != PlanStatus::infeasible);
+  const std::string text = instructions(panel_of(grid), made, machine);
+  const std::size_t told = text.find("\nCannot be made on this machine as it stands; the steps pass over it\n");
+  REQUIRE(told != std::string::npos);
+  CHECK(told < text.find("\nAbbreviations\n"));
+  std::size_t errors = 0;
+  for (const Finding& finding : found) {
+    INFO(finding.message);
+    const std::string line = line_with(text, finding.message);
+    CHECK(line.empty() == (finding.severity != Severity::error));
+    if (finding.severity != Severity::error) continue;
+    ++errors;
+    CHECK(holds(line, ". What would help: " + finding.suggestion));
+  }
+  CHECK(errors == 2);
+  // The column of the RS as the needle it is on: eight stitches, L4 to R4, column 0 on R4.
+  CHECK(holds(line_with(text, "tuck"), "(needle R4)"));
+  CHECK(holds(line_with(text, "pronged tool"), "(needles L4-R2)"));
+  CHECK_FALSE(holds(instructions(rope_panel(), rope_plan(), Machine{}), "annot be made"));
 }
 
 TEST_CASE("an infeasible plan says why and what would help, and gives no steps", "[instructions]") {
@@ -335,6 +381,31 @@ TEST_CASE("an infeasible plan says why and what would help, and gives no steps",
               "This panel cannot be made on this machine as it stands\n"
               "  - row 2, column 1: no batch can reach this purl. What would help: cross later\n"));
   CHECK_FALSE(holds(text, "Steps"));
+}
+
+TEST_CASE("instructions refuse a rung that is no cell and a needle that is none, and name the place",
+          "[instructions][error]") {
+  Plan plan = rope_plan();
+  plan.stops[1].reforms[0].rungs[2] = static_cast<Cell>(77);
+  try {
+    instructions(rope_panel(), plan, Machine{});
+    FAIL("a rung of kind 77 was taken");
+  } catch (const Error& error) {
+    CHECK(error.code() == ErrorCode::bad_argument);
+    CHECK(error.place().row == 7);
+    CHECK(error.place().column == 1);
+    CHECK(error.place().field == "plan");
+    CHECK(holds(error.what(), "R4"));
+    CHECK(holds(error.what(), "77"));
+  }
+  Plan no_needle = rope_plan();
+  no_needle.stops[0].reforms[0].needle = 0;
+  CHECK_THROWS_MATCHES(instructions(rope_panel(), no_needle, Machine{}), Error,
+                       refused_field(ErrorCode::bad_argument, "needle"));
+  Plan no_place = rope_plan();
+  no_place.leftmost = 0;
+  CHECK_THROWS_MATCHES(instructions(rope_panel(), no_place, Machine{}), Error,
+                       refused_field(ErrorCode::bad_argument, "needle"));
 }
 
 TEST_CASE("instructions refuse a plan of another size", "[instructions][error]") {
