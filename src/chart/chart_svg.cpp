@@ -63,17 +63,21 @@ class Drawing {
     seam_ = std::any_of(view.grid.crossings().begin(), view.grid.crossings().end(),
                         [&](const Crossing& c) { return c.row == rows_; });
     const Unit digits = text_width(font_, fmt::formatted_size("{}", rows_));
-    const Unit left_margin = digits + font_ * 8 / 10;
-    const Unit right_margin = view.stops.empty() ? left_margin : digits + text_width(font_, 4) + font_ * 17 / 10;
+    letters_ = strip_letters(view_);
+    std::size_t widest = 0;
+    for (const LetterLine& line : letters_.lines) widest = std::max(widest, rows_words(line).size());
+    const Unit left_margin = std::max(digits, text_width(font_, widest)) + font_ * 8 / 10;
+    const Unit right_margin =
+        view.stops.empty() ? digits + font_ * 8 / 10 : digits + text_width(font_, 4) + font_ * 17 / 10;
     total_ = std::max(left_margin + width_ + right_margin, 30 * font_);
     left_ = left_margin + (total_ - left_margin - width_ - right_margin) / 2;
   }
 
   std::string written() {
-    letters_ = strip_letters(view_);
     Unit y = font_ / 2;
     y = heading(y);
-    top_ = y + font_ * 17 / 10 + (seam_ ? size_.height : 0);
+    const auto letter_lines = static_cast<Unit>(std::max<std::size_t>(letters_.lines.size(), 1));
+    top_ = y + font_ * 4 / 10 + letter_lines * font_ * 13 / 10 + (seam_ ? size_.height : 0);
     cells();
     crossings();
     tucks_and_slips();
@@ -276,8 +280,9 @@ class Drawing {
     for (const Band& band : view_.bands) {
       for (const StripSpan& strip : band.strips) {
         if (strip.repeat_rows < 2) continue;
-        for (int row = band.row + strip.repeat_rows; row < band.row + band.rows; row += strip.repeat_rows) {
-          path.move(column_x(strip.column), row_top(row - 1)).across_by(strip.columns * size_.width);
+        // Rows from the band's first: a repeat may be as high as a number can be.
+        for (int row = strip.repeat_rows; row < band.rows; row += strip.repeat_rows) {
+          path.move(column_x(strip.column), row_top(band.row + row - 1)).across_by(strip.columns * size_.width);
         }
       }
       if (band.row > 1) path.move(left_, row_top(band.row - 1)).across_by(width_);
@@ -379,13 +384,41 @@ class Drawing {
       close();
     }
     column_labels();
-    open("strips", font_size(std::min(font_, size_.width)) + " font-weight=\"bold\" text-anchor=\"middle\"");
-    if (view_.bands.size() == 1 && letters_.words.size() > 1) {
-      for (std::size_t i = 0; i < view_.bands[0].strips.size(); ++i) {
-        const StripSpan& strip = view_.bands[0].strips[i];
-        text(column_x(strip.column) + strip.columns * size_.width / 2,
-             top_ - font_ * 5 / 10 - (seam_ ? size_.height : 0), letters_.letters[0][i]);
+    strip_labels();
+  }
+
+  /// "rows 1-40", where letters differ from rows to rows.
+  std::string rows_words(const LetterLine& line) const {
+    if (letters_.lines.size() < 2) return {};
+    return line.row == line.last_row ? fmt::format("row {}", line.row)
+                                     : fmt::format("rows {}-{}", line.row, line.last_row);
+  }
+
+  /// Lines of letters above the cells, the lowest rows' next to them, each with its rows where there are several.
+  void strip_labels() {
+    if (letters_.lines.empty()) return;
+    Unit font = std::min(font_, size_.width);
+    for (const LetterLine& line : letters_.lines) {
+      for (const StripLetter& strip : line.strips) {
+        // Bold letters are wide, and those of the next strip keep their distance.
+        const auto letters = static_cast<Unit>(strip.letter.size());
+        font = std::min(font, strip.columns * size_.width * 100 / (letters * 95));
       }
+    }
+    const auto baseline = [&](std::size_t line) {
+      return top_ - font_ / 2 - (seam_ ? size_.height : 0) - static_cast<Unit>(line) * font_ * 13 / 10;
+    };
+    open("strips", font_size(font) + " font-weight=\"bold\" text-anchor=\"middle\"");
+    for (std::size_t i = 0; i < letters_.lines.size(); ++i) {
+      for (const StripLetter& strip : letters_.lines[i].strips) {
+        text(column_x(strip.column) + strip.columns * size_.width / 2, baseline(i), strip.letter);
+      }
+    }
+    close();
+    if (letters_.lines.size() < 2) return;
+    open("strip-rows", font_size(font_) + " text-anchor=\"end\"");
+    for (std::size_t i = 0; i < letters_.lines.size(); ++i) {
+      text(left_ - font_ * 4 / 10, baseline(i), rows_words(letters_.lines[i]));
     }
     close();
   }
@@ -438,10 +471,8 @@ class Drawing {
     y += font_ * 16 / 10;
     open("key", font_size(font_));
     std::vector<KeyEntry> entries = key_of(view_);
-    if (view_.bands.size() == 1 && letters_.words.size() > 1) {
-      for (const std::string& words : letters_.words) {
-        entries.push_back({.symbol = Symbol::strip, .crossing = {}, .words = words});
-      }
+    for (const std::string& words : letters_.words) {
+      entries.push_back({.symbol = Symbol::strip, .crossing = {}, .words = words});
     }
     const Unit stop = (total_ - font_) / 6;
     std::vector<Laid> line;

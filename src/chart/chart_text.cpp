@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 #include <cstdlib>
+#include <map>
+#include <utility>
 
 #include "chart/key.hpp"
 #include "chart/view.hpp"
@@ -116,7 +118,62 @@ std::string axis_line(const View& view, const std::vector<int>& breaks) {
   return aligned("", line.written());
 }
 
-std::string key_text(const View& view) {
+/// A line of strips' letters; those wider than their strip are written downward.
+std::string letter_lines(const View& view, const std::vector<int>& breaks, const LetterLine& letters) {
+  const auto fits = [](const StripLetter& strip) {
+    return strip.letter.size() <= static_cast<std::size_t>(strip.columns);
+  };
+  std::size_t depth = 1;
+  for (const StripLetter& strip : letters.strips) {
+    if (!fits(strip)) depth = std::max(depth, strip.letter.size());
+  }
+  std::string out;
+  Line line(view.grid.columns(), breaks);
+  for (std::size_t i = 0; i < depth; ++i) {
+    line.clear();
+    for (const StripLetter& strip : letters.strips) {
+      if (!fits(strip)) {
+        if (i < strip.letter.size()) line[strip.column] = strip.letter[i];
+      } else if (i == 0) {
+        for (std::size_t k = 0; k < strip.letter.size(); ++k)
+          line[strip.column + static_cast<int>(k)] = strip.letter[k];
+      }
+    }
+    out += aligned(i == 0 ? "strip" : "", line.written());
+  }
+  return out;
+}
+
+/// For each row from 0 up what stands beside it where strips begin again: "  + A C", without letters where there are
+/// none.
+std::vector<std::string> rows_again(const View& view, const StripLetters& letters) {
+  std::vector<std::string> marks(static_cast<std::size_t>(view.grid.rows()) + 1);
+  const auto mark = [&](int row, const std::string& letter) {
+    std::string& words = marks[static_cast<std::size_t>(row)];
+    if (words.empty()) words = "  +";
+    if (!letter.empty()) words += " " + letter;
+  };
+  std::size_t at = 0;  // the band's line of letters
+  for (const Band& band : view.bands) {
+    while (at + 1 < letters.lines.size() && letters.lines[at + 1].row <= band.row) ++at;
+    // Bands that are alike: all begins again. Where they differ the letters tell.
+    const bool alike = band.row > 1 && (letters.lines.empty() || letters.lines[at].row != band.row);
+    std::map<std::pair<std::size_t, std::string>, int> repeats;  // A ... Z before AA
+    for (std::size_t i = 0; i < band.strips.size(); ++i) {
+      const std::string letter = letters.lines.empty() ? "" : letters.lines[at].strips[i].letter;
+      repeats[{letter.size(), letter}] = band.strips[i].repeat_rows;
+    }
+    for (const auto& [letter, every] : repeats) {
+      if (alike) mark(band.row, letter.second);
+      if (every < 2 || every >= band.rows) continue;
+      for (int row = every; row < band.rows; row += every) mark(band.row + row, letter.second);
+    }
+  }
+  return marks;
+}
+
+/// `again` is the mark of rows in which strips begin again; empty: there are none.
+std::string key_text(const View& view, std::string_view again) {
   std::string out = "Key\n";
   const auto add = [&](std::string_view symbol, std::string_view words) {
     out += fmt::format("  {:<8} {}\n", symbol, words);
@@ -154,6 +211,10 @@ std::string key_text(const View& view) {
         add("(blank)", entry.words);
         break;
       case Symbol::repeat_line:
+        if (!again.empty()) {
+          add(again, again == "+" ? "the rows begin again with this row" : "strip A's rows begin again with this row");
+        }
+        break;
       case Symbol::strip:
         break;
       case Symbol::centre:
@@ -171,9 +232,9 @@ std::string key_text(const View& view) {
     }
     const char* slants = right && left ? "/ and \\ are" : right ? "/ is" : "\\ is";
     out += fmt::format(
-        "  In a crossing {} the group that passes in front, . the other{}; it stands between the rows it "
+        "  In a crossing {} the group that passes in front{}, . the other{}; it stands between the rows it "
         "is made between.\n",
-        slants, centre ? ", = the centre" : "");
+        slants, view.side == Side::operator_view ? " as seen from here" : "", centre ? ", = the centre" : "");
   }
   return out;
 }
@@ -184,6 +245,8 @@ std::string chart_text(const Panel& panel, const ChartOptions& options) {
   const View view = view_of(panel, options);
   const int rows = view.grid.rows();
   const std::vector<int> breaks = view.strip_lines();
+  const StripLetters letters = strip_letters(view);
+  const std::vector<std::string> again = rows_again(view, letters);
   std::string out = view.title + "\n";
   for (const std::string& note : view.notes) out += note + "\n";
   out += "\n";
@@ -191,6 +254,7 @@ std::string chart_text(const Panel& panel, const ChartOptions& options) {
   const auto all = view.grid.crossings();
   std::size_t end = all.size();
   std::size_t next_stop = view.stops.size();
+  std::size_t next_letters = letters.lines.size();
   for (int row = rows; row >= 1; --row) {
     bool any = false;
     line.clear();
@@ -203,27 +267,19 @@ std::string chart_text(const Panel& panel, const ChartOptions& options) {
     while (next_stop > 0 && view.stops[next_stop - 1] > row) --next_stop;
     const bool stop = next_stop > 0 && view.stops[next_stop - 1] == row;
     out += aligned(stop ? fmt::format("{} {}*", row, view.carriage_after(row)) : fmt::format("{}     ", row),
-                   line.written());
+                   line.written() + again[static_cast<std::size_t>(row)]);
+    // Letters stand below their rows, the lowest ones under the names of the columns.
+    if (next_letters > 1 && letters.lines[next_letters - 1].row == row) {
+      out += letter_lines(view, breaks, letters.lines[--next_letters]);
+    }
   }
   if (!view.stops.empty() && view.stops.front() == 0) out += aligned(fmt::format("0 {}*", view.carriage_after(0)), "");
   if (view.axis) out += axis_line(view, breaks);
   out += headings(view, breaks);
-  const StripLetters letters = strip_letters(view);
-  if (view.bands.size() == 1 && letters.words.size() > 1) {
-    for (int column = 0; column < view.grid.columns(); ++column) line[column] = ' ';
-    for (std::size_t i = 0; i < view.bands[0].strips.size(); ++i) {
-      const StripSpan& strip = view.bands[0].strips[i];
-      const std::string& name = letters.letters[0][i];
-      for (int k = 0; k < strip.columns && k < static_cast<int>(name.size()); ++k) {
-        line[strip.column + k] = name[static_cast<std::size_t>(k)];
-      }
-    }
-    out += aligned("strip", line.written());
-  }
-  out += "\n" + key_text(view);
-  if (view.bands.size() == 1 && letters.words.size() > 1) {
-    for (const std::string& words : letters.words) out += "  " + words + "\n";
-  }
+  if (!letters.lines.empty()) out += letter_lines(view, breaks, letters.lines.front());
+  const bool any_again = std::any_of(again.begin(), again.end(), [](const std::string& mark) { return !mark.empty(); });
+  out += "\n" + key_text(view, any_again ? letters.lines.empty() ? "+" : "+ A" : "");
+  for (const std::string& words : letters.words) out += "  " + words + "\n";
   return out;
 }
 

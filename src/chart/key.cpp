@@ -7,19 +7,30 @@
 #include <tuple>
 #include <utility>
 
+#include "crossing/words.hpp"
+#include "text/letters.hpp"
+
 namespace latchwork::inline v0::drawing {
 
-std::string crossing_words(const Crossing& crossing) {
-  const bool right = crossing.lean == Lean::right;
-  const int front = right ? crossing.left : crossing.right;
-  const int back = right ? crossing.right : crossing.left;
-  const char* way = right ? "right" : "left";
-  if (crossing.centre == 0) return fmt::format("{}/{} {} cross", front, back, way);
-  const char* place = crossing.place == Centre::front     ? "in front"
-                      : crossing.place == Centre::between ? "between"
-                                                          : "behind";
-  return fmt::format("{}/{}/{} {} cross, centre {}", front, crossing.centre, back, way, place);
+namespace {
+
+/// A crossing as drawn, in the words of the RS: what is written beside the chart names it so.
+std::string words_of(Crossing crossing, bool turned) {
+  if (!turned) return crossing_long_name(crossing);
+  std::swap(crossing.left, crossing.right);
+  if (crossing.centre > 0 && crossing.place != Centre::between) {
+    crossing.place = crossing.place == Centre::front ? Centre::behind : Centre::front;
+  }
+  return crossing_long_name(crossing) + " on the RS, as it looks from here";
 }
+
+bool same_strips(const std::vector<StripLetter>& a, const std::vector<StripLetter>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const StripLetter& x, const StripLetter& y) {
+    return x.column == y.column && x.letter == y.letter;
+  });
+}
+
+}  // namespace
 
 std::vector<Crossing> crossing_kinds(const View& view) {
   const auto order = [](const Crossing& c) {
@@ -60,7 +71,7 @@ std::vector<KeyEntry> key_of(const View& view) {
       turned ? "slip: the strand passes on your side" : "slip: the strand passes in front, a float");
   add(none, Symbol::none, "no stitch");
   for (const Crossing& crossing : crossing_kinds(view)) {
-    key.push_back({Symbol::crossing, crossing, crossing_words(crossing)});
+    key.push_back({Symbol::crossing, crossing, words_of(crossing, turned)});
   }
   add(!view.stops.empty(), Symbol::stop, "stop after this row: row counter, side of the carriage");
   add(!view.strip_lines().empty(), Symbol::strip_line, "edge of a strip");
@@ -76,22 +87,36 @@ std::vector<KeyEntry> key_of(const View& view) {
 StripLetters strip_letters(const View& view) {
   StripLetters result;
   std::map<std::pair<std::string, int>, std::string> known;  // ordered: no hash order in what is written
-  for (const Band& band : view.bands) {
-    auto& row = result.letters.emplace_back();
-    for (const StripSpan& strip : band.strips) {
-      auto [entry, fresh] = known.try_emplace({strip.name, strip.repeat_rows});
-      if (fresh) {
-        std::string letters;
-        for (std::size_t n = known.size(); n > 0; n = (n - 1) / 26) {
-          letters.insert(letters.begin(), static_cast<char>('A' + (n - 1) % 26));
-        }
-        entry->second = letters;
-        std::string words = fmt::format("{}: {}", letters, strip.name.empty() ? strip.texture : strip.name);
-        if (strip.repeat_rows > 1) words += fmt::format(", repeats every {} rows", strip.repeat_rows);
-        result.words.push_back(std::move(words));
-      }
-      row.push_back(entry->second);
+  const auto letter_of = [&](const StripSpan& strip) {
+    const std::string& name = strip.name.empty() ? strip.texture : strip.name;
+    auto [entry, fresh] = known.try_emplace({name, strip.repeat_rows});
+    if (fresh) {
+      entry->second = letter_name(known.size() - 1);
+      std::string words = fmt::format("{}: {}", entry->second, name);
+      if (strip.repeat_rows > 1) words += fmt::format(", repeats every {} rows", strip.repeat_rows);
+      result.words.push_back(std::move(words));
     }
+    return entry->second;
+  };
+  std::vector<LetterLine> lines;
+  for (const Band& band : view.bands) {
+    LetterLine line{.row = band.row, .last_row = band.row + band.rows - 1, .strips = {}};
+    for (const StripSpan& strip : band.strips) line.strips.push_back({strip.column, strip.columns, {}});
+    // Letters are given from the left on the RS, so that a strip has one letter in both of a panel's charts.
+    for (std::size_t i = 0; i < band.strips.size(); ++i) {
+      const std::size_t at = view.side == Side::operator_view ? band.strips.size() - 1 - i : i;
+      line.strips[at].letter = letter_of(band.strips[at]);
+    }
+    if (!lines.empty() && same_strips(lines.back().strips, line.strips)) {
+      lines.back().last_row = line.last_row;
+    } else {
+      lines.push_back(std::move(line));
+    }
+  }
+  if (result.words.size() > 1) {
+    result.lines = std::move(lines);
+  } else {
+    result.words.clear();
   }
   return result;
 }

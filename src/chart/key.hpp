@@ -34,13 +34,25 @@ std::vector<KeyEntry> key_of(const View& view);
 /// Crossings of the view that look unlike, row and column set to 1 and 0, in a fixed order.
 std::vector<Crossing> crossing_kinds(const View& view);
 
-/// "3/3 right cross"; "2/1/2 left cross, centre behind". "RC" is not used: it is the row counter too.
-std::string crossing_words(const Crossing& crossing);
+/// A strip's letter, and the columns it stands at.
+struct StripLetter {
+  int column = 0;
+  int columns = 1;
+  std::string letter;
+};
 
-/// A letter for each strip that is unlike the others (by name and repeat): A, B, ... Z, AA, ...
+/// Rows in which the same strips stand side by side: a band, or several that are alike.
+struct LetterLine {
+  int row = 1;
+  int last_row = 1;
+  std::vector<StripLetter> strips;
+};
+
+/// A letter for each strip that is unlike the others (by name and repeat): A, B, ... Z, AA, ... Nothing where all are
+/// alike.
 struct StripLetters {
-  std::vector<std::string> words;                 ///< "A: rope 3/3 every 8, repeats every 8 rows"
-  std::vector<std::vector<std::string>> letters;  ///< per band, per strip
+  std::vector<std::string> words;  ///< "A: rope 3/3 every 8, repeats every 8 rows"
+  std::vector<LetterLine> lines;   ///< from row 1 up
 };
 StripLetters strip_letters(const View& view);
 

@@ -114,7 +114,7 @@ View view_of(const Panel& panel, const ChartOptions& options) {
   if (turned) {
     view.title = fmt::format("Operator's view: wrong side (WS) of {}, as it faces you on the bed", panel.name());
     view.notes = {size + "; needles as you stand at the bed.",
-                  "Every symbol shows what you see from here: a face loop of the right side is a back loop here."};
+                  "Every symbol shows what you see from here: a face loop of the right side (RS) is a back loop here."};
   } else {
     view.title = fmt::format("Right side (RS) of {}", panel.name());
     view.notes = {size + "; columns counted from 0 at the left.",

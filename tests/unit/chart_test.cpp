@@ -5,6 +5,7 @@
 #include <set>
 #include <sstream>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "catch.hpp"
@@ -133,6 +134,37 @@ std::string key_part(const std::string& svg) {
   return svg.substr(svg.find(">Key<"));
 }
 
+/// What stands between the tags, wrapped lines put together again.
+std::string joined_words(const std::string& svg) {
+  std::string words;
+  for (std::size_t at = svg.find("<text"); at != std::string::npos; at = svg.find("<text", at + 1)) {
+    const std::size_t from = svg.find('>', at) + 1;
+    words += svg.substr(from, svg.find('<', from) - from) + " ";
+  }
+  return words;
+}
+
+/// A strip of `columns` stitches under its own name, repeated every `rows` rows.
+Strip strip_of(const std::string& name, int columns, int rows = 1) {
+  return {name, name, Grid(rows, columns)};
+}
+
+/// The texts of a group of the picture, with where they stand.
+std::vector<std::pair<Point, std::string>> texts(const std::string& svg, const std::string& group) {
+  std::vector<std::pair<Point, std::string>> result;
+  const std::size_t open = svg.find("<g class=\"lw-" + group + "\"");
+  if (open == std::string::npos) return result;
+  const std::size_t close = svg.find("</g>", open);
+  for (std::size_t at = svg.find("<text", open); at < close; at = svg.find("<text", at + 1)) {
+    const std::size_t x = svg.find(" x=\"", at) + 4;
+    const std::size_t y = svg.find(" y=\"", at) + 4;
+    const std::size_t from = svg.find('>', at) + 1;
+    result.push_back(
+        {{std::stod(svg.substr(x)), std::stod(svg.substr(y))}, svg.substr(from, svg.find('<', from) - from)});
+  }
+  return result;
+}
+
 }  // namespace
 
 TEST_CASE("a back loop is a dash in its own cell, and from the operator's side the face loops are", "[chart]") {
@@ -185,6 +217,26 @@ TEST_CASE("the band drawn last, in front, leans as the crossing says, from eithe
   const double foot = (front[0].x - picture.corner.x) / picture.cell_width;
   CHECK(foot == latchwork_test::Approx(lean == Lean::right ? start : start + width - stitches));
   CHECK(picture.row_at((front[0].y + front[1].y) / 2) == 3);  // in the row knitted after it
+}
+
+// Beside it at the machine lie instructions that name crossings as on the RS. Turned, an n/m cross of the same hand has
+// its groups exchanged and its centre on the other side (DOMAIN section 2), so the turned crossing's own name would be
+// another.
+TEST_CASE("the operator's key names a crossing as on the RS and says that it is drawn as it looks from there",
+          "[chart]") {
+  const auto [left, centre, right, lean, place, name] = GENERATE(table<int, int, int, Lean, Centre, std::string>(
+      {{2, 0, 1, Lean::right, Centre::between, "2/1 right cross"},
+       {2, 0, 1, Lean::left, Centre::between, "1/2 left cross"},
+       {2, 1, 2, Lean::right, Centre::behind, "2/1/2 right cross, centre behind"},
+       {1, 1, 3, Lean::left, Centre::front, "3/1/1 left cross, centre in front"}}));
+  Grid grid(4, 6);
+  grid.cross({.row = 2, .column = 0, .left = left, .centre = centre, .right = right, .lean = lean, .place = place});
+  const Panel panel = panel_of(grid);
+  const std::string there = name + " on the RS, as it looks from here";
+  CHECK(holds(joined_words(chart_svg(panel, seen_from(Side::operator_view))), there));
+  CHECK(holds(chart_text(panel, seen_from(Side::operator_view)), there));
+  CHECK(holds(joined_words(chart_svg(panel)), name + ", made before this row"));
+  CHECK(holds(chart_text(panel), " " + name + "\n"));
 }
 
 TEST_CASE("a centre group is drawn in front, between or behind, and from the other side the other way", "[chart]") {
@@ -356,6 +408,92 @@ TEST_CASE("the operator's text chart is the turned grid's", "[chart]") {
               "  1      ------\n"
               "         LLLRRR\n"
               "  needle 321123\n"));
+}
+
+TEST_CASE("a strip's letters are shown whole, on one column too", "[chart]") {
+  std::vector<Strip> strips;
+  for (int i = 0; i < 27; ++i) strips.push_back(strip_of("strip " + std::to_string(i + 1), i == 26 ? 1 : 2));
+  strips.push_back(strip_of("last", 2));
+  const Panel panel = join_strips("Sample", 2, strips);
+  const std::string text = chart_text(panel);
+  // The 27th strip, AA, is one column wide: its letters are written downward. The 28th, AB, has room.
+  CHECK(holds(text, "X  Y  Z  A AB\n"));
+  CHECK(holds(text, "A\n\nKey\n"));
+  CHECK(holds(text, "  AA: strip 27\n"));
+  const Picture picture(panel, {});
+  const auto letters = texts(picture.svg, "strips");
+  REQUIRE(letters.size() == 28);
+  CHECK(letters[26].second == "AA");
+  CHECK(letters[27].second == "AB");
+}
+
+TEST_CASE("letters and names of the strips are shown for every band", "[chart]") {
+  const std::vector<Strip> lower{strip_of("edge", 2), strip_of("rope", 4), strip_of("edge", 2)};
+  const std::vector<Strip> upper{strip_of("moss", 8)};
+  const Panel panel = join_strips("Sample", 2, upper).above(join_strips("Sample", 3, lower));
+  const std::string text = chart_text(panel);
+  // Each band's letters stand below its own rows.
+  CHECK(holds(text,
+              "  5      || |||| ||\n"
+              "  4      || |||| ||\n"
+              "   strip C\n"
+              "  3      || |||| ||\n"
+              "  2      || |||| ||\n"
+              "  1      || |||| ||\n"
+              "  column 01 2345 67\n"
+              "   strip A  B    A\n"));
+  CHECK(holds(text, "  A: edge\n  B: rope\n  C: moss\n"));
+  const Picture picture(panel, {});
+  const auto letters = texts(picture.svg, "strips");
+  REQUIRE(letters.size() == 4);
+  std::map<std::string, std::set<double>> heights;
+  for (const auto& [place, letter] : letters) heights[letter].insert(place.y);
+  // The upper band's stand above the lower one's, all above the cells.
+  CHECK(*heights["C"].begin() < *heights["A"].begin());
+  CHECK(heights["A"] == heights["B"]);
+  CHECK(*heights["A"].begin() < picture.corner.y);
+  const std::string words = joined_words(picture.svg);
+  for (const char* part : {"A: edge", "B: rope", "C: moss", "rows 4-5", "rows 1-3"}) {
+    INFO(part);
+    CHECK(holds(words, part));
+  }
+}
+
+TEST_CASE("a strip has the same letter seen from either side", "[chart]") {
+  const std::vector<Strip> strips{strip_of("edge", 2), strip_of("rope", 4), strip_of("moss", 3)};
+  const Panel panel = join_strips("Sample", 2, strips);
+  for (const Side side : {Side::right_side, Side::operator_view}) {
+    const std::string text = chart_text(panel, seen_from(side));
+    for (const char* part : {"A: edge", "B: rope", "C: moss"}) CHECK(holds(text, part));
+  }
+  CHECK(holds(chart_text(panel, seen_from(Side::operator_view)), "   strip C   B    A\n"));
+}
+
+TEST_CASE("strips without a name are told apart by their texture", "[chart]") {
+  const std::vector<Strip> strips{{"", "garter", Grid(1, 2)}, {"", "moss", Grid(1, 2)}};
+  const std::string text = chart_text(join_strips("Sample", 2, strips));
+  CHECK(holds(text, "  A: garter\n  B: moss\n"));
+}
+
+TEST_CASE("the text chart marks the rows in which strips begin again", "[chart]") {
+  const std::vector<Strip> strips{strip_of("edge", 1), strip_of("two", 2, 2), strip_of("three", 2, 3)};
+  CHECK(holds(chart_text(join_strips("Sample", 7, strips)),
+              "  7      | || ||  + B C\n"
+              "  6      | || ||\n"
+              "  5      | || ||  + B\n"
+              "  4      | || ||  + C\n"
+              "  3      | || ||  + B\n"
+              "  2      | || ||\n"
+              "  1      | || ||\n"));
+  const std::string text = chart_text(join_strips("Sample", 7, strips));
+  CHECK(holds(text, "  + A      strip A's rows begin again with this row"));
+  const std::vector<Strip> alone{strip_of("two", 2, 2)};
+  const std::string one = chart_text(join_strips("Sample", 3, alone));
+  CHECK(holds(one, "  3      ||  +\n  2      ||\n"));
+  CHECK(holds(one, "  +        the rows begin again with this row"));
+  const std::string none = chart_text(panel_of(Grid(3, 3)));
+  CHECK_FALSE(holds(none, "+"));
+  CHECK_FALSE(holds(none, "begin again"));
 }
 
 TEST_CASE("a chart of ten thousand cells stays well below a megabyte and grows with its cells", "[chart]") {
