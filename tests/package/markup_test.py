@@ -1,7 +1,8 @@
 """Charts and page of a brief, read by general tools: markup_test.py MAKE_PANEL BRIEF_FOLDER OUTPUT_FOLDER
 
-Well-formed as XML, balanced as HTML, ids unique, links and uses have targets, nothing is fetched, text stays inside the
-picture, the key holds the symbols drawn and no others, and the picture renders.
+Well-formed as XML, balanced as HTML with nothing where it may not stand, ids unique, links and uses have targets,
+nothing is fetched, text stays inside the picture, the key holds the symbols drawn and no others, and the picture
+renders.
 """
 import html.parser
 import json
@@ -95,9 +96,43 @@ def check_chart(root, side, plan):
     return group(root, "crossing")
 
 
+# What may stand in what, of the elements the page uses (HTML, sections 4.1 to 4.9); others may not stand there at all.
+CONTENT = {"html": "head body", "head": "meta title style", "body": "h1 p nav section", "nav": "a",
+           "section": "h2 h3 p ul dl table figure", "ul": "li", "dl": "dt dd", "table": "thead tbody", "thead": "tr",
+           "tbody": "tr", "tr": "th td", "td": "br span", "span": "span"}
+WORDS = {"a", "dd", "dt", "h1", "h2", "h3", "li", "p", "span", "style", "td", "th", "title"}
+ATTRIBUTES = {"a": {"href"}, "html": {"lang"}, "meta": {"charset", "name", "content"}, "td": {"colspan"}}
+
+
+def check_content(element):
+    name = element.tag.removeprefix(XHTML)
+    children = [child.tag.removeprefix(XHTML) for child in element]
+    allowed = CONTENT.get(name, "").split()
+    if name == "figure":
+        assert [child.tag for child in element] == [SVG + "svg"], children
+    else:
+        assert set(children) <= set(allowed), (name, children)
+    assert set(element.attrib) <= ATTRIBUTES.get(name, set()) | {"class", "id"}, (name, element.attrib)
+    if name not in WORDS:
+        loose = (element.text or "") + "".join(child.tail or "" for child in element)
+        assert not loose.strip(), (name, loose.strip()[:40])
+    if name == "dl":
+        assert children and children[::2] == ["dt"] * len(children[::2]) and len(children) % 2 == 0, children
+    if name in ("ul", "table", "thead", "tbody", "tr"):
+        assert children, f"an empty {name}"
+    if name == "table":
+        widths = {sum(int(cell.get("colspan", 1)) for cell in row) for row in element.iter(XHTML + "tr")}
+        assert len(widths) == 1, widths
+    for child in element:
+        if child.tag.startswith(XHTML):
+            check_content(child)
+
+
 def check_page(text):
     root = ElementTree.fromstring(text.split("\n", 1)[1])  # after the doctype
     assert root.tag == XHTML + "html" and root.get("lang") == "en"
+    assert text.startswith("<!DOCTYPE html>\n")
+    check_content(root)
     assert len(list(root.iter(SVG + "svg"))) == 2
     assert any(m.get("name") == "viewport" for m in root.iter(XHTML + "meta"))
     balance = Balance()
@@ -113,10 +148,9 @@ def check_page(text):
 
 
 def rendered(svg):
-    """Width and height in pixels as a general renderer sees it; None where there is no renderer."""
+    """Width and height in pixels as a general renderer sees it."""
     program = shutil.which("rsvg-convert")
-    if program is None:
-        return None
+    assert program is not None, "rsvg-convert (package librsvg2-bin) is not there: the charts cannot be rendered"
     png = subprocess.run([program, "-w", "700", str(svg)], check=True, capture_output=True).stdout
     assert png[:8] == b"\x89PNG\r\n\x1a\n"
     return struct.unpack(">II", png[16:24])
@@ -133,8 +167,8 @@ def main():
     assert len(check_chart(wrong, "Operator's view: wrong side (WS)", plan)) > 0
     for name in ("chart-rs.svg", "chart-operator.svg"):
         size = rendered(out / name)
-        print(name, "rendered" if size else "not rendered: no rsvg-convert", size or "")
-        assert size is None or (size[0] == 700 and size[1] > 200)
+        print(name, "rendered", size)
+        assert size[0] == 700 and size[1] > 200
     page = check_page((out / "page.html").read_text("utf-8"))
     told = (out / "instructions.txt").read_text("utf-8")
     for line in told.splitlines():

@@ -73,6 +73,16 @@ TEST_CASE("each example brief gives the outputs that stand beside it, verified",
   CHECK(summary(brief, job) == text_of(expected / "summary.txt"));
   CHECK(instructions(brief.panel, job.plan, brief.machine) == text_of(expected / "instructions.txt"));
   CHECK(write(job.plan) == text_of(expected / "plan.json"));
+  // Charts stand beside some only: a picture of each would make long differences.
+  const Folder folder("outputs");
+  write_job(brief, job, folder.path.string());
+  int charts = 0;
+  for (const char* chart : {"chart.txt", "chart-rs.svg"}) {
+    if (!fs::exists(expected / chart)) continue;
+    ++charts;
+    CHECK(text_of(folder.path / chart) == text_of(expected / chart));
+  }
+  CHECK(charts == (name == "sampler" ? 2 : name == "harbour-cushion" ? 1 : 0));
 }
 
 TEST_CASE("a job is written as seven files that hold what the functions give", "[brief]") {
@@ -90,8 +100,6 @@ TEST_CASE("a job is written as seven files that hold what the functions give", "
   CHECK(text_of(out / "page.html") == page_html(brief, job));
   CHECK(text_of(out / "instructions.txt") == instructions(brief.panel, job.plan, brief.machine));
   CHECK(read_plan(text_of(out / "plan.json")) == job.plan);
-  CHECK(text_of(out / "chart-rs.svg") == text_of(example("sampler") / "expected" / "chart-rs.svg"));
-  CHECK(text_of(out / "chart.txt") == text_of(example("sampler") / "expected" / "chart.txt"));
   CHECK(holds(text_of(out / "chart-operator.svg"), "wrong side (WS)"));
 }
 
@@ -156,6 +164,19 @@ TEST_CASE("a job cannot be written where a file stands in the folder's place", "
   for (const auto& entry : fs::directory_iterator(folder.path / "half")) {
     CHECK(entry.path().extension() != ".part");
   }
+}
+
+TEST_CASE("the page tells what cannot be made before its steps, though there is a plan", "[brief]") {
+  Brief brief = sampler();
+  brief.machine.prongs = {1};
+  const Job job = run(brief);
+  REQUIRE(job.plan.status != PlanStatus::infeasible);
+  const std::string page = page_html(brief, job);
+  const std::size_t steps = page.find("id=\"steps\"");
+  const std::size_t told = page.find("Cannot be made on this machine as it stands", steps);
+  REQUIRE(told != std::string::npos);
+  CHECK(told < page.find("Abbreviations", steps));
+  CHECK(page.find("have 2-pronged tools at hand", told) < page.find("Abbreviations", told));
 }
 
 TEST_CASE("a panel that cannot be made has no plan, and every output says so and why", "[brief]") {
