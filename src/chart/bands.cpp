@@ -135,6 +135,15 @@ void append_crossing(std::string& out, const Crossing& crossing, Unit x, Unit y,
       path.flush(out);
     }
   }
+  if (!groups.back().outer && groups.size() > 1) {
+    // A centre in front may hide where the outer groups meet: the edges of the one in front are dashed across it, as
+    // hidden edges are in technical drawings (ISO 128).
+    const Group& outer = groups[groups.size() - 2];
+    for (const Unit side : {Unit{0}, outer.stitches * size.width}) {
+      path.move(x + outer.from * size.width + side, bottom).line(x + outer.to * size.width + side, y);
+    }
+    path.flush(out, " fill=\"none\" stroke-dasharray=\"2 2\"");
+  }
   if (above.empty()) return;
   for (std::size_t k = 0; k < groups.size(); ++k) {
     for (int stitch = 0; stitch < groups[k].stitches; ++stitch) {

@@ -116,8 +116,11 @@ class Translation {
     std::vector<Move> returns;
     for (const GroupReturn& group : step.returns) {
       std::int64_t taken = 0;
-      for (const int prongs : group.prongs) {
-        const std::int64_t stitches = std::min<std::int64_t>(prongs, group.stitches - taken);
+      for (std::size_t i = 0; i < group.prongs.size(); ++i) {
+        // The last tool takes what is left, also more than it can hold: what the plan says is what is done.
+        const std::int64_t left = std::int64_t{group.stitches} - taken;
+        const std::int64_t stitches =
+            i + 1 == group.prongs.size() ? left : std::min<std::int64_t>(group.prongs[i], left);
         if (stitches < 1) continue;
         const auto range = [&](MoveKind kind, int needle) {
           return Move{.kind = kind,

@@ -1,7 +1,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 #include <numeric>
+#include <optional>
 
 #include "effort/check.hpp"
 #include "finding/merge.hpp"
@@ -22,67 +24,78 @@ std::size_t at(int i) {
   return static_cast<std::size_t>(i);
 }
 
-// All rhythms with one `every`. After a stop where no wale waits in the middle of a stack, everything up to that row is
-// done, whatever came before: so what follows such a stop is worked out once for all rhythms that pass it.
+// What rhythms cost. Stops at which nothing is due cost nothing, so that a rhythm is known by `every`, its stops' rows
+// modulo `every`, and the first of them that comes once something can be done.
 class Rhythms {
  public:
   Rhythms(const Problem& problem, std::int64_t stop_cost) : problem_(problem), stop_cost_(stop_cost) {
-    clean_.assign(at(problem.rows) + 1, 1);
     for (const Lane& lane : problem.lanes) {
-      for (int row = 1; row <= problem.rows; ++row) {
-        if (lane.done_at(row) < 0) clean_[at(row)] = 0;
+      for (const Task& task : lane.tasks) {
+        open_ += 1;
+        earliest_ = std::min(earliest_, task.high);
+        latest_ = std::min(latest_, task.last_stop);
+        if (!narrowest_ || task.last_stop - task.high < narrowest_->last_stop - narrowest_->high) narrowest_ = task;
       }
     }
     standing_.resize(problem.lanes.size());
-    after_.resize(at(problem.rows) + 1);
   }
 
-  void set_every(int every) {
-    every_ = every;
-    for (int row = problem_.rows; row >= 1; --row) {
-      if (!clean_[at(row)]) continue;
-      for (std::size_t k = 0; k < standing_.size(); ++k) standing_[k] = problem_.lanes[k].done_at(row);
-      after_[at(row)] = run(std::int64_t{row} + every);
+  /// Every `first` that may make a rhythm of its own with this `every`, smallest first: some stop of it does the
+  /// narrowest task (or falls on `forced`, where that is not 0), and it begins neither too late for any task nor
+  /// needlessly late.
+  std::vector<int> firsts(int every, int forced) const {
+    const int low = forced > 0 ? forced : narrowest_ ? narrowest_->high : 1;
+    const int high = forced > 0 || !narrowest_ ? low : std::min(narrowest_->last_stop, low + every - 1);
+    const int latest = forced > 0 ? std::min(forced, latest_) : latest_;
+    std::vector<int> found;
+    for (int row = low; row <= high; ++row) {
+      const int residue = (row - 1) % every + 1;
+      if (residue <= latest) found.push_back(residue);
+      if (earliest_ >= latest) continue;
+      // From the first such row after `earliest_` on, an earlier stop would have had something to do.
+      std::int64_t first = residue + (std::max(0, earliest_ - residue) / every + 1) * std::int64_t{every};
+      for (; first <= latest; first += every) found.push_back(static_cast<int>(first));
     }
+    std::sort(found.begin(), found.end());
+    return found;
   }
 
-  std::int64_t cost(int first) {
+  /// `far` when some task is not done in time. Rows over `every`, times lanes, at most.
+  std::int64_t cost(int every, int first) {
     std::fill(standing_.begin(), standing_.end(), 0);
-    return run(first);
-  }
-
- private:
-  // Goes on from how the lanes stand, with stops from `row` on.
-  std::int64_t run(std::int64_t row) {
     std::int64_t cost = 0;
-    for (; row <= problem_.rows; row += every_) {
+    std::int64_t open = open_;
+    for (std::int64_t row = first; row <= problem_.rows; row += every) {
       const int here = static_cast<int>(row);
       bool busy = is_forced(problem_, here);
       for (std::size_t k = 0; k < standing_.size(); ++k) {
         const Lane& lane = problem_.lanes[k];
-        const int done = lane.done_at(here);
         int& standing = standing_[k];
+        if (standing < lane.task_count() && lane.task(standing).last_stop < here) return far;
+        const int done = lane.done_at(here);
         if (done <= standing) continue;  // nothing is due, or it waits
-        if (lane.task(standing).last_stop < here) return far;
         cost += lane.batch_cost(standing, here);
+        open -= done - standing;
         standing = done;
         busy = true;
       }
+      work_ += static_cast<std::int64_t>(standing_.size()) + 1;
       if (busy) cost += stop_cost_;
-      if (clean_[at(here)]) return std::min(far, cost + after_[at(here)]);
     }
-    for (std::size_t k = 0; k < standing_.size(); ++k) {
-      if (standing_[k] < problem_.lanes[k].task_count()) return far;
-    }
-    return cost;
+    return open == 0 ? cost : far;
   }
 
+  std::int64_t work() const noexcept { return work_; }
+
+ private:
   const Problem& problem_;
   std::int64_t stop_cost_;
-  int every_ = 1;
-  std::vector<char> clean_;          // per row: no lane is in the middle of a stack
-  std::vector<int> standing_;        // per lane: tasks done
-  std::vector<std::int64_t> after_;  // per clean row: cost of what follows a stop there
+  std::int64_t open_ = 0;                           // tasks in all
+  int earliest_ = std::numeric_limits<int>::max();  // row of the first stop at which anything can be done
+  int latest_ = std::numeric_limits<int>::max();    // row by which the first stop must have come
+  std::optional<Task> narrowest_;                   // with the fewest rows to stop at
+  std::vector<int> standing_;                       // per lane: tasks done
+  std::int64_t work_ = 0;
 };
 
 std::vector<Work> works_at(const Lane& lane, const Rhythm& rhythm, int rows) {
@@ -140,21 +153,16 @@ Best best_rhythm(const Problem& problem, std::int64_t stop_cost, const PlanOptio
   }
   Rhythms rhythms(problem, stop_cost);
   Best best;
-  std::int64_t work = 0;
   for (int every = problem.rows; every >= 1; --every) {
     if (step % every != 0) continue;
-    if (options.stop.stop_requested() || (options.work_limit > 0 && work > options.work_limit)) {
+    if (options.stop.stop_requested() || (options.work_limit > 0 && rhythms.work() > options.work_limit)) {
       cut_short = true;
       return best;
     }
-    rhythms.set_every(every);
-    const int residue = first_forced > 0 ? (first_forced - 1) % every + 1 : 0;
-    for (int first = residue > 0 ? residue : 1; first <= (first_forced > 0 ? first_forced : problem.rows);
-         first += residue > 0 ? every : 1) {
-      const std::int64_t cost = rhythms.cost(first);
+    for (const int first : rhythms.firsts(every, first_forced)) {
+      const std::int64_t cost = rhythms.cost(every, first);
       if (cost < best.cost) best = {{every, first}, cost};
     }
-    work += std::int64_t{problem.rows} * static_cast<std::int64_t>(problem.lanes.size() + 1);
     if (options.progress) {
       const std::int64_t found = best.cost < far ? plan_ms(problem, best.cost) : -1;
       options.progress({problem.fixed_ms, found, 1.0 - static_cast<double>(every - 1) / problem.rows});

@@ -70,6 +70,34 @@ std::optional<Difference> differing_crossing(const Grid& grid, const Reading& re
                   name(in_chart, first), in_fabric ? name(true, fabric[i]) : name(false, first))};
 }
 
+/// What a stop says of itself and no motion shows: the side of the carriage, and what its crossings are called. People
+/// are told it, so it is held against the chart as well.
+std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
+  std::optional<Difference> first;
+  for (const Stop& stop : plan.stops) {
+    if (stop.carriage_right != (plan.carriage_starts_right == (stop.row % 2 == 0))) {
+      keep_first(first,
+                 {place_of(stop.row, -1), fmt::format("stop after row {}: the plan has the carriage on the {}; it "
+                                                      "stands on the other side",
+                                                      stop.row, stop.carriage_right ? "right" : "left")});
+    }
+    for (const CrossingStep& step : stop.crossings) {
+      const auto here = std::ranges::equal_range(grid.crossings(), stop.row, {}, &Crossing::row);
+      const bool charted = std::ranges::any_of(here, [&](const Crossing& crossing) {
+        Crossing named = step.crossing;
+        if (told(crossing, grid) != crossing || crossing.centre == 0) named.place = crossing.place;  // nobody can tell
+        return crossing == named;
+      });
+      if (charted) continue;
+      keep_first(first, {place_of(stop.row, step.crossing.column),
+                         fmt::format("stop after row {}: the plan makes a {} after row {}, column {}; the chart has no "
+                                     "such crossing there",
+                                     stop.row, crossing_name(step.crossing), step.crossing.row, step.crossing.column)});
+    }
+  }
+  return first;
+}
+
 }  // namespace
 
 Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options) {
@@ -96,6 +124,7 @@ Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& o
   }
   if (auto cell = differing_cell(grid, knitted.reading)) keep_first(first, std::move(*cell));
   if (auto crossing = differing_crossing(grid, knitted.reading)) keep_first(first, std::move(*crossing));
+  if (!first) first = mislabelled(grid, plan);
   result.verified = !first;
   result.message = "verified";
   if (first) {

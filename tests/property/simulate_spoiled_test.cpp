@@ -46,7 +46,7 @@ enum class Spoil {
   reforms_swapped,
   reform_twice,
   crossing_twice,
-  words_only,  ///< hints, sides, counts and costs
+  words_only,  ///< hints, counts and costs
   count,
 };
 
@@ -175,17 +175,12 @@ bool spoil(Random& random, Plan& plan, Spoil kind) {
       if (step) stop->crossings.push_back(CrossingStep(*step));
       return step;
     case Spoil::words_only:
-      stop->carriage_right = !stop->carriage_right;
       stop->effort_ms += 17;
       plan.total_ms = -1;
       plan.bound_ms = 99;
-      plan.carriage_starts_right = !plan.carriage_starts_right;
       plan.status = PlanStatus::infeasible;
       if (reform) reform->column = reform->wale = 1234;
-      if (step) {
-        step->ease = !step->ease;
-        step->crossing = {.row = 77, .column = 88, .left = 9, .centre = 0, .right = 9};
-      }
+      if (step) step->ease = !step->ease;
       return true;
     case Spoil::count:
       break;
@@ -207,6 +202,8 @@ class Spoiling {
     if (!done) return;
     SpoilOracle oracle(grid, spoiled);
     const SpoilOracle::Verdict verdict = oracle.verdict();
+    // A moved stop keeps no side of the carriage that belies it: this is about the cloth.
+    for (Stop& stop : spoiled.stops) stop.carriage_right = spoiled.carriage_starts_right == (stop.row % 2 == 0);
     const Verification verification = verify(grid, spoiled);
     INFO(grid.to_text());
     INFO("spoiled: " << spoil_words[static_cast<std::size_t>(kind)]);

@@ -37,7 +37,9 @@ class Refused : public Matcher<latchwork::Error> {
   latchwork::Place place_;
 };
 
-inline Refused refused(latchwork::ErrorCode code, latchwork::Place place = {}) { return {code, std::move(place)}; }
+inline Refused refused(latchwork::ErrorCode code, latchwork::Place place = {}) {
+  return {code, std::move(place)};
+}
 inline Refused refused(latchwork::ErrorCode code, int row, int column) {
   latchwork::Place place;
   place.row = row;

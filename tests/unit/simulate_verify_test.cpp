@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <stdexcept>
 #include <string>
 
@@ -148,4 +149,35 @@ TEST_CASE("verification can be stopped and tells its progress", "[verify][error]
   CHECK(share == 1.0);
   source.request_stop();
   CHECK_THROWS_MATCHES(verify(grid, plan, options), Error, refused(ErrorCode::cancelled));
+}
+
+TEST_CASE("a plan that makes the right cloth and tells something else is not verified", "[verify]") {
+  const Grid grid = Grid::from_text(panel);
+  const Plan sound = soonest_plan(grid, -3);
+  REQUIRE(verify(grid, sound).verified);
+  const auto crossed =
+      std::find_if(sound.stops.begin(), sound.stops.end(), [](const Stop& stop) { return !stop.crossings.empty(); });
+  REQUIRE(crossed != sound.stops.end());
+  const auto at = static_cast<std::size_t>(crossed - sound.stops.begin());
+
+  Plan spoiled = sound;
+  SECTION("the carriage on the other side") {
+    spoiled.stops[at].carriage_right = !spoiled.stops[at].carriage_right;
+  }
+  SECTION("a crossing called by the other lean") {
+    spoiled.stops[at].crossings[0].crossing.lean = Lean::left;
+  }
+  SECTION("a crossing said to be after another row") {
+    spoiled.stops[at].crossings[0].crossing.row += 1;
+  }
+  SECTION("more stitches lifted than the group has") {
+    spoiled.stops[at].crossings[0].returns[0].stitches += 1;
+  }
+  SECTION("far more stitches lifted than the bed has") {
+    spoiled.stops[at].crossings[0].returns[0].stitches = 1'000'000'000;
+  }
+  const Verification verification = verify(grid, spoiled);
+  CHECK_FALSE(verification.verified);
+  CHECK(verification.difference.row == sound.stops[at].row);
+  CHECK(verification.message != "verified");
 }
