@@ -13,7 +13,10 @@ enum class MachineClass : std::uint8_t { fine = 0, standard = 1, mid = 2, bulky 
 
 /// The bed, the tools at hand, and what is comfortable on them. Needles are named as the operator sees them, outward
 /// from the bed's centre: ... L2 L1 | R1 R2 ...; in numbers -2, -1 | 1, 2: there is no needle 0.
-/// Plain data; functions that take it check it and throw Error bad_argument with the field.
+/// Plain data; functions that take it check it and throw Error bad_argument with the field. Where the defaults of
+/// its limits come from: wider than 3/3 is hard on home machines (alessandrina.com, December 2014); four
+/// tucks in succession at most (study notes after Spencer, Knitting Technology); floats of six needles at most
+/// (textilethelp, 2020); the greatest ladder is from memory.
 struct LATCHWORK_API Machine {
   std::string name = "standard";
   int needles = 200;      ///< 2..4000; with an odd count the odd one is on the left
@@ -21,10 +24,10 @@ struct LATCHWORK_API Machine {
   int leftmost = 0;  ///< the panel's leftmost needle, operator's view, -4000..4000; 0: centred, odd one on the left
   std::vector<int> prongs = {1, 2,
                              3};  ///< pronged tools at hand, two of each; up to 20 sizes, each 1..20; may be empty
-  int comfortable_crossing = 3;   ///< travel in stitches above which a crossing is hard; 1..4000 [std: standards 9]
-  int tuck_limit = 4;             ///< most tucks or slips in a stack; 1..65536 [std: standards 9]
-  int float_limit = 6;            ///< most needles a float may pass; 1..4000 [std: standards 9]
-  int max_ladder = 12;            ///< most rows laddered down in one batch; 1..65536 [from memory]
+  int comfortable_crossing = 3;   ///< travel in stitches above which a crossing is hard; 1..4000
+  int tuck_limit = 4;             ///< most tucks or slips in a stack; 1..65536
+  int float_limit = 6;            ///< most needles a float may pass; 1..4000
+  int max_ladder = 12;            ///< most rows laddered down in one batch; 1..65536
   bool cast_on_loops = true;      ///< the cast-on gives each needle a loop of its own, so a batch may start at row 0
   bool carriage_starts_right = true;  ///< where the carriage stands at RC 0
 

@@ -78,7 +78,7 @@ static void a_grid_is_what_its_letters_say(void) {
 }
 
 static void a_mirrored_crossing_leans_the_other_way(void) {
-  /* DOMAIN 2: start W-c-l-q = 6-1-2-1, groups swapped, lean flipped. */
+  /* DEVELOPERS.md, views: start W-c-l-q = 6-1-2-1, groups swapped, lean flipped. */
   latchwork_grid *grid = grid_of("kkkkkk\nx 1 2/1 R\nkkkkkk\n");
   latchwork_grid *mirrored = NULL;
   latchwork_crossing crossing;
@@ -181,7 +181,7 @@ static void buffers_are_filled_whole_or_not_at_all(void) {
 }
 
 static void needles_count_outward_from_the_centre(void) {
-  /* DOMAIN 2: five stitches stand on L3..R2, RS column 0 is the operator's rightmost; there is no needle 0. */
+  /* DEVELOPERS.md, sides: five stitches stand on L3..R2, RS column 0 is the operator's rightmost; there is no needle 0. */
   latchwork_machine machine = LATCHWORK_MACHINE_INIT;
   int32_t needle = 0;
   checking = "needles";

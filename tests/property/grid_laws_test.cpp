@@ -74,8 +74,8 @@ Grid rebuilt(const Grid& grid, CellTo cell_to, CrossingTo crossing_to) {
   return result;
 }
 
-/// A column of letters turned over as DOMAIN section 2 says, written another way than the library's: the ring is cut
-/// behind a closed loop into units, and the units are put together in the other order.
+/// A column of letters turned over as DEVELOPERS.md, views, says, written another way than the library's: the ring is
+/// cut behind a closed loop into units, and the units are put together in the other order.
 std::string column_turned_over(const std::string& column) {
   const auto stacked = [](char letter) { return letter == 't' || letter == 's'; };
   const auto closed = std::ranges::find_if_not(column, stacked);

@@ -1,4 +1,5 @@
-// The crossing rules, written again from DOMAIN sections 3 and 4 over bare arrays, against what the grid lets be done.
+// The crossing rules, written again from DEVELOPERS.md, crossings, over bare arrays, against what the grid lets be
+// done.
 #include <string>
 #include <vector>
 

@@ -11,8 +11,8 @@
 #include "latchwork/wale.hpp"
 #include "random.hpp"
 
-// Plans against a brute force over all stop sets and all works of each wale, written from DOMAIN.md section 5 in the
-// plainest way. It shares no code with the planner.
+// Plans against a brute force over all stop sets and all works of each wale, written from DEVELOPERS.md, batches, in
+// the plainest way. It shares no code with the planner.
 
 using namespace latchwork;
 using latchwork_test::Random;

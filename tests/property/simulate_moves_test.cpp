@@ -48,8 +48,8 @@ bool closed(const Grid& grid) {
 
 }  // namespace
 
-// DOMAIN section 2: `mirrored` keeps cells and flips leans. Common practice, no source: mirror images need the opposite
-// order of returns, so the same order on mirrored needles makes the mirror image with its lean flipped.
+// DEVELOPERS.md, views: `mirrored` keeps cells and flips leans. Common practice, no source: mirror images need the
+// opposite order of returns, so the same order on mirrored needles makes the mirror image with its lean flipped.
 TEST_CASE("the same moves on mirrored needles make the mirrored chart", "[simulate][property]") {
   for (std::uint64_t seed = 1; seed <= 400; ++seed) {
     CAPTURE(seed);

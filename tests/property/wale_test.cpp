@@ -1,4 +1,4 @@
-// Wales followed through crossings, against a walk written from DOMAIN sections 2 and 4.
+// Wales followed through crossings, against a walk written from DEVELOPERS.md, fabric and crossings.
 #include <algorithm>
 #include <optional>
 #include <string>

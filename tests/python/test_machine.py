@@ -18,7 +18,7 @@ def test_needles_are_named_from_the_centre_and_the_odd_one_is_on_the_left():
     assert [lw.needle_name(needle) for needle in (-3, -1, 1, 12)] == ["L3", "L1", "R1", "R12"]
     assert [lw.needle_beside(-2, steps) for steps in range(-1, 4)] == [-3, -2, -1, 1, 2]
     assert lw.needle_beside(needle=2, steps=-3) == -2
-    # DOMAIN: 5 stitches are L3..R2, and RS column 0 is the operator's rightmost stitch.
+    # DEVELOPERS.md, sides: 5 stitches are L3..R2, and RS column 0 is the operator's rightmost stitch.
     machine = lw.Machine()
     assert lw.leftmost_needle(machine, 5) == -3
     assert [lw.needle_of(machine, columns=5, column=column) for column in range(5)] == [2, 1, -1, -2, -3]

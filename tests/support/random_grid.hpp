@@ -20,7 +20,7 @@ struct RandomGridOptions {
   int max_centre = 2;       ///< stitches in a centre; 0: no centres
   int one_in_ladder = 12;   ///< of the inner columns: bare in every row, with crossings over it now and then
   int one_in_hole = 0;      ///< of the cells: `none` that no rule asks for (shaped edges, eyelets)
-  bool plain_edges = true;  ///< a cell at the edge or beside `none` is knit, as DOMAIN section 3 asks
+  bool plain_edges = true;  ///< a cell at the edge or beside `none` is knit, as DEVELOPERS.md, edges, asks
   bool tile = false;        ///< crossings on the seam too, and rolled up by any number of rows; else a closed panel
 };
 

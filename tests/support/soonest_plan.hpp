@@ -9,10 +9,10 @@
 
 namespace latchwork_test {
 
-/// A plan without any thrift, written from DOMAIN and not from the planner: stop after each row that has something to
-/// do, and re-form each hand cell at the soonest stop. Stacks are re-formed with the tool when their closing cell has
-/// been knitted; or, with `by_hold`, tucks under a closing knit with no tuck beside them are held instead.
-/// Each group wider than three stitches takes several tools.
+/// A plan without any thrift, written from DEVELOPERS.md, stops, and not from the planner: stop after each row that has
+/// something to do, and re-form each hand cell at the soonest stop. Stacks are re-formed with the tool when their
+/// closing cell has been knitted; or, with `by_hold`, tucks under a closing knit with no tuck beside them are held
+/// instead. Each group wider than three stitches takes several tools.
 inline latchwork::Plan soonest_plan(const latchwork::Grid& grid, int leftmost, bool by_hold = false) {
   using namespace latchwork;
   const int rows = grid.rows();

@@ -14,8 +14,8 @@
 namespace latchwork_test {
 
 /// What a plan makes of a chart, told without knitting: its steps are applied to wales that carry cells, and what
-/// passes what is looked up from the order of the returns. Written from DOMAIN sections 3 to 5; knows nothing of moves,
-/// loops or strands. For plans that may be wrong.
+/// passes what is looked up from the order of the returns. Written from DEVELOPERS.md, cells to batches; knows nothing
+/// of moves, loops or strands. For plans that may be wrong.
 class SpoilOracle {
  public:
   struct Verdict {

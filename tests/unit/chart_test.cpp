@@ -369,7 +369,7 @@ TEST_CASE("columns are named as the side asks: numbers from the left, or needles
   const Panel panel = panel_of(Grid(2, 5));
   const std::string right = chart_svg(panel);
   for (const char* name : {">0<", ">4<"}) CHECK(holds(right, name));
-  // Five stitches centred with the odd one on the operator's left: L3..R2 (DOMAIN section 2).
+  // Five stitches centred with the odd one on the operator's left: L3..R2 (DEVELOPERS.md, sides).
   const std::string wrong = chart_text(panel, seen_from(Side::operator_view));
   CHECK(holds(wrong, "         LLLRR\n  needle 32112\n"));
 }

@@ -5,7 +5,7 @@
 using namespace latchwork;
 
 TEST_CASE("n/m RC and n/m LC name the front group first: left in a right cross, right in a left cross", "[crossing]") {
-  // Craft Yarn Council's terms, as DOMAIN section 4 takes them.
+  // Craft Yarn Council's terms, as DEVELOPERS.md, crossings, takes them.
   struct Case {
     Crossing crossing;
     const char* name;
@@ -25,7 +25,7 @@ TEST_CASE("n/m RC and n/m LC name the front group first: left in a right cross, 
 }
 
 TEST_CASE("the longest sideways travel is the wider outer group and the centre", "[crossing]") {
-  // DOMAIN section 4: tightness = max(left, right) + centre.
+  // DEVELOPERS.md, crossings: travel = max(left, right) + centre.
   CHECK(Crossing{.left = 3, .right = 3}.travel() == 3);
   CHECK(Crossing{.left = 1, .right = 3}.travel() == 3);
   CHECK(Crossing{.left = 3, .right = 1}.travel() == 3);

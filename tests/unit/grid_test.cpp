@@ -181,7 +181,7 @@ TEST_CASE("a crossing without a centre is kept with its place as between, so tha
 }
 
 TEST_CASE("no tuck or slip stands in row r of a crossing's span, the centre included", "[grid][error]") {
-  // DOMAIN section 4: a crossing moves closed loops. The row above may hold them, at the new columns.
+  // DEVELOPERS.md, crossings: a crossing moves closed loops. The row above may hold them, at the new columns.
   for (const Cell cell : {Cell::tuck, Cell::slip}) {
     for (const int column : {1, 2, 3}) {
       Grid below(4, 5);

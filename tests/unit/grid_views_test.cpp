@@ -1,4 +1,4 @@
-// The four views of a grid, as the table of DOMAIN section 2 has them.
+// The four views of a grid, as the table in DEVELOPERS.md, views, has them.
 #include <array>
 #include <string>
 #include <vector>
@@ -153,7 +153,7 @@ TEST_CASE("a stack above a crossing that ends on no stitch cannot be turned over
 }
 
 TEST_CASE("a mirrored chart makes other cloth; turned is the same cloth: leans tell them apart", "[grid][view]") {
-  // DOMAIN section 2: the left to right reflection flips a lean, seeing the back does not.
+  // DEVELOPERS.md, views: the left to right reflection flips a lean, seeing the back does not.
   const Grid rope = Grid::from_text(
       "kkkkpp\n"
       "x 0 2/2 R\n"

@@ -42,7 +42,8 @@ Stop rope_stop(int row, int from_row) {
   stop.reforms.push_back(reform);
   CrossingStep step;
   step.crossing = {.row = row, .column = 4, .left = 2, .right = 2, .lean = Lean::right};
-  // DOMAIN section 4: a right cross on the RS = first put the operator's right-hand group on the left-hand needles.
+  // DEVELOPERS.md, order of putting back: a right cross on the RS = first put the operator's right-hand group on the
+  // left-hand needles.
   step.returns.push_back({GroupName::left, 2, -1, -3, {2}});
   step.returns.push_back({GroupName::right, 2, -3, -1, {2}});
   stop.crossings.push_back(step);
@@ -286,7 +287,8 @@ TEST_CASE("needles that begin or end work at a stop are cast on and bound off", 
   CHECK(holds(text, "RC 006 COR  bind off L1.\n"));
 }
 
-// DOMAIN section 4: a centre in front is put back first or never lifted, between second, behind last.
+// DEVELOPERS.md, order of putting back: a centre in front is put back first or never lifted, between second, behind
+// last.
 TEST_CASE("a centre's place in the order is told, and where it stays it is not lifted", "[instructions]") {
   const auto text_for = [](const std::vector<GroupReturn>& returns, Centre place) {
     Grid grid(8, 9);

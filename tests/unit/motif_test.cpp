@@ -54,20 +54,20 @@ TEST_CASE("each motif is the chart it is known by", "[motif]") {
       {stockinette(3), "stockinette", "stockinette", "kkk\n"},
       {reverse(2), "reverse", "reverse", "pp\n"},
       {garter(), "garter 1/1", "garter 1/1", "p\nk\n"},
-      // Two knit rows then two purl rows give double garter (DOMAIN section 3; common practice, no source).
+      // Two knit rows then two purl rows give double garter (common practice, no source).
       {garter(2, 2, 3), "garter 2/2", "garter 2/2", "ppp\nppp\nkkk\nkkk\n"},
       {garter(3, 1, 1), "garter 3/1", "garter 3/1", "p\nk\nk\nk\n"},
       {moss(), "moss", "moss", "pk\nkp\n"},
       {moss(3), "moss", "moss", "pkp\nkpk\n"},
       {basket(2, 1), "basket 2x1", "basket 2x1", "ppkk\nkkpp\n"},
       {basket(1, 2), "basket 1x2", "basket 1x2", "pk\npk\nkp\nkp\n"},
-      // tuck-then-purl gives a tuck rib column (DOMAIN section 3; common practice, no source).
+      // tuck-then-purl gives a tuck rib column (common practice, no source).
       {tuck_rib(), "tuck rib 1", "tuck rib 1", "p\nt\n"},
       {tuck_rib(3), "tuck rib 3", "tuck rib 3", "p\nt\nt\nt\n"},
       {ladder(2), "ladder", "ladder", "..\n"},
       {rope(3, 3, 4, Lean::right), "rope 3/3 RC every 4", "rope 3/3 every 4",
        "kkkkkk\nkkkkkk\nx 0 3/3 R\nkkkkkk\nkkkkkk\n"},
-      // In n/m RC and n/m LC, n is the front group: RC has left = n, LC has right = n (DOMAIN section 4).
+      // In n/m RC and n/m LC, n is the front group: RC has left = n, LC has right = n (Craft Yarn Council's terms).
       {rope(2, 1, 2, Lean::right), "rope 2/1 RC every 2", "rope 2/1 every 2", "kkk\nx 0 2/1 R\nkkk\n"},
       {rope(2, 1, 2, Lean::left), "rope 2/1 LC every 2", "rope 2/1 every 2", "kkk\nx 0 1/2 L\nkkk\n"},
       {plait(1, 2), "plait 1 every 2", "plait 1 every 2", "kkk\nx 1 1/1 L\nkkk\nkkk\nx 0 1/1 R\nkkk\n"},

@@ -167,8 +167,8 @@ TEST_CASE("a centre beside unequal groups shifts with them", "[simulate]") {
   CHECK(crossing_by(HandMoves(all).back(0, -2, -1).back(2, 2, 2).back(1, 1, 1)) == "2/1/1 RC, centre behind");
 }
 
-// Over a ladder the groups pass nothing, so nobody can say where the ladder lies (DOMAIN section 6: what cannot be
-// told).
+// Over a ladder the groups pass nothing, so nobody can say where the ladder lies (DEVELOPERS.md, verification: what
+// cannot be told).
 TEST_CASE("a bare centre reads as between: where it lies cannot be told", "[simulate]") {
   HandMoves moves = HandMoves().cast_on(-2, -2).cast_on(1, 2).pass().lift(0, 1, 2).lift(1, -2, -2);
   moves.back(0, -2, -1).back(1, 2, 2).pass();
