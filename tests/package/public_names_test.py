@@ -1,4 +1,5 @@
-"""Lists every public name of the C++ headers and fails where C or Python lacks it.
+"""Lists every public name of the C++ headers and fails where C or Python lacks it; and the other way round, every function,
+type and constant of C and every public name of Python, and fails on one that no C++ name explains.
 
 public_names_test.py SOURCE PYTHON_PATH: reads include/latchwork/*.hpp, the C header, and imports the Python package.
 The rule is DEVELOPERS.md, "Names in three languages"; what departs from it is listed here, each with its reason.
@@ -49,6 +50,48 @@ NOT_IN_PYTHON = {
     "ChartOptions": "keyword arguments",
     "PanelParts": "keyword arguments",
     "Panel.set_axis_half_columns": "assign to Panel.axis_half_columns",
+}
+# The other way round: what no C++ name explains. A rule is a pattern with its reason, where "{handle}" stands for any type
+# whose values are behind a pointer and "{struct}" for any with fields.
+RULES_OF_C = {
+    "latchwork_{handle}_(create|copy|destroy)": "constructors, copies and destructors",
+    "latchwork_{handle}_equal": "operator==",
+    "LATCHWORK_{struct}_INIT": "member initialisers",
+}
+ONLY_IN_C = {
+    "LATCHWORK_OK": "C++ throws, so it has no code for success",
+    "latchwork_status": "what C returns where C++ throws",
+    "latchwork_progress_call": "std::function<void(const Progress&)>",
+    "latchwork_effort_default": "Effort{}",
+    "latchwork_fit_request_default": "FitRequest{}",
+    "latchwork_panel_from_bands": "the second constructor of Panel",
+    "latchwork_machine_write": "write(const MachineFile&), in two structs",
+    "latchwork_wales_columns": "Wale::columns",
+    "latchwork_findings_count": "std::vector<Finding>::size",
+    "latchwork_findings_get": "std::vector<Finding>::operator[]",
+    "latchwork_fabric_fault": "Fabric::faults[index]; latchwork_fabric_faults counts them",
+    "latchwork_panel_strips": "Band::strips, since a struct of an array holds no list",
+    "latchwork_panel_size_strips": "Size::strips, as latchwork_panel_strips",
+    "latchwork_panel_size_warnings": "Size::warnings, as latchwork_panel_strips",
+    "latchwork_job_size_strips": "Size::strips, as latchwork_panel_strips",
+    "latchwork_job_size_warnings": "Size::warnings, as latchwork_panel_strips",
+    "latchwork_plan_releases": "Stop::releases, as latchwork_panel_strips",
+    "latchwork_plan_reforms": "Stop::reforms, as latchwork_panel_strips",
+    "latchwork_plan_crossings": "Stop::crossings, as latchwork_panel_strips",
+    "latchwork_plan_shapings": "Stop::shapings, as latchwork_panel_strips",
+    "latchwork_plan_holds": "Stop::holds, as latchwork_panel_strips",
+    "latchwork_plan_rungs": "Reform::rungs, as latchwork_panel_strips",
+    "latchwork_plan_returns": "CrossingStep::returns, as latchwork_panel_strips",
+    "latchwork_plan_prongs": "GroupReturn::prongs, as latchwork_panel_strips",
+}
+ONLY_IN_PYTHON = {
+    "StopSource": "std::stop_source",
+    "StopSource.request_stop": "std::stop_source::request_stop",
+    "StopSource.stop_requested": "std::stop_source::stop_requested",
+    "Error.row": "Place::row",
+    "Error.column": "Place::column",
+    "Error.line": "Place::line",
+    "Error.field": "Place::field",
 }
 
 
@@ -159,6 +202,51 @@ def c_names(header):
     return functions, constants, types, fields
 
 
+def names_for_c(names):
+    """What the rule makes of every C++ name."""
+    for enum, values in names["enum"].items():
+        prefix = "LATCHWORK_E_" if enum == "ErrorCode" else f"LATCHWORK_{snake(enum).upper()}_"
+        yield from (prefix + v.upper() for v in values)
+    for type_, of in names["type"].items():
+        own = f"latchwork_{snake(type_)}"
+        yield own
+        yield from (f"{own}_{m}" for m in of)
+        yield from (f"{own}_{m}".upper() for m in of)
+    for function, firsts in names["function"].items():
+        yield from (f"latchwork_{function}", f"LATCHWORK_{function.upper()}")
+        yield from (f"latchwork_{snake(first)}_{function}" for first in firsts)
+
+
+def unexplained_in_c(names, header):
+    functions, _, types, fields = c_names(header)
+    text = without_comments(header.read_text(encoding="utf-8"))
+    constants = set(re.findall(r"\b(LATCHWORK_\w+)\s*=", text))  # enumerators; macros are directives:
+    constants |= set(re.findall(r"^#define (LATCHWORK_(?!C_API|LATCHWORK_H)\w+)", header.read_text(encoding="utf-8"), re.M))
+    kinds = {"handle": [t for t in types if f"{t}_destroy" in functions], "struct": list(fields)}
+    rules = []
+    for rule in RULES_OF_C:
+        for kind, of in kinds.items():
+            short = (t.removeprefix("latchwork_") for t in of)
+            either = "|".join(name.upper() if rule.startswith("LATCHWORK") else name for name in short)
+            rule = rule.replace(f"{{{kind}}}", f"(?:{either})")
+        rules.append(re.compile(rule))
+    explained = set(names_for_c(names))
+    for name in sorted(functions | types | constants):
+        if name not in explained and not any(rule.fullmatch(name) for rule in rules):
+            yield name
+
+
+def unexplained_in_python(names, module):
+    known = {**names["enum"], **names["type"], **names["function"]}
+    for name in sorted(n for n in {*module.__all__, *vars(module)} if not n.startswith("_")):
+        what = getattr(module, name)
+        if name not in known:
+            yield name
+        if isinstance(what, type):
+            of = names["enum"].get(name) or names["type"].get(name, ())
+            yield from (f"{name}.{m}" for m in vars(what) if not m.startswith("_") and m not in of)
+
+
 def gaps_in_c(names, header):
     functions, constants, types, fields = c_names(header)
     for enum, values in names["enum"].items():
@@ -201,8 +289,9 @@ def main():
     if count < 200:
         sys.exit(f"only {count} public names were found: the reader of headers has lost its way")
     failed = False
+    header = source / "bindings/c/include/latchwork/latchwork.h"
     for language, gaps, excused in (
-        ("C", list(gaps_in_c(names, source / "bindings/c/include/latchwork/latchwork.h")), NOT_IN_C),
+        ("C", list(gaps_in_c(names, header)), NOT_IN_C),
         ("Python", list(gaps_in_python(names, module)), NOT_IN_PYTHON),
     ):
         missing = [name for name in gaps if name not in excused]
@@ -213,6 +302,14 @@ def main():
             print(f"{language} has {name}, which is listed as left out")
         failed = failed or bool(missing or stale)
         print(f"{language}: {count - len(gaps)} of {count} public C++ names, {len(excused)} left out with a reason")
+    for language, extra, excused in (
+        ("C", list(unexplained_in_c(names, header)), ONLY_IN_C),
+        ("Python", list(unexplained_in_python(names, module)), ONLY_IN_PYTHON),
+    ):
+        for name in sorted(set(extra) ^ set(excused)):
+            print(f"{language}: {name} " + ("has no C++ name" if name in extra else "is listed without need"))
+        failed = failed or set(extra) != set(excused)
+        print(f"{language}: {len(excused)} names of its own, each with a reason")
     sys.exit(failed)
 
 
