@@ -7,7 +7,7 @@
 
 #include "machine/check.hpp"
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::seeking {
 namespace {
 
 // Columns at whose left edge the panel can be parted without cutting a crossing, 0 and W included.
@@ -107,4 +107,4 @@ std::optional<Finding> off_bed(const Grid& grid, const Machine& machine) {
   return finding;
 }
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::seeking

@@ -5,9 +5,10 @@
 #include <span>
 
 #include "finding/kinds.hpp"
+#include "grid/lifting.hpp"
 #include "machine/tools.hpp"
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::seeking {
 namespace {
 
 std::string place_of(const Crossing& crossing) {
@@ -25,12 +26,8 @@ bool bare(const Grid& grid, int row, int column) {
   return column >= 0 && column < grid.columns() && grid.at(row, column) == Cell::none;
 }
 
-bool bare_centre(const Grid& grid, const Crossing& crossing) {
-  return crossing.centre > 0 && bare(grid, crossing.row, crossing.column + crossing.left);
-}
-
 bool ladder_beside(const Grid& grid, const Crossing& crossing) {
-  return bare_centre(grid, crossing) || bare(grid, crossing.row, crossing.column - 1) ||
+  return lifting::bare_centre(grid, crossing) || bare(grid, crossing.row, crossing.column - 1) ||
          bare(grid, crossing.row, crossing.column + crossing.width());
 }
 
@@ -41,9 +38,7 @@ std::string joined(std::span<const int> tools) {
 }
 
 void find_tools(const Grid& grid, const Machine& machine, const Crossing& crossing, std::vector<Finding>& found) {
-  const bool centre_stays =
-      bare_centre(grid, crossing) || (crossing.place == Centre::front && crossing.left == crossing.right);
-  const std::array groups{crossing.left, crossing.right, centre_stays ? 0 : crossing.centre};
+  const std::array groups{crossing.left, crossing.right, lifting::centre_lifted(grid, crossing)};
   const int widest_group = *std::max_element(groups.begin(), groups.end());
   const int widest_tool = machine.prongs.empty() ? 0 : *std::max_element(machine.prongs.begin(), machine.prongs.end());
   const ToolSharing sharing = share_tools(groups, machine.prongs);
@@ -138,4 +133,4 @@ void find_in_crossings(const Grid& grid, const Wales& wales, const Machine& mach
   }
 }
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::seeking

@@ -50,7 +50,7 @@ std::string_view finding_name(FindingCode code) noexcept {
   return {};
 }
 
-Finding found_at(FindingCode code, Severity severity, int row, int column) {
+Finding seeking::found_at(FindingCode code, Severity severity, int row, int column) {
   Finding finding;
   finding.code = code;
   finding.severity = severity;
@@ -60,6 +60,7 @@ Finding found_at(FindingCode code, Severity severity, int row, int column) {
 }
 
 std::vector<Finding> findings(const Grid& grid, const Machine& machine) {
+  using namespace seeking;
   check(machine);
   const Wales wales(grid);
   std::vector<Finding> found;

@@ -7,7 +7,7 @@
 
 // One file a subject: each adds what it finds, a finding a place, unmerged.
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::seeking {
 
 /// A finding at one place, its extent not yet grown.
 Finding found_at(FindingCode code, Severity severity, int row, int column);
@@ -21,4 +21,4 @@ void find_in_wales(const Grid& grid, const Wales& wales, const Machine& machine,
 /// tuck_at_edge, slip_at_edge, purl_at_edge, long_float, tucks_side_by_side, no_edge_stitch.
 void find_in_rows(const Grid& grid, const Machine& machine, std::vector<Finding>& found);
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::seeking

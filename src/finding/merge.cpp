@@ -6,7 +6,7 @@
 #include <numeric>
 #include <tuple>
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::seeking {
 namespace {
 
 // How many rows on a like finding may start and still be the same matter: a rope crosses, and an edge purls, again and
@@ -107,4 +107,4 @@ std::vector<Finding> merged_findings(std::vector<Finding> findings) {
   return merged;
 }
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::seeking

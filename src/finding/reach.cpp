@@ -2,12 +2,12 @@
 
 #include <fmt/format.h>
 
-namespace latchwork::inline v0 {
+#include "grid/rules.hpp"
+
+namespace latchwork::inline v0::seeking {
 namespace {
 
-bool in_stack(Cell cell) {
-  return cell == Cell::tuck || cell == Cell::slip;
-}
+using rules::in_stack;
 
 bool tuck_beside(const Grid& grid, int row, int column) {
   return (column > 0 && grid.at(row, column - 1) == Cell::tuck) ||
@@ -82,4 +82,4 @@ std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, co
   return {};
 }
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::seeking

@@ -6,7 +6,7 @@
 #include "latchwork/finding.hpp"
 #include "latchwork/wale.hpp"
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::seeking {
 
 /// A stack of tucks and slips with the cell that closes it, or a lone purl: hand cells of one wale that can only be
 /// made together.
@@ -25,4 +25,4 @@ std::vector<HandCells> hand_cells(const Grid& grid, const Wale& wale);
 /// nothing when they can.
 std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, const Machine& machine);
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::seeking

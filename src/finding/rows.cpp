@@ -2,7 +2,7 @@
 
 #include "finding/kinds.hpp"
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::seeking {
 namespace {
 
 // Whether a stitch is the outermost, or stands beside a ladder: no rung on one side.
@@ -115,4 +115,4 @@ void find_in_rows(const Grid& grid, const Machine& machine, std::vector<Finding>
   if (grid.columns() > 1) find_edge_stitch(grid, grid.columns() - 1, found);
 }
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::seeking

@@ -3,7 +3,7 @@
 #include "finding/kinds.hpp"
 #include "finding/reach.hpp"
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::seeking {
 namespace {
 
 void find_shaping(const Grid& grid, const Wale& wale, std::vector<Finding>& found) {
@@ -52,4 +52,4 @@ void find_in_wales(const Grid& grid, const Wales& wales, const Machine& machine,
   }
 }
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::seeking

@@ -13,6 +13,8 @@
 namespace latchwork::inline v0 {
 namespace {
 
+using namespace rules;
+
 std::size_t index_of(int row, int column, int columns) noexcept {
   return static_cast<std::size_t>(row - 1) * static_cast<std::size_t>(columns) + static_cast<std::size_t>(column);
 }

@@ -11,6 +11,8 @@
 namespace latchwork::inline v0 {
 namespace {
 
+using namespace rules;
+
 void require_times(int times) {
   if (times < 1) {
     throw Error(ErrorCode::bad_argument, place_of_field("times"), fmt::format("{} copies; at least 1", times));

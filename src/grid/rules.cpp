@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::rules {
 namespace {
 
 /// Looks along one row of the span for `none`; the centre, `skipped` columns from `skip_from`, is passed over.
@@ -95,4 +95,4 @@ std::string crossing_words(const Crossing& crossing) {
                      crossing.column, crossing.column + crossing.width() - 1);
 }
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::rules

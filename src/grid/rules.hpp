@@ -9,7 +9,7 @@
 #include "latchwork/error.hpp"
 #include "latchwork/grid.hpp"
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::rules {
 
 /// The row above, in the tile reading: after row R comes row 1 of the next copy.
 inline int row_after(int row, int rows) noexcept {
@@ -40,7 +40,7 @@ struct BrokenRule {
   int column;
 };
 
-/// The first cell that breaks the crossing's rule (DOMAIN sections 3 and 4): a tuck or slip in its span in row r; a
+/// The first cell that breaks the crossing's rule (DEVELOPERS.md, crossings): a tuck or slip in its span in row r; a
 /// `none` in its span in row r or in the row after, unless the whole centre is `none` in both. The centre's columns in
 /// the row after are the ones it has moved to. The crossing must lie inside the grid. Linear in its width.
 std::optional<BrokenRule> broken_rule(int rows, int columns, std::span<const Cell> cells, const Crossing& crossing);
@@ -57,4 +57,4 @@ void require_size(std::int64_t rows, std::int64_t columns);
 /// "crossing 3/3 RC after row 12, columns 30 to 35"
 std::string crossing_words(const Crossing& crossing);
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::rules

@@ -13,6 +13,8 @@
 namespace latchwork::inline v0 {
 namespace {
 
+using namespace rules;
+
 Place place_on_line(int line, int column = -1) {
   Place place;
   place.line = line;

@@ -1,4 +1,4 @@
-// The four views of a grid (the table of DOMAIN section 2): each moves every cell and crossing to one other place.
+// The four views of a grid (the table in DEVELOPERS.md, views): each moves every cell and crossing to one other place.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -13,6 +13,8 @@
 
 namespace latchwork::inline v0 {
 namespace {
+
+using namespace rules;
 
 // Eight cells at a time: moving cells is all the work there is in a view of a large grid. A cell is one byte; bit 1 is
 // set in tuck (2) and slip (3) only, and none (4) has bit 2.

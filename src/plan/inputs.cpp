@@ -17,7 +17,7 @@ void check(const PlanOptions& options) {
 
 std::vector<Finding> what_bars(const Grid& grid, const Machine& machine, const Problem& problem) {
   std::vector<Finding> barred;
-  if (auto off = off_bed(grid, machine)) barred.push_back(std::move(*off));
+  if (auto off = seeking::off_bed(grid, machine)) barred.push_back(std::move(*off));
   barred.insert(barred.end(), problem.barred.begin(), problem.barred.end());
   return barred;
 }

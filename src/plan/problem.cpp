@@ -8,6 +8,7 @@
 
 #include "finding/merge.hpp"
 #include "finding/reach.hpp"
+#include "grid/lifting.hpp"
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0::planning {
@@ -60,8 +61,8 @@ struct Reader {
 
   Worked read(const Wale& wale, std::size_t index) {
     Worked worked;
-    for (const HandCells& cells : hand_cells(grid, wale)) {
-      if (auto why = out_of_reach(wale, cells, machine)) {
+    for (const seeking::HandCells& cells : seeking::hand_cells(grid, wale)) {
+      if (auto why = seeking::out_of_reach(wale, cells, machine)) {
         barred.push_back(std::move(*why));
         continue;
       }
@@ -136,16 +137,6 @@ bool is_forced(const Problem& problem, int row) {
   return problem.forced[at(row)] != 0;
 }
 
-bool bare_centre(const Grid& grid, const Crossing& crossing) {
-  return crossing.centre > 0 && grid.at(crossing.row, crossing.column + crossing.left) == Cell::none;
-}
-
-int stitches_lifted(const Grid& grid, const Crossing& crossing) {
-  const bool stays = crossing.centre > 0 && (bare_centre(grid, crossing) ||
-                                             (crossing.place == Centre::front && crossing.left == crossing.right));
-  return crossing.width() - (stays ? crossing.centre : 0);
-}
-
 Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort) {
   refuse_overflow(grid, effort);
   Problem problem;
@@ -158,7 +149,7 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
   Reader reader{grid, machine, effort, std::vector<std::vector<int>>(wales.all().size()), {}};
   for (const Crossing& crossing : grid.crossings()) {
     problem.forced[at(crossing.row)] = 1;
-    problem.fixed_ms += effort.crossing + effort.crossing_stitch * stitches_lifted(grid, crossing);
+    problem.fixed_ms += effort.crossing + effort.crossing_stitch * lifting::stitches_lifted(grid, crossing);
     for (int column = crossing.column; column < crossing.column + crossing.width(); ++column) {
       const int wale = wales.at(crossing.row, column);
       if (wale >= 0) reader.barriers[at(wale)].push_back(crossing.row);
@@ -188,7 +179,7 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
     lane.hold = effort.hold * count * problem.unit;
     lay_out(lane, *worked_of[i], grid.rows(), effort.drop + effort.rung_knit, problem.unit);
   }
-  problem.barred = merged_findings(std::move(reader.barred));
+  problem.barred = seeking::merged_findings(std::move(reader.barred));
   return problem;
 }
 

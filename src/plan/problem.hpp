@@ -62,11 +62,4 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
 /// Whether a crossing or shaping stops us after the row anyway.
 bool is_forced(const Problem& problem, int row);
 
-/// Whether the whole centre of a crossing is bare.
-bool bare_centre(const Grid& grid, const Crossing& crossing);
-
-/// Stitches that a crossing lifts: all but a bare centre, and a centre in front that stays where it is. (Between
-/// unequal groups the centre moves over, and then even one in front is lifted.)
-int stitches_lifted(const Grid& grid, const Crossing& crossing);
-
 }  // namespace latchwork::inline v0::planning

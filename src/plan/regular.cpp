@@ -134,7 +134,7 @@ std::vector<Finding> what_must_be_held(const Wales& wales, const Problem& proble
       }
     }
   }
-  return merged_findings(std::move(found));
+  return seeking::merged_findings(std::move(found));
 }
 
 struct Best {

@@ -4,6 +4,7 @@
 #include <array>
 #include <map>
 
+#include "grid/lifting.hpp"
 #include "machine/tools.hpp"
 
 namespace latchwork::inline v0::planning {
@@ -72,20 +73,18 @@ struct Writer {
     CrossingStep step;
     step.crossing = crossing;
     step.returns = crossing.lean == Lean::right ? std::vector{left, right} : std::vector{right, left};
-    if (crossing.centre > 0 && !bare_centre(grid, crossing)) {
+    if (crossing.centre > 0 && !lifting::bare_centre(grid, crossing)) {
       const auto before = static_cast<std::ptrdiff_t>(crossing.place);  // front first, between second, behind last
       step.returns.insert(step.returns.begin() + before,
                           group(GroupName::centre, crossing.centre, column + crossing.left, column + crossing.right));
     }
     std::vector<int> lifted;
-    for (const GroupReturn& back : step.returns) lifted.push_back(stays(crossing, back) ? 0 : back.stitches);
+    for (const GroupReturn& back : step.returns) {
+      lifted.push_back(back.group == GroupName::centre ? lifting::centre_lifted(grid, crossing) : back.stitches);
+    }
     const ToolSharing sharing = share_tools(lifted, machine.prongs);
     for (std::size_t i = 0; i < step.returns.size(); ++i) step.returns[i].prongs = sharing.prongs[i];
     stop(crossing.row).crossings.push_back(std::move(step));
-  }
-
-  static bool stays(const Crossing& crossing, const GroupReturn& back) {
-    return back.group == GroupName::centre && crossing.place == Centre::front && back.from_needle == back.to_needle;
   }
 
   // One sweep of the bed from the operator's left, and the hints, once all is in.

@@ -8,7 +8,7 @@
 #include "latchwork/error.hpp"
 #include "latchwork/simulate.hpp"
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::knitting {
 
 /// What a row's strand does where it passes one column.
 enum class Strand : std::uint8_t {
@@ -78,4 +78,4 @@ inline Place place_of(int row, int column) {
   return place;
 }
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::knitting

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cstdlib>
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::knitting {
 namespace {
 
 /// More passings than any cloth of a size that fits has; refuses what would only eat memory.
@@ -429,4 +429,4 @@ void Hands::pass_near(int row, int wale) {
   }
 }
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::knitting

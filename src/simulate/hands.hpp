@@ -12,7 +12,7 @@
 #include "latchwork/move.hpp"
 #include "latchwork/simulate.hpp"
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::knitting {
 
 /// Thrown by Hands for a move that hands could not do; it never leaves simulate().
 struct Stuck {
@@ -101,4 +101,4 @@ class Hands {
   std::set<std::pair<int, int>> order_odd_;  ///< pairs that have passed an odd number of times in it
 };
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::knitting

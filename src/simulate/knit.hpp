@@ -8,7 +8,7 @@
 #include "latchwork/simulate.hpp"
 #include "reading.hpp"
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::knitting {
 
 /// Moves executed and the cloth read: what simulate() and verify() share.
 struct Knitted {
@@ -21,4 +21,4 @@ struct Knitted {
 /// @throws Error bad_argument (columns, leftmost); too_large; cancelled; and what the progress callback throws.
 Knitted knit(const Bed& bed, std::span<const Move> moves, const SimulateOptions& options);
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::knitting

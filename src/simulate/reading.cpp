@@ -10,7 +10,7 @@
 #include <tuple>
 #include <utility>
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::knitting {
 namespace {
 
 bool is_stitch(Strand strand) {
@@ -322,4 +322,4 @@ bool bare_centre(const Crossing& crossing, std::span<const Cell> cells, int colu
   return cells[index] == Cell::none;
 }
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::knitting

@@ -10,7 +10,7 @@
 #include "latchwork/crossing.hpp"
 #include "latchwork/simulate.hpp"
 
-namespace latchwork::inline v0 {
+namespace latchwork::inline v0::knitting {
 
 /// Stands for a cell that no cell describes; its fault has the same place. Never leaves this folder.
 inline constexpr Cell unreadable = static_cast<Cell>(255);
@@ -30,4 +30,4 @@ Reading read(const Cloth& cloth, int rows, std::span<const std::int32_t> on_need
 /// True when the whole centre of a crossing is bare in its row: where it lies cannot be told then.
 bool bare_centre(const Crossing& crossing, std::span<const Cell> cells, int columns);
 
-}  // namespace latchwork::inline v0
+}  // namespace latchwork::inline v0::knitting

@@ -14,6 +14,8 @@
 namespace latchwork::inline v0 {
 namespace {
 
+using namespace knitting;
+
 /// Tells progress and hears the wish to stop, now and then.
 class Pulse {
  public:
@@ -71,7 +73,7 @@ void require_bed(const Bed& bed, std::int64_t rows) {
 
 }  // namespace
 
-Knitted knit(const Bed& bed, std::span<const Move> moves, const SimulateOptions& options) {
+Knitted knitting::knit(const Bed& bed, std::span<const Move> moves, const SimulateOptions& options) {
   const std::int64_t rows = std::ranges::count(moves, MoveKind::carriage, &Move::kind);
   require_bed(bed, rows);
   Hands hands(bed, static_cast<int>(rows));

@@ -16,6 +16,8 @@
 namespace latchwork::inline v0 {
 namespace {
 
+using namespace knitting;
+
 std::string_view cell_word(Cell cell) {
   constexpr std::array<std::string_view, 5> words = {"knit", "purl", "tuck", "slip", "no stitch"};
   const auto index = static_cast<std::size_t>(cell);
