@@ -44,11 +44,13 @@ LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 /// For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
 LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 
-/// One HTML5 page to print and take to the machine: summary, both charts, instructions.
+/// One HTML5 page to print and take to the machine: summary, both charts, instructions. @throws Error as chart_svg()
+/// and instructions().
 LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 
 /// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
-/// `folder`, which is made if it is not there. @throws Error io (field = file name).
+/// `folder`, which is made if it is not there. @throws Error io (field = file name); as page_html(), and as write() of
+/// a plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
 
 }  // namespace latchwork::inline v0

@@ -18,17 +18,19 @@ struct ChartOptions {
   Side side = Side::right_side;
   const Plan* plan = nullptr;        ///< marks its stops; must outlive the call
   const Machine* machine = nullptr;  ///< needle names in the operator's view; the standard machine when absent
-  double stitch_width_mm = 1.3;      ///< only the proportion counts; default from plain knit, R = 1.3 (Munden)
+  /// Each above 0, to 1000, and 0.2 to 5 times as wide as high; only the proportion counts: plain knit, R = 1.3
+  /// (Munden).
+  double stitch_width_mm = 1.3;
   double stitch_height_mm = 1.0;
 };
 
 /// The chart as SVG 1.1, black on white, nothing told by colour alone: published standard symbols, crossings as slanted
 /// bands, row numbers, column or needle numbers, repeat lines, centre line, stops, a key of the symbols used, and a
-/// title that says which side is shown. Linear in cells. @throws Error bad_argument, size_mismatch (plan of another
-/// size).
+/// title that says which side is shown. Linear in cells. @throws Error bad_argument (field); size_mismatch (plan of
+/// another size); bad_encoding, when the panel's or a strip's name is not UTF-8.
 LATCHWORK_API std::string chart_svg(const Panel& panel, const ChartOptions& options = {});
 
-/// The same for a terminal, in UTF-8.
+/// The same for a terminal, in UTF-8. @throws as chart_svg().
 LATCHWORK_API std::string chart_text(const Panel& panel, const ChartOptions& options = {});
 
 }  // namespace latchwork::inline v0

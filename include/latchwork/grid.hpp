@@ -42,7 +42,8 @@ class LATCHWORK_API Grid {
   /// all with `line`.
   static Grid from_text(std::string_view text);
 
-  /// A grid from rows * columns cells, row 1 first. @throws Error size_mismatch, bad_value (row, column), too_large.
+  /// A grid from rows * columns cells, row 1 first. @throws Error bad_argument (rows, columns) below 1;
+  /// size_mismatch; bad_value (row, column) for a number that is no cell; too_large.
   static Grid from_cells(int rows, int columns, std::span<const std::uint8_t> cells);
 
   // Change. On error the grid is as it was.

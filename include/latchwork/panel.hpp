@@ -15,7 +15,7 @@ namespace latchwork::inline v0 {
 struct StripSpan {
   std::string name;
   std::string texture;
-  int column = 0;  ///< first column
+  int column = 0;  ///< first column, from the left on the RS
   int columns = 1;
   int repeat_rows = 1;  ///< the strip's vertical repeat in rows
   friend bool operator==(const StripSpan&, const StripSpan&) = default;
@@ -34,7 +34,8 @@ class LATCHWORK_API Panel {
  public:
   /// A panel of one band and one strip. @throws nothing but memory.
   Panel(std::string name, const Strip& strip);
-  /// @throws Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument.
+  /// @throws Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument (field rows,
+  /// columns, repeat_rows) below 1.
   Panel(std::string name, Grid grid, std::vector<Band> bands);
 
   const std::string& name() const noexcept { return name_; }
@@ -74,10 +75,12 @@ struct PanelParts {
 
 /// Builds a mirrored panel in one call: one band, its axis in the middle. The centre stands as it is, mirror image of
 /// itself or not. A panel that ends inside a strip's repeat is cut at the top.
-/// @throws Error bad_argument (field rows; parts, when there is nothing); crossing_cut; too_large.
+/// @throws Error bad_argument (field rows; parts, when there is nothing; axis); crossing_cut, when the shared stitch is
+/// in a crossing; crossing_over_none, as Strip::filled_up(); too_large.
 LATCHWORK_API Panel build_panel(const PanelParts& parts);
 
-/// Strips side by side from the left on the RS, each filled up to `rows`. @throws Error bad_argument; too_large.
+/// Strips side by side from the left on the RS, each filled up to `rows`. @throws Error bad_argument (field rows below
+/// 1; strips, when there is none); crossing_over_none, as Strip::filled_up(); too_large.
 LATCHWORK_API Panel join_strips(std::string name, int rows, std::span<const Strip> strips);
 
 }  // namespace latchwork::inline v0

@@ -141,7 +141,7 @@ LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& 
 LATCHWORK_API Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                 const PlanOptions& options = {});
 
-/// Counts and times of a plan under these efforts. Linear in the plan.
+/// Counts and times of a plan under these efforts. Linear in the plan. @throws Error bad_argument (effort).
 LATCHWORK_API HandWork hand_work(const Plan& plan, const Effort& effort = {});
 
 /// "optimal", "feasible", "infeasible"; empty for a number that is none.

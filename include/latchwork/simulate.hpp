@@ -44,8 +44,10 @@ struct SimulateOptions {
 
 /// Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
 /// then reads the fabric back. A move that hands could not do (nothing on the needle, a stitch that would run) is a
-/// fault, and the moves end there. Linear in loops and moves.
-/// @throws Error bad_argument (leftmost, columns); too_large (columns, moves); cancelled.
+/// fault, and the moves end there. Linear in loops, moves and passings, but for sorting a row's passings: stitches that
+/// change places pass each other one by one, left * right of them in a crossing, and those lifted at one time are
+/// looked at in pairs.
+/// @throws Error bad_argument (leftmost, columns); too_large (columns; moves; more than 2^26 passings); cancelled.
 LATCHWORK_API Fabric simulate(const Bed& bed, std::span<const Move> moves, const SimulateOptions& options = {});
 
 /// What simulate() found when it was held against a chart.
@@ -62,7 +64,7 @@ struct Verification {
 /// crossing lies cannot be told when it is bare, so it is not compared; simulate() reads such a centre as `between`.
 /// When a move could not be done, `difference` is the place of that move.
 /// @throws Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0;
-/// cancelled.
+/// too_large, as simulate(); cancelled.
 LATCHWORK_API Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options = {});
 
 }  // namespace latchwork::inline v0

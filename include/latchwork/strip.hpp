@@ -14,9 +14,9 @@ struct LATCHWORK_API Strip {
   std::string texture;  ///< key into a swatch's gauges: "rope 3/3 every 8"
   Grid grid;            ///< one vertical repeat, as seen on the RS
 
-  [[nodiscard]] Strip mirrored() const;  ///< name keeps, lean words in it are exchanged (RC <-> LC)
-  [[nodiscard]] Strip repeated_across(int times) const;
-  [[nodiscard]] Strip repeated_up(int times) const;
+  [[nodiscard]] Strip mirrored() const;                  ///< name keeps, lean words in it are exchanged (RC <-> LC)
+  [[nodiscard]] Strip repeated_across(int times) const;  ///< @throws Error bad_argument (times) below 1; too_large
+  [[nodiscard]] Strip repeated_up(int times) const;      ///< @throws as repeated_across()
   /// Repeated upward and cut at exactly `rows` rows, row 1 at the bottom. @throws Error bad_argument (rows);
   /// too_large; crossing_over_none, as Grid::sliced().
   [[nodiscard]] Strip filled_up(int rows) const;

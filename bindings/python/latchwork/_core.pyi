@@ -76,7 +76,7 @@ class Grid:
         COLUMN LEFT/RIGHT R|L` or `x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind` puts a crossing after the row
         written just below it.
 
-        Raises Error bad_letter, bad_syntax, size_mismatch, all with line; and what cross() raises.
+        Raises Error bad_letter, bad_syntax, too_large, size_mismatch and what cross() raises, all with line.
         """
     @staticmethod
     def from_cells(cells: numpy.typing.NDArray[numpy.uint8] | memoryview) -> Grid:
@@ -101,7 +101,8 @@ class Grid:
         """Writes `patch` over this grid with its row 1, column 0 at (row, column), and its crossings in place of those whose
         span and row lie inside. On error the grid is as it was.
 
-        Raises Error off_grid; crossing_cut, when a crossing here lies partly under the patch.
+        Raises Error off_grid; crossing_cut, when a crossing here lies partly under the patch; crossing_over_none, when a
+        crossing below or on top of the patch would have no stitch above it.
         """
     @property
     def rows(self) -> int:
@@ -130,9 +131,10 @@ class Grid:
         """Reflected left to right: knit and purl stay, every lean flips."""
     def upside_down(self) -> Grid:
         """Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it keep their own order.
+        Raises Error crossing_over_none, when a stack just above a crossing ends on no stitch.
         """
     def half_turn(self) -> Grid:
-        """Turned by 180 degrees in its plane: mirrored().upside_down(); leans keep."""
+        """Turned by 180 degrees in its plane: mirrored().upside_down(); leans keep. Raises as upside_down()."""
     def turned(self) -> Grid:
         """The same cloth seen from the other side: columns mirrored, knit and purl swapped, leans keep, centre front and
         behind swapped.
@@ -153,11 +155,14 @@ class Grid:
     def beside(self, right: Grid) -> Grid:
         """This grid with `right` on its right. Raises Error size_mismatch (unequal rows), too_large."""
     def above(self, below: Grid) -> Grid:
-        """This grid on top of `below`. Raises Error size_mismatch (unequal columns), too_large."""
+        """This grid on top of `below`. Raises Error size_mismatch (unequal columns); too_large; crossing_over_none, when a
+        crossing on one's seam would have no stitch above it in the other.
+        """
     def sliced(self, row: int, column: int, rows: int, columns: int) -> Grid:
         """Rows row..row+rows-1 and columns column..column+columns-1; a crossing belongs to the row it follows.
 
-        Raises Error off_grid, crossing_cut.
+        Raises Error bad_argument (rows, columns below 1); off_grid; crossing_cut, at the crossing; crossing_over_none,
+        when one after the slice's last row would have no stitch in its first.
         """
     def __eq__(self, other: object) -> bool:
         """Equal in size, cells and crossings."""
@@ -240,7 +245,9 @@ class Panel:
         """A panel of one band and one strip."""
     @overload
     def __init__(self, name: str, grid: Grid, bands: Sequence[Band]) -> None:
-        """Raises Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument."""
+        """Raises Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument (rows,
+        columns, repeat_rows below 1).
+        """
     @property
     def name(self) -> str:
         """What people call it."""
@@ -260,7 +267,9 @@ class Panel:
     @axis_half_columns.setter
     def axis_half_columns(self, value: int | None) -> None: ...
     def above(self, below: Panel) -> Panel:
-        """This panel on top of `below`; the name is this panel's. Raises Error size_mismatch."""
+        """This panel on top of `below`; the name is this panel's, the axis kept if both have the same. Raises as
+        Grid.above().
+        """
     def mirrored(self) -> Panel:
         """Reflected left to right, strips and axis too."""
     def __eq__(self, other: object) -> bool:
@@ -285,11 +294,14 @@ def build_panel(
     `rows`. `left` goes from the left edge towards the middle; without a centre the mirror axis is the line after `left`,
     or its shared last stitch.
 
-    Raises Error bad_argument (rows; parts, when there is nothing), crossing_cut, too_large.
+    Raises Error bad_argument (rows; parts, when there is nothing); crossing_cut, when the shared stitch is in a crossing;
+    crossing_over_none, as Strip.filled_up(); too_large.
     """
 
 def join_strips(name: str, rows: int, strips: Sequence[Strip]) -> Panel:
-    """Strips side by side from the left on the RS, each filled up to `rows`. Raises Error bad_argument, too_large."""
+    """Strips side by side from the left on the RS, each filled up to `rows`. Raises Error bad_argument (rows below 1;
+    strips, when there is none); crossing_over_none, as Strip.filled_up(); too_large.
+    """
 
 def _machine_generic(machine_class: MachineClass) -> Machine: ...
 
@@ -302,10 +314,14 @@ def needle_beside(needle: int, steps: int) -> int:
     """
 
 def leftmost_needle(machine: Machine, columns: int) -> int:
-    """The panel's leftmost needle in the operator's view: machine.leftmost, or centred. Not checked against the bed."""
+    """The panel's leftmost needle in the operator's view: machine.leftmost, or centred. Not checked against the bed. Raises
+    Error bad_argument (columns below 1).
+    """
 
 def needle_of(machine: Machine, columns: int, column: int) -> int:
-    """The needle of an RS column: column 0 is the operator's rightmost stitch."""
+    """The needle of an RS column: column 0 is the operator's rightmost stitch. Raises Error bad_argument (columns below 1,
+    column outside 0..columns-1).
+    """
 
 def findings(grid: Grid, machine: Machine) -> list[Finding]:
     """Everything this machine cannot make or will find hard about the grid read as a panel, worst first, then by row and
@@ -324,7 +340,7 @@ class Swatch:
         """A swatch without measurements."""
     @overload
     def __init__(self, measurements: Sequence[Measurement]) -> None:
-        """Raises Error bad_value (field) for a count or length out of range, or an empty texture."""
+        """Raises Error bad_value for a count, length or text out of its range; too_large."""
     max_measurements: int
     @property
     def measurements(self) -> tuple[Measurement, ...]:
@@ -354,7 +370,9 @@ def fit(request: FitRequest, swatch: Swatch) -> list[FitCandidate]:
     """
 
 def fitted(request: FitRequest, candidate: FitCandidate) -> Panel:
-    """The panel of a candidate. Raises Error bad_argument."""
+    """The panel of a candidate. Raises Error bad_argument (field) when its numbers are not the request's; what join_strips()
+    raises.
+    """
 
 class StopSource:
     """Asks a long call to stop, from any thread: hand it to the call as `stop`. One source can stop several calls, and stays
@@ -402,14 +420,14 @@ def plan_regular(
     """
 
 def hand_work(plan: Plan, effort: Effort | None = None) -> HandWork:
-    """Counts and times of a plan under these efforts; effort None is Effort()."""
+    """Counts and times of a plan under these efforts; effort None is Effort(). Raises Error bad_argument (effort)."""
 
 def plan_status_name(status: PlanStatus) -> str:
     """"optimal", "feasible" or "infeasible"."""
 
 def moves(plan: Plan) -> list[Move]:
     """Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too: it translates and does not
-    judge.
+    judge. Raises Error too_large (rows).
     """
 
 def describe(move: Move) -> str:
@@ -426,7 +444,7 @@ def simulate(
     reads the fabric back. A move that hands could not do is a fault, and the moves end there.
 
     The GIL is free meanwhile; `stop` and `progress` as in plan(), but a stopped call raises Error cancelled. Raises Error
-    bad_argument (bed), too_large, cancelled.
+    bad_argument (leftmost, columns); too_large (columns; moves; more than 2^26 passings); cancelled.
     """
 
 def verify(
@@ -437,7 +455,8 @@ def verify(
     progress: Callable[[Progress], object] | None = None,
 ) -> Verification:
     """Knits the plan and compares the fabric with the grid: the one way in which anything is called verified. Raises Error
-    size_mismatch when the plan is for another size; cancelled. `stop` and `progress` as in simulate().
+    size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0; too_large, as simulate();
+    cancelled. `stop` and `progress` as in simulate().
     """
 
 max_file_bytes: int
@@ -518,7 +537,7 @@ def chart_svg(
     needle numbers, the stops of `plan`, a key of the symbols used, and a title that says which side is shown. `machine`
     names the needles in the operator's view; None is the standard machine. Only the proportion of the stitch counts.
 
-    Raises Error bad_argument, size_mismatch (plan of another size).
+    Raises Error bad_argument (field); size_mismatch (plan of another size).
     """
 
 def chart_text(
@@ -530,11 +549,13 @@ def chart_text(
     stitch_width_mm: float = 1.3,
     stitch_height_mm: float = 1.0,
 ) -> str:
-    """The same for a terminal."""
+    """The same for a terminal. Raises as chart_svg()."""
 
 def instructions(panel: Panel, plan: Plan, machine: Machine) -> str:
     """Machine instructions in words: by row counter and carriage side, one line a stop, needles in the operator's view; a
-    key of the abbreviations used; the cautions that fit. For an infeasible plan, why. Raises Error size_mismatch.
+    key of the abbreviations used; the cautions that fit. What findings() calls an error comes first; for an infeasible
+    plan, why, and no steps. Raises Error size_mismatch (plan of another size); bad_argument for a machine out of its
+    ranges, and for a plan with a rung that is no cell, a needle 0, or needles past every number.
     """
 
 def read_brief(folder: str | os.PathLike[str]) -> Brief:
@@ -557,9 +578,12 @@ def summary(brief: Brief, job: Job) -> str:
     """For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not."""
 
 def page_html(brief: Brief, job: Job) -> str:
-    """One HTML5 page to print and take to the machine: summary, both charts, instructions."""
+    """One HTML5 page to print and take to the machine: summary, both charts, instructions. Raises as chart_svg() and
+    instructions().
+    """
 
 def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
     """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
-    `folder`, which is made if it is not there. Raises Error io (field = file name).
+    `folder`, which is made if it is not there. Raises Error io (field = file name); as page_html(), and as write() of a
+    plan.
     """

@@ -112,7 +112,10 @@ class Strip(Copied):
         return _core._strip_repeated_up(self, times)
 
     def filled_up(self, rows: int) -> "Strip":
-        """Repeated upward and cut at exactly ``rows`` rows, row 1 at the bottom. Raises Error bad_argument, too_large."""
+        """Repeated upward and cut at exactly ``rows`` rows, row 1 at the bottom.
+
+        Raises Error bad_argument (rows below 1), too_large; crossing_over_none, as Grid.sliced().
+        """
         return _core._strip_filled_up(self, rows)
 
     def __repr__(self) -> str:
@@ -133,10 +136,11 @@ class StripSpan:
     texture: str = ""
     """Key into a swatch's gauges."""
     column: int = 0
-    """First column."""
+    """First column, from the left on the RS."""
     columns: int = 1
+    """Columns in all, 1 or more."""
     repeat_rows: int = 1
-    """The strip's vertical repeat in rows."""
+    """The strip's vertical repeat in rows, 1 or more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,6 +150,7 @@ class Band:
     row: int = 1
     """First row."""
     rows: int = 1
+    """Rows in all, 1 or more."""
     strips: tuple[StripSpan, ...] = ()
     """From the left on the RS, covering every column once."""
 
@@ -165,17 +170,17 @@ class Machine:
     pitch_mm: float = 4.5
     """Needle to needle, in mm; above 0, to 50."""
     leftmost: int = 0
-    """The panel's leftmost needle, operator's view; 0: centred, the odd one on the left."""
+    """The panel's leftmost needle, operator's view, -4000..4000; 0: centred, the odd one on the left."""
     prongs: list[int] = field(default_factory=lambda: [1, 2, 3])
-    """Pronged tools at hand, two of each; may be empty; each 1..20."""
+    """Pronged tools at hand, two of each; up to 20 sizes, each 1..20; may be empty."""
     comfortable_crossing: int = 3
-    """Travel in stitches above which a crossing is hard."""
+    """Travel in stitches above which a crossing is hard; 1..4000."""
     tuck_limit: int = 4
-    """Most tucks or slips in a stack."""
+    """Most tucks or slips in a stack; 1..65536."""
     float_limit: int = 6
-    """Most needles a float may pass."""
+    """Most needles a float may pass; 1..4000."""
     max_ladder: int = 12
-    """Most rows laddered down in one batch."""
+    """Most rows laddered down in one batch; 1..65536."""
     cast_on_loops: bool = True
     """The cast-on gives each needle a loop of its own, so a batch may start at row 0."""
     carriage_starts_right: bool = True
@@ -212,7 +217,7 @@ class Effort:
     crossing: int = 15_000
     """Each crossing."""
     crossing_stitch: int = 4_000
-    """Each stitch lifted for it (a centre in front stays on its needles)."""
+    """Each stitch lifted for it (not a centre that stays on its needles: one in front of equal groups)."""
     hold: int = 3_000
     """Each needle put in hold and released again."""
     shaping: int = 8_000
@@ -259,13 +264,14 @@ class Measurement:
     """How many stitches or rows were counted over what length, at one place of a rested swatch."""
 
     texture: str = ""
+    """Without NUL, 1..256 bytes of UTF-8."""
     counted: Counted = Counted.stitches
     count: float = 0.0
-    """Above 0, at most 10000."""
+    """0.1..10000; parts of a stitch count."""
     length_mm: float = 0.0
-    """Above 0, at most 10000; 10 cm is 100 mm, 4 in is 101.6 mm."""
+    """1..10000; 10 cm is 100 mm, 4 in is 101.6 mm."""
     place: str = ""
-    """Free text: "left third"."""
+    """Free text without NUL, to 256 bytes of UTF-8: "left third"."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -275,7 +281,7 @@ class Density:
     per_10cm: float = 0.0
     """Mean of the places' count * 100 / length_mm."""
     spread: float = 0.0
-    """Sample standard deviation (n - 1); 0 for one place."""
+    """Sample standard deviation (n - 1), per 10 cm; 0 for one place, where nothing is known of it."""
     places: int = 0
 
 
@@ -318,8 +324,12 @@ class Size:
     least_height_mm: float = 0.0
     greatest_height_mm: float = 0.0
     width_spread_mm: float = 0.0
-    """One standard deviation from the swatch's spreads, strips taken as independent."""
+    """One standard deviation of width_mm, from the spreads of the swatch's places.
+
+    Strips of one texture share its gauge, so their shares are added; textures are independent of each other.
+    """
     height_spread_mm: float = 0.0
+    """The same of height_mm; stitches and rows of a texture are independent too."""
     strips: tuple[StripSize, ...] = ()
     warnings: tuple[str, ...] = ()
     """For people: unlike heights with the difference in mm, wavy edges."""
@@ -339,27 +349,31 @@ class FitRequest:
     """
 
     width_mm: float = 0.0
-    """Target, above 0."""
+    """Target, 1..1000000."""
     height_mm: float = 0.0
-    """Target, above 0."""
+    """Target, 1..1000000."""
     repeat: list[Strip] = field(default_factory=list)
-    """Strips of one repeat across."""
+    """Strips of one repeat across, one or more."""
     closing: list[Strip] = field(default_factory=list)
     """Strips that stand once after the last repeat, so that both sides balance; may be empty."""
     edge: Strip | None = None
-    """One column wide; ``edge_least``..``edge_most`` columns of it at each side."""
+    """One column wide; without it ``edge_least`` and ``edge_most`` count as 0."""
     edge_least: int = 1
+    """Fewest columns of edge at each side; 0..65536."""
     edge_most: int = 1
+    """Most of them; 0..65536."""
     repeats_least: int = 1
+    """Fewest repeats across; 1..65536."""
     repeats_most: int = 200
+    """Most of them; 1..65536."""
     rows_step: int = 1
-    """Rows are rows_extra + a multiple of this (the vertical repeat)."""
+    """The vertical repeat, 1..65536: rows are rows_extra + a multiple of this."""
     rows_extra: int = 0
-    """Rows beyond whole repeats, so that both ends balance."""
+    """Rows beyond whole repeats, so that both ends balance; 0..65536."""
     needles: int = 0
     """Bed: candidates of more columns are left out; 0: no limit."""
     most: int = 10
-    """Candidates returned."""
+    """Candidates returned at most, 1..10000."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -136,19 +136,29 @@ class HandWork:
     """Totals of a plan."""
 
     stops: int = 0
+    """Stops of the carriage."""
     batches: int = 0
+    """Wales dropped and re-formed, each time counted."""
     crossings: int = 0
+    """Crossings made."""
     holds: int = 0
+    """Needles put in hold, each time counted."""
     shapings: int = 0
+    """Needles on which a wale begins or ends at a stop."""
     rungs_knit: int = 0
+    """Rungs re-formed as knits."""
     rungs_purl: int = 0
+    """As purls."""
     rungs_tuck: int = 0
+    """Taken into the stitch."""
     rungs_slip: int = 0
+    """Passed by."""
     stitches_crossed: int = 0
-    """Stitches lifted."""
+    """Stitches lifted for crossings."""
     hand_ms: int = 0
     """All but the carriage passes, in milliseconds."""
     carriage_ms: int = 0
+    """The carriage passes, in milliseconds."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,12 +29,14 @@ void bind_brief(py::module_& m) {
       "For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, \"verified\" or "
       "not.");
   m.def("page_html", &page_html, "brief"_a, "job"_a,
-        "One HTML5 page to print and take to the machine: summary, both charts, instructions.");
+        "One HTML5 page to print and take to the machine: summary, both charts, instructions. Raises as chart_svg() "
+        "and instructions().");
   m.def(
       "write_job", [](const Brief& brief, const Job& job, const Folder& folder) { write_job(brief, job, folder.name); },
       "brief"_a, "job"_a, "folder"_a,
       "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into "
-      "`folder`, which is made if it is not there. Raises Error io (field = file name).");
+      "`folder`, which is made if it is not there. Raises Error io (field = file name); as page_html(), and as "
+      "write() of a plan.");
 }
 
 }  // namespace latchwork::python

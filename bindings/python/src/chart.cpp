@@ -39,15 +39,17 @@ void bind_chart(py::module_& m) {
         "column "
         "or needle numbers, the stops of `plan`, a key of the symbols used, and a title that says which side is shown. "
         "`machine` names the needles in the operator's view; None is the standard machine. Only the proportion of the "
-        "stitch counts.\n\nRaises Error bad_argument, size_mismatch (plan of another size).");
+        "stitch counts.\n\nRaises Error bad_argument (field); size_mismatch (plan of another size).");
   m.def("chart_text", &drawn<&chart_text>, "panel"_a, py::arg_v("side", Side::right_side, "Side.right_side"),
         py::kw_only(), "plan"_a = py::none(), "machine"_a = py::none(), "stitch_width_mm"_a = defaults.stitch_width_mm,
-        "stitch_height_mm"_a = defaults.stitch_height_mm, "The same for a terminal.");
+        "stitch_height_mm"_a = defaults.stitch_height_mm, "The same for a terminal. Raises as chart_svg().");
   m.def("instructions", &instructions, "panel"_a, "plan"_a, "machine"_a,
         "Machine instructions in words: by row counter and carriage side, one line a stop, needles in the operator's "
         "view; "
-        "a key of the abbreviations used; the cautions that fit. For an infeasible plan, why. Raises Error "
-        "size_mismatch.");
+        "a key of the abbreviations used; the cautions that fit. What findings() calls an error comes "
+        "first; for an infeasible plan, why, and no steps. Raises Error size_mismatch (plan of another size); "
+        "bad_argument for a machine out of its ranges, and for a plan with a rung that is no cell, a needle 0, or "
+        "needles past every number.");
 }
 
 }  // namespace latchwork::python

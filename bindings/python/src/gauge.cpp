@@ -14,7 +14,7 @@ void bind_gauge(py::module_& m) {
   swatch.attr("max_measurements") = Swatch::max_measurements;
   swatch.def(py::init<>(), "A swatch without measurements.")
       .def(py::init<std::vector<Measurement>>(), "measurements"_a,
-           "Raises Error bad_value (field) for a count or length out of range, or an empty texture.")
+           "Raises Error bad_value for a count, length or text out of its range; too_large.")
       .def_property_readonly(
           "measurements",
           [](const Swatch& self) {
@@ -52,7 +52,9 @@ void bind_gauge(py::module_& m) {
         "The best ways to meet the target, ranked by error, then fewer columns, fewer rows, fewer edge columns. Empty "
         "when "
         "nothing fits the bed. Raises Error bad_argument (field), no_gauge.");
-  m.def("fitted", &fitted, "request"_a, "candidate"_a, "The panel of a candidate. Raises Error bad_argument.");
+  m.def("fitted", &fitted, "request"_a, "candidate"_a,
+        "The panel of a candidate. Raises Error bad_argument (field) when its numbers are not the request's; what "
+        "join_strips() raises.");
 }
 
 }  // namespace latchwork::python

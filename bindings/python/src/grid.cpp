@@ -67,7 +67,8 @@ void bind_changes(py::class_<Grid>& grid) {
            "Writes `patch` over this grid with its row 1, column 0 at (row, column), and its crossings in place of "
            "those "
            "whose span and row lie inside. On error the grid is as it was.\n\n"
-           "Raises Error off_grid; crossing_cut, when a crossing here lies partly under the patch.");
+           "Raises Error off_grid; crossing_cut, when a crossing here lies partly under the patch; crossing_over_none, "
+           "when a crossing below or on top of the patch would have no stitch above it.");
 }
 
 void bind_questions(py::class_<Grid>& grid) {
@@ -95,8 +96,9 @@ void bind_derivations(py::class_<Grid>& grid) {
   grid.def("mirrored", &Grid::mirrored, "Reflected left to right: knit and purl stay, every lean flips.")
       .def("upside_down", &Grid::upside_down,
            "Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it keep their own "
-           "order.")
-      .def("half_turn", &Grid::half_turn, "Turned by 180 degrees in its plane: mirrored().upside_down(); leans keep.")
+           "order. Raises Error crossing_over_none, when a stack just above a crossing ends on no stitch.")
+      .def("half_turn", &Grid::half_turn,
+           "Turned by 180 degrees in its plane: mirrored().upside_down(); leans keep. Raises as upside_down().")
       .def("turned", &Grid::turned,
            "The same cloth seen from the other side: columns mirrored, knit and purl swapped, leans keep, centre front "
            "and behind swapped.")
@@ -114,10 +116,13 @@ void bind_derivations(py::class_<Grid>& grid) {
       .def("beside", &Grid::beside, "right"_a,
            "This grid with `right` on its right. Raises Error size_mismatch (unequal rows), too_large.")
       .def("above", &Grid::above, "below"_a,
-           "This grid on top of `below`. Raises Error size_mismatch (unequal columns), too_large.")
+           "This grid on top of `below`. Raises Error size_mismatch (unequal columns); too_large; crossing_over_none, "
+           "when "
+           "a crossing on one's seam would have no stitch above it in the other.")
       .def("sliced", &Grid::sliced, "row"_a, "column"_a, "rows"_a, "columns"_a,
            "Rows row..row+rows-1 and columns column..column+columns-1; a crossing belongs to the row it follows.\n\n"
-           "Raises Error off_grid, crossing_cut.");
+           "Raises Error bad_argument (rows, columns below 1); off_grid; crossing_cut, at the crossing; "
+           "crossing_over_none, when one after the slice's last row would have no stitch in its first.");
 }
 
 }  // namespace
@@ -139,9 +144,8 @@ void bind_grid(py::module_& m) {
           "from_text", [](const Text& text) { return Grid::from_text(text.view); }, "text"_a,
           "A grid from rows of letters, top row first, one row a line: k knit, p purl, t tuck, s slip, . none. A line "
           "`x COLUMN LEFT/RIGHT R|L` or `x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind` puts a crossing after "
-          "the row written just below it.\n\nRaises Error bad_letter, bad_syntax, size_mismatch, all with line; and "
-          "what "
-          "cross() raises.")
+          "the row written just below it.\n\nRaises Error bad_letter, bad_syntax, too_large, size_mismatch and what "
+          "cross() raises, all with line.")
       .def_static("from_cells", &grid_from_cells, "cells"_a,
                   "A grid from a (rows, columns) array of uint8, row 1 first, contiguous or not: a NumPy array or any "
                   "other buffer of two dimensions. The cells are copied.\n\nRaises TypeError for items that are not "

@@ -16,9 +16,11 @@ void bind_machine(py::module_& m) {
       "bad_argument for needle 0.");
   m.def(
       "leftmost_needle", &leftmost_needle, "machine"_a, "columns"_a,
-      "The panel's leftmost needle in the operator's view: machine.leftmost, or centred. Not checked against the bed.");
+      "The panel's leftmost needle in the operator's view: machine.leftmost, or centred. Not checked against the bed. "
+      "Raises Error bad_argument (columns below 1).");
   m.def("needle_of", &needle_of, "machine"_a, "columns"_a, "column"_a,
-        "The needle of an RS column: column 0 is the operator's rightmost stitch.");
+        "The needle of an RS column: column 0 is the operator's rightmost stitch. Raises Error bad_argument (columns "
+        "below 1, column outside 0..columns-1).");
   m.def(
       "findings", &findings, "grid"_a, "machine"_a,
       "Everything this machine cannot make or will find hard about the grid read as a panel, worst first, then by row "

@@ -13,7 +13,8 @@ void bind_panel(py::module_& m) {
       "from row 1 up.")
       .def(py::init<std::string, const Strip&>(), "name"_a, "strip"_a, "A panel of one band and one strip.")
       .def(py::init<std::string, Grid, std::vector<Band>>(), "name"_a, "grid"_a, "bands"_a,
-           "Raises Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument.")
+           "Raises Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument (rows, "
+           "columns, repeat_rows below 1).")
       .def_property_readonly("name", &Panel::name, "What people call it.")
       .def_property_readonly(
           "grid", [](const Panel& self) -> const Grid& { return self.grid(); },
@@ -32,7 +33,8 @@ void bind_panel(py::module_& m) {
           "The mirror axis in half columns from the left edge (W when it is the panel's middle); None when none "
           "was named. Setting it outside 1..2W-1 raises Error bad_argument.")
       .def("above", &Panel::above, "below"_a,
-           "This panel on top of `below`; the name is this panel's. Raises Error size_mismatch.")
+           "This panel on top of `below`; the name is this panel's, the axis kept if both have the same. Raises as "
+           "Grid.above().")
       .def("mirrored", &Panel::mirrored, "Reflected left to right, strips and axis too.")
       .def(
           "__eq__",
@@ -72,14 +74,16 @@ void bind_panel(py::module_& m) {
       "Builds a mirrored panel in one call: edge + left half + centre + mirrored half + edge, every strip filled up to "
       "`rows`. `left` goes from the left edge towards the middle; without a centre the mirror axis is the line after "
       "`left`, or its shared last stitch.\n\n"
-      "Raises Error bad_argument (rows; parts, when there is nothing), crossing_cut, too_large.");
+      "Raises Error bad_argument (rows; parts, when there is nothing); crossing_cut, when the shared stitch is in a "
+      "crossing; crossing_over_none, as Strip.filled_up(); too_large.");
   m.def(
       "join_strips",
       [](std::string name, int rows, const std::vector<Strip>& strips) {
         return join_strips(std::move(name), rows, strips);
       },
       "name"_a, "rows"_a, "strips"_a,
-      "Strips side by side from the left on the RS, each filled up to `rows`. Raises Error bad_argument, too_large.");
+      "Strips side by side from the left on the RS, each filled up to `rows`. Raises Error bad_argument (rows below "
+      "1; strips, when there is none); crossing_over_none, as Strip.filled_up(); too_large.");
 }
 
 }  // namespace latchwork::python

@@ -52,7 +52,9 @@ void bind_plan(py::module_& m) {
   m.def(
       "hand_work",
       [](const Plan& plan, const std::optional<Effort>& effort) { return hand_work(plan, effort.value_or(Effort{})); },
-      "plan"_a, "effort"_a = py::none(), "Counts and times of a plan under these efforts; effort None is Effort().");
+      "plan"_a, "effort"_a = py::none(),
+      "Counts and times of a plan under these efforts; effort None is Effort(). Raises Error "
+      "bad_argument (effort).");
   m.def("plan_status_name", &plan_status_name, "status"_a, "\"optimal\", \"feasible\" or \"infeasible\".");
 }
 

@@ -10,8 +10,7 @@ namespace latchwork::python {
 void bind_simulate(py::module_& m) {
   m.def("moves", &moves, "plan"_a,
         "Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too: it translates and "
-        "does "
-        "not judge.");
+        "does not judge. Raises Error too_large (rows).");
   m.def(
       "describe", [](const Move& move) { return describe(move); }, "move"_a, "The move for people.");
   m.def(
@@ -25,12 +24,10 @@ void bind_simulate(py::module_& m) {
       },
       "bed"_a, "moves"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of "
-      "charts, "
-      "then reads the fabric back. A move that hands could not do is a fault, and the moves end there.\n\nThe GIL is "
-      "free "
-      "meanwhile; `stop` and `progress` as in plan(), but a stopped call raises Error cancelled. Raises Error "
-      "bad_argument "
-      "(bed), too_large, cancelled.");
+      "charts, then reads the fabric back. A move that hands could not do is a fault, and the moves end there.\n\nThe "
+      "GIL is "
+      "free meanwhile; `stop` and `progress` as in plan(), but a stopped call raises Error cancelled. Raises Error "
+      "bad_argument (leftmost, columns); too_large (columns; moves; more than 2^26 passings); cancelled.");
   m.def(
       "verify",
       [](const Grid& grid, const Plan& plan, const std::stop_source* stop, std::optional<py::function> progress) {
@@ -42,8 +39,9 @@ void bind_simulate(py::module_& m) {
       },
       "grid"_a, "plan"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "Knits the plan and compares the fabric with the grid: the one way in which anything is called verified. Raises "
-      "Error "
-      "size_mismatch when the plan is for another size; cancelled. `stop` and `progress` as in simulate().");
+      "Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0; too_large, "
+      "as "
+      "simulate(); cancelled. `stop` and `progress` as in simulate().");
 }
 
 }  // namespace latchwork::python

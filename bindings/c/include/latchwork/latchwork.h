@@ -12,7 +12,8 @@
      through `out` is the caller's, to be freed by latchwork_<type>_destroy(); on failure *out is NULL. A handle holds no
      other: the parts it was made of may be destroyed at once. Calls that take a handle as const may run at once in
      many threads; any other call needs the handle alone.
-   - Failure leaves everything as it was, but for *out, which is NULL, and text, which is "".
+   - Failure leaves everything as it was, but for *out, which is NULL, text, which is "", and *needed, which is 0, or
+     what the whole takes where only the buffer was too small.
    - Text out and arrays out: the caller's buffer, its capacity (bytes with the closing NUL; elements), and `needed`,
      which is set to what the whole takes and may be NULL when a buffer is given. (NULL, 0, &needed) asks for the size
      alone and succeeds; a buffer that is too small is BAD_ARGUMENT (field "capacity") and gets nothing.
@@ -160,11 +161,11 @@ LATCHWORK_C_API latchwork_status latchwork_grid_create(int32_t rows, int32_t col
                                                        latchwork_error *error);
 /* A grid from rows of letters, TOP row first, one row a line. A line "x COLUMN LEFT/RIGHT R|L" or
    "x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind" puts a crossing after the row written just below it.
-   Fails: BAD_LETTER, BAD_SYNTAX, SIZE_MISMATCH, all with line; and as latchwork_grid_cross. Since 0.1. */
+   Fails: BAD_LETTER, BAD_SYNTAX, SIZE_MISMATCH, TOO_LARGE, and as latchwork_grid_cross, all with line. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_from_text(const char *text, size_t size, latchwork_grid **out,
                                                           latchwork_error *error);
-/* A grid from `count` cells, row 1 first, from the left. Fails: BAD_ARGUMENT, SIZE_MISMATCH (count is not rows x
-   columns), BAD_VALUE (row, column) for a number that is no cell, TOO_LARGE. Since 0.1. */
+/* A grid from `count` cells, row 1 first, from the left. Fails: BAD_ARGUMENT (rows, columns) below 1; SIZE_MISMATCH
+   (count is not rows x columns); BAD_VALUE (row, column) for a number that is no cell; TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_from_cells(int32_t rows, int32_t columns, const uint8_t *cells,
                                                            size_t count, latchwork_grid **out, latchwork_error *error);
 /* A grid of its own, equal to this one. Since 0.1. */
@@ -187,7 +188,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_cross(latchwork_grid *grid, cons
 LATCHWORK_C_API latchwork_status latchwork_grid_uncross(latchwork_grid *grid, int32_t row, int32_t column,
                                                         latchwork_error *error);
 /* Writes `patch` over this grid with its row 1, column 0 at (row, column), its crossings in place of those inside.
-   Fails: OFF_GRID; CROSSING_CUT when a crossing here lies partly under the patch. Since 0.1. */
+   Fails: OFF_GRID; CROSSING_CUT when a crossing here lies partly under the patch; CROSSING_OVER_NONE when one below or on
+   top of the patch would have no stitch above it. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_paste(latchwork_grid *grid, const latchwork_grid *patch, int32_t row,
                                                       int32_t column, latchwork_error *error);
 
@@ -218,10 +220,11 @@ LATCHWORK_C_API latchwork_status latchwork_grid_to_text(const latchwork_grid *gr
 /* Reflected left to right: knit and purl stay, every lean flips. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_mirrored(const latchwork_grid *grid, latchwork_grid **out,
                                                          latchwork_error *error);
-/* Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it keep their order. Since 0.1. */
+/* Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it keep their order.
+   Fails: CROSSING_OVER_NONE when a stack just above a crossing ends on no stitch. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_upside_down(const latchwork_grid *grid, latchwork_grid **out,
                                                             latchwork_error *error);
-/* Turned by 180 degrees in its plane; leans keep. Since 0.1. */
+/* Turned by 180 degrees in its plane; leans keep. Fails: as latchwork_grid_upside_down. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_half_turn(const latchwork_grid *grid, latchwork_grid **out,
                                                           latchwork_error *error);
 /* The same cloth seen from the other side: columns mirrored, knit and purl swapped, leans keep. Since 0.1. */
@@ -245,11 +248,13 @@ LATCHWORK_C_API latchwork_status latchwork_grid_rolled_up(const latchwork_grid *
 /* This grid with `right` on its right. Fails: SIZE_MISMATCH (unequal rows); TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_beside(const latchwork_grid *grid, const latchwork_grid *right,
                                                        latchwork_grid **out, latchwork_error *error);
-/* This grid on top of `below`. Fails: SIZE_MISMATCH (unequal columns); TOO_LARGE. Since 0.1. */
+/* This grid on top of `below`. Fails: SIZE_MISMATCH (unequal columns); TOO_LARGE; CROSSING_OVER_NONE when a crossing on
+   one's seam would have no stitch above it in the other. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_above(const latchwork_grid *grid, const latchwork_grid *below,
                                                       latchwork_grid **out, latchwork_error *error);
 /* Rows row..row+rows-1 and columns column..column+columns-1; a crossing belongs to the row it follows.
-   Fails: OFF_GRID, CROSSING_CUT. Since 0.1. */
+   Fails: BAD_ARGUMENT (rows, columns) below 1; OFF_GRID; CROSSING_CUT; CROSSING_OVER_NONE when a crossing after the
+   slice's last row would have no stitch in its first. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_sliced(const latchwork_grid *grid, int32_t row, int32_t column,
                                                        int32_t rows, int32_t columns, latchwork_grid **out,
                                                        latchwork_error *error);
@@ -322,8 +327,8 @@ LATCHWORK_C_API latchwork_status latchwork_strip_repeated_across(const latchwork
 /* `times` copies upward. Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_strip_repeated_up(const latchwork_strip *strip, int32_t times,
                                                              latchwork_strip **out, latchwork_error *error);
-/* Repeated upward and cut at exactly `rows` rows, row 1 at the bottom. Fails: BAD_ARGUMENT (rows) below 1; TOO_LARGE.
-   Since 0.1. */
+/* Repeated upward and cut at exactly `rows` rows, row 1 at the bottom. Fails: BAD_ARGUMENT (rows) below 1; TOO_LARGE;
+   CROSSING_OVER_NONE, as latchwork_grid_sliced. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_strip_filled_up(const latchwork_strip *strip, int32_t rows,
                                                            latchwork_strip **out, latchwork_error *error);
 
@@ -397,16 +402,19 @@ typedef struct latchwork_panel_parts {
 LATCHWORK_C_API latchwork_status latchwork_panel_create(const char *name, const latchwork_strip *strip,
                                                         latchwork_panel **out, latchwork_error *error);
 /* A panel of a copy of `grid` and bands of strips: the spans of the first band, then those of the second, and so on.
-   Fails: SIZE_MISMATCH when the bands do not cover the grid exactly, or their strips are not `spans_count`. Since 0.1. */
+   Fails: SIZE_MISMATCH when the bands do not cover the grid exactly, or their strips are not `spans_count`; BAD_ARGUMENT
+   (rows, columns, repeat_rows) below 1. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_from_bands(const char *name, const latchwork_grid *grid,
                                                             const latchwork_band *bands, size_t bands_count,
                                                             const latchwork_strip_span *spans, size_t spans_count,
                                                             latchwork_panel **out, latchwork_error *error);
 /* Builds a mirrored panel in one call.
-   Fails: BAD_ARGUMENT (rows; parts, when there is nothing); CROSSING_CUT; TOO_LARGE. Since 0.1. */
+   Fails: BAD_ARGUMENT (rows; parts, when there is nothing); CROSSING_CUT when the shared stitch is in a crossing;
+   CROSSING_OVER_NONE, as latchwork_strip_filled_up; TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_build_panel(const latchwork_panel_parts *parts, latchwork_panel **out,
                                                        latchwork_error *error);
-/* Strips side by side from the left on the RS, each filled up to `rows`. Fails: BAD_ARGUMENT; TOO_LARGE. Since 0.1. */
+/* Strips side by side from the left on the RS, each filled up to `rows`. Fails: BAD_ARGUMENT (rows below 1; strips,
+   when there is none); CROSSING_OVER_NONE, as latchwork_strip_filled_up; TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_join_strips(const char *name, int32_t rows,
                                                        const latchwork_strip *const *strips, size_t count,
                                                        latchwork_panel **out, latchwork_error *error);
@@ -437,7 +445,7 @@ LATCHWORK_C_API latchwork_status latchwork_panel_axis_half_columns(const latchwo
 /* Names the mirror axis; 0: none. Fails: BAD_ARGUMENT outside 1..2W-1. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_set_axis_half_columns(latchwork_panel *panel, int32_t half_columns,
                                                                        latchwork_error *error);
-/* This panel on top of `below`; the name is this panel's. Fails: SIZE_MISMATCH. Since 0.1. */
+/* This panel on top of `below`; the name is this panel's. Fails: as latchwork_grid_above. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_above(const latchwork_panel *panel, const latchwork_panel *below,
                                                        latchwork_panel **out, latchwork_error *error);
 /* Reflected left to right, bands and axis with it. Since 0.1. */
@@ -497,13 +505,16 @@ LATCHWORK_C_API latchwork_status latchwork_effort_default(latchwork_effort *effo
 /* "L3", "R12". Fails: BAD_ARGUMENT (needle) for 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_needle_name(int32_t needle, char *text, size_t capacity, size_t *needed,
                                                        latchwork_error *error);
-/* The needle `steps` places to the operator's right of `needle`, over the centre. Fails: BAD_ARGUMENT for 0. Since 0.1. */
+/* The needle `steps` places to the operator's right of `needle`, over the centre. Fails: BAD_ARGUMENT (needle) for 0.
+   Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_needle_beside(int32_t needle, int32_t steps, int32_t *beside,
                                                          latchwork_error *error);
-/* The leftmost needle, operator's view, of a panel of that many columns. Not checked against the bed. Since 0.1. */
+/* The leftmost needle, operator's view, of a panel of that many columns. Not checked against the bed.
+   Fails: BAD_ARGUMENT (columns) below 1. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_leftmost_needle(const latchwork_machine *machine, int32_t columns,
                                                            int32_t *needle, latchwork_error *error);
-/* The needle of an RS column: column 0 is the operator's rightmost stitch. Since 0.1. */
+/* The needle of an RS column: column 0 is the operator's rightmost stitch. Fails: BAD_ARGUMENT (columns) below 1 and
+   (column) outside 0..columns-1. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_needle_of(const latchwork_machine *machine, int32_t columns, int32_t column,
                                                      int32_t *needle, latchwork_error *error);
 
@@ -669,7 +680,7 @@ LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid,
                                                      const latchwork_plan_options *options, latchwork_plan **out,
                                                      latchwork_error *error);
 /* The best regular plan: stop every p rows and do all that is due. INFEASIBLE when no rhythm works. effort and options
-   may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
+   may be NULL. Fails: as latchwork_grid_plan; CANCELLED when stopped or limited before any rhythm was found. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_regular(const latchwork_grid *grid,
                                                              const latchwork_machine *machine,
                                                              const latchwork_effort *effort,
@@ -745,7 +756,7 @@ LATCHWORK_C_API latchwork_status latchwork_plan_prongs(const latchwork_plan *pla
 LATCHWORK_C_API latchwork_status latchwork_plan_shapings(const latchwork_plan *plan, size_t stop,
                                                          latchwork_shaping *shapings, size_t capacity, size_t *needed,
                                                          latchwork_error *error);
-/* Counts and times of a plan under these efforts (may be NULL). Since 0.1. */
+/* Counts and times of a plan under these efforts (may be NULL). Fails: BAD_ARGUMENT (effort). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_hand_work(const latchwork_plan *plan, const latchwork_effort *effort,
                                                           latchwork_hand_work *work, latchwork_error *error);
 
@@ -821,10 +832,11 @@ typedef struct latchwork_verification {
 } latchwork_verification;
 #define LATCHWORK_VERIFICATION_INIT { sizeof(latchwork_verification), 0, 0, -1, 0, {0}, {0} }
 
-/* Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too. Since 0.1. */
+/* Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too.
+   Fails: TOO_LARGE (rows). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_moves(const latchwork_plan *plan, latchwork_move *moves,
                                                       size_t capacity, size_t *needed, latchwork_error *error);
-/* The move for people: "draw the rung of row 9 toward you, needle L3". Since 0.1. */
+/* The move for people: "needle L3: draw the rung of row 9 through, toward you". Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_move_describe(const latchwork_move *move, char *text, size_t capacity,
                                                          size_t *needed, latchwork_error *error);
 /* Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
@@ -834,7 +846,8 @@ LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed *bed, co
                                                     const latchwork_simulate_options *options, latchwork_fabric **out,
                                                     latchwork_error *error);
 /* Knits the plan and compares with the grid: the one way in which anything is called verified. options may be NULL.
-   Fails: SIZE_MISMATCH when the plan is for another size; CANCELLED. Since 0.1. */
+   Fails: SIZE_MISMATCH when the plan is for another size; BAD_ARGUMENT (leftmost) when its leftmost needle is 0;
+   TOO_LARGE; CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_verify(const latchwork_grid *grid, const latchwork_plan *plan,
                                                        const latchwork_simulate_options *options,
                                                        latchwork_verification *verification, latchwork_error *error);
@@ -919,17 +932,17 @@ typedef struct latchwork_strip_size {
    begin with latchwork_fit_request_default(). Since 0.1. */
 typedef struct latchwork_fit_request {
   uint32_t struct_size;
-  int32_t edge_least;                    /* columns of edge at each side, from */
-  int32_t edge_most;                     /* to */
-  int32_t repeats_least;                 /* repeats across, from */
-  int32_t repeats_most;                  /* to */
-  int32_t rows_step;                     /* rows are rows_extra + a multiple of this (the vertical repeat) */
-  int32_t rows_extra;                    /* rows beyond whole repeats, so that both ends balance */
+  int32_t edge_least;                    /* columns of edge at each side, from; 0..65536 */
+  int32_t edge_most;                     /* to; 0..65536 */
+  int32_t repeats_least;                 /* repeats across, from; 1..65536 */
+  int32_t repeats_most;                  /* to; 1..65536 */
+  int32_t rows_step;                     /* the vertical repeat, 1..65536: rows are rows_extra + a multiple of this */
+  int32_t rows_extra;                    /* rows beyond whole repeats, so that both ends balance; 0..65536 */
   int32_t needles;                       /* bed: candidates of more columns are left out; 0: no limit */
-  int32_t most;                          /* candidates returned at most */
+  int32_t most;                          /* candidates returned at most, 1..10000 */
   double width_mm;                       /* target, 1..1000000 */
   double height_mm;                      /* target, 1..1000000 */
-  const latchwork_strip *const *repeat;  /* strips of one repeat across */
+  const latchwork_strip *const *repeat;  /* strips of one repeat across, one or more */
   size_t repeat_count;
   const latchwork_strip *const *closing; /* strips that stand once after the last repeat; may be none */
   size_t closing_count;
@@ -1004,7 +1017,8 @@ LATCHWORK_C_API latchwork_status latchwork_fit_request_default(latchwork_fit_req
 LATCHWORK_C_API latchwork_status latchwork_fit(const latchwork_fit_request *request, const latchwork_swatch *swatch,
                                                latchwork_fit_candidate *candidates, size_t capacity, size_t *needed,
                                                latchwork_error *error);
-/* The panel of a candidate. Fails: BAD_ARGUMENT. Since 0.1. */
+/* The panel of a candidate. Fails: BAD_ARGUMENT (field) when its numbers are not the request's; as latchwork_join_strips.
+   Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request *request,
                                                   const latchwork_fit_candidate *candidate, latchwork_panel **out,
                                                   latchwork_error *error);
@@ -1013,7 +1027,8 @@ LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request *r
 
 /* Readers check the whole text before anything is made and fail with line and field: TOO_LARGE (above
    LATCHWORK_MAX_FILE_BYTES), BAD_ENCODING, BAD_SYNTAX, WRONG_FORMAT, NEWER_VERSION, DUPLICATE_KEY, MISSING_FIELD,
-   UNKNOWN_FIELD, BAD_VALUE, and as the types' own checks do. What is written reads back to an equal value. */
+   UNKNOWN_FIELD, BAD_VALUE, BAD_LETTER, SIZE_MISMATCH, and as the types' own checks do. What is written reads back to an
+   equal value; writers fail with BAD_VALUE or BAD_ENCODING (field) rather than write what no reader takes. */
 
 #define LATCHWORK_MAX_FILE_BYTES 67108864   /* of a JSON file */
 #define LATCHWORK_MAX_SWATCH_BYTES 67108864 /* of a swatch file */
@@ -1062,13 +1077,13 @@ typedef struct latchwork_chart_options {
   int32_t side;                     /* LATCHWORK_SIDE_... */
   const latchwork_plan *plan;       /* marks its stops; NULL: none */
   const latchwork_machine *machine; /* needle names in the operator's view; NULL: the standard machine */
-  double stitch_width_mm;           /* only the proportion counts; 0: 1.3 */
-  double stitch_height_mm;          /* 0: 1 */
+  double stitch_width_mm;           /* to 1000; only the proportion counts, 0.2 to 5 of the height; 0: 1.3 */
+  double stitch_height_mm;          /* to 1000; 0: 1 */
 } latchwork_chart_options;
 #define LATCHWORK_CHART_OPTIONS_INIT { sizeof(latchwork_chart_options), 0, NULL, NULL, 0.0, 0.0 }
 
 /* The chart as SVG 1.1, with a title that says which side is shown and a key of the symbols used. options may be NULL.
-   Fails: BAD_ARGUMENT, SIZE_MISMATCH (plan of another size). Since 0.1. */
+   Fails: BAD_ARGUMENT (field); SIZE_MISMATCH (plan of another size); BAD_ENCODING, when a name is not UTF-8. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_chart_svg(const latchwork_panel *panel,
                                                            const latchwork_chart_options *options, char *text,
                                                            size_t capacity, size_t *needed, latchwork_error *error);
@@ -1077,7 +1092,9 @@ LATCHWORK_C_API latchwork_status latchwork_panel_chart_text(const latchwork_pane
                                                             const latchwork_chart_options *options, char *text,
                                                             size_t capacity, size_t *needed, latchwork_error *error);
 /* Machine instructions in words: by row counter and carriage side, needles in the operator's view, a key of the
-   abbreviations used, the cautions that fit. For an infeasible plan, why. Fails: SIZE_MISMATCH. Since 0.1. */
+   abbreviations used, the cautions that fit. What latchwork_grid_findings() calls an error comes first; for an
+   infeasible plan, why, and no steps. Fails: SIZE_MISMATCH (plan of another size); BAD_ARGUMENT for a machine out of its
+   ranges, and for a plan with a rung that is no cell, a needle 0, or needles past every number. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_panel *panel, const latchwork_plan *plan,
                                                               const latchwork_machine *machine, char *text,
                                                               size_t capacity, size_t *needed, latchwork_error *error);
@@ -1128,12 +1145,14 @@ LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brie
 LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief *brief, const latchwork_job *job,
                                                          char *text, size_t capacity, size_t *needed,
                                                          latchwork_error *error);
-/* One HTML5 page to print and take to the machine: summary, both charts, instructions. Since 0.1. */
+/* One HTML5 page to print and take to the machine: summary, both charts, instructions.
+   Fails: as latchwork_panel_chart_svg and latchwork_panel_instructions. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief *brief, const latchwork_job *job,
                                                            char *text, size_t capacity, size_t *needed,
                                                            latchwork_error *error);
 /* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
-   `folder`, which is made if it is not there. Fails: IO (field: the file's name). Since 0.1. */
+   `folder`, which is made if it is not there. Fails: IO (field: the file's name); as latchwork_brief_page_html and
+   latchwork_plan_write. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
                                                            const char *folder, latchwork_error *error);
 /* A job of its own, equal to this one. Since 0.1. */
