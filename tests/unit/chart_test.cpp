@@ -220,8 +220,8 @@ TEST_CASE("the band drawn last, in front, leans as the crossing says, from eithe
 }
 
 // Beside it at the machine lie instructions that name crossings as on the RS. Turned, an n/m cross of the same hand has
-// its groups exchanged and its centre on the other side (DOMAIN section 2), so the turned crossing's own name would be
-// another.
+// its groups exchanged and its centre on the other side (DEVELOPERS.md, views), so the turned crossing's own name would
+// be another.
 TEST_CASE("the operator's key names a crossing as on the RS and says that it is drawn as it looks from there",
           "[chart]") {
   const auto [left, centre, right, lean, place, name] = GENERATE(table<int, int, int, Lean, Centre, std::string>(

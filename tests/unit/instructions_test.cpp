@@ -343,7 +343,7 @@ TEST_CASE("cautions are those that fit", "[instructions]") {
 }
 
 TEST_CASE("what cannot be made is told before anything else, with its place and what would help", "[instructions]") {
-  // A tuck in the outermost wale has no rungs on one side (DOMAIN section 3); three stitches need a tool of three.
+  // A tuck in the outermost wale has no rungs on one side (DEVELOPERS.md, edges); three stitches need a tool of three.
   Grid grid = Grid::from_text("kkkkkkkk\nkkkkkkkk\ntkkkkkkk\nkkkkkkkk\n");
   grid.cross({.row = 3, .column = 2, .left = 3, .right = 3, .lean = Lean::right});
   Machine machine;
