@@ -84,8 +84,10 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
                                                       stop.row, stop.carriage_right ? "right" : "left")});
     }
     for (const CrossingStep& step : stop.crossings) {
-      const auto here = std::ranges::equal_range(grid.crossings(), stop.row, {}, &Crossing::row);
-      const bool charted = std::ranges::any_of(here, [&](const Crossing& crossing) {
+      const auto chart = grid.crossings();
+      const auto first_here = std::ranges::lower_bound(chart, stop.row, {}, &Crossing::row);
+      const auto end_here = std::ranges::upper_bound(chart, stop.row, {}, &Crossing::row);
+      const bool charted = std::any_of(first_here, end_here, [&](const Crossing& crossing) {
         Crossing named = step.crossing;
         if (crossing.centre == 0 || bare_centre(crossing, grid.cells(), grid.columns()))
           named.place = crossing.place;  // nobody can tell
