@@ -1,6 +1,5 @@
 #!/bin/sh
 # Builds latchwork with its C ABI and Python bindings and runs every test: sh tests/run.sh [ctest arguments]
-# With LATCHWORK_WERROR=ON in the environment warnings are errors.
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 build=$top/build/tests
@@ -9,8 +8,8 @@ python=/usr/bin/python3  # Debian's own, whichever comes first on PATH: pybind11
 sh "$top/cmake/install_packages.sh" cmake g++ make ninja-build pkg-config binutils libfmt-dev nlohmann-json3-dev catch2 \
   pybind11-dev python3 python3-dev python3-pytest python3-hypothesis python3-numpy python3-jsonschema python3-lxml \
   librsvg2-bin python3-nbformat python3-nbclient python3-ipykernel
-cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=RelWithDebInfo -DLATCHWORK_FETCH=OFF -DLATCHWORK_TESTS=ON \
-  -DLATCHWORK_C=ON -DLATCHWORK_PYTHON=ON -DLATCHWORK_EXAMPLES=ON -DLATCHWORK_WERROR="${LATCHWORK_WERROR:-OFF}" \
+cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DLATCHWORK_FETCH=OFF -DLATCHWORK_TESTS=ON \
+  -DLATCHWORK_C=ON -DLATCHWORK_PYTHON=ON -DLATCHWORK_EXAMPLES=ON \
   -DPython_EXECUTABLE="$python" -DPYTHON_EXECUTABLE="$python" >/dev/null
 cmake --build "$build" --target all all_verify_interface_header_sets
 ctest --test-dir "$build" --output-on-failure "$@"

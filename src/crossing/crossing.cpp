@@ -38,8 +38,7 @@ std::string crossing_name(const Crossing& crossing) {
 }
 
 std::string crossing_long_name(const Crossing& crossing) {
-  const std::string words =
-      fmt::format("{} {} cross", counts_of(crossing), crossing.lean == Lean::right ? "right" : "left");
+  std::string words = fmt::format("{} {} cross", counts_of(crossing), crossing.lean == Lean::right ? "right" : "left");
   if (crossing.centre == 0) return words;
   return fmt::format("{}, centre {}{}", words, crossing.place == Centre::front ? "in " : "",
                      place_name(crossing.place));

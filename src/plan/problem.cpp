@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <compare>
 #include <map>
 #include <tuple>
 
@@ -27,8 +28,8 @@ struct Worked {
     if (const auto order =
             std::lexicographical_compare_three_way(tasks.begin(), tasks.end(), other.tasks.begin(), other.tasks.end(),
                                                    [&](const Task& a, const Task& b) { return key(a) <=> key(b); });
-        order != 0) {
-      return order < 0;
+        std::is_neq(order)) {
+      return std::is_lt(order);
     }
     return rungs < other.rungs;
   }

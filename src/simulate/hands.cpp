@@ -320,10 +320,11 @@ void Hands::put_back(const Move& move) {
                       needle_of(first)));
   }
   const std::vector<int> stitches = tool->second;
-  if (stitches.size() != static_cast<std::size_t>(first - last + 1)) {
+  const int needles = first - last + 1;
+  if (stitches.size() != static_cast<std::size_t>(needles)) {
     stuck(row_, first,
           fmt::format("pronged tool {} has {} stitches for {} needles from {}", std::int64_t{move.tool} + 1,
-                      stitches.size(), first - last + 1, needle_of(first)));
+                      stitches.size(), needles, needle_of(first)));
   }
   for (int column = first; column >= last; --column) {
     if (top_[static_cast<std::size_t>(column)] != no_slot) {
