@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <limits>
 #include <numeric>
-#include <optional>
 
 #include "effort/check.hpp"
 #include "finding/merge.hpp"
@@ -34,7 +33,7 @@ class Rhythms {
         open_ += 1;
         earliest_ = std::min(earliest_, task.high);
         latest_ = std::min(latest_, task.last_stop);
-        if (!narrowest_ || task.last_stop - task.high < narrowest_->last_stop - narrowest_->high) narrowest_ = task;
+        if (!narrowest_ || task.last_stop - task.high < narrowest_->last_stop - narrowest_->high) narrowest_ = &task;
       }
     }
     standing_.resize(problem.lanes.size());
@@ -93,7 +92,7 @@ class Rhythms {
   std::int64_t open_ = 0;                           // tasks in all
   int earliest_ = std::numeric_limits<int>::max();  // row of the first stop at which anything can be done
   int latest_ = std::numeric_limits<int>::max();    // row by which the first stop must have come
-  std::optional<Task> narrowest_;                   // with the fewest rows to stop at
+  const Task* narrowest_ = nullptr;                 // the one with the fewest rows to stop at, if any
   std::vector<int> standing_;                       // per lane: tasks done
   std::int64_t work_ = 0;
 };
