@@ -37,6 +37,9 @@ struct latchwork_panel {
 struct latchwork_findings {
   std::vector<latchwork::Finding> value;
 };
+struct latchwork_certificate {
+  latchwork::Certificate value;
+};
 struct latchwork_plan {
   latchwork::Plan value;
 };

@@ -38,6 +38,11 @@ latchwork_status latchwork_read_plan(const char* text, size_t size, latchwork_pl
   return read(text, size, out, error, read_plan);
 }
 
+latchwork_status latchwork_read_certificate(const char* text, size_t size, latchwork_certificate** out,
+                                            latchwork_error* error) {
+  return read(text, size, out, error, read_certificate);
+}
+
 latchwork_status latchwork_read_swatch(const char* text, size_t size, latchwork_swatch** out, latchwork_error* error) {
   return read(text, size, out, error, read_swatch);
 }
@@ -72,6 +77,11 @@ latchwork_status latchwork_panel_write(const latchwork_panel* panel, char* text,
 latchwork_status latchwork_plan_write(const latchwork_plan* plan, char* text, size_t capacity, size_t* needed,
                                       latchwork_error* error) {
   return written(plan, "plan", text, capacity, needed, error);
+}
+
+latchwork_status latchwork_certificate_write(const latchwork_certificate* certificate, char* text, size_t capacity,
+                                             size_t* needed, latchwork_error* error) {
+  return written(certificate, "certificate", text, capacity, needed, error);
 }
 
 latchwork_status latchwork_swatch_write(const latchwork_swatch* swatch, char* text, size_t capacity, size_t* needed,

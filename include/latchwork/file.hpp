@@ -3,6 +3,7 @@
 #include <string>
 #include <string_view>
 
+#include "latchwork/certificate.hpp"
 #include "latchwork/effort.hpp"
 #include "latchwork/export.hpp"
 #include "latchwork/grid.hpp"
@@ -14,13 +15,14 @@
 namespace latchwork::inline v0 {
 
 // Files are JSON (RFC 8259, UTF-8, no byte order mark) with "format" and "version" first. Their JSON Schemas (draft
-// 2020-12) are installed as share/latchwork/schema/{grid,strip,panel,machine,plan}.schema.json. Every reader takes up
-// to max_file_bytes, nested up to 32 deep, checks the whole text before anything is made, and throws Error with line
-// and field ("crossings[2].left"; row and column too where a cell is meant): too_large, bad_encoding, bad_syntax,
-// wrong_format, newer_version, duplicate_key, missing_field, unknown_field, bad_value, bad_letter, size_mismatch; and
-// what the types' own checks throw, completed with line and field. read(write(x)) == x for every x, and write() throws
-// rather than write what no reader takes: Error bad_value or bad_encoding (field) for a number that is not finite, an
-// enumerator without a name, a number out of its documented range, a text that is not UTF-8. Linear in the text.
+// 2020-12) are installed as share/latchwork/schema/{grid,strip,panel,machine,plan,certificate}.schema.json. Every
+// reader takes up to max_file_bytes, nested up to 32 deep, checks the whole text before anything is made, and throws
+// Error with line and field ("crossings[2].left"; row and column too where a cell is meant): too_large, bad_encoding,
+// bad_syntax, wrong_format, newer_version, duplicate_key, missing_field, unknown_field, bad_value, bad_letter,
+// size_mismatch; and what the types' own checks throw, completed with line and field. read(write(x)) == x for every x,
+// and write() throws rather than write what no reader takes: Error bad_value or bad_encoding (field) for a number that
+// is not finite, an enumerator without a name, a number out of its documented range, a text that is not UTF-8. Linear
+// in the text.
 //
 // Names in files are the names of members and enumerators here; what has a default may be left out, what no reader
 // knows is refused. Cells are letters (cell.hpp), needles "L3" or "R12".
@@ -47,6 +49,8 @@ namespace latchwork::inline v0 {
 //   "effort_ms": {"stop": 15000, ...} with any member of Effort.
 // Plan: "format": "latchwork-plan" and the members of Plan; a needle 0, in plans that have none, is "none"; rungs are
 //   letters, lowest row first; lists that are empty and hints that are not given are left out.
+// Certificate: "format": "latchwork-certificate" and the members of Certificate; lists that are empty are left out.
+//   DEVELOPERS.md, "Certificates", tells how one is checked.
 
 inline constexpr std::size_t max_file_bytes = std::size_t{64} << 20;
 
@@ -61,13 +65,15 @@ LATCHWORK_API Grid read_grid(std::string_view json);    ///< "latchwork-grid", v
 LATCHWORK_API Strip read_strip(std::string_view json);  ///< "latchwork-strip", version 1
 LATCHWORK_API Panel
 read_panel(std::string_view json);  ///< "latchwork-panel", version 1: parts by motif, or cells in full
-LATCHWORK_API MachineFile read_machine(std::string_view json);  ///< "latchwork-machine", version 1
-LATCHWORK_API Plan read_plan(std::string_view json);            ///< "latchwork-plan", version 1
+LATCHWORK_API MachineFile read_machine(std::string_view json);      ///< "latchwork-machine", version 1
+LATCHWORK_API Plan read_plan(std::string_view json);                ///< "latchwork-plan", version 1
+LATCHWORK_API Certificate read_certificate(std::string_view json);  ///< "latchwork-certificate", version 1
 
 LATCHWORK_API std::string write(const Grid& grid);
 LATCHWORK_API std::string write(const Strip& strip);
 LATCHWORK_API std::string write(const Panel& panel);  ///< always cells in full
 LATCHWORK_API std::string write(const MachineFile& file);
 LATCHWORK_API std::string write(const Plan& plan);
+LATCHWORK_API std::string write(const Certificate& certificate);
 
 }  // namespace latchwork::inline v0

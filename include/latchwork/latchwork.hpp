@@ -3,6 +3,7 @@
 // All of latchwork.
 #include "latchwork/brief.hpp"
 #include "latchwork/cell.hpp"
+#include "latchwork/certificate.hpp"
 #include "latchwork/chart.hpp"
 #include "latchwork/crossing.hpp"
 #include "latchwork/effort.hpp"

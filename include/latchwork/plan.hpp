@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "latchwork/certificate.hpp"
 #include "latchwork/effort.hpp"
 #include "latchwork/export.hpp"
 #include "latchwork/finding.hpp"
@@ -140,6 +141,14 @@ LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& 
 /// @throws Error as plan() does; cancelled when stopped or limited before any rhythm was found.
 LATCHWORK_API Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                 const PlanOptions& options = {});
+
+/// A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan. When
+/// that cannot be proven (a lower total is possible, or the call is stopped or limited), a certificate of the greatest
+/// bound that prices alone were found to prove; when prices prove more than `total_ms`, of that.
+/// @throws Error bad_argument (machine, effort, options; total_ms below 0; grid, when it cannot be scheduled at all);
+/// too_large, as plan().
+LATCHWORK_API Certificate certify(const Grid& grid, const Machine& machine, const Effort& effort, std::int64_t total_ms,
+                                  const PlanOptions& options = {});
 
 /// Counts and times of a plan under these efforts. Linear in the plan. @throws Error bad_argument (effort).
 LATCHWORK_API HandWork hand_work(const Plan& plan, const Effort& effort = {});

@@ -28,6 +28,10 @@ class Prices {
     const auto& offset = windows_->lanes[lane].offset;
     return back_[lane].data() + offset[static_cast<std::size_t>(layer)];
   }
+  /// What each user of a stop after the row pays for it, in the order of Windows::users; all 0 at a forced stop.
+  const std::vector<std::int64_t>& at_row(int row) const { return price_[static_cast<std::size_t>(row)]; }
+  /// A lane's cheapest way from the cast-on to the end, under the prices.
+  std::int64_t least(std::size_t lane) const { return back_[lane].front(); }
   /// States looked at so far: the work done.
   std::int64_t work() const noexcept { return work_; }
 

@@ -19,6 +19,7 @@ struct Label {
   std::uint32_t order = 0;  // place among the layer's labels, earlier stops first
   std::uint32_t parent = 0;
   std::uint64_t hash = 0;
+  std::uint32_t fate = 0;   // place in its row's list of fates
   signed char against = 0;  // the incumbent so far: -1 this one stops earlier, 0 the same, 1 later
   bool stopped = false;
 };
@@ -40,8 +41,9 @@ struct Part {
 
 class Search {
  public:
-  Search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, Schedule& best)
-      : problem_(problem), windows_(windows), prices_(prices), width_(width), best_(best) {}
+  Search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, Schedule& best,
+         Fates* fates)
+      : problem_(problem), windows_(windows), prices_(prices), width_(width), best_(best), fates_(fates) {}
 
   Pass run(const std::function<bool(std::int64_t, double)>& go_on);
 
@@ -53,12 +55,12 @@ class Search {
     return label.bound > best_.cost || (label.bound == best_.cost && label.against > 0);
   }
   void take_end();
-
   const Problem& problem_;
   const Windows& windows_;
   const Prices& prices_;
   std::size_t width_;
   Schedule& best_;
+  Fates* fates_;
   Pass pass_;
   std::int64_t work_ = 0;
 
@@ -123,6 +125,10 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
   if (child.against == 0 && !best_.stops.empty()) {
     const bool incumbent = best_.stops[at(row)] != 0;
     if (incumbent != stops) child.against = stops ? -1 : 1;
+  }
+  if (fates_) {
+    child.fate = static_cast<std::uint32_t>(fates_->back().size());
+    fates_->back().push_back({static_cast<std::uint32_t>(index), stops});
   }
   const std::size_t begin = next_states_.size();
   next_states_.resize(begin + next_size_);
@@ -219,6 +225,12 @@ void Search::select() {
 
   std::vector<std::uint32_t>& kept = kept_;
   kept.clear();
+  const auto end_by = [&](std::uint32_t loser, std::uint32_t winner) {
+    if (!fates_) return;
+    Fate& fate = fates_->back()[next_[loser].fate];
+    fate.end = Fate::End::dominated;
+    fate.by = next_[winner].fate;
+  };
   std::vector<char>& dead = dead_;
   dead.assign(next_.size(), 0);
   const bool many = next_.size() > most_compared;  // else all are compared, equal ones too
@@ -229,7 +241,10 @@ void Search::select() {
     const auto beats = [&](std::uint32_t x) {
       work_ += static_cast<std::int64_t>(spans.size());
       const std::int64_t spare = margin(next_[x], states(x), next_[y], states(y), spans);
-      if (spare > 0 || (spare == 0 && next_[x].order < next_[y].order)) return true;
+      if (spare > 0 || (spare == 0 && (fates_ || next_[x].order < next_[y].order))) {
+        end_by(y, x);
+        return true;
+      }
       // As good and later: then y may take its place.
       if (spare == 0 && margin(next_[y], states(y), next_[x], states(x), spans) == 0) dead[x] = 1;
       return false;
@@ -254,6 +269,7 @@ void Search::select() {
       break;  // the others' bounds are no lower
     }
     kept.push_back(y);
+    if (fates_) fates_->back()[next_[y].fate].end = Fate::End::kept;
   }
   std::erase_if(kept, [&](std::uint32_t i) { return dead[i] != 0; });
   std::sort(kept.begin(), kept.end(),
@@ -316,6 +332,7 @@ Pass Search::run(const std::function<bool(std::int64_t, double)>& go_on) {
     enter(row);
     next_.clear();
     next_states_.clear();
+    if (fates_) fates_->emplace_back();
     const bool forced = is_forced(problem_, row);
     const bool useful = !windows_.users[at(row)].empty();
     for (std::size_t i = 0; i < labels_.size(); ++i) {
@@ -333,8 +350,9 @@ Pass Search::run(const std::function<bool(std::int64_t, double)>& go_on) {
 }  // namespace
 
 Pass search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, Schedule& best,
-            const std::function<bool(std::int64_t, double)>& go_on) {
-  return Search(problem, windows, prices, width, best).run(go_on);
+            const std::function<bool(std::int64_t, double)>& go_on, Fates* fates) {
+  if (fates) fates->clear();
+  return Search(problem, windows, prices, width, best, fates).run(go_on);
 }
 
 }  // namespace latchwork::inline v0::planning

@@ -3,8 +3,9 @@
     python3 tests/bench/plan_highs.py --bench PATH_TO_PLAN_BENCH [--seeds N]
 
 latchwork_plan_bench plans the panels and tells them, with its totals and times. Here the model is made anew from each
-panel, by the rules of the domain and in no way by the planner's code, and solved by HiGHS through scipy.optimize.milp.
-Solve time only is counted for HiGHS; for latchwork all of plan(), from grid to written plan. Exits with 1 when an optimum
+panel, by the rules of the domain and in no way by the planner's code, and solved by HiGHS: the newest through highspy where
+that is installed, else through scipy.optimize.milp. Solve time only is counted for HiGHS (processor time, one thread); for
+latchwork all of plan(), from grid to written plan. Exits with 1 when an optimum
 differs.
 """
 
@@ -16,6 +17,10 @@ import subprocess
 import sys
 import time
 
+try:
+    import highspy
+except ImportError:
+    highspy = None
 import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 from scipy.sparse import coo_matrix
@@ -108,8 +113,8 @@ def fixed_cost(panel, wales):
     return cost, forced
 
 
-def solve(panel, time_limit):
-    """Least total in milliseconds, whether proven, and seconds of the solver alone."""
+def model_of(panel):
+    """(what is fixed, cost, bounds of columns, integrality, matrix, bounds of rows) of the path model; None when empty."""
     wales = wales_of(panel)
     fixed, forced = fixed_cost(panel, wales)
     classes = collections.Counter()
@@ -150,33 +155,70 @@ def solve(panel, time_limit):
             low.append(-np.inf)
             high.append(0.0)
     if not cost:
-        return fixed, True, 0.0
+        return fixed, None
     rows_, columns_, values = zip(*entries) if entries else ((), (), ())
     matrix = coo_matrix((values, (rows_, columns_)), shape=(len(low), len(cost))).tocsc()
-    # Presolve off: with it, SciPy 1.10's HiGHS gives wrong optima on some tiny panels.
+    return fixed, (np.array(cost), np.array(lower), np.array(upper), np.array(integer), matrix, np.array(low), np.array(high))
+
+
+def by_scipy(model, time_limit):
+    """Presolve off: with it, SciPy 1.10's HiGHS gives wrong optima on some tiny panels."""
+    cost, lower, upper, integer, matrix, low, high = model
     options = {"presolve": False, "mip_rel_gap": 0.0, "time_limit": time_limit}
     constraints = LinearConstraint(matrix, low, high) if len(low) else ()
-    begin = time.perf_counter()
+    begin = time.process_time()
     result = milp(cost, integrality=integer, bounds=Bounds(lower, upper), constraints=constraints, options=options)
-    took = time.perf_counter() - begin
-    total = None if result.x is None else fixed + round(result.fun)
-    return total, result.status == 0, took
+    return None if result.x is None else round(result.fun), result.status == 0, time.process_time() - begin
+
+
+def by_highspy(model, time_limit):
+    """HiGHS through its own package, presolve on, one thread; presolve is part of solving and counted."""
+    cost, lower, upper, integer, matrix, low, high = model
+    lp = highspy.HighsLp()
+    lp.num_col_, lp.num_row_ = len(cost), len(low)
+    lp.col_cost_, lp.col_lower_, lp.col_upper_ = cost, lower, upper
+    lp.row_lower_, lp.row_upper_ = np.where(np.isinf(low), -highspy.kHighsInf, low), high
+    lp.a_matrix_.format_ = highspy.MatrixFormat.kColwise
+    lp.a_matrix_.start_, lp.a_matrix_.index_, lp.a_matrix_.value_ = matrix.indptr, matrix.indices, matrix.data
+    kinds = (highspy.HighsVarType.kContinuous, highspy.HighsVarType.kInteger)
+    lp.integrality_ = [kinds[i] for i in integer]
+    solver = highspy.Highs()
+    for option, value in {"output_flag": False, "mip_rel_gap": 0.0, "time_limit": time_limit, "threads": 1}.items():
+        solver.setOptionValue(option, value)
+    solver.passModel(lp)
+    begin = time.process_time()
+    solver.run()
+    took = time.process_time() - begin
+    done = solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
+    return round(solver.getInfo().objective_function_value), done, took
+
+
+def solve(panel, solver, time_limit):
+    """Least total in milliseconds, whether proven, and seconds of processor time of the solver alone."""
+    fixed, model = model_of(panel)
+    if model is None:
+        return fixed, True, 0.0
+    total, proven, took = solver(model, time_limit)
+    return None if total is None else fixed + total, proven, took
 
 
 def main():
     parser = argparse.ArgumentParser(description=__doc__.split("\n", 1)[0])
     parser.add_argument("--bench", required=True, help="path of latchwork_plan_bench")
     parser.add_argument("--seeds", type=int, default=5)
+    parser.add_argument("--kind", default="", help="only panels of this kind")
+    parser.add_argument("--solver", choices=("scipy", "highspy"), default="highspy" if highspy else "scipy")
     parser.add_argument("--time-limit", type=float, default=120.0, help="seconds for HiGHS on one panel")
     arguments = parser.parse_args()
 
-    told = subprocess.run([arguments.bench, str(arguments.seeds)], check=True, capture_output=True, text=True).stdout
+    told = subprocess.run([arguments.bench, str(arguments.seeds), arguments.kind], check=True, capture_output=True, text=True).stdout
+    solver = {"scipy": by_scipy, "highspy": by_highspy}[arguments.solver]
     table = collections.defaultdict(list)
     wrong = 0
     print(f"{'kind':16}{'panel':30}{'total h':>9}{'stops':>7}{'proven':>8}{'plan ms':>10}{'HiGHS ms':>11}{'ratio':>9}")
     for line in told.splitlines():
         panel = json.loads(line)
-        total, proven, took = solve(panel, arguments.time_limit)
+        total, proven, took = solve(panel, solver, arguments.time_limit)
         mine = panel["plan_us"] / 1000
         ratio = took * 1000 / mine
         same = total == panel["total_ms"]

@@ -24,7 +24,7 @@ VALUES = {
     "latchwork_panel_set_axis_half_columns.half_columns": "6",
     "latchwork_needle_of.column": "3",
     "latchwork_rope.interval": "6",
-    "rows": "4", "columns": "6", "row": "2", "column": "1", "cell": "LATCHWORK_CELL_PURL",
+    "total_ms": "81500", "rows": "4", "columns": "6", "row": "2", "column": "1", "cell": "LATCHWORK_CELL_PURL",
     "axis": "LATCHWORK_AXIS_STITCH", "times": "2", "shift": "1", "knit_rows": "2", "purl_rows": "2",
     "block_columns": "2", "block_rows": "2", "height": "1", "front": "2", "back": "2", "interval": "4",
     "lean": "LATCHWORK_LEAN_LEFT", "stitches": "2", "machine_class": "LATCHWORK_MACHINE_CLASS_BULKY", "needle": "-3",
@@ -48,6 +48,7 @@ TEXTS_IN = {
     "latchwork_grid_from_text": "w.grid_text", "latchwork_read_grid": "w.grid_json",
     "latchwork_read_strip": "w.strip_json", "latchwork_read_panel": "w.panel_json",
     "latchwork_read_machine": "w.machine_json", "latchwork_read_plan": "w.plan_json",
+    "latchwork_read_certificate": "w.certificate_json",
     "latchwork_read_swatch": "w.swatch_csv",
 }
 # A plan that has all there can be in a plan, for the calls that read its parts.
@@ -167,7 +168,7 @@ def call_of(function, arguments, handles, structs):
             before.append(f"{type_[:-1]} number{k} = 77;")
             add(f"&number{k}", name)
             after.append(f"if (status != LATCHWORK_OK) CHECK(number{k} == 77);")
-        elif type_ in ("int32_t", "size_t"):
+        elif type_ in ("int32_t", "int64_t", "size_t"):
             plain(value(function, name))
         else:
             sys.exit(f"make_calls.py knows no good value for {type_} {name} of {function}")

@@ -267,6 +267,56 @@ static void callbacks_are_told_and_can_stop(void) {
   CHECK(latchwork_simulate(&bed, &pass, 1, &options, &fabric, &error) == LATCHWORK_E_CANCELLED && fabric == NULL);
 }
 
+static void the_plan_is_certified(void) {
+  /* The one wale with a purl is re-formed at the forced stop after row 2, for 12 s and two rungs, 3 s and 4.5 s: 19.5 s,
+     times 6 = rows + 2 units in a millisecond. */
+  latchwork_certificate *certificate = NULL, *wrong = NULL;
+  latchwork_certificate_check check = LATCHWORK_CERTIFICATE_CHECK_INIT;
+  latchwork_effort effort = LATCHWORK_EFFORT_INIT;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_wale_class one;
+  latchwork_stop_price price;
+  int32_t rows = 0, columns = 0, forced = 0, wale = -1;
+  int64_t bound = 0, unit = 0;
+  size_t needed = 0;
+  static const char claim[] =
+      "{\"format\": \"latchwork-certificate\", \"version\": 1, \"rows\": 4, \"columns\": 6, \"bound_ms\": 82000,\n"
+      " \"unit\": 6, \"forced\": [2], \"classes\": [{\"wales\": [2], \"least\": 117001}]}\n";
+  checking = "certificate";
+  OK(latchwork_grid_certify(grid, &machine, NULL, 81500, NULL, &certificate, NULL));
+  OK(latchwork_certificate_rows(certificate, &rows, NULL));
+  OK(latchwork_certificate_columns(certificate, &columns, NULL));
+  OK(latchwork_certificate_bound_ms(certificate, &bound, NULL));
+  OK(latchwork_certificate_unit(certificate, &unit, NULL));
+  CHECK(rows == 4 && columns == 6 && bound == 81500 && unit == 6);
+  OK(latchwork_certificate_forced(certificate, &forced, 1, &needed, NULL));
+  CHECK(needed == 1 && forced == 2);
+  OK(latchwork_certificate_classes(certificate, &one, 1, &needed, NULL));
+  CHECK(needed == 1 && one.wales == 1 && one.prices == 1 && one.least == 117000);
+  OK(latchwork_certificate_wales(certificate, 0, &wale, 1, NULL, NULL));
+  OK(latchwork_certificate_prices(certificate, 0, &price, 1, NULL, NULL));
+  CHECK(wale == 2 && price.row == 1 && price.price <= 90000 && price.price >= 27000);
+  OK(latchwork_certificate_branches(certificate, NULL, 0, &needed, NULL));
+  CHECK(needed == 0);
+  CHECK(latchwork_certificate_wales(certificate, 1, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "index") == 0);
+  OK(latchwork_grid_check_certificate(grid, &machine, NULL, certificate, &check, NULL));
+  CHECK(check.holds == 1 && check.bound_ms == 81500 && strcmp(check.message, "holds") == 0);
+  CHECK(check.row == 0 && check.column == -1 && check.field[0] == '\0');
+
+  OK(latchwork_effort_default(&effort, NULL));
+  effort.rung_purl -= 500; /* then a plan takes less, and what was proven is not true */
+  OK(latchwork_grid_check_certificate(grid, &machine, &effort, certificate, &check, NULL));
+  CHECK(check.holds == 0 && check.bound_ms == 0 && strcmp(check.field, "classes[0].least") == 0);
+  OK(latchwork_read_certificate(claim, strlen(claim), &wrong, NULL));
+  OK(latchwork_grid_check_certificate(grid, &machine, NULL, wrong, &check, NULL));
+  CHECK(check.holds == 0 && strcmp(check.field, "classes[0].least") == 0);
+  latchwork_certificate_destroy(wrong);
+  CHECK(latchwork_grid_certify(grid, &machine, NULL, -1, NULL, &wrong, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "total_ms") == 0);
+  latchwork_certificate_destroy(certificate);
+}
+
 static void charts_say_which_side_they_show(void) {
   latchwork_strip *strip = NULL;
   latchwork_panel *panel = NULL;
@@ -311,6 +361,7 @@ int main(void) {
   a_plan_for_another_chart_is_not_verified();
   a_panel_wider_than_the_bed_is_infeasible();
   callbacks_are_told_and_can_stop();
+  the_plan_is_certified();
   charts_say_which_side_they_show();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);

@@ -35,6 +35,12 @@ static const char full_plan_json[] =
     "  \"shapings\": [{\"needle\": \"R3\", \"column\": 0, \"on\": false}, {\"needle\": \"L1\", \"column\": 3, \"on\": true}],\n"
     "  \"holds\": [\"L1\"]}]}\n";
 
+/* One of everything again. */
+static const char full_certificate_json[] =
+    "{\"format\": \"latchwork-certificate\", \"version\": 1, \"rows\": 4, \"columns\": 6, \"bound_ms\": 81500,\n"
+    " \"unit\": 6, \"forced\": [2], \"classes\": [{\"wales\": [2], \"least\": 300, \"prices\": [{\"row\": 1, \"price\": 90}]}],\n"
+    " \"branches\": [{\"row\": 0, \"below\": -1, \"stop\": false, \"end\": \"bound\", \"by\": -1}]}\n";
+
 void begin(const struct how *how) { allocations_begin(how->fail_at); }
 void end(const struct how *how) {
   (void)how;
@@ -170,6 +176,8 @@ static int make_work(void) {
   TRY(latchwork_grid_plan(w.grid, &w.machine, &w.effort, NULL, &w.plan, e));
   TRY(latchwork_grid_plan(w.other_grid, &w.machine, &w.effort, NULL, &w.other_plan, e));
   TRY(latchwork_read_plan(full_plan_json, strlen(full_plan_json), &w.full_plan, e));
+  TRY(latchwork_read_certificate(full_certificate_json, strlen(full_certificate_json), &w.certificate, e));
+  TRY(latchwork_grid_certify(w.grid, &w.machine, &w.effort, 81500, NULL, &w.other_certificate, e));
   TRY(latchwork_plan_moves(w.plan, NULL, 0, &w.moves_count, e));
   w.moves = malloc(w.moves_count * sizeof *w.moves);
   if (w.moves == NULL) return __LINE__;
@@ -200,6 +208,7 @@ static int make_briefs(void) {
   WRITTEN(w.panel_json, latchwork_panel_write, w.panel);
   WRITTEN(w.machine_json, latchwork_machine_write, &w.machine, &w.effort);
   WRITTEN(w.plan_json, latchwork_plan_write, w.plan);
+  WRITTEN(w.certificate_json, latchwork_certificate_write, w.certificate);
   WRITTEN(w.swatch_csv, latchwork_swatch_write, w.swatch);
   return 0;
 }
@@ -230,5 +239,6 @@ void world_free(void) {
   free(w.panel_json);
   free(w.machine_json);
   free(w.plan_json);
+  free(w.certificate_json);
   free(w.swatch_csv);
 }

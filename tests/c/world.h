@@ -8,7 +8,7 @@
 #include "check.h"
 
 #define HANDLES(X) \
-  X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(fabric) X(swatch) X(brief) X(job)
+  X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(certificate) X(fabric) X(swatch) X(brief) X(job)
 
 struct world {
 #define HANDLE(type) latchwork_##type *type, *other_##type;
@@ -37,7 +37,7 @@ struct world {
   const latchwork_strip *strips[2];
   const char *grid_text;
   const char *brief_folder, *out_folder;
-  char *grid_json, *strip_json, *panel_json, *machine_json, *plan_json, *swatch_csv;
+  char *grid_json, *strip_json, *panel_json, *machine_json, *plan_json, *certificate_json, *swatch_csv;
 };
 
 extern struct world w;

@@ -58,6 +58,9 @@ inline void machine_json(std::string_view bytes) {
 inline void plan_json(std::string_view bytes) {
   check(bytes, true, read_plan, [](const Plan& plan) { return write(plan); });
 }
+inline void certificate_json(std::string_view bytes) {
+  check(bytes, true, read_certificate, [](const Certificate& certificate) { return write(certificate); });
+}
 inline void swatch_csv(std::string_view bytes) {
   check(bytes, false, read_swatch, [](const Swatch& swatch) { return write(swatch); });
 }
@@ -68,8 +71,13 @@ struct Target {
 };
 
 inline constexpr std::array targets = {
-    Target{"grid_text", grid_text},   Target{"grid_json", grid_json},       Target{"strip_json", strip_json},
-    Target{"panel_json", panel_json}, Target{"machine_json", machine_json}, Target{"plan_json", plan_json},
+    Target{"grid_text", grid_text},
+    Target{"grid_json", grid_json},
+    Target{"strip_json", strip_json},
+    Target{"panel_json", panel_json},
+    Target{"machine_json", machine_json},
+    Target{"plan_json", plan_json},
+    Target{"certificate_json", certificate_json},
     Target{"swatch_csv", swatch_csv},
 };
 

@@ -31,6 +31,7 @@ void write_all(const std::filesystem::path& folder) {
     save(folder, "panel", seed, write(any_panel(random)));
     save(folder, "machine", seed, write(any_machine(random)));
     save(folder, "plan", seed, write(any_plan(random)));
+    save(folder, "certificate", seed, write(any_certificate(random)));
   }
 }
 
@@ -40,6 +41,7 @@ void read_one(std::string_view kind, const std::string& text) {
   if (kind == "panel") read_panel(text);
   if (kind == "machine") read_machine(text);
   if (kind == "plan") read_plan(text);
+  if (kind == "certificate") read_certificate(text);
 }
 
 void read_all(const std::filesystem::path& folder) {

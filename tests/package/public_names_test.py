@@ -20,6 +20,7 @@ NOT_IN_C = {
     "Finding.place": "as Place",
     "Fault.place": "as Place",
     "Verification.difference": "as Place",
+    "CertificateCheck.place": "as Place",
     "MachineFile": "two structs beside each other, since a struct inside a struct cannot grow",
     "MachineFile.machine": "as MachineFile",
     "MachineFile.effort": "as MachineFile",
@@ -83,6 +84,8 @@ ONLY_IN_C = {
     "latchwork_plan_rungs": "Reform::rungs, as latchwork_panel_strips",
     "latchwork_plan_returns": "CrossingStep::returns, as latchwork_panel_strips",
     "latchwork_plan_prongs": "GroupReturn::prongs, as latchwork_panel_strips",
+    "latchwork_certificate_wales": "WaleClass::wales, as latchwork_panel_strips",
+    "latchwork_certificate_prices": "WaleClass::prices, as latchwork_panel_strips",
 }
 ONLY_IN_PYTHON = {
     "StopSource": "std::stop_source",

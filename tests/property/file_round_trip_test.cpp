@@ -63,6 +63,14 @@ TEST_CASE("what is written is read back equal: plans, right or wrong", "[file][p
   }
 }
 
+TEST_CASE("what is written is read back equal: certificates, right or wrong", "[file][property]") {
+  for (std::uint64_t seed = 1; seed <= rounds; ++seed) {
+    CAPTURE(seed);
+    Random random(seed);
+    check_round_trip(any_certificate(random), read_certificate);
+  }
+}
+
 TEST_CASE("a text that is cut short anywhere is refused", "[file][property]") {
   Random random(1);
   const std::string text = write(any_panel(random));

@@ -5,95 +5,17 @@
 #include <vector>
 
 #include "catch.hpp"
-#include "latchwork/effort.hpp"
-#include "latchwork/machine.hpp"
+#include "instances.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/wale.hpp"
-#include "random.hpp"
 
 // Plans against a brute force over all stop sets and all works of each wale, written from DEVELOPERS.md, batches, in
 // the plainest way. It shares no code with the planner.
 
 using namespace latchwork;
-using latchwork_test::Random;
+using namespace latchwork_test;
 
 namespace {
-
-struct Instance {
-  Grid grid{1, 1};
-  Machine machine;
-  Effort effort;
-};
-
-// A small panel with a bit of everything. What the grid refuses is left out.
-Instance random_instance(std::uint64_t seed) {
-  Random random(seed);
-  Instance out;
-  const int rows = random.between(1, 7);
-  const int columns = random.between(1, 6);
-  out.grid = Grid(rows, columns);
-  const auto try_to = [](const auto& change) {
-    try {
-      change();
-    } catch (const Error&) {
-      // The grid keeps its rules: this change is not made.
-    }
-  };
-  const int plainness = random.between(1, 5);
-  const bool stacks = !random.one_in(3);
-  const bool lacks = random.one_in(3);
-  for (int row = 1; row <= rows; ++row) {
-    for (int column = 0; column < columns; ++column) {
-      if (random.between(0, plainness) > 1) continue;
-      const int kind = random.between(0, stacks ? 4 : 1);
-      out.grid.set(row, column, kind <= 1 ? Cell::purl : kind <= 3 ? Cell::tuck : Cell::slip);
-    }
-  }
-  if (random.one_in(2)) {  // a column of tucks that can be held
-    const int column = random.between(0, columns - 1);
-    for (int row = 1; row <= rows; ++row) out.grid.set(row, column, row % 3 == 0 ? Cell::knit : Cell::tuck);
-    if (rows > 1) out.grid.set(rows, column, Cell::knit);
-  }
-  if (lacks) {
-    const int column = random.between(0, columns - 1);
-    const int from = random.between(1, rows);
-    const int to = random.between(from, rows);
-    for (int row = from; row <= to; ++row) out.grid.set(row, column, Cell::none);
-  }
-  for (int tries = random.between(0, 4); tries > 0; --tries) {
-    Crossing crossing;
-    crossing.row = random.between(1, rows);
-    crossing.column = random.between(0, columns - 1);
-    crossing.left = random.between(1, 2);
-    crossing.right = random.between(1, 2);
-    crossing.centre = random.one_in(3) ? 1 : 0;
-    crossing.lean = random.one_in(2) ? Lean::left : Lean::right;
-    if (crossing.centre > 0) crossing.place = static_cast<Centre>(random.between(0, 2));
-    try_to([&] { out.grid.cross(crossing); });
-  }
-  out.machine.max_ladder = random.one_in(2) ? 12 : random.between(1, 5);
-  out.machine.cast_on_loops = !random.one_in(5);
-  const int efforts = random.between(0, 3);
-  const auto cost = [&](std::int64_t usual) {
-    switch (efforts) {
-      case 0:
-        return usual;
-      case 1:
-        return std::int64_t{random.between(0, 3)};  // ties
-      case 2:
-        return random.one_in(3) ? std::int64_t{0} : std::int64_t{random.between(0, 20'000)};
-      default:
-        return usual * random.between(0, 4);
-    }
-  };
-  Effort& effort = out.effort;
-  for (std::int64_t* field :
-       {&effort.stop, &effort.batch, &effort.drop, &effort.rung_knit, &effort.rung_purl, &effort.rung_tuck,
-        &effort.rung_slip, &effort.crossing, &effort.crossing_stitch, &effort.hold, &effort.shaping, &effort.row}) {
-    *field = cost(*field);
-  }
-  return out;
-}
 
 bool in_stack(Cell cell) {
   return cell == Cell::tuck || cell == Cell::slip;
@@ -291,7 +213,7 @@ TEST_CASE("a plan takes what a brute force over all stop sets and batches takes"
   const int count = how_many(4000);
   for (int i = 1; i <= count; ++i) {
     const auto seed = static_cast<std::uint64_t>(i);
-    const Instance in = random_instance(seed);
+    const Instance in = tiny_instance(seed);
     CAPTURE(seed, in.grid.to_text(), in.machine.max_ladder, in.machine.cast_on_loops);
     const auto best = Brute{in}.best();
     const Plan least = plan(in.grid, in.machine, in.effort);
@@ -323,7 +245,7 @@ TEST_CASE("the regular plan is the best of all rhythms, and no better than the b
   const int count = how_many(2000);
   for (int i = 1; i <= count; ++i) {
     const auto seed = static_cast<std::uint64_t>(i) + 1'000'000;
-    const Instance in = random_instance(seed);
+    const Instance in = tiny_instance(seed);
     CAPTURE(seed, in.grid.to_text(), in.machine.max_ladder, in.machine.cast_on_loops);
     const Brute brute{in};
     std::optional<std::int64_t> best;

@@ -71,6 +71,13 @@ def test_plans_are_read_back_equal_and_fit_the_schema(cable):
         assert lw.read_plan(lw.write(plan)) == plan
 
 
+def test_certificates_are_read_back_equal_and_fit_the_schema(cable):
+    total = lw.plan(cable, lw.Machine()).total_ms
+    for certificate in (lw.certify(cable, lw.Machine(), total_ms=total), lw.Certificate(branches=[lw.Branch()])):
+        valid(lw.write(certificate), "certificate")
+        assert lw.read_certificate(lw.write(certificate=certificate)) == certificate
+
+
 @pytest.mark.parametrize(
     "text, code, line, field",
     [
@@ -99,7 +106,7 @@ def test_a_file_beyond_the_limit_is_refused_at_once():
     assert caught.value.code is lw.ErrorCode.too_large
 
 
-@pytest.mark.parametrize("read", [lw.read_grid, lw.read_strip, lw.read_panel, lw.read_machine, lw.read_plan, lw.read_swatch])
+@pytest.mark.parametrize("read", [lw.read_grid, lw.read_strip, lw.read_panel, lw.read_machine, lw.read_plan, lw.read_certificate, lw.read_swatch])
 def test_readers_take_text_and_nothing_else(read):
     for wrong in (None, 3, bytearray(b"{}"), ["{}"]):
         with pytest.raises(TypeError):

@@ -150,6 +150,40 @@ inline Plan any_plan(Random& random) {
   return plan;
 }
 
+inline StopPrice any_stop_price(Random& random) {
+  return {any_int(random), any_time(random)};
+}
+
+inline WaleClass any_wale_class(Random& random) {
+  WaleClass one;
+  one.wales = some<int>(random, any_int);
+  one.prices = some<StopPrice>(random, any_stop_price);
+  one.least = any_time(random);
+  return one;
+}
+
+inline Branch any_branch(Random& random) {
+  Branch branch;
+  branch.row = any_int(random);
+  branch.below = any_int(random);
+  branch.stop = random.one_in(2);
+  branch.end = static_cast<BranchEnd>(random.between(0, 2));
+  branch.by = any_int(random);
+  return branch;
+}
+
+inline Certificate any_certificate(Random& random) {
+  Certificate certificate;
+  certificate.rows = any_int(random);
+  certificate.columns = any_int(random);
+  certificate.bound_ms = any_time(random);
+  certificate.unit = any_time(random);
+  certificate.forced = some<int>(random, any_int);
+  certificate.classes = some<WaleClass>(random, any_wale_class);
+  certificate.branches = some<Branch>(random, any_branch);
+  return certificate;
+}
+
 /// A panel over a random grid, cut at random into bands and strips.
 inline Panel any_panel(Random& random) {
   const Grid grid = any_grid(random);

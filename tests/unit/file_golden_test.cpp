@@ -88,6 +88,22 @@ Plan every_member() {
   return plan;
 }
 
+Certificate every_part() {
+  Certificate certificate;
+  certificate.rows = 12;
+  certificate.columns = 7;
+  certificate.bound_ms = 170'000;
+  certificate.unit = 14;
+  certificate.forced = {6};
+  certificate.classes = {{{1, 5}, {{3, 700}, {4, 209'300}}, 1'400'000}, {{2}, {}, 42}};
+  certificate.branches = {{0, -1, false, BranchEnd::kept, -1},
+                          {1, 0, true, BranchEnd::bound, -1},
+                          {1, 0, false, BranchEnd::kept, -1},
+                          {2, 2, true, BranchEnd::dominated, 4},
+                          {2, 2, false, BranchEnd::kept, -1}};
+  return certificate;
+}
+
 }  // namespace
 
 TEST_CASE("files of version 1 are read to the values they were written from, and written the same", "[file][golden]") {
@@ -118,6 +134,10 @@ TEST_CASE("files of version 1 are read to the values they were written from, and
   const Plan plan = every_member();
   CHECK(golden("plan.json", write(plan)) == write(plan));
   CHECK(read_plan(text_of("plan.json")) == plan);
+
+  const Certificate certificate = every_part();
+  CHECK(golden("certificate.json", write(certificate)) == write(certificate));
+  CHECK(read_certificate(text_of("certificate.json")) == certificate);
 }
 
 TEST_CASE("a panel by parts and the same panel in full are one panel", "[file][golden][panel]") {

@@ -17,6 +17,7 @@ const std::map<std::string, Reader> readers = {
     {"panel", [](std::string_view text) { read_panel(text); }},
     {"machine", [](std::string_view text) { read_machine(text); }},
     {"plan", [](std::string_view text) { read_plan(text); }},
+    {"certificate", [](std::string_view text) { read_certificate(text); }},
 };
 
 }  // namespace

@@ -38,5 +38,9 @@ def machine_from_text(text: str) -> object:
     return _core.read_machine(text)
 
 
+def certificate_from_text(text: str) -> object:
+    return _core.read_certificate(text)
+
+
 def plan_from_text(text: str) -> object:
     return _core.read_plan(text)

@@ -34,6 +34,8 @@ from ._enums import (
 from ._plan import (
     Bed,
     Brief,
+    Certificate,
+    CertificateCheck,
     Fabric,
     HandWork,
     Job,
@@ -425,6 +427,38 @@ def hand_work(plan: Plan, effort: Effort | None = None) -> HandWork:
 def plan_status_name(status: PlanStatus) -> str:
     """"optimal", "feasible" or "infeasible"."""
 
+def certify(
+    grid: Grid,
+    machine: Machine,
+    effort: Effort | None = None,
+    *,
+    total_ms: int,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+    work_limit: int = 0,
+) -> Certificate:
+    """A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan. When
+    that cannot be proven (a lower total is possible, or the call is stopped or limited), a certificate of the greatest
+    bound that prices alone were found to prove; when prices prove more than `total_ms`, of that. The other arguments are
+    those of plan().
+
+    Raises Error bad_argument (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), too_large.
+    """
+
+def check_certificate(
+    grid: Grid,
+    machine: Machine,
+    effort: Effort | None = None,
+    *,
+    certificate: Certificate,
+) -> CertificateCheck:
+    """Checks every word of a certificate, in whole numbers, against classes, ways and costs that it makes itself from the
+    grid; it shares nothing with the planner. What does not hold is told, not raised. A plan that verify() finds to make
+    the panel, and whose hand_work() comes to `bound_ms`, is then a least one.
+
+    Raises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), too_large.
+    """
+
 def moves(plan: Plan) -> list[Move]:
     """Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too: it translates and does not
     judge. Raises Error too_large (rows).
@@ -496,6 +530,13 @@ def read_plan(json: str | bytes) -> Plan:
     missing_field, unknown_field, bad_value; and what the types' own checks raise.
     """
 
+def read_certificate(json: str | bytes) -> Certificate:
+    """Reads "latchwork-certificate", version 1.
+
+    Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
+    missing_field, unknown_field, bad_value; and what the types' own checks raise.
+    """
+
 def read_swatch(csv: str | bytes) -> Swatch:
     """Reads a swatch file: CSV (RFC 4180) with a first line that names its columns, in any order:
     texture,counted,count,length,unit,place; counted is `stitches` or `rows`, unit is mm, cm or in. Lines that start with
@@ -520,6 +561,9 @@ def write(file: MachineFile) -> str:
 @overload
 def write(plan: Plan) -> str:
     """The JSON that read_plan() reads back to an equal plan."""
+@overload
+def write(certificate: Certificate) -> str:
+    """The JSON that read_certificate() reads back to an equal certificate."""
 @overload
 def write(swatch: Swatch) -> str:
     """The CSV that read_swatch() reads back to an equal swatch (lengths in mm)."""

@@ -124,6 +124,14 @@ class PlanStatus(IntEnum):
     infeasible = 2
 
 
+class BranchEnd(IntEnum):
+    """What becomes of a branch of a certificate: it goes on in the next row, its bound is too high, or another is as good."""
+
+    kept = 0
+    bound = 1
+    dominated = 2
+
+
 class MoveKind(IntEnum):
     """What hands and carriage do, one thing at a time. Needles are the operator's; rows are RC rows, 0 the cast-on."""
 

@@ -19,6 +19,7 @@ void bind_strip(py::module_& m);
 void bind_panel(py::module_& m);
 void bind_machine(py::module_& m);
 void bind_gauge(py::module_& m);
+void bind_certificate(py::module_& m);
 void bind_plan(py::module_& m);
 void bind_simulate(py::module_& m);
 void bind_file(py::module_& m);

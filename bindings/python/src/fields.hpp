@@ -105,6 +105,13 @@ struct Data<PlanStatus> {
 };
 
 template <>
+struct Data<BranchEnd> {
+  static constexpr char name[] = "BranchEnd";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 2;
+};
+
+template <>
 struct Data<Place> {
   static constexpr char name[] = "Place";
   static constexpr char module[] = "latchwork._data";
@@ -421,6 +428,55 @@ struct Data<Progress> {
 };
 
 template <>
+struct Data<StopPrice> {
+  static constexpr char name[] = "StopPrice";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("row", &StopPrice::row), field("price", &StopPrice::price)};
+};
+
+template <>
+struct Data<WaleClass> {
+  static constexpr char name[] = "WaleClass";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("wales", &WaleClass::wales), field("prices", &WaleClass::prices),
+                                            field("least", &WaleClass::least)};
+};
+
+template <>
+struct Data<Branch> {
+  static constexpr char name[] = "Branch";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("row", &Branch::row), field("below", &Branch::below), field("stop", &Branch::stop),
+                 field("end", &Branch::end), field("by", &Branch::by)};
+};
+
+template <>
+struct Data<Certificate> {
+  static constexpr char name[] = "Certificate";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("rows", &Certificate::rows),         field("columns", &Certificate::columns),
+                 field("bound_ms", &Certificate::bound_ms), field("unit", &Certificate::unit),
+                 field("forced", &Certificate::forced),     field("classes", &Certificate::classes),
+                 field("branches", &Certificate::branches)};
+};
+
+template <>
+struct Data<CertificateCheck> {
+  static constexpr char name[] = "CertificateCheck";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("holds", &CertificateCheck::holds), field("bound_ms", &CertificateCheck::bound_ms),
+                 field("place", &CertificateCheck::place), field("message", &CertificateCheck::message)};
+};
+
+template <>
 struct Data<Move> {
   static constexpr char name[] = "Move";
   static constexpr char module[] = "latchwork._plan";
@@ -493,8 +549,8 @@ struct Data<Job> {
 #define LATCHWORK_PLAIN_STRUCTS(X) \
   X(Place) X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) \
   X(Measurement) X(Density) X(Gauge) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) \
-  X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(Move) X(Bed) X(Fault) \
-  X(Fabric) X(Verification) X(Brief) X(Job)
+  X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(StopPrice) X(WaleClass) X(Branch) \
+  X(Certificate) X(CertificateCheck) X(Move) X(Bed) X(Fault) X(Fabric) X(Verification) X(Brief) X(Job)
 // clang-format on
 
 #define LATCHWORK_DECLARE(T)                                \

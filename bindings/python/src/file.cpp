@@ -35,6 +35,8 @@ void bind_file(py::module_& m) {
   m.def("read_machine", &read_free<MachineFile, &read_machine>, "json"_a,
         doc("Reads \"latchwork-machine\", version 1.").c_str());
   m.def("read_plan", &read_free<Plan, &read_plan>, "json"_a, doc("Reads \"latchwork-plan\", version 1.").c_str());
+  m.def("read_certificate", &read_free<Certificate, &read_certificate>, "json"_a,
+        doc("Reads \"latchwork-certificate\", version 1.").c_str());
   m.def("read_swatch", &read_free<Swatch, &read_swatch>, "csv"_a,
         "Reads a swatch file: CSV (RFC 4180) with a first line that names its columns, in any order: "
         "texture,counted,count,length,unit,place; counted is `stitches` or `rows`, unit is mm, cm or in. Lines that "
@@ -48,6 +50,8 @@ void bind_file(py::module_& m) {
         "The JSON that read_panel() reads back to an equal panel: cells in full.");
   m.def("write", &write_one<MachineFile>, "file"_a, "The JSON that read_machine() reads back to an equal value.");
   m.def("write", &write_one<Plan>, "plan"_a, "The JSON that read_plan() reads back to an equal plan.");
+  m.def("write", &write_one<Certificate>, "certificate"_a,
+        "The JSON that read_certificate() reads back to an equal certificate.");
   m.def("write", &write_one<Swatch>, "swatch"_a,
         "The CSV that read_swatch() reads back to an equal swatch (lengths in mm).");
 }

@@ -13,6 +13,7 @@ PYBIND11_MODULE(_core, m) {
   bind_machine(m);
   bind_gauge(m);
   bind_plan(m);
+  bind_certificate(m);
   bind_simulate(m);
   bind_file(m);
   bind_chart(m);

@@ -760,6 +760,108 @@ LATCHWORK_C_API latchwork_status latchwork_plan_shapings(const latchwork_plan *p
 LATCHWORK_C_API latchwork_status latchwork_plan_hand_work(const latchwork_plan *plan, const latchwork_effort *effort,
                                                           latchwork_hand_work *work, latchwork_error *error);
 
+/* ---- Certificates ----------------------------------------------------------------------------------------------- */
+
+/* A proof that no plan takes less than its bound. A stop serves many wales, so its cost is shared out among them as
+   prices; no plan can be cheaper than the forced stops and each class's cheapest way under its prices. Where that stays
+   below the total, branches close the gap. Nothing in it is believed until it is checked. */
+typedef struct latchwork_certificate latchwork_certificate;
+
+/* What becomes of a branch: it goes on in the next row, its bound is too high, or another is as good. Since 0.1. */
+enum { LATCHWORK_BRANCH_END_KEPT = 0, LATCHWORK_BRANCH_END_BOUND = 1, LATCHWORK_BRANCH_END_DOMINATED = 2 };
+
+/* What a class of wales pays for a stop. An element of arrays. Since 0.1. */
+typedef struct latchwork_stop_price {
+  int32_t row;   /* the stop's, 0..R; not a forced stop */
+  int64_t price; /* above 0; in 1/unit milliseconds, for all wales of the class together */
+} latchwork_stop_price;
+
+/* Wales that are made alike. An element of arrays; the counts are those of the lists below. Since 0.1. */
+typedef struct latchwork_wale_class {
+  int32_t wales;  /* how many */
+  int32_t prices; /* how many; a stop that is not listed is free to this class */
+  int64_t least;  /* the cheapest way of making them all under these prices, in 1/unit milliseconds */
+} latchwork_wale_class;
+
+/* All schedules that stop, up to a row, at the same rows. An element of arrays. Since 0.1. */
+typedef struct latchwork_branch {
+  int32_t row;  /* decided up to here, 0..R */
+  int32_t below; /* index of the kept branch of the row below that it continues; -1 in row 0 */
+  int32_t stop; /* 1: stops after this row */
+  int32_t end;  /* LATCHWORK_BRANCH_END_... */
+  int32_t by;   /* dominated: index of a kept branch of the same row; else -1 */
+} latchwork_branch;
+
+/* What latchwork_grid_check_certificate() found. Since 0.1. */
+typedef struct latchwork_certificate_check {
+  uint32_t struct_size;
+  int32_t holds;     /* 1: every plan for this panel takes at least bound_ms */
+  int64_t bound_ms;  /* the certificate's when it holds, else 0 */
+  int32_t row;       /* where it fails; 0: none */
+  int32_t column;    /* -1: none */
+  char field[64];    /* "classes[3].prices[2]"; "": none */
+  char message[256]; /* "holds", or what is wrong; cut between characters when too long */
+} latchwork_certificate_check;
+#define LATCHWORK_CERTIFICATE_CHECK_INIT { sizeof(latchwork_certificate_check), 0, 0, 0, -1, {0}, {0} }
+
+/* A proof that no plan takes less than total_ms: hand in the total of an optimal plan. When that cannot be proven, a
+   certificate of the greatest bound that prices alone were found to prove. effort and options may be NULL.
+   Fails: BAD_ARGUMENT (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), TOO_LARGE.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_certify(const latchwork_grid *grid, const latchwork_machine *machine,
+                                                        const latchwork_effort *effort, int64_t total_ms,
+                                                        const latchwork_plan_options *options,
+                                                        latchwork_certificate **out, latchwork_error *error);
+/* Checks every word of a certificate, in whole numbers, against classes, ways and costs made from the grid anew; it shares
+   nothing with the planner. What does not hold is told in `check`, with status OK. effort may be NULL.
+   Fails: BAD_ARGUMENT (machine, effort), SIZE_MISMATCH (another panel's certificate), TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_check_certificate(const latchwork_grid *grid,
+                                                                  const latchwork_machine *machine,
+                                                                  const latchwork_effort *effort,
+                                                                  const latchwork_certificate *certificate,
+                                                                  latchwork_certificate_check *check,
+                                                                  latchwork_error *error);
+/* A certificate of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_copy(const latchwork_certificate *certificate,
+                                                            latchwork_certificate **out, latchwork_error *error);
+/* *equal is 1 when the certificates are the same in everything, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_equal(const latchwork_certificate *certificate,
+                                                             const latchwork_certificate *other, int32_t *equal,
+                                                             latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_certificate_destroy(latchwork_certificate *certificate);
+/* Rows of the panel. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_rows(const latchwork_certificate *certificate, int32_t *rows,
+                                                            latchwork_error *error);
+/* Columns of the panel. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_columns(const latchwork_certificate *certificate,
+                                                               int32_t *columns, latchwork_error *error);
+/* What is proven: no plan takes less, in milliseconds. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_bound_ms(const latchwork_certificate *certificate, int64_t *ms,
+                                                                latchwork_error *error);
+/* Prices are in 1/unit milliseconds. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_unit(const latchwork_certificate *certificate, int64_t *unit,
+                                                            latchwork_error *error);
+/* Rows of the stops that every plan makes: crossings, wales that begin or end. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_forced(const latchwork_certificate *certificate, int32_t *rows,
+                                                              size_t capacity, size_t *needed, latchwork_error *error);
+/* Its classes of wales. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_classes(const latchwork_certificate *certificate,
+                                                               latchwork_wale_class *classes, size_t capacity,
+                                                               size_t *needed, latchwork_error *error);
+/* The wales of class `index`, as indices into the wales of the grid. Fails: BAD_ARGUMENT (index). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_wales(const latchwork_certificate *certificate, size_t index,
+                                                             int32_t *wales, size_t capacity, size_t *needed,
+                                                             latchwork_error *error);
+/* What class `index` pays, by row. Fails: BAD_ARGUMENT (index). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_prices(const latchwork_certificate *certificate, size_t index,
+                                                              latchwork_stop_price *prices, size_t capacity,
+                                                              size_t *needed, latchwork_error *error);
+/* Its branches, by row; none where the prices suffice. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_branches(const latchwork_certificate *certificate,
+                                                                latchwork_branch *branches, size_t capacity,
+                                                                size_t *needed, latchwork_error *error);
+
 /* ---- Moves, simulate, verify ------------------------------------------------------------------------------------ */
 
 /* What hands and carriage do, one thing at a time. No move names a stitch pattern. Since 0.1. */
@@ -1046,6 +1148,9 @@ LATCHWORK_C_API latchwork_status latchwork_read_panel(const char *text, size_t s
    that latchwork_machine cannot hold. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_machine(const char *text, size_t size, latchwork_machine *machine,
                                                         latchwork_effort *effort, latchwork_error *error);
+/* "latchwork-certificate", version 1. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_certificate(const char *text, size_t size, latchwork_certificate **out,
+                                                            latchwork_error *error);
 /* "latchwork-plan", version 1. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_plan(const char *text, size_t size, latchwork_plan **out,
                                                      latchwork_error *error);
@@ -1065,6 +1170,9 @@ LATCHWORK_C_API latchwork_status latchwork_machine_write(const latchwork_machine
 /* The plan as JSON. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_write(const latchwork_plan *plan, char *text, size_t capacity,
                                                       size_t *needed, latchwork_error *error);
+/* The certificate as JSON. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_write(const latchwork_certificate *certificate, char *text,
+                                                             size_t capacity, size_t *needed, latchwork_error *error);
 
 /* ---- Charts and instructions ------------------------------------------------------------------------------------ */
 

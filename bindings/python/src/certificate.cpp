@@ -1,0 +1,45 @@
+// Certificates. The Certificate class and its parts are Python's.
+
+#include "latchwork/certificate.hpp"
+
+#include "latchwork/plan.hpp"
+#include "watch.hpp"
+
+namespace latchwork::python {
+
+void bind_certificate(py::module_& m) {
+  m.def(
+      "certify",
+      [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, std::int64_t total_ms,
+         const std::stop_source* stop, std::optional<py::function> progress, std::int64_t work_limit) {
+        const Grid own = grid;  // another thread may change the grid while the GIL is free
+        Watch watch(stop, std::move(progress));
+        const PlanOptions options{.stop = watch.token(), .progress = watch.progress(), .work_limit = work_limit};
+        const py::gil_scoped_release free;
+        return certify(own, machine, effort.value_or(Effort{}), total_ms, options);
+      },
+      "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "total_ms"_a, "stop"_a = py::none(),
+      "progress"_a = py::none(), "work_limit"_a = 0,
+      "A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan. "
+      "When that cannot be proven (a lower total is possible, or the call is stopped or limited), a certificate of the "
+      "greatest bound that prices alone were found to prove; when prices prove more than `total_ms`, of that. The "
+      "other "
+      "arguments are those of plan().\n\nRaises Error bad_argument (machine, effort, options, total_ms; grid, when it "
+      "cannot be scheduled at all), too_large.");
+  m.def(
+      "check_certificate",
+      [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort,
+         const Certificate& certificate) {
+        const Grid own = grid;
+        const py::gil_scoped_release free;
+        return check_certificate(own, machine, effort.value_or(Effort{}), certificate);
+      },
+      "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "certificate"_a,
+      "Checks every word of a certificate, in whole numbers, against classes, ways and costs that it makes itself from "
+      "the grid; it shares nothing with the planner. What does not hold is told, not raised. A plan that verify() "
+      "finds "
+      "to make the panel, and whose hand_work() comes to `bound_ms`, is then a least one.\n\nRaises Error bad_argument "
+      "(machine, effort), size_mismatch (another panel's certificate), too_large.");
+}
+
+}  // namespace latchwork::python

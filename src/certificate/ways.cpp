@@ -1,0 +1,256 @@
+#include "certificate/ways.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <numeric>
+
+#include "latchwork/error.hpp"
+
+namespace latchwork::inline v0::checking {
+namespace {
+
+std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+bool stacked(Cell cell) {
+  return cell == Cell::tuck || cell == Cell::slip;
+}
+
+std::int64_t rung(Cell cell, const Effort& effort) {
+  switch (cell) {
+    case Cell::knit:
+      return effort.drop + effort.rung_knit;
+    case Cell::purl:
+      return effort.drop + effort.rung_purl;
+    case Cell::tuck:
+      return effort.drop + effort.rung_tuck;
+    default:
+      return effort.drop + effort.rung_slip;
+  }
+}
+
+bool tuck_at(const Grid& grid, int row, int column) {
+  return column >= 0 && column < grid.columns() && grid.at(row, column) == Cell::tuck;
+}
+
+std::vector<Piece> pieces_of(const Grid& grid, const Wale& wale, const std::vector<char>& crossed,
+                             const Machine& machine, const Effort& effort) {
+  std::vector<Piece> pieces;
+  const auto cell = [&](int row) { return grid.at(row, wale.column_at(row)); };
+  for (int row = wale.row; row <= wale.last_row(); ++row) {
+    if (cell(row) == Cell::knit) continue;
+    Piece piece;
+    piece.low = row;
+    bool hold = cell(row) == Cell::tuck;
+    for (; row <= wale.last_row() && stacked(cell(row)); ++row) {
+      const int column = wale.column_at(row);
+      hold = hold && cell(row) == Cell::tuck && !tuck_at(grid, row, column - 1) && !tuck_at(grid, row, column + 1);
+      piece.rungs += rung(cell(row), effort);
+    }
+    piece.high = row;
+    const bool closed = row <= wale.last_row();
+    const bool loop = piece.low > wale.row || machine.cast_on_loops;
+    if (closed && loop) {
+      piece.rungs += rung(cell(row), effort);
+      piece.hold = hold && cell(row) == Cell::knit;
+      // Up to the greatest ladder and the end of the wale, and past no crossing of its own.
+      int last = piece.low;
+      while (last < wale.last_row() && last - piece.low + 2 <= machine.max_ladder && crossed[at(last)] == 0) ++last;
+      piece.last = last >= piece.high ? last : -1;
+    }
+    pieces.push_back(piece);
+  }
+  return pieces;
+}
+
+}  // namespace
+
+Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort) {
+  const auto rows = static_cast<std::int64_t>(grid.rows());
+  const std::int64_t dearest =
+      effort.drop + std::max({effort.rung_knit, effort.rung_purl, effort.rung_tuck, effort.rung_slip});
+  const std::int64_t a_cell =
+      effort.batch + dearest + effort.hold + effort.shaping + effort.crossing + effort.crossing_stitch;
+  Common common;
+  common.most = rows * grid.columns() * a_cell + (rows + 1) * (effort.stop + effort.row + 1);
+  if (common.most > (std::int64_t{1} << 60) / (rows + 2)) {
+    Place place;
+    place.field = "effort";
+    throw Error(ErrorCode::too_large, place,
+                fmt::format("a plan of {} rows of {} stitches at these efforts could take {} ms; a certificate is kept "
+                            "to {} ms",
+                            rows, grid.columns(), common.most, (std::int64_t{1} << 60) / (rows + 2)));
+  }
+
+  common.fixed = rows * effort.row;
+  common.forced.assign(at(grid.rows()) + 1, 0);
+  std::vector<std::vector<char>> crossed(wales.all().size(), std::vector<char>(at(grid.rows()) + 1, 0));
+  for (const Crossing& crossing : grid.crossings()) {
+    const int end = crossing.column + crossing.width();
+    for (int column = crossing.column; column < end; ++column) {
+      if (const int wale = wales.at(crossing.row, column); wale >= 0) crossed[at(wale)][at(crossing.row)] = 1;
+    }
+    const int centre = crossing.column + crossing.left;
+    const bool bare = crossing.centre > 0 && grid.at(crossing.row, centre) == Cell::none;
+    const bool stays = crossing.place == Centre::front && crossing.left == crossing.right;
+    const int lifted = crossing.left + crossing.right + (bare || stays ? 0 : crossing.centre);
+    common.fixed += effort.crossing + lifted * effort.crossing_stitch;
+    common.forced[at(crossing.row)] = 1;
+  }
+  for (std::size_t i = 0; i < wales.all().size(); ++i) {
+    const Wale& wale = wales.all()[i];
+    if (wale.row > 1) {
+      common.fixed += effort.shaping;
+      common.forced[at(wale.row - 1)] = 1;
+    }
+    if (wale.last_row() < grid.rows()) {
+      common.fixed += effort.shaping;
+      common.forced[at(wale.last_row())] = 1;
+    }
+    common.pieces.push_back(pieces_of(grid, wale, crossed[i], machine, effort));
+  }
+
+  std::int64_t step = 0;
+  for (const std::int64_t cost :
+       {effort.stop, effort.batch, effort.hold, effort.drop + effort.rung_knit, effort.drop + effort.rung_purl,
+        effort.drop + effort.rung_tuck, effort.drop + effort.rung_slip}) {
+    step = std::gcd(step, cost);
+  }
+  common.step = std::max<std::int64_t>(1, step);
+  return common;
+}
+
+Ways::Ways(const std::vector<Piece>& pieces, int rows, std::int64_t wales, std::int64_t unit, const Effort& effort)
+    : pieces_(pieces), rows_(rows), batch_(effort.batch * wales * unit), hold_(effort.hold * wales * unit) {
+  const std::int64_t knit = (effort.drop + effort.rung_knit) * wales * unit;
+  const int count = static_cast<int>(pieces.size());
+  made_.assign(at(rows) + 1, 0);
+  rungs_.assign(at(rows) + 1, 0);
+  first_.assign(at(rows) + 1, 0);
+  last_.assign(at(rows) + 1, 0);
+  int made = 0;
+  int first = 0;
+  int last = 0;
+  // A place is of use while some later stop leads on from it, and from the first row after which it can be reached.
+  const auto of_use = [&](int place, int row) {
+    if (place == 2 * count) return true;
+    const Piece& piece = pieces[at(place / 2)];
+    if (place % 2 != 0) return piece.hold && piece.high - 1 > row;
+    return piece.last > row || (piece.hold && piece.low - 1 > row);
+  };
+  const auto reached = [&](int place, int row) {
+    if (place % 2 != 0) return pieces[at(place / 2)].hold && pieces[at(place / 2)].low - 1 <= row;
+    const Piece& piece = pieces[at(place / 2 - 1)];
+    return (piece.hold ? piece.high - 1 : piece.high) <= row;
+  };
+  for (int row = 0; row <= rows; ++row) {
+    if (row > 0) {
+      rungs_[at(row)] = rungs_[at(row) - 1];
+      if (made < count && row >= pieces[at(made)].low) {
+        made_[at(row)] = -1;
+        if (row == pieces[at(made)].high) rungs_[at(row)] += pieces[at(made++)].rungs * wales * unit;
+      } else {
+        rungs_[at(row)] += knit;
+      }
+      if (made == count || row < pieces[at(made)].low) made_[at(row)] = made;
+    }
+    while (!of_use(first, row)) ++first;
+    for (bool higher = true; higher;) {
+      higher = false;
+      for (int place = last + 1; place <= std::min(last + 2, 2 * count) && !higher; ++place) {
+        if (!reached(place, row)) continue;
+        last = place;
+        higher = true;
+      }
+    }
+    first_[at(row)] = first;
+    last_[at(row)] = last;
+  }
+}
+
+std::int64_t Ways::batch_cost(int piece, int row) const {
+  return batch_ + rungs_[at(row)] - rungs_[at(pieces_[at(piece)].low) - 1];
+}
+
+Places Ways::places(int row) const {
+  const int first = first_[at(row)];
+  return {first, std::vector<std::int64_t>(at(std::max(0, last_[at(row)] - first + 1)), never)};
+}
+
+template <class Move>
+void Ways::moves(int place, int row, Move&& move) const {
+  std::int64_t cost = 0;
+  const auto put = [&](int reached, std::int64_t paid) {
+    move(reached, paid);
+    const auto next = at(reached / 2);
+    if (reached % 2 == 0 && next < pieces_.size() && pieces_[next].hold && pieces_[next].low - 1 == row) {
+      move(reached + 1, paid + hold_);
+    }
+  };
+  if (place % 2 != 0) {
+    if (pieces_[at(place / 2)].high - 1 == row) {
+      put(place + 1, cost);  // no batch ends here: the row is a tuck of this wale
+    } else {
+      move(place, cost);
+    }
+    return;
+  }
+  put(place, cost);
+  const int made = made_[at(row)];
+  if (place / 2 < made && row <= pieces_[at(place / 2)].last) put(2 * made, batch_cost(place / 2, row));
+}
+
+Places Ways::decided(const Places& before, int row, bool stop) const {
+  Places after = places(row);
+  const auto reach = [&](int place, std::int64_t cost) {
+    const int i = place - after.first;
+    if (i < 0 || i >= static_cast<int>(after.value.size())) return;
+    auto& value = after.value[at(i)];
+    value = std::min(value, cost);
+  };
+  for (std::size_t i = 0; i < before.value.size(); ++i) {
+    const std::int64_t paid = before.value[i];
+    if (paid >= never) continue;
+    const int place = before.first + static_cast<int>(i);
+    if (stop) {
+      moves(place, row, [&](int reached, std::int64_t cost) { reach(reached, paid + cost); });
+    } else {
+      reach(place, paid);
+    }
+  }
+  return after;
+}
+
+std::vector<Places> Ways::to_end(const std::vector<std::int64_t>& price) const {
+  std::vector<Places> all(at(rows_) + 1);
+  for (int row = rows_; row >= 0; --row) {
+    Places& here = all[at(row)];
+    here = places(row);
+    for (std::size_t i = 0; i < here.value.size(); ++i) {
+      const int place = here.first + static_cast<int>(i);
+      if (row == rows_) {
+        here.value[i] = place == 2 * static_cast<int>(pieces_.size()) ? 0 : never;
+        continue;
+      }
+      const Places& above = all[at(row) + 1];
+      std::int64_t best = above.at(place);
+      moves(place, row + 1, [&](int reached, std::int64_t cost) {
+        if (above.at(reached) < never) best = std::min(best, price[at(row) + 1] + cost + above.at(reached));
+      });
+      here.value[i] = best;
+    }
+  }
+  return all;
+}
+
+std::int64_t Ways::least(const Places& after_row_0, std::int64_t price) const {
+  std::int64_t best = after_row_0.at(0);
+  moves(0, 0, [&](int reached, std::int64_t cost) {
+    if (after_row_0.at(reached) < never) best = std::min(best, price + cost + after_row_0.at(reached));
+  });
+  return best;
+}
+
+}  // namespace latchwork::inline v0::checking

@@ -1,0 +1,85 @@
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "latchwork/effort.hpp"
+#include "latchwork/grid.hpp"
+#include "latchwork/machine.hpp"
+#include "latchwork/wale.hpp"
+
+// The panel as the checker of certificates sees it, made from the grid alone. Nothing of the planner is used here.
+//
+// A wale's hand cells come in pieces, numbered from the lowest: a purl, or a stack with the cell that closes it. After
+// the decision at row t (stop or not) a wale is at a place: 2i, its lowest i pieces are made; 2i + 1, its needle is
+// held over piece i. A stop lets it be released, then re-formed, then held, all for one price.
+
+namespace latchwork::inline v0::checking {
+
+/// More than any cost; twice it, and any cost more, still fits.
+inline constexpr std::int64_t never = std::int64_t{1} << 61;
+
+struct Piece {
+  int low = 1;
+  int high = 1;
+  int last = -1;      ///< latest row at which a batch from just below `low` may end; below `high`: none may
+  bool hold = false;  ///< its needle may be held from row low - 1 to row high - 1
+  std::int64_t rungs = 0;
+  friend bool operator==(const Piece&, const Piece&) = default;
+};
+
+/// What all plans of the panel share, in milliseconds.
+struct Common {
+  std::int64_t fixed = 0;                  ///< crossings, shapings, carriage passes
+  std::int64_t step = 1;                   ///< any two plans' totals differ by a multiple of this
+  std::int64_t most = 0;                   ///< no total passes it; times rows + 2 it stays within 2^60
+  std::vector<char> forced;                ///< per row 0..R: every plan stops there
+  std::vector<std::vector<Piece>> pieces;  ///< per wale of Wales(grid).all()
+};
+
+/// @throws Error too_large.
+Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort);
+
+/// Values at places first, first + 1, ...
+struct Places {
+  int first = 0;
+  std::vector<std::int64_t> value;
+  std::int64_t at(int place) const {
+    const int i = place - first;
+    return i < 0 || i >= static_cast<int>(value.size()) ? never : value[static_cast<std::size_t>(i)];
+  }
+  friend bool operator==(const Places&, const Places&) = default;
+};
+
+/// The ways of a class of equal wales up the rows. Costs are for all of them, in 1/unit milliseconds.
+class Ways {
+ public:
+  Ways(const std::vector<Piece>& pieces, int rows, std::int64_t wales, std::int64_t unit, const Effort& effort);
+
+  /// From before the decision at `row` to after it, cheapest ways to each place.
+  Places decided(const Places& before, int row, bool stop) const;
+  /// Before row 0 is decided: nothing made, nothing paid.
+  static Places start() { return {0, {0}}; }
+
+  /// Cheapest ways to the end from each place after the decision at each row 0..R, each stop costing `price[row]`.
+  std::vector<Places> to_end(const std::vector<std::int64_t>& price) const;
+  /// And from before row 0 is decided.
+  std::int64_t least(const Places& after_row_0, std::int64_t price) const;
+
+ private:
+  Places places(int row) const;
+  std::int64_t batch_cost(int piece, int row) const;
+  // Calls move(place, cost) for every place that a stop after `row` leads to, `place` itself among them.
+  template <class Move>
+  void moves(int place, int row, Move&& move) const;
+
+  const std::vector<Piece>& pieces_;
+  int rows_;
+  std::int64_t batch_;
+  std::int64_t hold_;
+  std::vector<int> made_;            // per row: pieces whose rows end there or lower; -1 inside a stack
+  std::vector<std::int64_t> rungs_;  // per row: of rows 1 to here
+  std::vector<int> first_, last_;    // per row: lowest and highest place of use after its decision
+};
+
+}  // namespace latchwork::inline v0::checking

@@ -1,0 +1,59 @@
+#include "latchwork/certificate.hpp"
+
+#include "catch.hpp"
+#include "instances.hpp"
+#include "latchwork/plan.hpp"
+
+// Certificates of the planner against the checker, which shares no code with it. tests/python has a second checker.
+
+using namespace latchwork;
+using namespace latchwork_test;
+
+TEST_CASE("every tiny panel's least total is certified, and no more", "[certificate][property]") {
+  int checked = 0;
+  int branched = 0;
+  for (std::uint64_t seed = 1; seed <= 3000; ++seed) {
+    const Instance in = tiny_instance(seed);
+    CAPTURE(seed, in.grid.to_text(), in.machine.max_ladder, in.machine.cast_on_loops);
+    const Plan least = plan(in.grid, in.machine, in.effort);
+    if (least.status == PlanStatus::infeasible) {
+      CHECK_THROWS_AS(certify(in.grid, in.machine, in.effort, 0), Error);
+      continue;
+    }
+    const Certificate certificate = certify(in.grid, in.machine, in.effort, least.total_ms);
+    const CertificateCheck check = check_certificate(in.grid, in.machine, in.effort, certificate);
+    CAPTURE(check.message);
+    REQUIRE(check.holds);
+    REQUIRE(check.bound_ms == least.total_ms);
+    ++checked;
+    branched += certificate.branches.empty() ? 0 : 1;
+
+    // Asked for more, it certifies what is true; and a claim of one millisecond more is refused.
+    const Certificate more = certify(in.grid, in.machine, in.effort, least.total_ms + 1);
+    REQUIRE(check_certificate(in.grid, in.machine, in.effort, more).holds);
+    REQUIRE(more.bound_ms <= least.total_ms);
+    Certificate claim = certificate;
+    claim.bound_ms += 1;
+    REQUIRE(!check_certificate(in.grid, in.machine, in.effort, claim).holds);
+  }
+  CHECK(checked > 1000);
+  CHECK(branched >= 3);
+}
+
+TEST_CASE("plans of every kind of panel are certified", "[certificate][property]") {
+  for (const std::string& kind : instance_kinds()) {
+    for (std::uint64_t seed = 1; seed <= 3; ++seed) {
+      const Instance in = instance_of(kind, seed, kind == "200 classes" ? 40 : 70);
+      CAPTURE(kind, seed);
+      PlanOptions options;
+      options.work_limit = 50'000'000;
+      const Plan least = plan(in.grid, in.machine, in.effort, options);
+      const Certificate certificate = certify(in.grid, in.machine, in.effort, least.total_ms, options);
+      const CertificateCheck check = check_certificate(in.grid, in.machine, in.effort, certificate);
+      CAPTURE(check.message, certificate.branches.size());
+      REQUIRE(check.holds);
+      CHECK(check.bound_ms <= least.total_ms);
+      if (least.status == PlanStatus::optimal) CHECK(check.bound_ms == least.total_ms);
+    }
+  }
+}

@@ -1,0 +1,171 @@
+#include "latchwork/certificate.hpp"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "instances.hpp"
+#include "latchwork/plan.hpp"
+
+using namespace latchwork;
+using namespace latchwork_test;
+
+namespace {
+
+// DEVELOPERS.md's example: one purl in row 1 below a crossing after row 2.
+Grid example() {
+  Grid grid = Grid::from_text("kkkkkk\nkkkkkk\nkkkkkk\nkkpkkk\n");
+  grid.cross({.row = 2, .column = 1, .left = 2, .right = 2});
+  return grid;
+}
+
+}  // namespace
+
+TEST_CASE("the example's certificate is what its page works out", "[certificate]") {
+  const Grid grid = example();
+  const Certificate certificate = certify(grid, {}, {}, 81'500);
+  CHECK(certificate.forced == std::vector<int>{2});
+  REQUIRE(certificate.classes.size() == 1);
+  CHECK(certificate.classes[0].wales == std::vector<int>{2});
+  CHECK(certificate.classes[0].least == 19'500 * certificate.unit);
+  CHECK(certificate.branches.empty());
+  // Hand work 34.5 s; the crossing's own 15 s and 4 stitches of 4 s; four rows of 4 s.
+  CHECK(certificate.bound_ms == 34'500 + 31'000 + 16'000);
+  const CertificateCheck check = check_certificate(grid, {}, {}, certificate);
+  CHECK(check == CertificateCheck{true, 81'500, {}, "holds"});
+}
+
+TEST_CASE("each way of spoiling a certificate is refused at its place", "[certificate][error]") {
+  const Grid grid = example();
+  const Certificate sound = certify(grid, {}, {}, 81'500);
+  struct Spoiling {
+    std::string field;
+    std::function<void(Certificate&)> spoil;
+  };
+  const std::vector<Spoiling> spoilings = {
+      {"unit", [](Certificate& c) { c.unit = 0; }},
+      {"unit", [](Certificate& c) { c.unit = 7; }},  // past rows + 2, sums could overflow
+      {"forced[0]", [](Certificate& c) { c.forced.clear(); }},
+      {"forced[0]", [](Certificate& c) { c.forced = {3}; }},
+      {"forced[1]",
+       [](Certificate& c) {
+         c.forced = {2, 3};
+       }},
+      {"classes", [](Certificate& c) { c.classes.clear(); }},
+      {"classes[0].wales", [](Certificate& c) { c.classes[0].wales.clear(); }},
+      {"classes[0].wales[0]", [](Certificate& c) { c.classes[0].wales = {9}; }},
+      {"classes[0].wales[0]", [](Certificate& c) { c.classes[0].wales = {-1}; }},
+      {"classes[0].wales[0]", [](Certificate& c) { c.classes[0].wales = {1}; }},  // all knit
+      {"classes[0].wales[1]",
+       [](Certificate& c) {
+         c.classes[0].wales = {2, 2};
+       }},
+      {"classes[1].wales[0]", [](Certificate& c) { c.classes.push_back(c.classes[0]); }},
+      {"classes[0].prices[0]",
+       [](Certificate& c) {
+         c.classes[0].prices = {{-1, 5}};
+       }},
+      {"classes[0].prices[0]",
+       [](Certificate& c) {
+         c.classes[0].prices = {{5, 5}};
+       }},
+      {"classes[0].prices[0]",
+       [](Certificate& c) {
+         c.classes[0].prices = {{2, 5}};
+       }},  // a forced stop
+      {"classes[0].prices[0]",
+       [](Certificate& c) {
+         c.classes[0].prices = {{1, 0}};
+       }},
+      {"classes[0].prices[0]",
+       [](Certificate& c) {
+         c.classes[0].prices = {{1, 15'000 * 6 + 1}};
+       }},
+      {"classes[0].prices[1]",
+       [](Certificate& c) {
+         c.classes[0].prices = {{1, 5}, {1, 5}};
+       }},
+      {"classes[0].least", [](Certificate& c) { c.classes[0].prices.clear(); }},
+      {"classes[0].least", [](Certificate& c) { c.classes[0].least += 1; }},
+      {"bound_ms", [](Certificate& c) { c.bound_ms = -1; }},
+      {"bound_ms", [](Certificate& c) { c.bound_ms += 1; }},
+      {"bound_ms", [](Certificate& c) { c.bound_ms = INT64_MAX; }},
+      {"branches[0]",
+       [](Certificate& c) {
+         c.branches = {{1, -1, false, BranchEnd::bound, -1}};
+       }},
+      {"branches[0].by",
+       [](Certificate& c) {
+         c.branches = {{0, -1, false, BranchEnd::bound, 0}};
+       }},
+      {"branches[0].by",
+       [](Certificate& c) {
+         c.branches = {{0, -1, false, BranchEnd::dominated, 0}};
+       }},
+      {"branches[0].end",
+       [](Certificate& c) {
+         c.branches = {{0, -1, false, static_cast<BranchEnd>(9), -1}};
+       }},
+      {"branches[1]",
+       [](Certificate& c) {
+         c.branches = {{0, -1, false, BranchEnd::kept, -1}};
+       }},
+      {"branches[1]",
+       [](Certificate& c) {
+         c.branches = {{0, -1, false, BranchEnd::bound, -1}, {1, 0, false, BranchEnd::bound, -1}};
+       }},
+  };
+  for (const Spoiling& spoiling : spoilings) {
+    Certificate spoiled = sound;
+    spoiling.spoil(spoiled);
+    CAPTURE(spoiling.field);
+    REQUIRE(spoiled != sound);
+    const CertificateCheck check = check_certificate(grid, {}, {}, spoiled);
+    CHECK(!check.holds);
+    CHECK(check.bound_ms == 0);
+    CHECK(check.place.field == spoiling.field);
+    CHECK(check.message.starts_with(spoiling.field + ": "));
+  }
+}
+
+TEST_CASE("a gap is closed by branches, and a branch cut without cause is refused", "[certificate]") {
+  const Instance in = instance_of("co-prime periods", 1);
+  const Plan least = plan(in.grid, in.machine, in.effort);
+  REQUIRE(least.status == PlanStatus::optimal);
+  const Certificate sound = certify(in.grid, in.machine, in.effort, least.total_ms);
+  REQUIRE(check_certificate(in.grid, in.machine, in.effort, sound).holds);
+  REQUIRE(!sound.branches.empty());
+  int cut = 0;
+  for (std::size_t i = 0; i < sound.branches.size(); ++i) {
+    CAPTURE(i);
+    Certificate spoiled = sound;
+    Branch& branch = spoiled.branches[i];
+    if (branch.end == BranchEnd::kept) {
+      branch.end = BranchEnd::bound;
+      ++cut;
+    } else {
+      branch.end = BranchEnd::kept;
+      branch.by = -1;
+    }
+    CHECK(!check_certificate(in.grid, in.machine, in.effort, spoiled).holds);
+  }
+  CHECK(cut > 0);
+}
+
+TEST_CASE("a certificate is for one size of panel, and for panels that can be made", "[certificate][error]") {
+  const Certificate certificate = certify(example(), {}, {}, 81'500);
+  CHECK_THROWS_MATCHES(check_certificate(Grid(4, 5), {}, {}, certificate), Error, refused(ErrorCode::size_mismatch));
+  CHECK_THROWS_MATCHES(certify(example(), {}, {}, -1), Error, refused_field(ErrorCode::bad_argument, "total_ms"));
+  CHECK_THROWS_AS(certify(Grid(4, 300), {}, {}, 1), Error);  // wider than the bed
+  // An open stack: no plan, so a certificate says nothing, and is refused.
+  Grid open(3, 3);
+  open.set(3, 1, Cell::tuck);
+  Certificate claim;
+  claim.rows = claim.columns = 3;
+  claim.classes = {{{1}, {}, 0}};
+  const CertificateCheck check = check_certificate(open, {}, {}, claim);
+  CHECK(!check.holds);
+  CHECK(check.place.field == "classes[0].least");
+  CHECK(check.place.column == 1);
+}
