@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <stdexcept>
 #include <string>
+#include <string_view>
 
 namespace latchwork_test {
 
@@ -20,11 +21,11 @@ inline const nlohmann::json& reference_values() {
 }
 
 /// One check value, by its id: topic, inputs, expected, tolerance, source, mark.
-inline const nlohmann::json& reference(const std::string& id) {
+inline const nlohmann::json& reference(std::string_view id) {
   for (const nlohmann::json& value : reference_values()) {
-    if (value.at("id") == id) return value;
+    if (value.at("id").get_ref<const std::string&>() == id) return value;
   }
-  throw std::runtime_error("check_values.json has no value " + id);
+  throw std::runtime_error("check_values.json has no value " + std::string(id));
 }
 
 /// Where the value comes from, for a test's INFO.
@@ -34,13 +35,13 @@ inline std::string reference_source(const std::string& id) {
 }
 
 /// Whether `got` is `expected` within the value's own tolerance.
-inline bool meets_reference(const std::string& id, double got, double expected) {
+inline bool meets_reference(std::string_view id, double got, double expected) {
   const nlohmann::json& tolerance = reference(id).at("tolerance");
   if (tolerance.contains("exact")) return got == expected;
   if (tolerance.contains("abs")) return std::abs(got - expected) <= tolerance.at("abs").get<double>();
   return std::abs(got - expected) <= tolerance.at("rel").get<double>() * std::abs(expected);
 }
-inline bool meets_reference(const std::string& id, double got) {
+inline bool meets_reference(std::string_view id, double got) {
   return meets_reference(id, got, reference(id).at("expected").get<double>());
 }
 
