@@ -136,7 +136,7 @@ std::int32_t count_of(const List& list) {
 
 // Text and arrays.
 
-/// `size` bytes of text; NULL only for none. @throws Error bad_argument.
+/// `size` bytes of text. @throws Error bad_argument for NULL, of no bytes too.
 std::string_view text_in(const char* text, std::size_t size, const char* name = "text");
 
 /// The elements of an array; NULL only for none. @throws Error bad_argument.

@@ -50,8 +50,7 @@ bool flag(std::int32_t value, const char* field) {
 }
 
 std::string_view text_in(const char* text, std::size_t size, const char* name) {
-  if (text == nullptr && size > 0) refuse(name, "NULL");
-  return text == nullptr ? std::string_view() : std::string_view(text, size);
+  return {&given(text, name), size};
 }
 
 std::vector<Strip> strips_in(const latchwork_strip* const* strips, std::size_t count, const char* name) {

@@ -15,6 +15,7 @@ latchwork_size size_out(const Size& size) {
   to.greatest_height_mm = size.greatest_height_mm;
   to.width_spread_mm = size.width_spread_mm;
   to.height_spread_mm = size.height_spread_mm;
+  to.spread_known = size.spread_known ? 1 : 0;
   return to;
 }
 

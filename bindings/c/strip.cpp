@@ -21,7 +21,12 @@ latchwork_status motif(latchwork_strip** out, latchwork_error* error, Make&& mak
 latchwork_status latchwork_strip_create(const char* name, const char* texture, const latchwork_grid* grid,
                                         latchwork_strip** out, latchwork_error* error) {
   return guarded(error, [&] {
-    fill(out, [&] { return Strip{&given(name, "name"), &given(texture, "texture"), given(grid, "grid").value}; });
+    fill(out, [&] {
+      Strip strip{&given(name, "name"), &given(texture, "texture"), given(grid, "grid").value};
+      // What is not UTF-8 a panel would refuse later, far from where it was handed in.
+      Panel({}, Strip{strip.name, strip.texture, Grid(1, 1)});
+      return strip;
+    });
   });
 }
 

@@ -35,7 +35,8 @@ struct Job {
   Size size;
 };
 
-/// @throws Error io (field = file name), and what the readers throw with the file's name before the field.
+/// @throws Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
+/// throw with the file's name before the field.
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
 /// Finds, plans both ways, verifies both, sizes. @throws Error as those do.
@@ -49,8 +50,8 @@ LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 
 /// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
-/// `folder`, which is made if it is not there. @throws Error io (field = file name); as page_html(), and as write() of
-/// a plan.
+/// `folder`, which is made if it is not there. @throws Error bad_argument (folder), as read_brief(); io (field = file
+/// name, or folder); as page_html(), and as write() of a plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
 
 }  // namespace latchwork::inline v0

@@ -98,7 +98,8 @@ class LATCHWORK_API Grid {
   /// behind swapped.
   [[nodiscard]] Grid turned() const;
   /// This grid and, on its right, its mirror image: 2W columns about a line, 2W-1 about a shared last stitch.
-  /// @throws Error crossing_cut when the shared stitch is in a crossing; too_large.
+  /// @throws Error bad_argument (axis, when it is neither); crossing_cut when the shared stitch is in a crossing;
+  /// too_large.
   [[nodiscard]] Grid unfolded(Axis axis) const;
   /// `times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam (half-drop:
   /// shift = R/2). @throws Error bad_argument (times below 1); too_large.

@@ -32,10 +32,11 @@ struct Band {
 /// What is knitted: a grid that ends, and which texture measures which part of it. Bands cover the rows from row 1 up.
 class LATCHWORK_API Panel {
  public:
-  /// A panel of one band and one strip. @throws nothing but memory.
+  /// A panel of one band and one strip. @throws Error bad_encoding (field name, strip.name, strip.texture) for text
+  /// that is not UTF-8.
   Panel(std::string name, const Strip& strip);
   /// @throws Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument (field rows,
-  /// columns, repeat_rows) below 1.
+  /// columns, repeat_rows) below 1; bad_encoding (field name, bands[0].strips[2].texture) for text that is not UTF-8.
   Panel(std::string name, Grid grid, std::vector<Band> bands);
 
   const std::string& name() const noexcept { return name_; }
@@ -76,11 +77,12 @@ struct PanelParts {
 /// Builds a mirrored panel in one call: one band, its axis in the middle. The centre stands as it is, mirror image of
 /// itself or not. A panel that ends inside a strip's repeat is cut at the top.
 /// @throws Error bad_argument (field rows; parts, when there is nothing; axis); crossing_cut, when the shared stitch is
-/// in a crossing; crossing_over_none, as Strip::filled_up(); too_large.
+/// in a crossing; crossing_over_none, as Strip::filled_up(); too_large; bad_encoding, as Panel::Panel().
 LATCHWORK_API Panel build_panel(const PanelParts& parts);
 
 /// Strips side by side from the left on the RS, each filled up to `rows`. @throws Error bad_argument (field rows below
-/// 1; strips, when there is none); crossing_over_none, as Strip::filled_up(); too_large.
+/// 1; strips, when there is none); crossing_over_none, as Strip::filled_up(); too_large; bad_encoding, as
+/// Panel::Panel().
 LATCHWORK_API Panel join_strips(std::string name, int rows, std::span<const Strip> strips);
 
 }  // namespace latchwork::inline v0

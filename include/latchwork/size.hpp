@@ -35,7 +35,8 @@ struct StripSize {
 ///   height_spread^2 = sum over t of (s_t / r_t * sum of h w / W)^2 + (s_t / g_t * sum of w (h - H) / W)^2,
 /// where the inner sums run over t's strips in all bands, h is a strip's height, and W and H are width and mean height
 /// of its band: the second term is there because widths are the weights of the mean. A texture measured in one place
-/// adds nothing to the spreads, and a warning says so.
+/// adds nothing to the spreads: they are then too small by what is not known, `spread_known` is false, and a warning
+/// names the textures.
 struct Size {
   double width_mm = 0;
   double least_width_mm = 0;  ///< of the narrowest band: below width_mm the edges wave
@@ -44,14 +45,17 @@ struct Size {
   double greatest_height_mm = 0;
   double width_spread_mm = 0;         ///< one standard deviation of width_mm
   double height_spread_mm = 0;        ///< one standard deviation of height_mm
+  bool spread_known = true;           ///< stitches and rows of every texture were measured in two places or more
   std::vector<StripSize> strips;      ///< by band from the bottom, from the left on the RS
-  std::vector<std::string> warnings;  ///< for people: unlike heights of strips and unlike widths of bands from 1 mm up,
-                                      ///< with the textures; textures whose spread is not known
+  std::vector<std::string> warnings;  ///< for people, each said once: unlike heights of strips (but of ladders, which
+                                      ///< give way) and unlike widths of bands from 1 mm up, with their rows; textures
+                                      ///< whose spread is not known
   friend bool operator==(const Size&, const Size&) = default;
 };
 
 /// Size of a panel from the swatch's gauges. A ladder ("none" columns) is measured like any texture.
-/// Mirroring a panel changes nothing in it but the order of the strips. Linear in strips and measurements.
+/// Mirroring a panel changes nothing in it but the order of the strips. Linear in strips, measurements
+/// and the cells of ladders.
 /// @throws Error no_gauge (field = texture).
 LATCHWORK_API Size size(const Panel& panel, const Swatch& swatch);
 

@@ -5,15 +5,13 @@
 #include <algorithm>
 #include <array>
 
+#include "grid/words.hpp"
 #include "latchwork/brief.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace report {
 namespace {
-
-std::string count_of(std::int64_t count, std::string_view thing, std::string_view ending = "s") {
-  return fmt::format("{} {}{}", count, thing, count == 1 ? "" : ending);
-}
 
 const char* severity_word(Severity severity) {
   switch (severity) {
@@ -27,13 +25,10 @@ const char* severity_word(Severity severity) {
   return "?";
 }
 
-std::string joined(const std::vector<std::string>& parts, std::string_view between) {
-  std::string out;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i > 0) out += between;
-    out += parts[i];
-  }
-  return out;
+std::string spread_words(const Size& size) {
+  if (!size.spread_known && size.width_spread_mm == 0 && size.height_spread_mm == 0) return "spread not known";
+  return fmt::format("spread {} x {} cm{}", centimetres(size.width_spread_mm), centimetres(size.height_spread_mm),
+                     size.spread_known ? "" : " or more");
 }
 
 std::string feasibility(const Brief& brief, const Job& job) {
@@ -73,7 +68,8 @@ std::string hand_words(const HandWork& work) {
 
 std::string verified_words(const Verification& verification) {
   if (verification.verified) {
-    return fmt::format("verified: knitted loop by loop ({} loops), and the fabric is the chart's", verification.loops);
+    return fmt::format("verified: knitted loop by loop ({}), and the fabric is the chart's",
+                       count_of(verification.loops, "loop"));
   }
   return "NOT verified: " + verification.message;
 }
@@ -142,12 +138,10 @@ Facts facts_of(const Brief& brief, const Job& job) {
   const Grid& grid = brief.panel.grid();
   const Size& size = job.size;
   facts.title = brief.panel.name();
-  facts.subtitle =
-      fmt::format("{} x {} on a {} machine ({} needles, {:g} mm apart)", count_of(grid.columns(), "stitch", "es"),
-                  count_of(grid.rows(), "row"), brief.machine.name, brief.machine.needles, brief.machine.pitch_mm);
-  std::string measured =
-      fmt::format("{} cm wide x {} cm high, relaxed; spread {} x {} cm", centimetres(size.width_mm),
-                  centimetres(size.height_mm), centimetres(size.width_spread_mm), centimetres(size.height_spread_mm));
+  facts.subtitle = fmt::format("{} on a {} machine ({}, {:g} mm apart)", extent_words(grid), brief.machine.name,
+                               count_of(brief.machine.needles, "needle"), brief.machine.pitch_mm);
+  std::string measured = fmt::format("{} cm wide x {} cm high, relaxed; {}", centimetres(size.width_mm),
+                                     centimetres(size.height_mm), spread_words(size));
   if (size.greatest_height_mm > size.least_height_mm) {
     measured += fmt::format("; the strips by themselves {} to {} cm high", centimetres(size.least_height_mm),
                             centimetres(size.greatest_height_mm));

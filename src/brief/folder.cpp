@@ -79,10 +79,21 @@ void write_file(const fs::path& folder, const std::string& name, const std::stri
   }
 }
 
+/// A folder's name as a path: one that is empty, or that the system would cut at a NUL, names none.
+fs::path path_of(const std::string& folder) {
+  Place place;
+  place.field = "folder";
+  if (folder.empty()) throw Error(ErrorCode::bad_argument, place, "folder is empty; \".\" is the one at work in");
+  if (const std::size_t nul = folder.find('\0'); nul != std::string::npos) {
+    throw Error(ErrorCode::bad_argument, place, fmt::format("folder has a NUL as its character {}", nul + 1));
+  }
+  return {folder};
+}
+
 }  // namespace
 
 Brief read_brief(const std::string& folder) {
-  const fs::path path(folder);
+  const fs::path path = path_of(folder);
   Panel panel = read_with(path, "panel.json", [](const std::string& text) { return read_panel(text); });
   Swatch swatch = read_with(path, "swatch.csv", [](const std::string& text) { return read_swatch(text); });
   MachineFile machine = read_with(path, "machine.json", [](const std::string& text) { return read_machine(text); });
@@ -90,6 +101,7 @@ Brief read_brief(const std::string& folder) {
 }
 
 void write_job(const Brief& brief, const Job& job, const std::string& folder) {
+  const fs::path path = path_of(folder);
   // All is made before anything is written: what cannot be made leaves the folder as it was.
   const std::pair<const char*, std::string> files[] = {
       {"chart-rs.svg", chart_svg(brief.panel, report::chart_options(brief, job, Side::right_side))},
@@ -101,10 +113,9 @@ void write_job(const Brief& brief, const Job& job, const std::string& folder) {
       {"summary.txt", summary(brief, job)},
       {"page.html", page_html(brief, job)},
   };
-  const fs::path path(folder);
   std::error_code failure;
   fs::create_directories(path, failure);
-  if (!fs::is_directory(path, failure)) throw io_error(folder, path, "cannot be made, or is no folder");
+  if (!fs::is_directory(path, failure)) throw io_error("folder", path, "cannot be made, or is no folder");
   for (const auto& [name, text] : files) write_file(path, name, text);
 }
 

@@ -11,6 +11,7 @@
 #include "latchwork/brief.hpp"
 #include "latchwork/chart.hpp"
 #include "text/utf8.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -154,28 +155,59 @@ void append_steps(std::string& out, const Brief& brief, const Job& job) {
     }
     out += "</tbody>\n</table>\n";
   }
-  out += tag("p", sheet.end) + "\n</section>\n";
+  if (!sheet.end.empty()) out += tag("p", sheet.end) + "\n";
+  out += "</section>\n";
 }
 
-/// Strips alike in name and measures are told once, with how often they stand there.
-void append_sizes(std::string& out, const Size& size) {
-  if (size.strips.empty()) return;
-  out +=
-      "<h3>Sizes by strip</h3>\n<table>\n<thead><tr><th>Strip</th><th class=\"n\">Stitches</th>"
-      "<th class=\"n\">Width, mm</th><th class=\"n\">Height, mm</th></tr></thead>\n<tbody>\n";
-  std::vector<std::pair<StripSize, int>> told;
-  for (StripSize strip : size.strips) {
-    strip.band = 0;
-    const auto same = std::find_if(told.begin(), told.end(), [&](const auto& entry) { return entry.first == strip; });
-    if (same != told.end()) {
-      ++same->second;
-    } else {
-      told.emplace_back(strip, 1);
+/// A strip's measures, how often it stands in a band, and the rows of the bands it stands in so.
+struct SizeLine {
+  StripSize strip;
+  int times = 1;
+  std::vector<std::string> rows{};
+};
+
+/// Strips alike in name and measures are told once.
+std::vector<SizeLine> size_lines(const Panel& panel, const Size& size) {
+  std::vector<SizeLine> lines;
+  for (std::size_t from = 0; from < size.strips.size();) {
+    const int index = size.strips[from].band;
+    std::vector<SizeLine> own;
+    for (; from < size.strips.size() && size.strips[from].band == index; ++from) {
+      StripSize strip = size.strips[from];
+      strip.band = 0;
+      const auto same = std::find_if(own.begin(), own.end(), [&](const SizeLine& line) { return line.strip == strip; });
+      if (same != own.end()) {
+        ++same->times;
+      } else {
+        own.push_back({.strip = std::move(strip)});
+      }
+    }
+    const Band& band = panel.bands()[static_cast<std::size_t>(index)];
+    for (SizeLine& line : own) {
+      const auto same = std::find_if(lines.begin(), lines.end(), [&](const SizeLine& told) {
+        return told.strip == line.strip && told.times == line.times;
+      });
+      SizeLine& told = same != lines.end() ? *same : lines.emplace_back(std::move(line));
+      told.rows.push_back(band.rows == 1 ? fmt::to_string(band.row)
+                                         : fmt::format("{}-{}", band.row, band.row + band.rows - 1));
     }
   }
-  for (const auto& [strip, times] : told) {
+  return lines;
+}
+
+void append_sizes(std::string& out, const Panel& panel, const Size& size) {
+  if (size.strips.empty()) return;
+  const bool bands = panel.bands().size() > 1;
+  out += "<h3>Sizes by strip</h3>\n<table>\n<thead><tr>";
+  if (bands) out += "<th>Rows</th>";
+  out +=
+      "<th>Strip</th><th class=\"n\">Columns</th><th class=\"n\">Width, mm</th><th class=\"n\">Height, mm</th></tr>"
+      "</thead>\n<tbody>\n";
+  for (const auto& [strip, times, rows] : size_lines(panel, size)) {
     const std::string name = times == 1 ? strip.name : fmt::format("{} ({} times)", strip.name, times);
-    out += "<tr>" + tag("td", name) +
+    out += "<tr>";
+    if (bands) out += tag("td", joined(rows));
+    out += tag("td", name) +
            fmt::format("<td class=\"n\">{}</td><td class=\"n\">{:.1f}</td><td class=\"n\">{:.1f}</td></tr>\n",
                        strip.columns, strip.width_mm, strip.height_mm);
   }
@@ -200,7 +232,7 @@ std::string page_html(const Brief& brief, const Job& job) {
     out += "<h3>Worth knowing</h3>\n";
     append_terms(out, "", facts.notes, " class=\"facts\"");
   }
-  append_sizes(out, job.size);
+  append_sizes(out, brief.panel, job.size);
   out += "</section>\n";
   append_steps(out, brief, job);
   append_chart(out, brief, job, Side::operator_view);

@@ -101,7 +101,7 @@ Piece widest_seen(std::span<const Group> groups, std::size_t index, int stitch, 
 /// higher up where little is to be seen.
 void append_dash(Path& path, std::span<const Group> groups, std::size_t index, int stitch, Unit x, Unit y,
                  CellSize size) {
-  for (const Unit percent : {50, 82, 92}) {
+  for (const Unit percent : {50, 82, 87, 92}) {
     if (percent == 50 && index + 1 < groups.size()) continue;
     const Piece piece = widest_seen(groups, index, stitch, percent, size.width);
     const Unit seen = piece.to - piece.from;

@@ -8,48 +8,18 @@
 
 #include "chart/bands.hpp"
 #include "chart/key.hpp"
+#include "chart/key_svg.hpp"
+#include "chart/pen.hpp"
 #include "chart/svg.hpp"
 #include "chart/view.hpp"
 #include "latchwork/chart.hpp"
 #include "text/utf8.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
 using namespace drawing;
-
-// Widths of text are guessed, since no font is at hand: wide enough for the common sans-serif faces.
-constexpr Unit text_width(Unit font, std::size_t letters) {
-  return font * 62 * static_cast<Unit>(letters) / 100;
-}
-
-std::size_t letters_in(std::string_view text) {
-  return static_cast<std::size_t>(
-      std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
-}
-
-/// Breaks at spaces; a word longer than the line stays whole.
-std::vector<std::string> wrapped(std::string_view text, std::size_t letters) {
-  std::vector<std::string> lines(1);
-  std::size_t used = 0;
-  while (!text.empty()) {
-    const std::size_t end = std::min(text.find(' '), text.size());
-    const std::string_view word = text.substr(0, end);
-    text.remove_prefix(std::min(end + 1, text.size()));
-    const std::size_t length = letters_in(word);
-    if (used > 0 && used + 1 + length > letters) {
-      lines.emplace_back();
-      used = 0;
-    }
-    if (used > 0) {
-      lines.back() += ' ';
-      ++used;
-    }
-    lines.back() += word;
-    used += length;
-  }
-  return lines;
-}
 
 class Drawing {
  public:
@@ -84,17 +54,18 @@ class Drawing {
     lines();
     stops();
     labels();
-    y = key(bottom() + font_ * 22 / 10);
+    y = append_key(pen_, view_, letters_.words, {.cell = size_, .font = font_, .width = total_},
+                   bottom() + font_ * 22 / 10);
     std::string out;
-    out.reserve(body_.size() + 1024);
+    out.reserve(pen_.body.size() + 1024);
     out += "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" viewBox=\"0 0 ";
     append_unit(out, total_);
     out += ' ';
     append_unit(out, y + font_ / 2);
     out += "\" role=\"img\">\n<title>" + escaped_xml(view_.title) + "</title>\n<desc>";
-    for (std::size_t i = 0; i < view_.notes.size(); ++i) out += (i > 0 ? " " : "") + escaped_xml(view_.notes[i]);
+    out += escaped_xml(joined(view_.notes, " "));
     out += "</desc>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
-    out += "<g font-family=\"sans-serif\" fill=\"#000\">\n" + body_ + "</g>\n</svg>\n";
+    out += "<g font-family=\"sans-serif\" fill=\"#000\">\n" + pen_.body + "</g>\n</svg>\n";
     return out;
   }
 
@@ -103,50 +74,23 @@ class Drawing {
   Unit row_top(int row) const { return top_ + (rows_ - row) * size_.height; }
   Unit bottom() const { return top_ + height_; }
 
-  void open(std::string_view name, std::string_view attributes) {
-    fmt::format_to(std::back_inserter(body_), "<g class=\"lw-{}\" {}>\n", name, attributes);
-  }
-  void open_stroke(std::string_view name, Unit stroke, std::string_view more = "fill=\"none\" stroke=\"#000\"") {
-    std::string width;
-    append_unit(width, stroke);
-    open(name, fmt::format("{} stroke-width=\"{}\"", more, width));
-  }
-  void close() { body_ += "</g>\n"; }
-
-  void text(Unit x, Unit y, std::string_view words, std::string_view attributes = {}) {
-    body_ += "<text x=\"";
-    append_unit(body_, x);
-    body_ += "\" y=\"";
-    append_unit(body_, y);
-    body_ += '"';
-    body_ += attributes;
-    body_ += '>';
-    body_ += escaped_xml(words);
-    body_ += "</text>\n";
-  }
-  std::string font_size(Unit font) const {
-    std::string out = "font-size=\"";
-    append_unit(out, font);
-    return out + "\"";
-  }
-
   Unit heading(Unit y) {
     const Unit big = font_ * 13 / 10;
-    open("title", font_size(big) + " font-weight=\"bold\"");
+    pen_.open("title", font_size(big) + " font-weight=\"bold\"");
     for (const std::string& line :
          wrapped(view_.title, static_cast<std::size_t>((total_ - font_) * 100 / (big * 62)))) {
       y += big * 12 / 10;
-      text(font_ / 2, y, line);
+      pen_.text(font_ / 2, y, line);
     }
-    close();
-    open("notes", font_size(font_));
+    pen_.close();
+    pen_.open("notes", font_size(font_));
     for (const std::string& note : view_.notes) {
       for (const std::string& line : wrapped(note, static_cast<std::size_t>((total_ - font_) * 100 / (font_ * 56)))) {
         y += font_ * 13 / 10;
-        text(font_ / 2, y, line);
+        pen_.text(font_ / 2, y, line);
       }
     }
-    close();
+    pen_.close();
     return y;
   }
 
@@ -165,7 +109,7 @@ class Drawing {
     std::string crosses;
     std::string dashes;
     Path path;
-    open("none", "fill=\"#bbb\"");
+    pen_.open("none", "fill=\"#bbb\"");
     for (int row = 1; row <= rows_; ++row) {
       mark_hidden(row);
       Path purls;
@@ -187,12 +131,12 @@ class Drawing {
           path.move(x, row_top(row)).across_by(size_.width).down_by(size_.height).across_by(-size_.width).close();
         }
       }
-      path.flush(body_);
+      path.flush(pen_.body);
       purls.flush(dashes);
     }
-    close();
+    pen_.close();
     grid_lines();
-    open_stroke("none", 90);
+    pen_.open_stroke("none", 90);
     next_crossing_ = 0;
     for (int row = 1; row <= rows_; ++row) {
       mark_hidden(row);
@@ -201,26 +145,26 @@ class Drawing {
         path.move(column_x(column), row_top(row)).line_by(size_.width, size_.height);
         path.move_by(-size_.width, 0).line_by(size_.width, -size_.height);
       }
-      path.flush(body_);
+      path.flush(pen_.body);
     }
-    close();
-    open_stroke("purl", 160);
-    body_ += dashes;
-    close();
+    pen_.close();
+    pen_.open_stroke("purl", 160);
+    pen_.body += dashes;
+    pen_.close();
   }
 
   void grid_lines() {
-    open_stroke("grid", 45, "fill=\"none\" stroke=\"#777\"");
+    pen_.open_stroke("grid", 45, "fill=\"none\" stroke=\"#777\"");
     Path path;
     for (int row = 0; row <= rows_; ++row) path.move(left_, top_ + row * size_.height).across_by(width_);
     for (int column = 0; column <= columns_; ++column) path.move(column_x(column), top_).down_by(height_);
-    path.flush(body_);
-    close();
+    path.flush(pen_.body);
+    pen_.close();
   }
 
   void crossings() {
     if (view_.grid.crossings().empty()) return;
-    open_stroke("crossing", 120, "fill=\"#fff\" stroke=\"#000\" stroke-linejoin=\"round\"");
+    pen_.open_stroke("crossing", 120, "fill=\"#fff\" stroke=\"#000\" stroke-linejoin=\"round\"");
     std::vector<Cell> above;
     for (const Crossing& crossing : view_.grid.crossings()) {
       above.clear();
@@ -229,15 +173,15 @@ class Drawing {
           above.push_back(view_.mark(crossing.row + 1, crossing.column + i).cell);
         }
       }
-      append_crossing(body_, crossing, column_x(crossing.column), row_top(crossing.row + 1), size_, above);
+      append_crossing(pen_.body, crossing, column_x(crossing.column), row_top(crossing.row + 1), size_, above);
     }
-    close();
+    pen_.close();
   }
 
   /// Legs of an arch in every tucked row, and its top in the row that takes the loops.
   void tucks_and_slips() {
     std::string slips;
-    open_stroke("tuck", 150, "fill=\"none\" stroke=\"#000\" stroke-linecap=\"round\"");
+    pen_.open_stroke("tuck", 150, "fill=\"none\" stroke=\"#000\" stroke-linecap=\"round\"");
     Path path;
     Path slip;
     const Unit inset = size_.width * 18 / 100;
@@ -255,28 +199,21 @@ class Drawing {
           path.move(x + inset, y + size_.height).up_by(size_.height * 40 / 100);
           path.arch_by(span / 2, size_.height * 45 / 100, span, 0).down_by(size_.height * 40 / 100);
         } else if (mark.cell == Cell::slip) {
-          append_slip(slip, x, y, mark.front);
+          append_slip(slip, size_, x, y, mark.front);
         }
       }
-      path.flush(body_);
+      path.flush(pen_.body);
       slip.flush(slips);
     }
-    close();
-    open_stroke("slip", 150);
-    body_ += slips;
-    close();
-  }
-
-  void append_slip(Path& path, Unit x, Unit y, bool front) const {
-    const Unit w = size_.width;
-    const Unit h = size_.height;
-    path.move(x + w * 2 / 10, y + h * 2 / 10).line_by(w * 3 / 10, h * 6 / 10).line_by(w * 3 / 10, -h * 6 / 10);
-    if (front) path.move(x + w * 1 / 10, y + h / 2).across_by(w * 8 / 10);
+    pen_.close();
+    pen_.open_stroke("slip", 150);
+    pen_.body += slips;
+    pen_.close();
   }
 
   void lines() {
     Path path;
-    open_stroke("repeat", 110);
+    pen_.open_stroke("repeat", 110);
     for (const Band& band : view_.bands) {
       for (const StripSpan& strip : band.strips) {
         if (strip.repeat_rows < 2) continue;
@@ -287,9 +224,9 @@ class Drawing {
       }
       if (band.row > 1) path.move(left_, row_top(band.row - 1)).across_by(width_);
     }
-    path.flush(body_);
-    close();
-    open_stroke("strip", 200);
+    path.flush(pen_.body);
+    pen_.close();
+    pen_.open_stroke("strip", 200);
     for (const Band& band : view_.bands) {
       for (const StripSpan& strip : band.strips) {
         if (strip.column > 0) {
@@ -298,24 +235,24 @@ class Drawing {
       }
     }
     path.move(left_, top_).across_by(width_).down_by(height_).across_by(-width_).close();
-    path.flush(body_);
-    close();
+    path.flush(pen_.body);
+    pen_.close();
     if (!view_.axis) return;
-    open_stroke("centre", 110, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"12 3 2 3\"");
+    pen_.open_stroke("centre", 110, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"12 3 2 3\"");
     const Unit x = left_ + *view_.axis * size_.width / 2;
     path.move(x, top_ - font_ * 6 / 10 - (seam_ ? size_.height : 0)).line(x, bottom() + font_ * 6 / 10);
-    path.flush(body_);
-    close();
+    path.flush(pen_.body);
+    pen_.close();
   }
 
   void stops() {
     if (view_.stops.empty()) return;
     Path path;
-    open_stroke("stop", 170, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"5 3\"");
+    pen_.open_stroke("stop", 170, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"5 3\"");
     for (const int row : view_.stops) path.move(left_, row_top(row)).across_by(width_ + font_ / 4);
-    path.flush(body_);
-    close();
-    open("stop-mark", font_size(font_) + " font-weight=\"bold\"");
+    path.flush(pen_.body);
+    pen_.close();
+    pen_.open("stop-mark", font_size(font_) + " font-weight=\"bold\"");
     const Unit x = left_ + width_ + font_ / 4;
     Unit free_below = bottom() + 2 * font_;
     for (const int row : view_.stops) {
@@ -323,10 +260,10 @@ class Drawing {
       path.move(x, y).line_by(font_ * 6 / 10, -font_ * 3 / 10).down_by(font_ * 6 / 10).close();
       if (y + font_ / 2 > free_below) continue;  // too close to the one below: the mark stands without its number
       free_below = y - font_ / 2;
-      text(x + font_ * 8 / 10, y + font_ * 35 / 100, fmt::format("{} {}", row, view_.carriage_after(row)));
+      pen_.text(x + font_ * 8 / 10, y + font_ * 35 / 100, fmt::format("{} {}", row, view_.carriage_after(row)));
     }
-    path.flush(body_);
-    close();
+    path.flush(pen_.body);
+    pen_.close();
   }
 
   /// Names at `wanted` places first, then at the others, as far as none touches another.
@@ -370,18 +307,19 @@ class Drawing {
     rows.push_back({rows_, false});
     rows.push_back({1, false});
     const auto row_span = [&](int row) { return std::pair(row * size_.height, row * size_.height + font_); };
-    open("rows", font_size(font_) + " text-anchor=\"end\"");
+    pen_.open("rows", font_size(font_) + " text-anchor=\"end\"");
     const std::vector<int> shown = placed(rows, row_span);
     for (const int row : shown) {
-      text(left_ - font_ * 4 / 10, row_top(row) + size_.height / 2 + font_ * 35 / 100, fmt::to_string(row));
+      pen_.text(left_ - font_ * 4 / 10, row_top(row) + size_.height / 2 + font_ * 35 / 100, fmt::to_string(row));
     }
-    close();
+    pen_.close();
     if (view_.stops.empty()) {
-      open("rows", font_size(font_));
+      pen_.open("rows", font_size(font_));
       for (const int row : shown) {
-        text(left_ + width_ + font_ * 4 / 10, row_top(row) + size_.height / 2 + font_ * 35 / 100, fmt::to_string(row));
+        pen_.text(left_ + width_ + font_ * 4 / 10, row_top(row) + size_.height / 2 + font_ * 35 / 100,
+                  fmt::to_string(row));
       }
-      close();
+      pen_.close();
     }
     column_labels();
     strip_labels();
@@ -408,19 +346,19 @@ class Drawing {
     const auto baseline = [&](std::size_t line) {
       return top_ - font_ / 2 - (seam_ ? size_.height : 0) - static_cast<Unit>(line) * font_ * 13 / 10;
     };
-    open("strips", font_size(font) + " font-weight=\"bold\" text-anchor=\"middle\"");
+    pen_.open("strips", font_size(font) + " font-weight=\"bold\" text-anchor=\"middle\"");
     for (std::size_t i = 0; i < letters_.lines.size(); ++i) {
       for (const StripLetter& strip : letters_.lines[i].strips) {
-        text(column_x(strip.column) + strip.columns * size_.width / 2, baseline(i), strip.letter);
+        pen_.text(column_x(strip.column) + strip.columns * size_.width / 2, baseline(i), strip.letter);
       }
     }
-    close();
+    pen_.close();
     if (letters_.lines.size() < 2) return;
-    open("strip-rows", font_size(font_) + " text-anchor=\"end\"");
+    pen_.open("strip-rows", font_size(font_) + " text-anchor=\"end\"");
     for (std::size_t i = 0; i < letters_.lines.size(); ++i) {
-      text(left_ - font_ * 4 / 10, baseline(i), rows_words(letters_.lines[i]));
+      pen_.text(left_ - font_ * 4 / 10, baseline(i), rows_words(letters_.lines[i]));
     }
-    close();
+    pen_.close();
   }
 
   void column_labels() {
@@ -441,7 +379,7 @@ class Drawing {
     }
     columns.push_back({columns_ - 1, false});
     columns.push_back({0, false});
-    open("columns", font_size(font_) + " text-anchor=\"middle\"");
+    pen_.open("columns", font_size(font_) + " text-anchor=\"middle\"");
     const auto middle = [&](int column) { return column_x(column) + size_.width / 2; };
     const auto span = [&](int column) {
       const Unit half = (text_width(font_, names[static_cast<std::size_t>(column)].size()) + font_ * 2 / 10) / 2;
@@ -449,141 +387,11 @@ class Drawing {
     };
     Path ticks;
     for (const int column : placed(columns, span)) {
-      text(middle(column), bottom() + font_ * 14 / 10, names[static_cast<std::size_t>(column)]);
+      pen_.text(middle(column), bottom() + font_ * 14 / 10, names[static_cast<std::size_t>(column)]);
       ticks.move(middle(column), bottom() + 100).down_by(font_ * 3 / 10);
     }
-    ticks.flush(body_, " fill=\"none\" stroke=\"#000\"");
-    close();
-  }
-
-  /// One entry of the key, laid out.
-  struct Laid {
-    const KeyEntry* entry;
-    std::vector<std::string> words;
-    Unit x, width, symbol_width, symbol_height, text_height;
-  };
-
-  /// Entries stand side by side on stops a sixth of the width apart, each line's on one middle.
-  Unit key(Unit y) {
-    open("key-title", font_size(font_) + " font-weight=\"bold\"");
-    text(font_ / 2, y + font_, "Key");
-    close();
-    y += font_ * 16 / 10;
-    open("key", font_size(font_));
-    std::vector<KeyEntry> entries = key_of(view_);
-    for (const std::string& words : letters_.words) {
-      entries.push_back({.symbol = Symbol::strip, .crossing = {}, .words = words});
-    }
-    const Unit stop = (total_ - font_) / 6;
-    std::vector<Laid> line;
-    Unit used = 0;
-    for (const KeyEntry& entry : entries) {
-      const int cells_wide = entry.symbol == Symbol::crossing ? entry.crossing.width() : 1;
-      Laid laid{.entry = &entry,
-                .words = {},
-                .x = used,
-                .width = 0,
-                .symbol_width = entry.symbol == Symbol::strip ? 0 : std::max(cells_wide * size_.width, 2 * font_),
-                .symbol_height = (entry.symbol == Symbol::tuck ? 2 : 1) * size_.height,
-                .text_height = 0};
-      std::string words = entry.words;
-      if (entry.symbol == Symbol::crossing) words += ", made before this row";
-      const Unit room = total_ - font_ - laid.symbol_width - font_ / 2;
-      laid.words = wrapped(words, static_cast<std::size_t>(std::max<Unit>(room * 100 / (font_ * 58), 8)));
-      std::size_t longest = 0;
-      for (const std::string& part : laid.words) longest = std::max(longest, letters_in(part));
-      laid.text_height = static_cast<Unit>(laid.words.size()) * font_ * 125 / 100;
-      laid.width = laid.symbol_width + font_ / 2 + font_ * 58 * static_cast<Unit>(longest) / 100;
-      if (used > 0 && used + laid.width > total_ - font_) {
-        y = key_line(line, y);
-        line.clear();
-        laid.x = 0;
-      }
-      used = (laid.x + laid.width + font_ + stop - 1) / stop * stop;
-      line.push_back(std::move(laid));
-    }
-    y = key_line(line, y) + font_ * 3 / 10;
-    close();
-    return y;
-  }
-
-  Unit key_line(const std::vector<Laid>& line, Unit y) {
-    Unit height = 0;
-    for (const Laid& laid : line) height = std::max({height, laid.symbol_height, laid.text_height});
-    for (const Laid& laid : line) {
-      const Unit x = font_ / 2 + laid.x;
-      if (laid.entry->symbol != Symbol::strip) key_symbol(*laid.entry, x, y + (height - laid.symbol_height) / 2);
-      Unit baseline = y + (height - laid.text_height) / 2 + font_ * 95 / 100;
-      for (const std::string& words : laid.words) {
-        text(laid.symbol_width == 0 ? x : x + laid.symbol_width + font_ / 2, baseline, words);
-        baseline += font_ * 125 / 100;
-      }
-    }
-    return y + height + font_ / 2;
-  }
-
-  void key_symbol(const KeyEntry& entry, Unit x, Unit y) {
-    const Unit w = size_.width;
-    const Unit h = size_.height;
-    Path path;
-    const auto box = [&](int tall, std::string_view fill) {
-      path.move(x, y).across_by(w).down_by(tall * h).across_by(-w).close();
-      path.flush(body_, fmt::format(" fill=\"{}\" stroke=\"#777\" stroke-width=\"0.6\"", fill));
-    };
-    constexpr std::string_view ink = " fill=\"none\" stroke=\"#000\" stroke-width=\"1.5\"";
-    switch (entry.symbol) {
-      case Symbol::knit:
-        box(1, "#fff");
-        break;
-      case Symbol::purl:
-        box(1, "#fff");
-        path.move(x + w * 2 / 10, y + h / 2).across_by(w * 6 / 10);
-        break;
-      case Symbol::tuck: {
-        box(2, "#fff");
-        box(1, "#fff");
-        const Unit inset = w * 18 / 100;
-        path.move(x + inset, y + h * 182 / 100).up_by(h * 122 / 100);
-        path.arch_by(w / 2 - inset, h * 45 / 100, w - 2 * inset, 0).down_by(h * 122 / 100);
-        break;
-      }
-      case Symbol::slip_behind:
-      case Symbol::slip_front:
-        box(1, "#fff");
-        append_slip(path, x, y, entry.symbol == Symbol::slip_front);
-        break;
-      case Symbol::none:
-        box(1, "#bbb");
-        path.move(x, y).line_by(w, h).move_by(-w, 0).line_by(w, -h);
-        break;
-      case Symbol::crossing:
-        body_ += "<g fill=\"#fff\" stroke=\"#000\" stroke-width=\"1.2\" stroke-linejoin=\"round\">\n";
-        append_crossing(body_, entry.crossing, x, y, size_, {});
-        close();
-        break;
-      case Symbol::stop:
-        path.move(x + font_ * 14 / 10, y + h / 2).line_by(font_ * 6 / 10, -font_ * 3 / 10).down_by(font_ * 6 / 10);
-        path.close();
-        path.flush(body_);
-        path.move(x, y + h / 2).across_by(font_ * 14 / 10);
-        path.flush(body_, " fill=\"none\" stroke=\"#000\" stroke-width=\"1.7\" stroke-dasharray=\"5 3\"");
-        break;
-      case Symbol::strip_line:
-        path.move(x + w / 2, y).down_by(h);
-        path.flush(body_, " fill=\"none\" stroke=\"#000\" stroke-width=\"2\"");
-        break;
-      case Symbol::repeat_line:
-        path.move(x, y + h / 2).across_by(w);
-        path.flush(body_, " fill=\"none\" stroke=\"#000\" stroke-width=\"1.1\"");
-        break;
-      case Symbol::strip:
-        break;
-      case Symbol::centre:
-        path.move(x + w / 2, y - h / 4).down_by(h * 3 / 2);
-        path.flush(body_, " fill=\"none\" stroke=\"#000\" stroke-width=\"1.4\" stroke-dasharray=\"12 3 2 3\"");
-        break;
-    }
-    path.flush(body_, ink);
+    ticks.flush(pen_.body, " fill=\"none\" stroke=\"#000\"");
+    pen_.close();
   }
 
   const View& view_;
@@ -600,7 +408,7 @@ class Drawing {
   StripLetters letters_;
   std::vector<bool> hidden_;
   std::size_t next_crossing_ = 0;
-  std::string body_;
+  Pen pen_;
 };
 
 }  // namespace

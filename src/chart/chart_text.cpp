@@ -33,7 +33,7 @@ char letter_of(const Mark& mark) {
   return '?';
 }
 
-/// A row of characters over the columns, with a blank where a strip ends.
+/// A row of characters over the columns, with a blank where in every band a strip ends.
 class Line {
  public:
   Line(int columns, std::vector<int> breaks) : columns_(columns), breaks_(std::move(breaks)) { clear(); }
@@ -118,8 +118,9 @@ std::string axis_line(const View& view, const std::vector<int>& breaks) {
   return aligned("", line.written());
 }
 
-/// A line of strips' letters; those wider than their strip are written downward.
-std::string letter_lines(const View& view, const std::vector<int>& breaks, const LetterLine& letters) {
+/// A line of strips' letters; those wider than their strip are written downward. `ruled`: a rule after the letter shows
+/// the strip's columns, since not every edge has its blank.
+std::string letter_lines(const View& view, const std::vector<int>& breaks, const LetterLine& letters, bool ruled) {
   const auto fits = [](const StripLetter& strip) {
     return strip.letter.size() <= static_cast<std::size_t>(strip.columns);
   };
@@ -132,6 +133,7 @@ std::string letter_lines(const View& view, const std::vector<int>& breaks, const
   for (std::size_t i = 0; i < depth; ++i) {
     line.clear();
     for (const StripLetter& strip : letters.strips) {
+      for (int k = ruled && i == 0 ? 1 : strip.columns; k < strip.columns; ++k) line[strip.column + k] = '_';
       if (!fits(strip)) {
         if (i < strip.letter.size()) line[strip.column] = strip.letter[i];
       } else if (i == 0) {
@@ -172,8 +174,19 @@ std::vector<std::string> rows_again(const View& view, const StripLetters& letter
   return marks;
 }
 
-/// `again` is the mark of rows in which strips begin again; empty: there are none.
-std::string key_text(const View& view, std::string_view again) {
+/// Whether some band has an edge where the lines have no blank.
+bool has_other_edges(const View& view, const std::vector<int>& breaks) {
+  return std::any_of(view.bands.begin(), view.bands.end(),
+                     [&](const Band& band) { return band.strips.size() > breaks.size() + 1; });
+}
+
+struct KeyMarks {
+  std::string_view again;  ///< mark of rows in which strips begin again; empty: there are none
+  bool blanks = false;     ///< there are blanks at edges of strips
+  bool ruled = false;      ///< letters of strips have rules
+};
+
+std::string key_text(const View& view, const KeyMarks& marks) {
   std::string out = "Key\n";
   const auto add = [&](std::string_view symbol, std::string_view words) {
     out += fmt::format("  {:<8} {}\n", symbol, words);
@@ -208,11 +221,13 @@ std::string key_text(const View& view, std::string_view again) {
         add("12 COR*", "stop after this row: row counter, side of the carriage");
         break;
       case Symbol::strip_line:
-        add("(blank)", entry.words);
+        if (marks.blanks) add("(blank)", marks.ruled ? "edge of a strip in all rows" : entry.words);
+        if (marks.ruled) add("A__", "strip A in the rows above, as wide as its columns");
         break;
       case Symbol::repeat_line:
-        if (!again.empty()) {
-          add(again, again == "+" ? "the rows begin again with this row" : "strip A's rows begin again with this row");
+        if (!marks.again.empty()) {
+          add(marks.again,
+              marks.again == "+" ? "the rows begin again with this row" : "strip A's rows begin again with this row");
         }
         break;
       case Symbol::strip:
@@ -244,8 +259,9 @@ std::string key_text(const View& view, std::string_view again) {
 std::string chart_text(const Panel& panel, const ChartOptions& options) {
   const View view = view_of(panel, options);
   const int rows = view.grid.rows();
-  const std::vector<int> breaks = view.strip_lines();
+  const std::vector<int> breaks = view.shared_edges();
   const StripLetters letters = strip_letters(view);
+  const bool ruled = !letters.lines.empty() && has_other_edges(view, breaks);
   const std::vector<std::string> again = rows_again(view, letters);
   std::string out = view.title + "\n";
   for (const std::string& note : view.notes) out += note + "\n";
@@ -270,15 +286,19 @@ std::string chart_text(const Panel& panel, const ChartOptions& options) {
                    line.written() + again[static_cast<std::size_t>(row)]);
     // Letters stand below their rows, the lowest ones under the names of the columns.
     if (next_letters > 1 && letters.lines[next_letters - 1].row == row) {
-      out += letter_lines(view, breaks, letters.lines[--next_letters]);
+      out += letter_lines(view, breaks, letters.lines[--next_letters], ruled);
     }
   }
   if (!view.stops.empty() && view.stops.front() == 0) out += aligned(fmt::format("0 {}*", view.carriage_after(0)), "");
   if (view.axis) out += axis_line(view, breaks);
   out += headings(view, breaks);
-  if (!letters.lines.empty()) out += letter_lines(view, breaks, letters.lines.front());
+  if (!letters.lines.empty()) out += letter_lines(view, breaks, letters.lines.front(), ruled);
   const bool any_again = std::any_of(again.begin(), again.end(), [](const std::string& mark) { return !mark.empty(); });
-  out += "\n" + key_text(view, any_again ? letters.lines.empty() ? "+" : "+ A" : "");
+  out += "\n" + key_text(view, {.again = !any_again              ? ""
+                                         : letters.lines.empty() ? "+"
+                                                                 : "+ A",
+                                .blanks = !breaks.empty(),
+                                .ruled = ruled});
   for (const std::string& words : letters.words) out += "  " + words + "\n";
   return out;
 }

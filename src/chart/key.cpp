@@ -74,7 +74,7 @@ std::vector<KeyEntry> key_of(const View& view) {
     key.push_back({Symbol::crossing, crossing, words_of(crossing, turned)});
   }
   add(!view.stops.empty(), Symbol::stop, "stop after this row: row counter, side of the carriage");
-  add(!view.strip_lines().empty(), Symbol::strip_line, "edge of a strip");
+  add(view.has_edges(), Symbol::strip_line, "edge of a strip");
   const bool repeats = std::any_of(view.bands.begin(), view.bands.end(), [](const Band& band) {
     return std::any_of(band.strips.begin(), band.strips.end(),
                        [&](const StripSpan& strip) { return strip.repeat_rows > 1 && strip.repeat_rows < band.rows; });

@@ -5,8 +5,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "grid/words.hpp"
 #include "latchwork/error.hpp"
 #include "text/utf8.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0::drawing {
 namespace {
@@ -42,13 +44,13 @@ void check(const Panel& panel, const ChartOptions& options) {
   const Grid& grid = panel.grid();
   if (plan.rows != grid.rows() || plan.columns != grid.columns()) {
     refuse(ErrorCode::size_mismatch, "plan",
-           fmt::format("the plan is for {} rows x {} columns; the panel has {} x {}", plan.rows, plan.columns,
-                       grid.rows(), grid.columns()));
+           fmt::format("the plan is for {} x {}; the panel has {} x {}", count_of(plan.rows, "row"),
+                       count_of(plan.columns, "column"), grid.rows(), grid.columns()));
   }
   for (const Stop& stop : plan.stops) {
     if (stop.row < 0 || stop.row > grid.rows()) {
       refuse(ErrorCode::bad_argument, "plan",
-             fmt::format("the plan stops after row {}; the panel has {} rows", stop.row, grid.rows()));
+             fmt::format("the plan stops after row {}; the panel has {}", stop.row, count_of(grid.rows(), "row")));
     }
   }
 }
@@ -109,8 +111,7 @@ View view_of(const Panel& panel, const ChartOptions& options) {
     std::sort(view.stops.begin(), view.stops.end());
     view.stops.erase(std::unique(view.stops.begin(), view.stops.end()), view.stops.end());
   }
-  const std::string size = fmt::format("{} stitch{} x {} row{}, read from the bottom up", columns,
-                                       columns == 1 ? "" : "es", view.grid.rows(), view.grid.rows() == 1 ? "" : "s");
+  const std::string size = extent_words(view.grid) + ", read from the bottom up";
   if (turned) {
     view.title = fmt::format("Operator's view: wrong side (WS) of {}, as it faces you on the bed", panel.name());
     view.notes = {size + "; needles as you stand at the bed.",
@@ -128,16 +129,25 @@ std::string View::column_name(int column) const {
   return side == Side::operator_view ? needle_name(needle_beside(leftmost, column)) : fmt::to_string(column);
 }
 
-std::vector<int> View::strip_lines() const {
-  std::vector<int> lines;
+std::vector<int> View::shared_edges() const {
+  const auto columns = static_cast<std::size_t>(grid.columns());
+  std::vector<std::size_t> bands_with_edge(columns, 0);
   for (const Band& band : bands) {
-    for (const StripSpan& strip : band.strips) {
-      if (strip.column > 0) lines.push_back(strip.column);
-    }
+    for (const StripSpan& strip : band.strips) ++bands_with_edge[static_cast<std::size_t>(strip.column)];
   }
-  std::sort(lines.begin(), lines.end());
-  lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
-  return lines;
+  for (const Crossing& crossing : grid.crossings()) {
+    const auto first = bands_with_edge.begin() + crossing.column;
+    std::fill(first + 1, first + crossing.width(), std::size_t{0});
+  }
+  std::vector<int> edges;
+  for (std::size_t column = 1; column < columns; ++column) {
+    if (bands_with_edge[column] == bands.size()) edges.push_back(static_cast<int>(column));
+  }
+  return edges;
+}
+
+bool View::has_edges() const {
+  return std::any_of(bands.begin(), bands.end(), [](const Band& band) { return band.strips.size() > 1; });
 }
 
 std::vector<Group> groups_back_to_front(const Crossing& crossing) {

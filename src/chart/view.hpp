@@ -39,8 +39,10 @@ struct View {
   std::string column_name(int column) const;
   /// "COR" or "COL": where the carriage stands after `row`.
   const char* carriage_after(int row) const { return (row % 2 == 0) == starts_right ? "COR" : "COL"; }
-  /// First columns of the strips of any band but the first, ascending, each once.
-  std::vector<int> strip_lines() const;
+  /// Columns left of which every band has an edge between two strips, and no crossing reaches over it; ascending.
+  std::vector<int> shared_edges() const;
+  /// Whether a strip begins anywhere right of the first column.
+  bool has_edges() const;
 };
 
 /// @throws Error bad_argument, size_mismatch, bad_encoding (the panel's names).

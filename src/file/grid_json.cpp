@@ -8,6 +8,9 @@
 #include <numeric>
 #include <vector>
 
+#include "text/utf8.hpp"
+#include "text/words.hpp"
+
 namespace latchwork::inline v0::json {
 namespace {
 
@@ -44,6 +47,22 @@ const std::array<char, 256>& letter_table() {
   return table;
 }
 
+/// Refuses the first letter that stands for no cell, and quotes it alone.
+void require_letters(Value value, std::string_view letters, int row) {
+  const auto& table = cell_table();
+  const auto found = std::find_if(letters.begin(), letters.end(),
+                                  [&](char letter) { return table[static_cast<unsigned char>(letter)] == no_cell; });
+  if (found == letters.end()) return;
+  const auto bad = static_cast<std::size_t>(found - letters.begin());
+  Place place;
+  place.row = row;
+  if (row > 0) place.column = static_cast<int>(bad);
+  value.refuse(ErrorCode::bad_letter,
+               fmt::format("letter {} is \"{}\", which stands for no cell (k, p, t, s and . do)", bad + 1,
+                           shown(letters.substr(bad, character_size(letters[bad])))),
+               place);
+}
+
 std::vector<std::uint8_t> take_cells(Value list, int& rows, int& columns) {
   const std::size_t count = list.size();
   if (count == 0) list.refuse(ErrorCode::bad_value, "a grid has one row at least");
@@ -66,10 +85,13 @@ std::vector<std::uint8_t> take_cells(Value list, int& rows, int& columns) {
       cells.resize(count * letters.size());
     }
     if (letters.size() != static_cast<std::size_t>(columns)) {
+      require_letters(value, letters, row);  // a letter of several bytes is no row too long
       Place place;
       place.row = row;
-      value.refuse(ErrorCode::size_mismatch,
-                   fmt::format("row {} has {} letters; the top row has {}", row, letters.size(), columns), place);
+      value.refuse(
+          ErrorCode::size_mismatch,
+          fmt::format("row {} has {}; the top row has {}", row, count_of(std::ssize(letters), "letter"), columns),
+          place);
     }
     read_letters(value, letters, row,
                  cells.data() + static_cast<std::size_t>(row - 1) * static_cast<std::size_t>(columns));
@@ -86,15 +108,7 @@ void read_letters(Value value, std::string_view letters, int row, std::uint8_t* 
     cells[i] = table[static_cast<unsigned char>(letters[i])];
     worst = std::max(worst, cells[i]);
   }
-  if (worst != no_cell) return;
-  const auto bad = static_cast<std::size_t>(std::find(cells, cells + letters.size(), no_cell) - cells);
-  Place place;
-  place.row = row;
-  if (row > 0) place.column = static_cast<int>(bad);
-  value.refuse(ErrorCode::bad_letter,
-               fmt::format("letter {} is \"{}\", which stands for no cell (k, p, t, s and . do)", bad + 1,
-                           shown(letters.substr(bad, 4), 4).substr(0, 4)),
-               place);
+  if (worst == no_cell) require_letters(value, letters, row);
 }
 
 std::string letters_of(std::span<const Cell> cells) {

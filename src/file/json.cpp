@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstring>
 #include <iterator>
 #include <nlohmann/json.hpp>
@@ -316,11 +317,19 @@ void Value::require(Kind kind, const char* wanted) const {
 }
 
 std::int64_t Value::integer(std::int64_t least, std::int64_t most) const {
+  std::int64_t value = 0;
   if (kind() == Kind::real) {
-    refuse(ErrorCode::bad_value, fmt::format("{} is not a whole number from {} to {}", node().real, least, most));
+    // 12.0 is a whole number, to JSON Schema too; past 2^53 a double no longer tells whole numbers apart.
+    constexpr double exact = 9007199254740992.0;
+    const double number = node().real;
+    if (std::abs(number) > exact || number != std::trunc(number)) {
+      refuse(ErrorCode::bad_value, fmt::format("{} is not a whole number from {} to {}", number, least, most));
+    }
+    value = static_cast<std::int64_t>(number);
+  } else {
+    require(Kind::integer, "a whole number");
+    value = node().integer;
   }
-  require(Kind::integer, "a whole number");
-  const std::int64_t value = node().integer;
   if (value < least || value > most) {
     refuse(ErrorCode::bad_value, fmt::format("{} is not from {} to {}", value, least, most));
   }
@@ -422,10 +431,9 @@ std::string shown(std::string_view text, std::size_t most) {
   std::string out;
   while (!text.empty()) {
     const std::size_t bad = utf8_error(text.substr(0, 4));
-    std::size_t length = 1;
     const auto lead = static_cast<unsigned char>(text.front());
     const bool broken = bad == 0;
-    if (!broken) length = lead < 0x80 ? 1 : lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : 4;
+    const std::size_t length = broken ? 1 : character_size(text.front());
     if (out.size() + length > most) return out + "...";
     if (broken || lead < 0x20 || lead == 0x7F) {
       out += '?';

@@ -74,6 +74,7 @@ class Value {
   std::string path() const { return document_->path(node_); }
 
   // Each refuses another kind, or what is out of range, as bad_value.
+  /// A number without a part behind the point, however it is written: 12, 12.0, 1.2e1.
   std::int64_t integer(std::int64_t least, std::int64_t most) const;
   int number(int least, int most) const { return static_cast<int>(integer(least, most)); }
   double real() const;

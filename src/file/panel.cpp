@@ -9,6 +9,7 @@
 #include "file/grid_json.hpp"
 #include "file/motif_json.hpp"
 #include "latchwork/file.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -125,8 +126,9 @@ Panel take_panel_by_parts(Fields& fields, const std::string& name) {
   list.each([&](Value value, std::size_t) {
     Panel part = get_part(value, name);
     if (panel && panel->grid().columns() != part.grid().columns()) {
-      value.refuse(ErrorCode::size_mismatch, fmt::format("this part has {} columns; the parts below have {}",
-                                                         part.grid().columns(), panel->grid().columns()));
+      value.refuse(ErrorCode::size_mismatch,
+                   fmt::format("this part has {}; the parts below have {}", count_of(part.grid().columns(), "column"),
+                               panel->grid().columns()));
     }
     panel = panel ? value.guard([&] { return part.above(*panel); }) : std::move(part);
   });

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "machine/check.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0::seeking {
 namespace {
@@ -55,12 +56,12 @@ std::string how_to_split(const Grid& grid, int needles) {
   const int widest = needles - 2;  // a seam takes a stitch of each part it joins
   const std::vector<int> at = widest >= 1 ? cuts(grid, widest) : std::vector<int>{};
   if (at.empty()) return "no split keeps every crossing whole: use a finer bed, or fewer stitches";
-  std::string where;
-  for (const int c : at) where += fmt::format("{}{}", where.empty() ? "" : ", ", c);
+  std::vector<std::string> columns;
+  for (const int c : at) columns.push_back(fmt::to_string(c));
   return fmt::format(
-      "knit it as {} panels, parted at the left of column {} where no crossing is cut, with a stitch more "
+      "knit it as {} panels, parted at the left of {} {} where no crossing is cut, with a stitch more "
       "at each seam",
-      at.size() + 1, where);
+      at.size() + 1, at.size() == 1 ? "column" : "columns", joined(columns));
 }
 
 }  // namespace
@@ -91,8 +92,9 @@ std::optional<Finding> off_bed(const Grid& grid, const Machine& machine) {
   if (columns > machine.needles) {
     finding.value = columns;
     finding.limit = machine.needles;
-    finding.message = fmt::format("the panel takes {} needles, {} to {}; the bed has {}, L{} to R{}", columns,
-                                  needle_name(first), needle_name(last), machine.needles, left, right);
+    finding.message =
+        fmt::format("the panel takes {}, {} to {}; the bed has {}, L{} to R{}", count_of(columns, "needle"),
+                    needle_name(first), needle_name(last), machine.needles, left, right);
     finding.suggestion = how_to_split(grid, machine.needles);
   } else {
     const bool on_left = first < -left;

@@ -7,13 +7,14 @@
 #include "finding/kinds.hpp"
 #include "grid/lifting.hpp"
 #include "machine/tools.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0::seeking {
 namespace {
 
 std::string place_of(const Crossing& crossing) {
-  return fmt::format("the {} after row {}, columns {} to {},", crossing_name(crossing), crossing.row, crossing.column,
-                     crossing.column + crossing.width() - 1);
+  return fmt::format("the {} after row {}, {},", crossing_name(crossing), crossing.row,
+                     run_of("column", crossing.column, crossing.column + crossing.width() - 1));
 }
 
 Finding over(FindingCode code, Severity severity, const Crossing& crossing) {
@@ -31,10 +32,10 @@ bool ladder_beside(const Grid& grid, const Crossing& crossing) {
          bare(grid, crossing.row, crossing.column + crossing.width());
 }
 
-std::string joined(std::span<const int> tools) {
-  std::string text;
-  for (const int tool : tools) text += fmt::format("{}{}", text.empty() ? "" : " + ", tool);
-  return text;
+std::string sum_of(std::span<const int> tools) {
+  std::vector<std::string> prongs;
+  for (const int tool : tools) prongs.push_back(fmt::to_string(tool));
+  return joined(prongs, " + ");
 }
 
 void find_tools(const Grid& grid, const Machine& machine, const Crossing& crossing, std::vector<Finding>& found) {
@@ -56,18 +57,21 @@ void find_tools(const Grid& grid, const Machine& machine, const Crossing& crossi
         fmt::format("{} lifts {} stitches at once and no pronged tool is at hand", place_of(crossing), lifts);
     finding.suggestion = fmt::format("have two {}-pronged tools at hand", widest_group);
   } else if (!sharing.at_hand) {
-    finding.message = fmt::format("{} lifts {} stitches at once; two of each tool of {} prong(s) cannot carry them",
-                                  place_of(crossing), lifts, joined(machine.prongs));
+    finding.message = fmt::format(
+        "{} lifts {} stitches at once; two of each tool at hand ({}-pronged) cannot carry "
+        "them",
+        place_of(crossing), lifts, sum_of(machine.prongs));
     finding.suggestion = fmt::format("have {}-pronged tools at hand, or cross fewer stitches", widest_group);
   } else {
-    std::string way;
+    std::vector<std::string> ways;
     for (const auto& tools : sharing.prongs) {
-      if (!tools.empty()) way += fmt::format("{}{}", way.empty() ? "" : " against ", joined(tools));
+      if (!tools.empty()) ways.push_back(sum_of(tools));
     }
     // Wider than the widest, or the right one is already in use: either way a group hangs on several tools.
-    finding.message = fmt::format("{} lifts {} stitches at once: a group needs several tools, the widest has {} prongs",
-                                  place_of(crossing), lifts, widest_tool);
-    finding.suggestion = fmt::format("lift them on {}, or have {}-pronged tools at hand", way, widest_group);
+    finding.message = fmt::format("{} lifts {} stitches at once: a group needs several tools, the widest has {}",
+                                  place_of(crossing), lifts, count_of(widest_tool, "prong"));
+    finding.suggestion =
+        fmt::format("lift them on {}, or have {}-pronged tools at hand", joined(ways, " against "), widest_group);
   }
   found.push_back(std::move(finding));
 }
@@ -78,9 +82,9 @@ void find_tightness(const Grid& grid, const Machine& machine, const Crossing& cr
   Finding finding = over(FindingCode::tight_crossing, slack ? Severity::advice : Severity::warning, crossing);
   finding.value = crossing.travel();
   finding.limit = machine.comfortable_crossing;
-  finding.message =
-      fmt::format("{} moves stitches {} places, {:.1f} mm on this bed; {} is comfortable", place_of(crossing),
-                  crossing.travel(), crossing.travel() * machine.pitch_mm, machine.comfortable_crossing);
+  finding.message = fmt::format("{} moves stitches {}, {:.1f} mm on this bed; {} is comfortable", place_of(crossing),
+                                count_of(crossing.travel(), "place"), crossing.travel() * machine.pitch_mm,
+                                machine.comfortable_crossing);
   if (slack) {
     finding.message += "; the ladder beside it gives slack";
     finding.suggestion = "knit the row before the crossing at a looser stitch, and never force the stitches";
@@ -124,9 +128,8 @@ void find_in_crossings(const Grid& grid, const Wales& wales, const Machine& mach
     Finding finding = over(FindingCode::short_interval, very ? Severity::warning : Severity::advice, crossing);
     finding.value = interval;
     finding.limit = stitches;
-    finding.message =
-        fmt::format("{} comes {} row(s) after another on the same stitches; {} stitches take about {} rows",
-                    place_of(crossing), interval, stitches, stitches);
+    finding.message = fmt::format("{} comes {} after another on the same stitches; {} stitches take about {} rows",
+                                  place_of(crossing), count_of(interval, "row"), stitches, stitches);
     finding.suggestion =
         fmt::format("cross every {} to {} rows, or knit at a looser stitch", stitches, stitches + (stitches + 2) / 3);
     found.push_back(std::move(finding));

@@ -6,6 +6,8 @@
 #include <numeric>
 #include <tuple>
 
+#include "text/words.hpp"
+
 namespace latchwork::inline v0::seeking {
 namespace {
 
@@ -98,8 +100,8 @@ std::vector<Finding> merged_findings(std::vector<Finding> findings) {
   for (std::size_t i = 0; i < merged.size(); ++i) {
     if (parts[i] == 1) continue;
     Finding& whole = merged[i];
-    whole.message += fmt::format(" ({} such in rows {} to {}, columns {} to {})", parts[i], whole.place.row,
-                                 whole.last_row, whole.place.column, whole.last_column);
+    whole.message += fmt::format(" ({} such in {}, {})", parts[i], run_of("row", whole.place.row, whole.last_row),
+                                 run_of("column", whole.place.column, whole.last_column));
   }
   std::stable_sort(merged.begin(), merged.end(), [](const Finding& a, const Finding& b) {
     return std::tuple(a.place.row, a.place.column) < std::tuple(b.place.row, b.place.column);

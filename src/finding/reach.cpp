@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "grid/rules.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0::seeking {
 namespace {
@@ -51,10 +52,9 @@ std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, co
   finding.value = rows;
   if (!cells.closed) {
     finding.code = FindingCode::open_stack;
-    finding.message = fmt::format(
-        "no knit or purl closes the {} tuck(s) or slip(s) from row {} of column {}: the wale ends "
-        "after row {}",
-        rows, cells.low, column, cells.high);
+    finding.message =
+        fmt::format("no knit or purl closes the stack of tucks or slips in {} of column {}: the wale ends after row {}",
+                    run_of("row", cells.low, cells.high), column, cells.high);
     finding.suggestion = fmt::format("knit or purl row {} of this wale, or one row more above it", cells.high);
     return finding;
   }
@@ -70,13 +70,13 @@ std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, co
   if (rows > machine.max_ladder && !cells.by_hold) {
     finding.code = FindingCode::out_of_reach;
     finding.limit = machine.max_ladder;
-    finding.message = fmt::format(
-        "rows {} to {} of column {} can only be re-formed together, {} rows down; the greatest ladder is {} rows",
-        cells.low, cells.high, column, rows, machine.max_ladder);
-    finding.suggestion =
-        machine.max_ladder > 1
-            ? fmt::format("close the stack after {} row(s), or allow ladders of {} rows", machine.max_ladder - 1, rows)
-            : fmt::format("allow ladders of {} rows", rows);
+    finding.message = fmt::format("{} of column {} can only be re-formed together, {} down; the greatest ladder is {}",
+                                  run_of("row", cells.low, cells.high), column, count_of(rows, "row"),
+                                  count_of(machine.max_ladder, "row"));
+    finding.suggestion = machine.max_ladder > 1
+                             ? fmt::format("close the stack after {}, or allow ladders of {}",
+                                           count_of(machine.max_ladder - 1, "row"), count_of(rows, "row"))
+                             : fmt::format("allow ladders of {}", count_of(rows, "row"));
     return finding;
   }
   return {};

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "finding/kinds.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0::seeking {
 namespace {
@@ -60,10 +61,10 @@ void find_in_run(const Machine& machine, Cell cell, int row, int from, int to, s
     finding.last_column = to - 1;
     finding.value = width;
     finding.limit = machine.float_limit;
-    finding.message = fmt::format("the strand of row {} floats past {} needles, columns {} to {}; {} is the most", row,
-                                  width, from, to - 1, machine.float_limit);
+    finding.message = fmt::format("the strand of row {} floats past {}, {}; {} is the most", row,
+                                  count_of(width, "needle"), run_of("column", from, to - 1), machine.float_limit);
     finding.suggestion =
-        fmt::format("catch it with a knit, purl or tuck after {} needles at most", machine.float_limit);
+        fmt::format("catch it with a knit, purl or tuck after {} at most", count_of(machine.float_limit, "needle"));
     found.push_back(std::move(finding));
   }
   if (cell == Cell::tuck && width > 1) {
@@ -71,9 +72,9 @@ void find_in_run(const Machine& machine, Cell cell, int row, int from, int to, s
     finding.last_column = to - 1;
     finding.value = width;
     finding.limit = 1;
-    finding.message = fmt::format(
-        "{} tucks stand side by side in row {}, columns {} to {}: held needles would carry one straight strand", width,
-        row, from, to - 1);
+    finding.message =
+        fmt::format("{} tucks stand side by side in row {}, {}: held needles would carry one straight strand", width,
+                    row, run_of("column", from, to - 1));
     finding.suggestion = "re-form them with the latch tool, the rung of the lower row first, the same way throughout";
     found.push_back(std::move(finding));
   }
@@ -89,8 +90,8 @@ void find_edge_stitch(const Grid& grid, int column, std::vector<Finding>& found)
     ++finding.value;
   }
   if (finding.value == 0) return;
-  finding.message = fmt::format("column {} is an edge and {} of its stitches, rows {} to {}, are not knit", column,
-                                finding.value, finding.place.row, finding.last_row);
+  finding.message = fmt::format("column {} is an edge and {} of its stitches, {}, {} not knit", column, finding.value,
+                                run_of("row", finding.place.row, finding.last_row), finding.value == 1 ? "is" : "are");
   finding.suggestion = "add one knit stitch at this edge: it seams well and holds the row ends";
   found.push_back(std::move(finding));
 }

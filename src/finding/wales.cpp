@@ -2,6 +2,7 @@
 
 #include "finding/kinds.hpp"
 #include "finding/reach.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0::seeking {
 namespace {
@@ -46,7 +47,7 @@ void find_in_wales(const Grid& grid, const Wales& wales, const Machine& machine,
       finding.message =
           fmt::format("{} tucks or slips stand on one another from row {} of column {}; the needle's hook takes {}",
                       cells.stack(), cells.low, column, machine.tuck_limit);
-      finding.suggestion = fmt::format("close the stack with a knit or purl after {} row(s)", machine.tuck_limit);
+      finding.suggestion = "close the stack with a knit or purl after " + count_of(machine.tuck_limit, "row");
       found.push_back(std::move(finding));
     }
   }

@@ -12,6 +12,7 @@
 
 #include "gauge/gauges.hpp"
 #include "size/measure.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -292,8 +293,8 @@ Panel fitted(const FitRequest& request, const FitCandidate& candidate) {
   }
   strips.insert(strips.end(), request.closing.begin(), request.closing.end());
   if (edge) strips.push_back(*edge);
-  return join_strips(fmt::format("{} repeats, {} edge columns a side, {} rows", candidate.repeats,
-                                 candidate.edge_columns, candidate.rows),
+  return join_strips(fmt::format("{}, {} a side, {}", count_of(candidate.repeats, "repeat"),
+                                 count_of(candidate.edge_columns, "edge column"), count_of(candidate.rows, "row")),
                      candidate.rows, strips);
 }
 

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "rules.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -23,14 +24,6 @@ std::size_t index_of(int row, int column, int columns) noexcept {
 auto position_of(auto& crossings, int row, int column) {
   return std::ranges::lower_bound(crossings, std::tuple(row, column), std::less<>{},
                                   [](const Crossing& crossing) { return std::tuple(crossing.row, crossing.column); });
-}
-
-void require_inside(int row, int column, int rows, int columns) {
-  if (row < 1 || row > rows || column < 0 || column >= columns) {
-    throw Error(ErrorCode::off_grid, place_at(row, column),
-                fmt::format("row {}, column {} is off the grid; it has rows 1 to {} and columns 0 to {}", row, column,
-                            rows, columns - 1));
-  }
 }
 
 /// What can be said of a crossing without its cells. Sums are made in 64 bits: the groups are any integers here.
@@ -53,9 +46,9 @@ void require_shape(const Crossing& crossing, int rows, int columns) {
   }
   const std::int64_t width = std::int64_t{crossing.left} + std::int64_t{crossing.centre} + std::int64_t{crossing.right};
   if (crossing.row < 1 || crossing.row > rows) {
-    throw Error(
-        ErrorCode::off_grid, place_at(crossing.row, crossing.column),
-        fmt::format("crossing at row {}, column {}; the grid has rows 1 to {}", crossing.row, crossing.column, rows));
+    throw Error(ErrorCode::off_grid, place_at(crossing.row, crossing.column),
+                fmt::format("crossing at row {}, column {}; the grid has {}", crossing.row, crossing.column,
+                            run_of("row", 1, rows)));
   }
   if (crossing.column < 0 || crossing.column + width > columns) {
     throw Error(ErrorCode::off_grid, place_at(crossing.row, crossing.column),
@@ -79,7 +72,8 @@ Grid Grid::from_cells(int rows, int columns, std::span<const std::uint8_t> cells
   const std::size_t count = static_cast<std::size_t>(rows) * static_cast<std::size_t>(columns);
   if (cells.size() != count) {
     throw Error(ErrorCode::size_mismatch, place_of_field("cells"),
-                fmt::format("{} cells for a grid of {} x {}; {} are needed", cells.size(), rows, columns, count));
+                fmt::format("{} for a grid of {} x {}; {} are needed", count_of(std::ssize(cells), "cell"), rows,
+                            columns, count));
   }
   std::vector<Cell> copied;
   copied.reserve(count);
@@ -142,8 +136,8 @@ void Grid::uncross(int row, int column) {
   const auto found = position_of(crossings_, row, column);
   if (found == crossings_.end() || found->row != row || found->column != column) {
     throw Error(ErrorCode::off_grid, place_at(row, column),
-                fmt::format("no crossing after row {} starts at column {}; the grid is {} rows of {}", row, column,
-                            rows_, columns_));
+                fmt::format("no crossing after row {} starts at column {}; the grid is {} of {}", row, column,
+                            count_of(rows_, "row"), columns_));
   }
   crossings_.erase(found);
 }
@@ -178,8 +172,7 @@ std::string Grid::describe() const {
   constexpr std::array kinds = {"knit", "purl", "tuck", "slip", "none"};
   std::array<std::int64_t, kinds.size()> counts{};
   for (const Cell cell : cells_) ++counts[static_cast<std::size_t>(cell)];
-  std::string text =
-      fmt::format("{} stitch{} x {} row{}, RS: ", columns_, columns_ == 1 ? "" : "es", rows_, rows_ == 1 ? "" : "s");
+  std::string text = fmt::format("{} x {}, RS: ", count_of(columns_, "stitch", "es"), count_of(rows_, "row"));
   const char* before = "";
   for (std::size_t i = 0; i < kinds.size(); ++i) {
     if (counts[i] == 0) continue;
@@ -187,7 +180,7 @@ std::string Grid::describe() const {
     before = ", ";
   }
   if (crossings_.empty()) return text + "; no crossings";
-  return text + fmt::format("; {} crossing{}", crossings_.size(), crossings_.size() == 1 ? "" : "s");
+  return text + "; " + count_of(std::ssize(crossings_), "crossing");
 }
 
 }  // namespace latchwork::inline v0

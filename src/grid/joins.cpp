@@ -7,6 +7,7 @@
 
 #include "latchwork/grid.hpp"
 #include "rules.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -62,15 +63,19 @@ void require_rectangle(const char* what, int row, int column, std::int64_t rows,
                        const Grid& grid) {
   if (row < 1 || column < 0 || row - 1 + rows > grid.rows() || column + columns > grid.columns()) {
     throw Error(ErrorCode::off_grid, place_at(row, column),
-                fmt::format("a {} of {} rows and {} columns at row {}, column {} is off the grid of {} rows and {} "
-                            "columns",
-                            what, rows, columns, row, column, grid.rows(), grid.columns()));
+                fmt::format("a {} of {} and {} at row {}, column {} is off the grid of {} and {}", what,
+                            count_of(rows, "row"), count_of(columns, "column"), row, column,
+                            count_of(grid.rows(), "row"), count_of(grid.columns(), "column")));
   }
 }
 
 }  // namespace
 
 Grid Grid::unfolded(Axis axis) const {
+  if (axis != Axis::line && axis != Axis::stitch) {
+    throw Error(ErrorCode::bad_argument, place_of_field("axis"),
+                fmt::format("axis is {}; it is 0 (line) or 1 (stitch)", static_cast<int>(axis)));
+  }
   const int shared = axis == Axis::stitch ? 1 : 0;
   const std::int64_t wide = std::int64_t{2} * columns_ - shared;
   require_size(rows_, wide);
@@ -163,7 +168,7 @@ Grid Grid::rolled_up(int shift) const {
 Grid Grid::beside(const Grid& right) const {
   if (right.rows_ != rows_) {
     throw Error(ErrorCode::size_mismatch, place_of_field("right"),
-                fmt::format("{} rows beside {}; they must be equal", right.rows_, rows_));
+                fmt::format("{} beside {}; they must be equal", count_of(right.rows_, "row"), rows_));
   }
   const std::int64_t wide = std::int64_t{columns_} + right.columns_;
   require_size(rows_, wide);
@@ -188,7 +193,7 @@ Grid Grid::beside(const Grid& right) const {
 Grid Grid::above(const Grid& below) const {
   if (below.columns_ != columns_) {
     throw Error(ErrorCode::size_mismatch, place_of_field("below"),
-                fmt::format("{} columns above {}; they must be equal", columns_, below.columns_));
+                fmt::format("{} above {}; they must be equal", count_of(columns_, "column"), below.columns_));
   }
   const std::int64_t high = std::int64_t{rows_} + below.rows_;
   require_size(high, columns_);
@@ -228,7 +233,7 @@ Grid Grid::sliced(int row, int column, int rows, int columns) const {
     const int end = found->column + found->width();
     if (end <= column || found->column >= column + columns) continue;
     if (found->column < column || end > column + columns) {
-      refuse_cut(*found, fmt::format("a slice of columns {} to {}", column, column + columns - 1));
+      refuse_cut(*found, "a slice of " + run_of("column", column, column + columns - 1));
     }
     crossings.push_back(*found);
     crossings.back().row -= row - 1;
@@ -264,7 +269,7 @@ void Grid::paste(const Grid& patch, int row, int column) {
     }
     if (crossing.row >= row && crossing.row <= last_row && under(crossing)) {
       if (crossing.column < column || crossing.column + crossing.width() > last_column + 1) {
-        refuse_cut(crossing, fmt::format("a patch of columns {} to {}", column, last_column));
+        refuse_cut(crossing, "a patch of " + run_of("column", column, last_column));
       }
       continue;  // the patch takes its place
     }

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "text/words.hpp"
+
 namespace latchwork::inline v0::rules {
 namespace {
 
@@ -90,9 +92,16 @@ void require_size(std::int64_t rows, std::int64_t columns) {
   }
 }
 
+void require_inside(int row, int column, int rows, int columns) {
+  if (row >= 1 && row <= rows && column >= 0 && column < columns) return;
+  throw Error(ErrorCode::off_grid, place_at(row, column),
+              fmt::format("row {}, column {} is off the grid; it has {} and {}", row, column, run_of("row", 1, rows),
+                          run_of("column", 0, columns - 1)));
+}
+
 std::string crossing_words(const Crossing& crossing) {
-  return fmt::format("crossing {} after row {}, columns {} to {}", crossing_name(crossing), crossing.row,
-                     crossing.column, crossing.column + crossing.width() - 1);
+  return fmt::format("crossing {} after row {}, {}", crossing_name(crossing), crossing.row, crossing.column,
+                     crossing.column + crossing.width() - 1);
 }
 
 }  // namespace latchwork::inline v0::rules

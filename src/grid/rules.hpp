@@ -54,6 +54,9 @@ void require_rule(int rows, int columns, std::span<const Cell> cells, const Cros
 /// @throws Error bad_argument (field rows, columns) below 1; too_large past Grid's limits.
 void require_size(std::int64_t rows, std::int64_t columns);
 
+/// @throws Error off_grid outside rows 1..rows and columns 0..columns-1.
+void require_inside(int row, int column, int rows, int columns);
+
 /// "crossing 3/3 RC after row 12, columns 30 to 35"
 std::string crossing_words(const Crossing& crossing);
 

@@ -9,6 +9,7 @@
 
 #include "latchwork/grid.hpp"
 #include "rules.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -145,7 +146,7 @@ Grid Grid::from_text(std::string_view text) {
     }
     if (!rows.empty() && content.size() != rows.front().letters.size()) {
       throw Error(ErrorCode::size_mismatch, place_on_line(line),
-                  fmt::format("line {} has {} letters; the rows above have {}", line, content.size(),
+                  fmt::format("line {} has {}; the rows above have {}", line, count_of(std::ssize(content), "letter"),
                               rows.front().letters.size()));
     }
     rows.push_back({content, line});

@@ -7,6 +7,7 @@
 
 #include "instructions/sheet.hpp"
 #include "instructions/words.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -32,11 +33,7 @@ void append_pairs(std::string& out, std::string_view title,
 
 void append_stop(std::string& out, const SheetStop& stop) {
   out += fmt::format("{:>4}  {} {}  ", stop.number, writing::counter(stop.row), writing::carriage(stop.right));
-  for (std::size_t i = 0; i < stop.actions.size(); ++i) {
-    if (i > 0) out += "; ";
-    out += stop.actions[i];
-  }
-  out += ".\n";
+  out += joined(stop.actions, "; ") + ".\n";
 }
 
 void append_repeat(std::string& out, const SheetRepeat& repeat) {
@@ -71,7 +68,7 @@ std::string instructions(const Panel& panel, const Plan& plan, const Machine& ma
     for (const SheetStop& stop : part.stops) append_stop(out, stop);
     if (part.repeat) append_repeat(out, *part.repeat);
   }
-  out += "      " + sheet.end + "\n";
+  if (!sheet.end.empty()) out += "      " + sheet.end + "\n";
   return out;
 }
 

@@ -7,11 +7,13 @@
 #include <map>
 #include <string_view>
 
+#include "grid/words.hpp"
 #include "instructions/fold.hpp"
 #include "instructions/words.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/finding.hpp"
 #include "text/letters.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0::writing {
 namespace {
@@ -40,16 +42,12 @@ std::vector<LikeReforms> alike(const std::vector<Reform>& reforms) {
   return groups;
 }
 
-std::string plural(int count, std::string_view thing, std::string_view ending = "s") {
-  return fmt::format("{} {}{}", count, thing, count == 1 ? "" : ending);
-}
-
 std::string reform_words(const std::string& needles, const LikeReforms& group, int row) {
   const int first = group.from_row + 1;
   const int last = group.from_row + static_cast<int>(group.rungs.size());
   const std::string to = group.from_row == 0 ? "the cast-on" : fmt::format("row {}", group.from_row);
-  const std::string rows = first >= last ? fmt::format("row {}", last) : fmt::format("rows {}-{}", first, last);
-  return fmt::format("{}: drop {} to {}, re-form {} as {}", needles, plural(row - group.from_row, "row"), to, rows,
+  const std::string rows = run_of("row", std::min(first, last), last, "-");
+  return fmt::format("{}: drop {} to {}, re-form {} as {}", needles, count_of(row - group.from_row, "row"), to, rows,
                      rung_words(group.rungs));
 }
 
@@ -81,6 +79,10 @@ class Writer {
     reasons();
     if (plan_.status == PlanStatus::infeasible) return std::move(sheet_);
     look();
+    if (!works_ && plan_.stops.empty()) {
+      sheet_.start = "No needle takes a stitch: there is nothing to knit.";
+      return std::move(sheet_);
+    }
     ways();
     sets();
     stops();
@@ -98,8 +100,8 @@ class Writer {
     place.field = "plan";
     if (plan_.rows != grid.rows() || plan_.columns != grid.columns()) {
       throw Error(ErrorCode::size_mismatch, place,
-                  fmt::format("the plan is for {} rows x {} columns; the panel has {} x {}", plan_.rows, plan_.columns,
-                              grid.rows(), grid.columns()));
+                  fmt::format("the plan is for {} x {}; the panel has {} x {}", count_of(plan_.rows, "row"),
+                              count_of(plan_.columns, "column"), grid.rows(), grid.columns()));
     }
     // A plan is plain data: whoever made it may have put any number where a cell stands.
     for (const Stop& stop : plan_.stops) {
@@ -119,14 +121,13 @@ class Writer {
 
   void header() {
     sheet_.title = "Machine instructions: " + panel_.name();
-    sheet_.header.push_back(fmt::format("{} x {}, {} machine: {} needles, {:g} mm apart.",
-                                        plural(plan_.columns, "stitch", "es"), plural(plan_.rows, "row"), machine_.name,
-                                        machine_.needles, machine_.pitch_mm));
+    sheet_.header.push_back(fmt::format("{}, {} machine: {}, {:g} mm apart.", extent_words(panel_.grid()),
+                                        machine_.name, count_of(machine_.needles, "needle"), machine_.pitch_mm));
     sheet_.header.push_back(
         "The wrong side (WS) faces you all the time; left and right are yours as you stand at the bed.");
     if (plan_.rhythm) {
       sheet_.header.push_back(fmt::format("Regular schedule: stop every {}, first at {}.",
-                                          plural(plan_.rhythm->every, "row"), counter(plan_.rhythm->first)));
+                                          count_of(plan_.rhythm->every, "row"), counter(plan_.rhythm->first)));
     }
   }
 
@@ -153,7 +154,7 @@ class Writer {
     const int first = finding.place.column;
     const int last = std::max(first, finding.last_column);
     if (first < 0 || last >= plan_.columns || plan_.leftmost == 0) return {};
-    return fmt::format(" (needle{} {})", first == last ? "" : "s",
+    return fmt::format(" ({} {})", first == last ? "needle" : "needles",
                        needle_run(needle_beside(plan_.leftmost, plan_.columns - 1 - last), last - first + 1));
   }
 
@@ -184,6 +185,7 @@ class Writer {
     (plan_.carriage_starts_right == (plan_.rows % 2 == 0) ? right_ : left_) = true;
     const auto cells = panel_.grid().cells();
     for (const Cell cell : cells) {
+      works_ = works_ || cell != Cell::none;
       ladders_ = ladders_ || cell == Cell::none;
       slips_ = slips_ || cell == Cell::slip;
     }
@@ -299,9 +301,8 @@ class Writer {
       const int last = first + static_cast<int>(fold.count) - 1;
       repeat.one_stop = first == last;
       repeat.words =
-          fmt::format("Repeat {} every {}, {} more time{}; row numbers move up with it:",
-                      repeat.one_stop ? fmt::format("stop {}", first) : fmt::format("stops {}-{}", first, last),
-                      plural(fold.period, "row"), fold.times - 1, fold.times == 2 ? "" : "s");
+          fmt::format("Repeat {} every {}, {}; row numbers move up with it:", run_of("stop", first, last, "-"),
+                      count_of(fold.period, "row"), count_of(static_cast<std::int64_t>(fold.times) - 1, "more time"));
       for (std::size_t time = 1; time < fold.times; ++time) {
         auto& rows = repeat.times.emplace_back();
         for (std::size_t i = 0; i < fold.count; ++i) {
@@ -400,8 +401,7 @@ class Writer {
 
   static std::string hours(std::int64_t ms) {
     const std::int64_t half_hours = (ms + 900'000) / 1'800'000;
-    return half_hours % 2 == 0 ? fmt::format("{} hour{}", half_hours / 2, half_hours == 2 ? "" : "s")
-                               : fmt::format("{}.5 hours", half_hours / 2);
+    return half_hours % 2 == 0 ? count_of(half_hours / 2, "hour") : fmt::format("{}.5 hours", half_hours / 2);
   }
 
   void start_and_end() {
@@ -418,7 +418,7 @@ class Writer {
     if (on.empty()) {
       sheet_.start = "Cast on nothing yet";
     } else {
-      sheet_.start = fmt::format("Cast on {} ({})", needle_ranges(on), plural(static_cast<int>(on.size()), "needle"));
+      sheet_.start = fmt::format("Cast on {} ({})", needle_ranges(on), count_of(std::ssize(on), "needle"));
       if (!off.empty()) sheet_.start += fmt::format("; leave {} out of work", needle_ranges(off));
     }
     sheet_.start += fmt::format(". Set {}, {}.", counter(0), carriage(plan_.carriage_starts_right));
@@ -444,6 +444,7 @@ class Writer {
   bool brackets_ = false;
   bool runs_ = false;
   bool neighbours_tuck_ = false;
+  bool works_ = false;  ///< some cell has a stitch
   bool ladders_ = false;
   bool slips_ = false;
   std::int64_t hand_ms_ = 0;

@@ -42,7 +42,7 @@ struct Sheet {
   std::vector<std::pair<std::string, std::string>> sets;       ///< "set 1", needles that are worked together often
   std::string start;
   std::vector<SheetPart> parts;
-  std::string end;
+  std::string end;                   ///< empty where nothing is knitted
   std::vector<std::string> reasons;  ///< why it cannot be made as it stands; of an infeasible plan there are no parts
 };
 

@@ -6,6 +6,7 @@
 
 #include "crossing/words.hpp"
 #include "latchwork/machine.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0::writing {
 namespace {
@@ -28,28 +29,23 @@ void append_runs(std::vector<std::string>& words, std::span<const Cell> rungs) {
   }
 }
 
-std::string joined(const std::vector<std::string>& words, std::string_view between = ", ") {
-  std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i > 0) out += between;
-    out += words[i];
-  }
-  return out;
+/// "stitch 3 from the left of the crossing": the bed's needles have names of their own (L3, R2), so that a number must
+/// say where it is counted from. A place outside the block, which only a spoiled plan has, keeps its step.
+std::string inside(std::string_view thing, int step, int count, std::string_view ending = "s") {
+  return run_of(thing, step + 1, step + count, "-", ending) + " from the left of the crossing";
 }
 
-/// "the left 3", "the right 2", "the 1 from needle 3": stitches as they stand in the block, needles counted from the
-/// operator's left. A place outside the block, which only a spoiled plan has, keeps its step.
+/// "the left 3", "the right stitch": stitches as they stand in the block.
 std::string stitches_at(int step, int count, int width) {
-  if (step == 0) return fmt::format("the left {}", count);
-  if (step + count == width) return fmt::format("the right {}", count);
-  return count == 1 ? fmt::format("the stitch on needle {}", step + 1)
-                    : fmt::format("the {} on needles {}-{}", count, step + 1, step + count);
+  if (step == 0) return count == 1 ? "the left stitch" : fmt::format("the left {}", count);
+  if (step + count == width) return count == 1 ? "the right stitch" : fmt::format("the right {}", count);
+  return inside("stitch", step, count, "es");
 }
 
 std::string needles_at(int step, int count, int width) {
   if (step == 0) return count == 1 ? "the left needle" : fmt::format("the left {} needles", count);
   if (step + count == width) return count == 1 ? "the right needle" : fmt::format("the right {} needles", count);
-  return count == 1 ? fmt::format("needle {}", step + 1) : fmt::format("needles {}-{}", step + 1, step + count);
+  return inside("needle", step, count);
 }
 
 std::string tool_words(std::span<const int> prongs) {
@@ -146,21 +142,20 @@ std::string way_words(const CrossingWay& way) {
     lifts.push_back(stitches_at(group.from_needle, group.stitches, width) + " on " +
                     (same ? "another" : tool_words(group.prongs)));
   }
-  std::string out;
-  if (!lifts.empty()) out = "lift " + joined(lifts, ", ");
+  std::vector<std::string> parts;
+  parts.push_back(lifts.empty() ? "nothing is lifted" : "lift " + joined(lifts));
   for (const GroupReturn& group : staying) {
-    if (!out.empty()) out += "; ";
-    out += stitches_at(group.from_needle, group.stitches, width) +
-           (group.stitches == 1 ? " stays where it is" : " stay where they are");
+    parts.push_back(stitches_at(group.from_needle, group.stitches, width) +
+                    (group.stitches == 1 ? " stays where it is" : " stay where they are"));
   }
-  for (std::size_t i = 0; i < lifted.size(); ++i) {
-    const GroupReturn& group = lifted[i];
-    out += i == 0 ? "; put back first " : ", then ";
-    out += stitches_at(group.from_needle, group.stitches, width) + " on " +
-           needles_at(group.to_needle, group.stitches, width);
+  std::vector<std::string> back;
+  for (const GroupReturn& group : lifted) {
+    back.push_back(stitches_at(group.from_needle, group.stitches, width) + " on " +
+                   needles_at(group.to_needle, group.stitches, width));
   }
-  if (way.ease) out += "; bring these needles out to hold, and let the next row knit them back";
-  return out;
+  if (!back.empty()) parts.push_back("put back first " + joined(back, ", then "));
+  if (way.ease) parts.emplace_back("bring these needles out to hold, and let the next row knit them back");
+  return joined(parts, "; ");
 }
 
 }  // namespace latchwork::inline v0::writing

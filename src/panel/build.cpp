@@ -1,8 +1,12 @@
 // Panels from strips.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cstdint>
 #include <utility>
+#include <vector>
 
+#include "grid/rules.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/panel.hpp"
 #include "strip/names.hpp"
@@ -16,45 +20,78 @@ namespace {
   throw Error(ErrorCode::bad_argument, std::move(place), message);
 }
 
-/// Strips put side by side from the left, one after the other.
+/// Strips put side by side from the left, one after the other. They are written into one grid at the end, so that the
+/// work is linear in the cells however many strips there are.
 class Row {
  public:
   explicit Row(int rows) : rows_(rows) {}
 
   void add(const Strip& strip) {
-    const Strip filled = strip.filled_up(rows_);
-    const int column = grid_ ? grid_->columns() : 0;
-    grid_ = grid_ ? grid_->beside(filled.grid) : filled.grid;
-    spans_.push_back({strip.name, strip.texture, column, filled.grid.columns(), strip.grid.rows()});
+    const std::int64_t wide = std::int64_t{columns_} + strip.grid.columns();
+    rules::require_size(rows_, wide);
+    filled_.push_back(strip.filled_up(rows_).grid);
+    spans_.push_back({strip.name, strip.texture, columns_, strip.grid.columns(), strip.grid.rows()});
+    columns_ = static_cast<int>(wide);
   }
 
-  bool empty() const noexcept { return spans_.empty(); }
+  Panel panel(std::string name) && {
+    Grid grid = joined();  // before the spans, which it reads, are moved away
+    return panel_of(std::move(name), std::move(grid), std::move(spans_));
+  }
 
   /// The row and its mirror image on its right: about a line, or about its last stitch, whose strip then is one.
-  Row unfolded(Axis axis) const {
-    Row result(rows_);
-    result.grid_ = grid_->unfolded(axis);
-    result.spans_ = spans_;
+  Panel unfolded(std::string name, Axis axis) && {
+    Grid grid = joined().unfolded(axis);
+    std::vector<StripSpan> spans = spans_;
     auto image = spans_.rbegin();
     if (axis == Axis::stitch) {
-      StripSpan& shared = result.spans_.back();
+      StripSpan& shared = spans.back();
       shared.columns = 2 * shared.columns - 1;
       ++image;
     }
     for (; image != spans_.rend(); ++image) {
       StripSpan span = *image;
       span.name = mirrored_name(span.name);
-      span.column = result.grid_->columns() - span.column - span.columns;
-      result.spans_.push_back(std::move(span));
+      span.column = grid.columns() - span.column - span.columns;
+      spans.push_back(std::move(span));
     }
-    return result;
+    return panel_of(std::move(name), std::move(grid), std::move(spans));
   }
 
-  Panel panel(std::string name) && { return {std::move(name), *std::move(grid_), {Band{1, rows_, std::move(spans_)}}}; }
-
  private:
+  Panel panel_of(std::string name, Grid grid, std::vector<StripSpan> spans) const {
+    return {std::move(name), std::move(grid), {Band{1, rows_, std::move(spans)}}};
+  }
+
+  Grid joined() const {
+    const auto width = static_cast<std::size_t>(columns_);
+    std::vector<std::uint8_t> cells(static_cast<std::size_t>(rows_) * width);
+    std::vector<Crossing> crossings;
+    for (std::size_t i = 0; i < filled_.size(); ++i) {
+      const auto own = static_cast<std::size_t>(spans_[i].columns);
+      const auto from = filled_[i].cells();
+      auto* to = cells.data() + spans_[i].column;
+      for (std::size_t start = 0; start < from.size(); start += own, to += width) {
+        std::transform(from.begin() + static_cast<std::ptrdiff_t>(start),
+                       from.begin() + static_cast<std::ptrdiff_t>(start + own), to,
+                       [](Cell cell) { return static_cast<std::uint8_t>(cell); });
+      }
+      for (Crossing crossing : filled_[i].crossings()) {
+        crossing.column += spans_[i].column;
+        crossings.push_back(crossing);
+      }
+    }
+    Grid grid = Grid::from_cells(rows_, columns_, cells);
+    std::sort(crossings.begin(), crossings.end(), [](const Crossing& a, const Crossing& b) {
+      return std::pair(a.row, a.column) < std::pair(b.row, b.column);
+    });
+    for (const Crossing& crossing : crossings) grid.cross(crossing);  // each at the end: nothing moves up
+    return grid;
+  }
+
   int rows_;
-  std::optional<Grid> grid_;
+  int columns_ = 0;
+  std::vector<Grid> filled_;
   std::vector<StripSpan> spans_;
 };
 
@@ -69,20 +106,15 @@ Panel build_panel(const PanelParts& parts) {
   if (!parts.edge && parts.left.empty() && !parts.centre) {
     refuse_field("parts", "a panel of no strips; at least an edge, a left strip or a centre");
   }
-  if (parts.axis != Axis::line && parts.axis != Axis::stitch) {
-    refuse_field("axis", fmt::format("axis {}; 0 is line, 1 is stitch", static_cast<int>(parts.axis)));
-  }
   Row row(parts.rows);
   if (parts.edge) row.add(*parts.edge);
   for (const Strip& strip : parts.left) row.add(strip);
-  if (!parts.centre) {
-    row = row.unfolded(parts.axis);
-  } else {
+  if (parts.centre) {
     row.add(*parts.centre);
     for (auto strip = parts.left.rbegin(); strip != parts.left.rend(); ++strip) row.add(strip->mirrored());
     if (parts.edge) row.add(parts.edge->mirrored());
   }
-  Panel panel = std::move(row).panel(parts.name);
+  Panel panel = parts.centre ? std::move(row).panel(parts.name) : std::move(row).unfolded(parts.name, parts.axis);
   panel.set_axis_half_columns(panel.grid().columns());
   return panel;
 }

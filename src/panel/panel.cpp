@@ -8,6 +8,8 @@
 
 #include "latchwork/error.hpp"
 #include "strip/names.hpp"
+#include "text/utf8.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -18,6 +20,26 @@ namespace {
   place.column = column;
   place.field = field;
   throw Error(code, std::move(place), message);
+}
+
+void require_utf8_in(const std::string& text, const std::string& field) {
+  const std::size_t bad = utf8_error(text);
+  if (bad == std::string::npos) return;
+  Place place;
+  place.field = field;
+  throw Error(ErrorCode::bad_encoding, std::move(place),
+              fmt::format("{} holds a byte that is not UTF-8 (offset {})", field, bad));
+}
+
+void require_names(const std::string& name, std::span<const Band> bands) {
+  require_utf8_in(name, "name");
+  for (std::size_t b = 0; b < bands.size(); ++b) {
+    const std::vector<StripSpan>& strips = bands[b].strips;
+    for (std::size_t s = 0; s < strips.size(); ++s) {
+      require_utf8_in(strips[s].name, fmt::format("bands[{}].strips[{}].name", b, s));
+      require_utf8_in(strips[s].texture, fmt::format("bands[{}].strips[{}].texture", b, s));
+    }
+  }
 }
 
 /// The strips of one band must stand side by side from column 0 to the grid's last.
@@ -43,7 +65,8 @@ void require_strips_cover(const Band& band, int columns) {
   }
   if (next != columns) {
     refuse(ErrorCode::size_mismatch, band.row, static_cast<int>(std::min<std::int64_t>(next, columns)), "",
-           fmt::format("the strips of the band at row {} cover {} columns; the grid has {}", band.row, next, columns));
+           fmt::format("the strips of the band at row {} cover {}; the grid has {}", band.row, count_of(next, "column"),
+                       columns));
   }
 }
 
@@ -63,13 +86,16 @@ void require_bands_cover(std::span<const Band> bands, const Grid& grid) {
   }
   if (next != grid.rows() + std::int64_t{1}) {
     refuse(ErrorCode::size_mismatch, static_cast<int>(std::min<std::int64_t>(next, grid.rows())), -1, "",
-           fmt::format("the bands cover {} rows; the grid has {}", next - 1, grid.rows()));
+           fmt::format("the bands cover {}; the grid has {}", count_of(next - 1, "row"), grid.rows()));
   }
 }
 
 }  // namespace
 
 Panel::Panel(std::string name, const Strip& strip) : name_(std::move(name)), grid_(strip.grid) {
+  require_utf8_in(name_, "name");
+  require_utf8_in(strip.name, "strip.name");
+  require_utf8_in(strip.texture, "strip.texture");
   Band band;
   band.rows = grid_.rows();
   band.strips.push_back({strip.name, strip.texture, 0, grid_.columns(), grid_.rows()});
@@ -78,6 +104,7 @@ Panel::Panel(std::string name, const Strip& strip) : name_(std::move(name)), gri
 
 Panel::Panel(std::string name, Grid grid, std::vector<Band> bands)
     : name_(std::move(name)), grid_(std::move(grid)), bands_(std::move(bands)) {
+  require_names(name_, bands_);  // first, since the other messages quote them
   require_bands_cover(bands_, grid_);
 }
 
@@ -87,8 +114,8 @@ void Panel::set_axis_half_columns(std::optional<int> half_columns) {
     Place place;
     place.field = "half_columns";
     throw Error(ErrorCode::bad_argument, std::move(place),
-                fmt::format("an axis at {} half columns; 1 to {} in a panel of {} columns", *half_columns, most,
-                            grid_.columns()));
+                fmt::format("an axis at {}; 1 to {} in a panel of {}", count_of(*half_columns, "half column"), most,
+                            count_of(grid_.columns(), "column")));
   }
   axis_ = half_columns;
 }

@@ -4,12 +4,10 @@
 #include <functional>
 #include <numeric>
 
+#include "plan/index.hpp"
+
 namespace latchwork::inline v0::planning {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 std::int64_t least_way(const Window& window, const std::int64_t* to, const std::int64_t* on) {
   std::int64_t least = far;

@@ -11,13 +11,10 @@
 #include "finding/reach.hpp"
 #include "grid/lifting.hpp"
 #include "latchwork/error.hpp"
+#include "plan/index.hpp"
 
 namespace latchwork::inline v0::planning {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 // Tasks of one wale and what they cost, before equal wales are put together.
 struct Worked {

@@ -9,19 +9,17 @@
 #include "latchwork/error.hpp"
 #include "latchwork/plan.hpp"
 #include "machine/check.hpp"
+#include "plan/index.hpp"
 #include "plan/inputs.hpp"
 #include "plan/problem.hpp"
 #include "plan/works.hpp"
 #include "plan/write_up.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
 using namespace planning;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 // What rhythms cost. Stops at which nothing is due cost nothing, so that a rhythm is known by `every`, its stops' rows
 // modulo `every`, and the first of them that comes once something can be done.
@@ -125,9 +123,10 @@ std::vector<Finding> what_must_be_held(const Wales& wales, const Problem& proble
         finding.value = task.high - task.low + 1;
         finding.limit = max_ladder;
         finding.message = fmt::format(
-            "the tucks in rows {} to {} of column {} are {} rows deep with their closing stitch, past the greatest "
-            "ladder of {}: only a held needle makes them, and a regular schedule holds none",
-            task.low, task.high - 1, finding.place.column, finding.value, max_ladder);
+            "the tucks in {} of column {} are {} rows deep with their closing stitch, past the greatest ladder of {}: "
+            "only "
+            "a held needle makes them, and a regular schedule holds none",
+            run_of("row", task.low, task.high - 1), finding.place.column, finding.value, max_ladder);
         finding.suggestion = "use the least-effort plan, or fewer tucks in the stack";
         found.push_back(std::move(finding));
       }

@@ -4,12 +4,10 @@
 #include <tuple>
 #include <unordered_map>
 
+#include "plan/index.hpp"
+
 namespace latchwork::inline v0::planning {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 // A partial schedule up to some row. Its states stand in the layer's array: for each lane with a choice of states, what
 // each costs more than the lane's cheapest.

@@ -1,11 +1,9 @@
 #include "plan/windows.hpp"
 
+#include "plan/index.hpp"
+
 namespace latchwork::inline v0::planning {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 // The last row after which "task done so far: i" is still of use, before the next stop of use to it.
 int alive_until(const Lane& lane, int i, int rows) {

@@ -2,12 +2,10 @@
 
 #include <tuple>
 
+#include "plan/index.hpp"
+
 namespace latchwork::inline v0::planning {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 struct Rest {
   std::int64_t cost = far;

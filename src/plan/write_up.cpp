@@ -6,13 +6,10 @@
 
 #include "grid/lifting.hpp"
 #include "machine/tools.hpp"
+#include "plan/index.hpp"
 
 namespace latchwork::inline v0::planning {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 struct Writer {
   const Grid& grid;

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "text/words.hpp"
+
 namespace latchwork::inline v0::knitting {
 namespace {
 
@@ -84,7 +86,7 @@ void Hands::finish() const {
   for (const auto& [tool, stitches] : tools_) {
     const Moving& first = moving_[static_cast<std::size_t>(stitches.front())];
     stuck(row_, first.left_at,
-          fmt::format("{} stitch(es) from needle {} are still on pronged tool {}", stitches.size(),
+          fmt::format("{} from needle {} still on pronged tool {}", count_of(std::ssize(stitches), "stitch", "es"),
                       needle_of(first.left_at), std::int64_t{tool} + 1));
   }
 }
@@ -323,8 +325,8 @@ void Hands::put_back(const Move& move) {
   const int needles = first - last + 1;
   if (stitches.size() != static_cast<std::size_t>(needles)) {
     stuck(row_, first,
-          fmt::format("pronged tool {} has {} stitches for {} needles from {}", std::int64_t{move.tool} + 1,
-                      stitches.size(), needles, needle_of(first)));
+          fmt::format("pronged tool {} has {} for {} from {}", std::int64_t{move.tool} + 1,
+                      count_of(std::ssize(stitches), "stitch", "es"), count_of(needles, "needle"), needle_of(first)));
   }
   for (int column = first; column >= last; --column) {
     if (top_[static_cast<std::size_t>(column)] != no_slot) {

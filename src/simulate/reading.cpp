@@ -10,6 +10,8 @@
 #include <tuple>
 #include <utility>
 
+#include "text/words.hpp"
+
 namespace latchwork::inline v0::knitting {
 namespace {
 
@@ -156,7 +158,7 @@ class Reader {
 
   void no_crossing(int row, int first, int last, const char* why) {
     fault(row, first,
-          fmt::format("after row {}, columns {} to {}: {}; no crossing describes that", row, first, last, why));
+          fmt::format("after row {}, {}: {}; no crossing describes that", row, run_of("column", first, last), why));
   }
 
   /// Splits the row where no wale passes from one side to the other, and reads each piece's groups.

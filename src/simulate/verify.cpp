@@ -12,6 +12,7 @@
 #include "knit.hpp"
 #include "latchwork/simulate.hpp"
 #include "reading.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -108,8 +109,8 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
 Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options) {
   if (plan.rows != grid.rows() || plan.columns != grid.columns()) {
     throw Error(ErrorCode::size_mismatch, {},
-                fmt::format("a plan for {} rows of {} stitches; the chart has {} rows of {}", plan.rows, plan.columns,
-                            grid.rows(), grid.columns()));
+                fmt::format("a plan for {} x {}; the chart has {} x {}", count_of(plan.rows, "row"),
+                            count_of(plan.columns, "column"), grid.rows(), grid.columns()));
   }
   const Bed bed{.leftmost = plan.leftmost, .columns = plan.columns};
   Knitted knitted = knit(bed, moves(plan), options);

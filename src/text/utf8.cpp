@@ -48,6 +48,11 @@ std::size_t utf8_error(std::string_view text) noexcept {
   return std::string_view::npos;
 }
 
+std::size_t character_size(char first) noexcept {
+  const auto lead = static_cast<std::uint8_t>(first);
+  return lead < 0xC2 ? 1 : lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : lead < 0xF5 ? 4 : 1;
+}
+
 int line_of(std::string_view text, std::size_t offset) noexcept {
   const auto end = text.begin() + static_cast<std::ptrdiff_t>(std::min(offset, text.size()));
   return 1 + static_cast<int>(std::count(text.begin(), end, '\n'));

@@ -9,6 +9,9 @@ namespace latchwork::inline v0 {
 /// Offset of the first byte that is not well-formed UTF-8 (Unicode 15, table 3-7); npos when all is.
 std::size_t utf8_error(std::string_view text) noexcept;
 
+/// Bytes of the character that begins with this one; 1 where none begins.
+std::size_t character_size(char first) noexcept;
+
 /// Line of a byte offset, from 1: newlines before it, plus one.
 int line_of(std::string_view text, std::size_t offset) noexcept;
 

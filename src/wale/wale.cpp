@@ -1,10 +1,9 @@
 #include "latchwork/wale.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <iterator>
 
+#include "grid/rules.hpp"
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0 {
@@ -51,14 +50,7 @@ Wales::Wales(const Grid& grid) : rows_(grid.rows()), columns_(grid.columns()) {
 }
 
 int Wales::at(int row, int column) const {
-  if (row < 1 || row > rows_ || column < 0 || column >= columns_) {
-    Place place;
-    place.row = row;
-    place.column = column;
-    throw Error(ErrorCode::off_grid, place,
-                fmt::format("row {}, column {} is off the grid; it has rows 1 to {} and columns 0 to {}", row, column,
-                            rows_, columns_ - 1));
-  }
+  rules::require_inside(row, column, rows_, columns_);
   return index_[static_cast<std::size_t>(row - 1) * static_cast<std::size_t>(columns_) +
                 static_cast<std::size_t>(column)];
 }

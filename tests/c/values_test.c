@@ -134,7 +134,14 @@ static void errors_name_their_place(void) {
   CHECK(latchwork_grid_from_text("kk\nkq\n", 6, &none, &error) == LATCHWORK_E_BAD_LETTER && error.line == 2);
   CHECK(latchwork_grid_create(0, 5, &none, &error) == LATCHWORK_E_BAD_ARGUMENT && strcmp(error.field, "rows") == 0);
   CHECK(latchwork_grid_create(70000, 5, &none, &error) == LATCHWORK_E_TOO_LARGE);
+  CHECK(latchwork_grid_from_text(NULL, 0, &none, &error) == LATCHWORK_E_BAD_ARGUMENT && strcmp(error.field, "text") == 0);
+  CHECK(latchwork_strip_create("caf\xE9", "a", grid, &strip, &error) == LATCHWORK_E_BAD_ENCODING && strip == NULL);
+  CHECK(strcmp(error.field, "strip.name") == 0);
+  CHECK(latchwork_strip_create("a", "caf\xE9", grid, &strip, &error) == LATCHWORK_E_BAD_ENCODING && strip == NULL);
+  CHECK(strcmp(error.field, "strip.texture") == 0);
   OK(latchwork_stockinette(2, &strip, &error));
+  CHECK(latchwork_panel_create("caf\xE9", strip, &panel, &error) == LATCHWORK_E_BAD_ENCODING && panel == NULL);
+  CHECK(strcmp(error.field, "name") == 0);
   strips[0] = strip;
   CHECK(latchwork_join_strips("two", 3, strips, 2, &panel, &error) == LATCHWORK_E_BAD_ARGUMENT && panel == NULL);
   CHECK(strcmp(error.field, "strips[1]") == 0);
@@ -376,6 +383,7 @@ static void a_swatch_measures_a_panel(void) {
   OK(latchwork_strip_create("r", "rope", grid, &strip, NULL));
   OK(latchwork_panel_create("p", strip, &panel, NULL));
   OK(latchwork_panel_size(panel, swatch, &size, NULL));
+  CHECK(size.spread_known == 0); /* the rows were measured in one place */
   CHECK(size.width_mm > 19.999 && size.width_mm < 20.001 && size.height_mm > 9.999 && size.height_mm < 10.001);
   OK(latchwork_panel_size_strips(panel, swatch, strips, 1, &needed, NULL));
   CHECK(needed == 1 && strips[0].band == 0 && strips[0].strip == 0 && strips[0].columns == 6 && strips[0].rows == 4);
@@ -416,6 +424,7 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
   latchwork_swatch_destroy(swatch);
   latchwork_brief_destroy(brief);
   CHECK(latchwork_read_brief(file, &brief, &error) == LATCHWORK_E_IO && brief == NULL);
+  CHECK(latchwork_read_brief("", &brief, &error) == LATCHWORK_E_BAD_ARGUMENT && strcmp(error.field, "folder") == 0);
   CHECK(error.field[0] != '\0');
 }
 

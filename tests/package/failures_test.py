@@ -33,7 +33,12 @@ NOT_IN_PYTHON = {
     ("page_html", "bad_encoding"): "a str is UTF-8",
     ("write_job", "bad_encoding"): "a str is UTF-8",
     ("Swatch.Swatch", "bad_encoding"): "a str is UTF-8",
+    ("Panel.Panel", "bad_encoding"): "a str is UTF-8",
+    ("build_panel", "bad_encoding"): "a str is UTF-8",
+    ("join_strips", "bad_encoding"): "a str is UTF-8",
+    ("fitted", "bad_encoding"): "a str is UTF-8",
     ("Grid.from_cells", "size_mismatch"): "the array has its size",
+    ("Grid.unfolded", "bad_argument"): "an Axis is none of another number",
     ("Machine.generic", "bad_argument"): "a MachineClass is none of another number",
 }
 

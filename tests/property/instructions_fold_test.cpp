@@ -80,14 +80,16 @@ std::vector<Cell> rungs_read(const std::string& words) {
   return rungs;
 }
 
-/// "the left 3", "the right 2", "the 2 on needles 3-4", "the stitch on needle 3": first step and how many.
+/// "the left 3", "the right stitch", "stitches 3-4 from the left of the crossing": first step and how many.
 std::pair<int, int> stitches_read(const std::string& words, int width) {
   std::smatch m;
   if (std::regex_match(words, m, std::regex(R"(the left (\d+))"))) return {0, number_in(m[1])};
   if (std::regex_match(words, m, std::regex(R"(the right (\d+))"))) return {width - number_in(m[1]), number_in(m[1])};
-  if (std::regex_match(words, m, std::regex(R"(the stitch on needle (\d+))"))) return {number_in(m[1]) - 1, 1};
-  REQUIRE(std::regex_match(words, m, std::regex(R"(the (\d+) on needles (\d+)-(\d+))")));
-  return {number_in(m[2]) - 1, number_in(m[1])};
+  if (words == "the left stitch") return {0, 1};
+  if (words == "the right stitch") return {width - 1, 1};
+  REQUIRE(std::regex_match(words, m, std::regex(R"(stitch(?:es)? (\d+)(?:-(\d+))? from the left of the crossing)")));
+  const int first = number_in(m[1]);
+  return {first - 1, m[2].matched ? number_in(m[2]) - first + 1 : 1};
 }
 
 int needles_first_read(const std::string& words, int width) {
@@ -95,7 +97,7 @@ int needles_first_read(const std::string& words, int width) {
   if (words.starts_with("the left")) return 0;
   if (words == "the right needle") return width - 1;
   if (std::regex_match(words, m, std::regex(R"(the right (\d+) needles)"))) return width - number_in(m[1]);
-  REQUIRE(std::regex_match(words, m, std::regex(R"(needles? (\d+)(-\d+)?)")));
+  REQUIRE(std::regex_match(words, m, std::regex(R"(needles? (\d+)(-\d+)? from the left of the crossing)")));
   return number_in(m[1]) - 1;
 }
 

@@ -121,6 +121,19 @@ def test_a_brief_that_is_not_there_is_told_by_file(tmp_path):
         lw.read_brief(3)
 
 
+@pytest.mark.parametrize("folder", ["", "\0x", "out\0side"])
+def test_a_folder_that_names_none_is_refused_as_that_argument(folder, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    brief = lw.read_brief(BRIEFS[0])
+    for call in (lambda: lw.read_brief(folder), lambda: lw.write_job(brief, lw.Job(), folder)):
+        with pytest.raises(lw.Error) as caught:
+            call()
+        assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "folder")
+        assert str(caught.value).startswith("folder ")
+    assert list(tmp_path.iterdir()) == []
+
+
+
 def test_a_brief_can_be_put_together_from_its_parts_and_watched(panel, swatch):
     brief = lw.Brief(panel, swatch)
     assert (brief.machine, brief.effort) == (lw.Machine(), lw.Effort())

@@ -1,11 +1,15 @@
 """Swatches, gauges, size and fit."""
 
+import collections
 import copy
+import csv
 import html.parser
+import pathlib
 import pickle
 import statistics
 
 import latchwork as lw
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -69,6 +73,69 @@ def test_what_is_written_is_read_back_equal(values):
     assert list(swatch.measurements) == values
     for twin in (copy.copy(swatch), copy.deepcopy(swatch), pickle.loads(pickle.dumps(swatch)), lw.Swatch(tuple(values))):
         assert twin == swatch and twin is not swatch
+
+
+BRIEFS = pathlib.Path(__file__).parents[2] / "examples/briefs"
+# Millimetres exactly: SI brochure, and the inch of 1959.
+MILLIMETRES = {"mm": 1.0, "cm": 10.0, "in": 25.4}
+
+
+def densities_by_hand(text):
+    """Per 10 cm by texture and by what was counted, read with Python's csv and nothing of ours."""
+    lines = (line for line in text.splitlines() if line.strip() and not line.startswith("#"))
+    found = collections.defaultdict(list)
+    for row in csv.DictReader(lines):
+        length_mm = float(row["length"]) * MILLIMETRES[row["unit"]]
+        found[row["texture"], row["counted"]].append(float(row["count"]) / length_mm * 100)
+    return found
+
+
+def assert_gauges_are_numpys(swatch, by_hand):
+    assert {texture for texture, _ in by_hand} == set(swatch.textures())
+    for (texture, counted), places in by_hand.items():
+        density = getattr(swatch.gauge(texture), counted)
+        assert density.places == len(places)
+        assert density.per_10cm == pytest.approx(np.mean(places), rel=1e-14)
+        # The sample standard deviation: n - 1 below; of one place nothing is known, and 0 stands for it.
+        wanted = np.std(places, ddof=1) if len(places) > 1 else 0.0
+        assert density.spread == pytest.approx(wanted, rel=1e-9, abs=1e-9)
+
+
+@pytest.mark.parametrize("brief", sorted(path.parent.name for path in BRIEFS.glob("*/swatch.csv")))
+def test_mean_and_spread_of_a_swatch_file_are_those_of_csv_and_numpy(brief):
+    text = (BRIEFS / brief / "swatch.csv").read_text(encoding="utf-8")
+    assert_gauges_are_numpys(lw.read_swatch(text), densities_by_hand(text))
+
+
+@given(
+    st.lists(
+        st.tuples(
+            st.sampled_from(["moss", 'a "quoted", one', "garter 2/2"]),
+            st.sampled_from(["stitches", "rows"]),
+            st.floats(1, 200),
+            st.floats(1, 300),
+            st.sampled_from(sorted(MILLIMETRES)),
+        ),
+        max_size=30,
+    )
+)
+def test_any_swatch_has_the_means_and_spreads_of_csv_and_numpy(rows):
+    rows = [row for row in rows if 1 <= row[3] * MILLIMETRES[row[4]] <= 10_000]
+    # Each texture's stitches and rows once at least: a gauge wants both.
+    rows += [(texture, counted, 30.0, 100.0, "mm") for texture in {row[0] for row in rows} for counted in ("stitches", "rows")]
+    quoted = lambda text: '"' + text.replace('"', '""') + '"'  # noqa: E731
+    text = "texture,counted,count,length,unit\n"
+    text += "".join(f"{quoted(t)},{c},{count:f},{length:f},{unit}\n" for t, c, count, length, unit in rows)
+    assert_gauges_are_numpys(lw.read_swatch(text), densities_by_hand(text))
+
+
+def test_a_spread_that_is_not_known_is_told_once_for_all_textures():
+    once = lw.Swatch([lw.Measurement(t, c, 30, 100) for t in ("moss", "reverse") for c in lw.Counted])
+    size = lw.size(lw.join_strips("p", 4, [lw.moss(), lw.reverse()]), once)
+    assert not size.spread_known and size.width_spread_mm == 0 and "spread not known" in size._repr_html_()
+    assert len(size.warnings) == 1 and "textures 'moss', 'reverse'" in size.warnings[0]
+    twice = lw.Swatch([*once.measurements, *once.measurements])
+    assert lw.size(lw.join_strips("p", 4, [lw.moss(), lw.reverse()]), twice).spread_known
 
 
 def test_swatches_compare_and_refuse_bad_measurements(swatch):

@@ -117,9 +117,12 @@ def test_a_plan_is_shown_as_a_table_of_stops(plan):
     plan.findings = [lw.Finding(message="<b>&</b>")]
     assert "&lt;b&gt;&amp;&lt;/b&gt;" in plan._repr_html_() and "<b>" not in plan._repr_html_()
     plan.stops = plan.stops * 100
-    assert "more rows are not shown" in plan._repr_html_()
+    assert " more row" in plan._repr_html_()
     plan.stops[0].reforms = [lw.Reform(needle=0)]  # wrong, and shown all the same
     assert "(none)" in plan._repr_html_()
+    assert "put back" in plan._repr_html_() and "nothing put back" not in plan._repr_html_()
+    plan.stops[0].crossings = [lw.CrossingStep()]
+    assert "1/1 RC (nothing put back)" in plan._repr_html_()
 
 
 def test_editing_a_plan_in_place_changes_it_and_no_copy_of_it(plan):

@@ -75,7 +75,7 @@ def test_a_strip_is_edited_through_its_grid_and_copied_apart_from_it():
     assert all(twin != strip and twin == twins[0] for twin in twins)
     strip.name = "half purl"
     assert strip != shallow
-    assert repr(strip) == "<latchwork.Strip 'half purl', 2 stitches x 1 rows>"
+    assert repr(strip) == "<latchwork.Strip 'half purl', 2 stitches x 1 row>"
     assert "<svg" in strip._repr_svg_()
     with pytest.raises(TypeError, match=r"Strip\.grid must be .*Grid, not None"):
         lw.Strip("a", "b", None).mirrored()

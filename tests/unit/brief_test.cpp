@@ -156,7 +156,7 @@ TEST_CASE("a job cannot be written where a file stands in the folder's place", "
   put(file, "something else");
   const Brief brief = sampler();
   const Job job = run(brief);
-  CHECK_THROWS_MATCHES(write_job(brief, job, file.string()), Error, refused_field(ErrorCode::io, file.string()));
+  CHECK_THROWS_MATCHES(write_job(brief, job, file.string()), Error, refused_field(ErrorCode::io, "folder"));
   CHECK(text_of(file) == "something else");
   fs::create_directories(folder.path / "half" / "plan.json");
   CHECK_THROWS_MATCHES(write_job(brief, job, (folder.path / "half").string()), Error,
@@ -164,6 +164,45 @@ TEST_CASE("a job cannot be written where a file stands in the folder's place", "
   for (const auto& entry : fs::directory_iterator(folder.path / "half")) {
     CHECK(entry.path().extension() != ".part");
   }
+}
+
+TEST_CASE("a folder's name that names none is refused as that argument", "[brief][error]") {
+  const Brief brief = sampler();
+  const Job job = run(brief);
+  for (const std::string& name : {std::string(), std::string("out\0side", 8)}) {
+    CHECK_THROWS_MATCHES(read_brief(name), Error, refused_field(ErrorCode::bad_argument, "folder"));
+    CHECK_THROWS_MATCHES(write_job(brief, job, name), Error, refused_field(ErrorCode::bad_argument, "folder"));
+  }
+  CHECK_FALSE(fs::exists("out"));
+}
+
+TEST_CASE("the page's sizes name the rows of each strip's bands, each strip told once", "[brief]") {
+  Brief brief = sampler();
+  const std::string one_band = page_html(brief, run(brief));
+  CHECK_FALSE(holds(one_band, "<th>Rows</th>"));
+  const std::vector<Strip> rib{stockinette(4), reverse(4)};
+  const std::vector<Strip> plain{stockinette(8)};
+  const Panel lower = join_strips("p", 6, rib);
+  brief.panel = lower.above(join_strips("p", 1, plain).above(lower));
+  const std::string page = page_html(brief, run(brief));
+  CHECK(holds(page, "<th>Rows</th><th>Strip</th><th class=\"n\">Columns</th>"));
+  CHECK(holds(page, "<tr><td>1-6, 8-13</td><td>stockinette</td><td class=\"n\">4</td>"));
+  CHECK(holds(page, "<tr><td>1-6, 8-13</td><td>reverse</td>"));
+  CHECK(holds(page, "<tr><td>7</td><td>stockinette</td><td class=\"n\">8</td>"));
+}
+
+TEST_CASE("a spread that no swatch tells is not told as 0", "[brief]") {
+  Brief brief = sampler();
+  std::vector<Measurement> once;
+  for (const std::string& texture : brief.swatch.textures()) {
+    once.push_back({texture, Counted::stitches, 15, 100, ""});
+    once.push_back({texture, Counted::rows, 21, 100, ""});
+  }
+  brief.swatch = Swatch(once);
+  CHECK(holds(summary(brief, run(brief)), "relaxed; spread not known\n"));
+  once.push_back({once.front().texture, Counted::stitches, 16, 100, ""});
+  brief.swatch = Swatch(once);
+  CHECK(holds(summary(brief, run(brief)), " cm or more\n"));
 }
 
 TEST_CASE("the page tells what cannot be made before its steps, though there is a plan", "[brief]") {

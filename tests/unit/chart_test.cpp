@@ -434,14 +434,16 @@ TEST_CASE("letters and names of the strips are shown for every band", "[chart]")
   const std::string text = chart_text(panel);
   // Each band's letters stand below its own rows.
   CHECK(holds(text,
-              "  5      || |||| ||\n"
-              "  4      || |||| ||\n"
-              "   strip C\n"
-              "  3      || |||| ||\n"
-              "  2      || |||| ||\n"
-              "  1      || |||| ||\n"
-              "  column 01 2345 67\n"
-              "   strip A  B    A\n"));
+              "  5      ||||||||\n"
+              "  4      ||||||||\n"
+              "   strip C_______\n"
+              "  3      ||||||||\n"
+              "  2      ||||||||\n"
+              "  1      ||||||||\n"
+              "  column 01234567\n"
+              "   strip A_B___A_\n"));
+  CHECK(holds(text, "  A__      strip A in the rows above, as wide as its columns\n"));
+  CHECK_FALSE(holds(text, "(blank)"));
   CHECK(holds(text, "  A: edge\n  B: rope\n  C: moss\n"));
   const Picture picture(panel, {});
   const auto letters = texts(picture.svg, "strips");
@@ -457,6 +459,35 @@ TEST_CASE("letters and names of the strips are shown for every band", "[chart]")
     INFO(part);
     CHECK(holds(words, part));
   }
+}
+
+TEST_CASE("a blank of the text chart is an edge in every row, and no crossing is torn by one", "[chart]") {
+  const std::vector<Strip> lower{strip_of("edge", 2), strip_of("moss", 2), strip_of("reverse", 2), strip_of("edge", 2)};
+  const std::vector<Strip> upper{strip_of("edge", 2), rope(2, 2, 2, Lean::right), strip_of("edge", 2)};
+  const Panel panel = join_strips("Sample", 2, upper).above(join_strips("Sample", 1, lower));
+  for (const Side side : {Side::right_side, Side::operator_view}) {
+    const std::string text = chart_text(panel, seen_from(side));
+    CHECK(holds(text, " (blank)  edge of a strip in all rows\n"));
+  }
+  CHECK(holds(chart_text(panel),
+              "  3      || |||| ||\n"
+              "            ..//\n"
+              "  2      || |||| ||\n"
+              "   strip A_ D___ A_\n"
+              "  1      || |||| ||\n"
+              "  column 01 2345 67\n"
+              "   strip A_ B_C_ A_\n"));
+  // A crossing over the edge of two strips.
+  Grid grid(3, 4);
+  grid.cross({.row = 2, .column = 1, .left = 1, .right = 1, .lean = Lean::right});
+  const Panel crossed("Sample", grid, {{1, 3, {{"a", "a", 0, 2, 1}, {"b", "b", 2, 2, 1}}}});
+  CHECK(holds(chart_text(crossed),
+              "  3      ||||\n"
+              "          ./\n"
+              "  2      ||||\n"
+              "  1      ||||\n"
+              "  column 0123\n"
+              "   strip A_B_\n"));
 }
 
 TEST_CASE("a strip has the same letter seen from either side", "[chart]") {

@@ -73,6 +73,35 @@ TEST_CASE("crossings may stand in any order, and fields too", "[file][grid]") {
   CHECK(one.crossings()[0].lean == Lean::right);
 }
 
+TEST_CASE("a whole number may be written with a point or an exponent", "[file]") {
+  const Grid grid = read_grid(R"({"format": "latchwork-grid", "version": 1.0, "rows": ["kkk", "kkk"],
+    "crossings": [{"row": 1.0, "column": 0.0, "left": 1e0, "right": 20e-1, "lean": "left"}]})");
+  REQUIRE(grid.crossings().size() == 1);
+  CHECK(grid.crossings()[0].right == 2);
+  for (const char* number : {"1.5", "1e300", "-1e300", "1.0000001", "9007199254740994.0"}) {
+    INFO(number);
+    const std::string file = std::string(R"({"format": "latchwork-grid", "rows": ["k"], "version": )") + number + "}";
+    CHECK_THROWS_MATCHES(read_grid(file), Error, refused(ErrorCode::bad_value, at_line(1, "version")));
+  }
+}
+
+TEST_CASE("a bad letter is quoted whole and alone, before the row's length is looked at", "[file][error]") {
+  const auto message = [](const std::string& rows) {
+    try {
+      read_grid(grid_file("\"rows\": " + rows));
+    } catch (const Error& error) {
+      CHECK(error.code() == ErrorCode::bad_letter);
+      return std::string(error.what());
+    }
+    return std::string();
+  };
+  CHECK(message(R"(["kkqkk"])").find("letter 3 is \"q\",") != std::string::npos);
+  CHECK(message(R"(["kékkk"])").find("letter 2 is \"é\",") != std::string::npos);
+  CHECK(message(R"(["kk", "k\u20ac"])").find("letter 2 is \"€\",") != std::string::npos);
+  CHECK(message(R"(["kk", "k\ud83e\uddf6"])").find("letter 2 is \"\xF0\x9F\xA7\xB6\",") != std::string::npos);
+  CHECK(message(R"(["k\u0000"])").find("letter 2 is \"?\",") != std::string::npos);
+}
+
 TEST_CASE("a text that is too large is refused before it is looked at", "[file][error]") {
   const std::string text(100'000'000, '[');
   CHECK_THROWS_MATCHES(read_grid(text), Error, refused(ErrorCode::too_large));

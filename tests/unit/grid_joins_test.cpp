@@ -45,6 +45,10 @@ TEST_CASE("a mirror axis through a crossing is refused at the crossing; a line b
   CHECK(grid.unfolded(Axis::stitch).columns() == 9);
 }
 
+TEST_CASE("an axis that is neither a line nor a stitch is refused", "[grid][join][error]") {
+  CHECK_THROWS_MATCHES(rope.unfolded(static_cast<Axis>(2)), Error, refused_field(ErrorCode::bad_argument, "axis"));
+}
+
 TEST_CASE("repeated across and up, each copy stands beside or on the one before", "[grid][join]") {
   CHECK(rope.repeated_across(2) == Grid::from_text("pkkppkkp\n"
                                                    "x 1 1/1 R\n"

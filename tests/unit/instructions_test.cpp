@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "latchwork/motif.hpp"
 
 using namespace latchwork;
 using latchwork_test::refused_field;
@@ -309,15 +310,40 @@ TEST_CASE("a centre's place in the order is told, and where it stays it is not l
   const std::string front = text_for({{GroupName::centre, 1, -1, -1, {}}, left_hand, right_hand}, Centre::front);
   CHECK(holds(front,
               "  A  2/1/2 left cross, centre in front on the RS: lift the left 2 on a 2-prong tool, the right 2 on "
-              "another; the stitch on needle 3 stays where it is; put back first the left 2 on the right 2 needles, "
-              "then the right 2 on the left 2 needles; bring these needles out to hold, and let the next row knit "
+              "another; stitch 3 from the left of the crossing stays where it is; put back first the left 2 on the "
+              "right 2 needles, then the right 2 on the left 2 needles; bring these needles out to hold, and let the "
+              "next row knit "
               "them back.\n"));
   CHECK(holds(front, "RC 004 COR  L3-R2: cross A.\n"));
   const std::string between = text_for({left_hand, {GroupName::centre, 1, -1, -1, {1}}, right_hand}, Centre::between);
   CHECK(holds(between,
-              "lift the left 2 on a 2-prong tool, the stitch on needle 3 on a 1-prong tool, the right 2 on a 2-prong "
-              "tool; put back first the left 2 on the right 2 needles, then the stitch on needle 3 on needle 3, then "
-              "the right 2 on the left 2 needles"));
+              "lift the left 2 on a 2-prong tool, stitch 3 from the left of the crossing on a 1-prong tool, the right "
+              "2 on a 2-prong tool; put back first the left 2 on the right 2 needles, then stitch 3 from the left of "
+              "the crossing on needle 3 from the left of the crossing, then the right 2 on the left 2 needles"));
+}
+
+TEST_CASE("a crossing of a plan that lifts nothing says so", "[instructions]") {
+  Plan plan = rope_plan();
+  plan.stops[1].crossings[0].returns.clear();
+  CHECK(holds(instructions(rope_panel(), plan, Machine{}), "2/2 right cross: nothing is lifted.\n"));
+}
+
+TEST_CASE("of a panel without a stitch there is nothing to cast on, knit or bind off", "[instructions]") {
+  const Panel nothing("nothing", ladder(4).filled_up(3));
+  Plan plan = empty_plan(3, 4, -2);
+  plan.columns_on.clear();
+  const std::string text = instructions(nothing, plan, Machine{});
+  CHECK(text.ends_with("Steps\n      No needle takes a stitch: there is nothing to knit.\n"));
+  CHECK(holds(text, "4 columns x 3 rows (no stitch in row 1), "));
+  for (const char* never : {"Cast on", "Knit to", "Bind off", "Take care"}) CHECK_FALSE(holds(text, never));
+}
+
+TEST_CASE("columns without a stitch in row 1 explain why fewer needles are cast on", "[instructions]") {
+  Plan plan = empty_plan(1, 5, -3);
+  plan.columns_on = {0, 1, 3, 4};
+  const std::string text = instructions(panel_of(Grid::from_text("kk.kk\n")), plan, Machine{});
+  CHECK(holds(text, "\n5 columns x 1 row (4 stitches in row 1), "));
+  CHECK(holds(text, "Cast on L3-L2, R1-R2 (4 needles); leave L1 out of work."));
 }
 
 TEST_CASE("cautions are those that fit", "[instructions]") {

@@ -158,6 +158,38 @@ TEST_CASE("a panel is refused without rows, without strips, or with its axis thr
   CHECK_THROWS_MATCHES(join_strips("none", -1, strips), Error, refused_field(ErrorCode::bad_argument, "rows"));
 }
 
+TEST_CASE("names that are not UTF-8 are refused where a panel is made, and the name is told", "[panel][error]") {
+  const std::string broken = "caf\xE9";
+  const auto refused_name = [](const char* field) { return refused_field(ErrorCode::bad_encoding, field); };
+  CHECK_THROWS_MATCHES(Panel(broken, moss()), Error, refused_name("name"));
+  CHECK_THROWS_MATCHES(Panel("p", Strip{broken, "moss", Grid(1, 1)}), Error, refused_name("strip.name"));
+  CHECK_THROWS_MATCHES(Panel("p", Strip{"moss", broken, Grid(1, 1)}), Error, refused_name("strip.texture"));
+  const auto bands = [](std::string name, std::string texture) {
+    return std::vector<Band>{{1, 1, {{"a", "a", 0, 2, 1}}},
+                             {2, 1, {{"a", "a", 0, 1, 1}, {std::move(name), std::move(texture), 1, 1, 1}}}};
+  };
+  CHECK_THROWS_MATCHES(Panel(broken, Grid(2, 2), bands("a", "a")), Error, refused_name("name"));
+  CHECK_THROWS_MATCHES(Panel("p", Grid(2, 2), bands(broken, "a")), Error, refused_name("bands[1].strips[1].name"));
+  CHECK_THROWS_MATCHES(Panel("p", Grid(2, 2), bands("a", broken)), Error, refused_name("bands[1].strips[1].texture"));
+  const std::vector<Strip> strips = {moss(), {"moss", broken, Grid(1, 1)}};
+  CHECK_THROWS_MATCHES(join_strips("p", 4, strips), Error, refused_name("bands[0].strips[1].texture"));
+  CHECK_THROWS_MATCHES(build_panel({.name = broken, .rows = 4, .left = {moss()}}), Error, refused_name("name"));
+  CHECK(Panel("café", moss()).name() == "café");
+}
+
+TEST_CASE("many strips are joined as if each were put beside the last", "[panel]") {
+  const std::vector<Strip> strips = {rope(2, 1, 4, Lean::left),
+                                     tuck_rib(1),
+                                     stockinette(),
+                                     rope(1, 2, 3, Lean::right),
+                                     moss(3),
+                                     ladder(),
+                                     plait(1, 2)};
+  Grid expected = strips[0].filled_up(11).grid;
+  for (std::size_t i = 1; i < strips.size(); ++i) expected = expected.beside(strips[i].filled_up(11).grid);
+  CHECK(join_strips("many", 11, strips).grid() == expected);
+}
+
 TEST_CASE("bands must cover the grid exactly, and the first gap is told", "[panel][error]") {
   const auto strip = [](int column, int columns) { return StripSpan{"a", "a", column, columns, 1}; };
   struct Case {

@@ -126,13 +126,12 @@ TEST_CASE("the carriage cannot pass while a tool is in the work", "[simulate][fa
   check_stuck(on_four().pass(2).dropped(1, 1).toward(1, 2).pass(), 2, 1,
               "RC 2: the latch tool is still in the wale of needle R1");
   check_stuck(on_four().pass(2).lift(4, -2, -1).pass(), 2, 3,
-              "RC 2: 2 stitch(es) from needle L2 are still on pronged tool 5");
+              "RC 2: 2 stitches from needle L2 still on pronged tool 5");
 }
 
 TEST_CASE("no stitch may be left on a tool at the end", "[simulate][fault]") {
   check_stuck(on_four().pass(2).dropped(1, 1), 2, 1, "RC 2: the latch tool is still in the wale of needle R1", true);
-  check_stuck(on_four().pass(2).lift(0, 1, 1), 2, 1, "RC 2: 1 stitch(es) from needle R1 are still on pronged tool 1",
-              true);
+  check_stuck(on_four().pass(2).lift(0, 1, 1), 2, 1, "RC 2: 1 stitch from needle R1 still on pronged tool 1", true);
 }
 
 TEST_CASE("nothing can be hung or put back from an empty tool", "[simulate][fault]") {
@@ -166,7 +165,7 @@ TEST_CASE("a pronged tool takes stitches once, and puts back as many as it has",
   check_stuck(on_four().pass().lift(0, 1, 1).lift(0, 2, 2), 1, 0,
               "RC 1: needle R2 is lifted to pronged tool 1, which is full");
   check_stuck(on_four().pass().lift(0, 1, 2).back(0, 1, 1), 1, 1,
-              "RC 1: pronged tool 1 has 2 stitches for 1 needles from R1");
+              "RC 1: pronged tool 1 has 2 stitches for 1 needle from R1");
   check_stuck(on_four().pass().lift(-1, 1, 2), 1, 1, "RC 1: needle R1 is lifted to no tool");
   check_stuck(on_four().pass().into(1, 0).lift(0, 1, 1), 1, 1, "RC 1: needle R1: the latch tool is still in the wale");
   check_stuck(on_four().pass().into(1, 0).bind_off(1), 1, 1, "RC 1: needle R1: the latch tool is still in the wale");

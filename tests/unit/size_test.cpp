@@ -198,9 +198,46 @@ TEST_CASE("a texture measured in one place has no known spread, and a warning sa
   const Size got = size(join_strips("p", 8, std::vector<Strip>{strip("b", 5), strip("a", 5), strip("a", 5)}), swatch);
   CHECK(got.warnings ==
         std::vector<std::string>{
-            "texture 'a': stitches and rows were measured in one place only, so their spread is not known and counts "
-            "as 0",
-            "texture 'b': stitches were measured in one place only, so their spread is not known and counts as 0"});
+            "stitches and rows of texture 'a' were measured in one place only: their spread is not known and counts as "
+            "0",
+            "stitches of texture 'b' were measured in one place only: their spread is not known and counts as 0"});
+  CHECK_FALSE(got.spread_known);
+  std::vector<Measurement> twice;
+  measure(twice, "a", 25, 40, 0.5, 0.5);
+  CHECK(size(join_strips("p", 8, std::vector<Strip>{strip("a", 5)}), Swatch(twice)).spread_known);
+}
+
+TEST_CASE("what is true of several textures or bands is said once", "[size]") {
+  std::vector<Measurement> once;
+  for (const char* texture : {"b", "a", "c"}) {
+    const double rows = texture[0] == 'c' ? 50 : 40;
+    once.push_back({texture, Counted::stitches, 25, 100, ""});
+    once.push_back({texture, Counted::rows, rows, 100, ""});
+  }
+  const Panel band = join_strips("p", 8, std::vector<Strip>{strip("a", 5), strip("c", 5)});
+  const Panel wide = join_strips("p", 2, std::vector<Strip>{strip("b", 10)});
+  const Size got = size(band.above(wide.above(band)), Swatch(once));
+  CHECK(got.warnings ==
+        std::vector<std::string>{
+            "rows 1-8, 11-18: texture 'a' is 20.0 mm high and 'c' 16.0 mm, 4.0 mm apart: 'a' will ripple or 'c' be "
+            "stretched",
+            "stitches and rows of textures 'a', 'b', 'c' were measured in one place only: their spread is not known "
+            "and counts as 0"});
+}
+
+TEST_CASE("a ladder gives way: no warning says that it ripples or is stretched", "[size]") {
+  std::vector<Measurement> measurements;
+  measure(measurements, "plain", 25, 40);
+  measure(measurements, "ladder", 25, 20);
+  measure(measurements, "moss", 25, 39);
+  const Size alone = size(join_strips("p", 40, std::vector<Strip>{strip("plain", 5), ladder(2), strip("plain", 5)}),
+                          Swatch(measurements));
+  CHECK(alone.warnings.empty());
+  CHECK(alone.greatest_height_mm == Approx(200));  // it is measured like any texture
+  const Size mixed = size(join_strips("p", 40, std::vector<Strip>{strip("plain", 5), ladder(2), strip("moss", 5)}),
+                          Swatch(measurements));
+  CHECK(mixed.warnings == std::vector<std::string>{"rows 1-40: texture 'moss' is 102.6 mm high and 'plain' 100.0 mm, "
+                                                   "2.6 mm apart: 'moss' will ripple or 'plain' be stretched"});
 }
 
 TEST_CASE("a texture that the swatch does not have is refused by name", "[size][error]") {

@@ -603,8 +603,8 @@ def instructions(panel: Panel, plan: Plan, machine: Machine) -> str:
     """
 
 def read_brief(folder: str | os.PathLike[str]) -> Brief:
-    """Reads a folder with panel.json, swatch.csv and machine.json. Raises Error io (field = file name), and what the readers
-    raise with the file's name before the field.
+    """Reads a folder with panel.json, swatch.csv and machine.json. Raises Error bad_argument (folder) for an empty name or a
+    NUL in it; io (field = file name), and what the readers raise with the file's name before the field.
     """
 
 def run(
@@ -628,6 +628,6 @@ def page_html(brief: Brief, job: Job) -> str:
 
 def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
     """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
-    `folder`, which is made if it is not there. Raises Error io (field = file name); as page_html(), and as write() of a
-    plan.
+    `folder`, which is made if it is not there. Raises Error bad_argument (folder), as read_brief(); io (field = file
+    name, or folder); as page_html(), and as write() of a plan.
     """

@@ -12,6 +12,7 @@ from ._copy import Copied, machine_from_text, strip_from_text
 from ._core import Grid
 from ._enums import Centre, Counted, ErrorCode, FindingCode, Lean, MachineClass, Severity
 from ._error import Error
+from ._words import count_of, extent
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +120,7 @@ class Strip(Copied):
         return _core._strip_filled_up(self, rows)
 
     def __repr__(self) -> str:
-        return f"<latchwork.Strip {self.name!r}, {self.grid.columns} stitches x {self.grid.rows} rows>"
+        return f"<latchwork.Strip {self.name!r}, {extent(self.grid.columns, self.grid.rows)}>"
 
     def _repr_svg_(self) -> str | None:
         return self.grid._repr_svg_()
@@ -330,12 +331,14 @@ class Size:
     """
     height_spread_mm: float = 0.0
     """The same of height_mm; stitches and rows of a texture are independent too."""
+    spread_known: bool = True
+    """Stitches and rows of every texture were measured in two places or more; else the spreads are too small."""
     strips: tuple[StripSize, ...] = ()
     warnings: tuple[str, ...] = ()
-    """For people: unlike heights with the difference in mm, wavy edges."""
+    """For people, each said once: unlike heights with the difference in mm, wavy edges, textures of unknown spread."""
 
     def __repr__(self) -> str:
-        return f"<latchwork.Size {self.width_mm:.1f} mm x {self.height_mm:.1f} mm, {len(self.strips)} strips>"
+        return f"<latchwork.Size {self.width_mm:.1f} mm x {self.height_mm:.1f} mm, {count_of(len(self.strips), 'strip')}>"
 
     def _repr_html_(self) -> str:
         return _html.size_table(self)

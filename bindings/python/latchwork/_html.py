@@ -7,6 +7,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from . import _core
+from ._words import count_of, extent
 
 if TYPE_CHECKING:
     from ._data import Size
@@ -24,7 +25,7 @@ def _table(caption: str, head: list[str], rows: list[list[str]], note: str = "")
         out.append("<tr>" + "".join(f"<td>{escape(text)}</td>" for text in row) + "</tr>")
     out.append("</tbody></table>")
     if len(rows) > _MOST_ROWS:
-        note = f"{len(rows) - _MOST_ROWS} more rows are not shown. {note}".strip()
+        note = f"Not shown: {count_of(len(rows) - _MOST_ROWS, 'more row')}. {note}".strip()
     if note:
         out.append(f"<p>{escape(note)}</p>")
     return "".join(out)
@@ -53,7 +54,7 @@ def _crossings(stop: Stop) -> str:
     parts = []
     for step in stop.crossings:
         order = ", ".join(f"{back.group.name} to {_needle(back.to_needle)}" for back in step.returns)
-        parts.append(f"{_core.crossing_name(step.crossing)} (put back {order})")
+        parts.append(f"{_core.crossing_name(step.crossing)} ({f'put back {order}' if order else 'nothing put back'})")
     return "; ".join(parts)
 
 
@@ -70,7 +71,7 @@ def _others(stop: Stop) -> str:
 def plan_table(plan: Plan) -> str:
     """One line a stop, needles as the operator sees them."""
     caption = (
-        f"Plan, {plan.status.name}: {plan.columns} stitches x {plan.rows} rows, {len(plan.stops)} stops, "
+        f"Plan, {plan.status.name}: {extent(plan.columns, plan.rows)}, {count_of(len(plan.stops), 'stop')}, "
         f"{_time(plan.total_ms)} min in all, at least {_time(plan.bound_ms)}. "
         "Needles in the operator's view (wrong side); leans as on the right side."
     )
@@ -91,9 +92,12 @@ def plan_table(plan: Plan) -> str:
 
 def size_table(size: Size) -> str:
     """Strip by strip from the bottom band's left on the right side, then the whole."""
+    spread = f"+/- {size.width_spread_mm:.0f} x {size.height_spread_mm:.0f}"
+    if not size.spread_known:
+        spread = f"{spread} or more" if size.width_spread_mm or size.height_spread_mm else "spread not known"
     caption = (
         f"Size, relaxed: {size.width_mm:.0f} mm x {size.height_mm:.0f} mm "
-        f"(+/- {size.width_spread_mm:.0f} x {size.height_spread_mm:.0f}); strips from the left on the right side."
+        f"({spread}); strips from the left on the right side."
     )
     rows = [
         [
@@ -107,5 +111,5 @@ def size_table(size: Size) -> str:
         ]
         for strip in size.strips
     ]
-    head = ["band", "strip", "texture", "stitches", "rows", "width mm", "height mm"]
+    head = ["band", "strip", "texture", "columns", "rows", "width mm", "height mm"]
     return _table(caption, head, rows, " ".join(size.warnings))

@@ -11,6 +11,7 @@ from ._copy import Copied, certificate_from_text, plan_from_text
 from ._core import Grid, Panel, Swatch
 from ._data import Crossing, Effort, Finding, Machine, Place, Size
 from ._enums import BranchEnd, Cell, GroupName, MoveKind, PlanStatus
+from ._words import count_of, extent
 
 
 @dataclass(slots=True)
@@ -120,8 +121,8 @@ class Plan(Copied):
 
     def __repr__(self) -> str:
         return (
-            f"<latchwork.Plan {self.status.name}, {self.columns} stitches x {self.rows} rows, "
-            f"{len(self.stops)} stops, {self.total_ms} ms>"
+            f"<latchwork.Plan {self.status.name}, {extent(self.columns, self.rows)}, "
+            f"{count_of(len(self.stops), 'stop')}, {self.total_ms} ms>"
         )
 
     def _repr_html_(self) -> str:
@@ -232,8 +233,8 @@ class Certificate(Copied):
 
     def __repr__(self) -> str:
         return (
-            f"<latchwork.Certificate of {self.bound_ms} ms, {self.columns} stitches x {self.rows} rows, "
-            f"{len(self.classes)} classes, {len(self.branches)} branches>"
+            f"<latchwork.Certificate of {self.bound_ms} ms, {extent(self.columns, self.rows)}, "
+            f"{count_of(len(self.classes), 'class', 'es')}, {count_of(len(self.branches), 'branch', 'es')}>"
         )
 
     def __reduce__(self) -> tuple[object, ...]:

@@ -26,6 +26,17 @@ void bind_file(py::module_& m);
 void bind_chart(py::module_& m);
 void bind_brief(py::module_& m);
 
+/// A count with its noun: "1 row", "3 rows", "0 stitches" (ending "es").
+inline std::string count_of(std::size_t count, const char* thing, const char* ending = "s") {
+  return std::to_string(count) + " " + thing + (count == 1 ? "" : ending);
+}
+
+/// A grid's extent in a __repr__: "2 stitches x 1 row".
+inline std::string extent_of(const Grid& grid) {
+  return count_of(static_cast<std::size_t>(grid.columns()), "stitch", "es") + " x " +
+         count_of(static_cast<std::size_t>(grid.rows()), "row");
+}
+
 /// A grid's chart for a notebook, on the right side; nothing when it would be too big to show.
 std::optional<std::string> notebook_svg(const Panel& panel);
 

@@ -9,8 +9,9 @@ namespace latchwork::python {
 void bind_brief(py::module_& m) {
   m.def(
       "read_brief", [](const Folder& folder) { return read_brief(folder.name); }, "folder"_a,
-      "Reads a folder with panel.json, swatch.csv and machine.json. Raises Error io (field = file name), and what the "
-      "readers raise with the file's name before the field.");
+      "Reads a folder with panel.json, swatch.csv and machine.json. Raises Error bad_argument (folder) for an empty "
+      "name "
+      "or a NUL in it; io (field = file name), and what the readers raise with the file's name before the field.");
   m.def(
       "run",
       [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
@@ -35,8 +36,8 @@ void bind_brief(py::module_& m) {
       "write_job", [](const Brief& brief, const Job& job, const Folder& folder) { write_job(brief, job, folder.name); },
       "brief"_a, "job"_a, "folder"_a,
       "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into "
-      "`folder`, which is made if it is not there. Raises Error io (field = file name); as page_html(), and as "
-      "write() of a plan.");
+      "`folder`, which is made if it is not there. Raises Error bad_argument (folder), as read_brief(); io (field "
+      "= file name, or folder); as page_html(), and as write() of a plan.");
 }
 
 }  // namespace latchwork::python

@@ -283,6 +283,7 @@ struct Data<Size> {
                                             field("greatest_height_mm", &Size::greatest_height_mm),
                                             field("width_spread_mm", &Size::width_spread_mm),
                                             field("height_spread_mm", &Size::height_spread_mm),
+                                            field("spread_known", &Size::spread_known),
                                             field("strips", &Size::strips),
                                             field("warnings", &Size::warnings)};
 };

@@ -36,8 +36,8 @@ void bind_gauge(py::module_& m) {
           "other"_a, "The same measurements in the same order.")
       .def("__repr__",
            [](const Swatch& self) {
-             return "<latchwork.Swatch " + std::to_string(self.measurements().size()) + " measurements of " +
-                    std::to_string(self.textures().size()) + " textures>";
+             return "<latchwork.Swatch " + count_of(self.measurements().size(), "measurement") + " of " +
+                    count_of(self.textures().size(), "texture") + ">";
            })
       .def("__copy__", [](const Swatch& self) { return Swatch(self); })
       .def(

@@ -45,9 +45,8 @@ void bind_panel(py::module_& m) {
           "other"_a, "Equal in name, grid, bands and axis.")
       .def("__repr__",
            [](const Panel& self) {
-             return "<latchwork.Panel " + std::string(py::repr(py::str(self.name()))) + ", " +
-                    std::to_string(self.grid().columns()) + " stitches x " + std::to_string(self.grid().rows()) +
-                    " rows>";
+             return "<latchwork.Panel " + std::string(py::repr(py::str(self.name()))) + ", " + extent_of(self.grid()) +
+                    ">";
            })
       .def("__copy__", [](const Panel& self) { return Panel(self); })
       .def(

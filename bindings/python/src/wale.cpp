@@ -47,8 +47,8 @@ void bind_wale(py::module_& m) {
           "other"_a, "The same wales in a grid of the same size.")
       .def("__repr__",
            [](const WalesOf& self) {
-             return "<latchwork.Wales " + std::to_string(self.wales.all().size()) + " wales of " +
-                    std::to_string(self.grid.columns()) + " stitches x " + std::to_string(self.grid.rows()) + " rows>";
+             return "<latchwork.Wales " + count_of(self.wales.all().size(), "wale") + " of " + extent_of(self.grid) +
+                    ">";
            })
       .def("__copy__", [](const WalesOf& self) { return WalesOf(self); })
       .def(

@@ -231,7 +231,7 @@ LATCHWORK_C_API latchwork_status latchwork_grid_half_turn(const latchwork_grid *
 LATCHWORK_C_API latchwork_status latchwork_grid_turned(const latchwork_grid *grid, latchwork_grid **out,
                                                        latchwork_error *error);
 /* This grid and its mirror image on its right: 2W columns about a line, 2W-1 about a shared last stitch
-   (LATCHWORK_AXIS_...). Fails: CROSSING_CUT when the shared stitch is in a crossing; TOO_LARGE. Since 0.1. */
+   (LATCHWORK_AXIS_...). Fails: BAD_ARGUMENT (axis), CROSSING_CUT when the shared stitch is in a crossing; TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_unfolded(const latchwork_grid *grid, int32_t axis, latchwork_grid **out,
                                                          latchwork_error *error);
 /* `times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam (half-drop: shift =
@@ -297,7 +297,8 @@ LATCHWORK_C_API latchwork_status latchwork_wales_at(const latchwork_wales *wales
 /* A grid (one vertical repeat, as seen on the RS), the name people call it by, and the texture that measures it. */
 typedef struct latchwork_strip latchwork_strip;
 
-/* A strip of a copy of `grid`. `texture` is a key into a swatch. Since 0.1. */
+/* A strip of a copy of `grid`. `texture` is a key into a swatch. Fails: BAD_ENCODING (strip.name, strip.texture) for text
+   that is not UTF-8. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_strip_create(const char *name, const char *texture,
                                                         const latchwork_grid *grid, latchwork_strip **out,
                                                         latchwork_error *error);
@@ -398,23 +399,25 @@ typedef struct latchwork_panel_parts {
 } latchwork_panel_parts;
 #define LATCHWORK_PANEL_PARTS_INIT { sizeof(latchwork_panel_parts), 0, NULL, NULL, NULL, 0, NULL, 0 }
 
-/* A panel of one band and one strip. Since 0.1. */
+/* A panel of one band and one strip. Fails: BAD_ENCODING (name) for text that is not UTF-8. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_create(const char *name, const latchwork_strip *strip,
                                                         latchwork_panel **out, latchwork_error *error);
 /* A panel of a copy of `grid` and bands of strips: the spans of the first band, then those of the second, and so on.
    Fails: SIZE_MISMATCH when the bands do not cover the grid exactly, or their strips are not `spans_count`; BAD_ARGUMENT
-   (rows, columns, repeat_rows) below 1. Since 0.1. */
+   (rows, columns, repeat_rows) below 1; BAD_ENCODING (name, bands[0].strips[2].texture) for text that is not UTF-8.
+   Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_from_bands(const char *name, const latchwork_grid *grid,
                                                             const latchwork_band *bands, size_t bands_count,
                                                             const latchwork_strip_span *spans, size_t spans_count,
                                                             latchwork_panel **out, latchwork_error *error);
 /* Builds a mirrored panel in one call.
    Fails: BAD_ARGUMENT (rows; parts, when there is nothing); CROSSING_CUT when the shared stitch is in a crossing;
-   CROSSING_OVER_NONE, as latchwork_strip_filled_up; TOO_LARGE. Since 0.1. */
+   CROSSING_OVER_NONE, as latchwork_strip_filled_up; TOO_LARGE; BAD_ENCODING, as latchwork_panel_from_bands. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_build_panel(const latchwork_panel_parts *parts, latchwork_panel **out,
                                                        latchwork_error *error);
 /* Strips side by side from the left on the RS, each filled up to `rows`. Fails: BAD_ARGUMENT (rows below 1; strips,
-   when there is none); CROSSING_OVER_NONE, as latchwork_strip_filled_up; TOO_LARGE. Since 0.1. */
+   when there is none); CROSSING_OVER_NONE, as latchwork_strip_filled_up; TOO_LARGE; BAD_ENCODING, as
+   latchwork_panel_from_bands. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_join_strips(const char *name, int32_t rows,
                                                        const latchwork_strip *const *strips, size_t count,
                                                        latchwork_panel **out, latchwork_error *error);
@@ -1016,8 +1019,10 @@ typedef struct latchwork_size {
   double greatest_height_mm;
   double width_spread_mm;  /* one standard deviation of width_mm, from the spreads of the swatch's places */
   double height_spread_mm; /* the same of height_mm */
+  int32_t spread_known; /* 1: stitches and rows of every texture were measured in two places or more; else the spreads are
+                           too small by what is not known */
 } latchwork_size;
-#define LATCHWORK_SIZE_INIT { sizeof(latchwork_size), 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0 }
+#define LATCHWORK_SIZE_INIT { sizeof(latchwork_size), 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0 }
 
 /* One strip of a band at its own gauge; its name and texture are those of latchwork_panel_strips(panel, band)[strip].
    An element of arrays. Since 0.1. */
@@ -1220,8 +1225,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *p
                                                         const latchwork_machine *machine,
                                                         const latchwork_effort *effort, latchwork_brief **out,
                                                         latchwork_error *error);
-/* Reads a brief's folder. Fails: IO (field: the file's name), and as the readers do, with the file's name before the
-   field. Since 0.1. */
+/* Reads a brief's folder. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name), and as the readers
+   do, with the file's name before the field. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_brief(const char *folder, latchwork_brief **out,
                                                       latchwork_error *error);
 /* A brief of its own, equal to this one. Since 0.1. */
@@ -1259,8 +1264,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief
                                                            char *text, size_t capacity, size_t *needed,
                                                            latchwork_error *error);
 /* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
-   `folder`, which is made if it is not there. Fails: IO (field: the file's name); as latchwork_brief_page_html and
-   latchwork_plan_write. Since 0.1. */
+   `folder`, which is made if it is not there. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name,
+   or folder); as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
                                                            const char *folder, latchwork_error *error);
 /* A job of its own, equal to this one. Since 0.1. */

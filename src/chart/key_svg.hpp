@@ -1,0 +1,20 @@
+#pragma once
+
+#include <span>
+#include <string>
+
+#include "chart/pen.hpp"
+#include "chart/view.hpp"
+
+namespace latchwork::inline v0::drawing {
+
+struct KeyLayout {
+  CellSize cell;
+  Unit font = 1000;
+  Unit width = 0;  ///< of the picture
+};
+
+/// Draws the key below y: the symbols the view uses, then the words on its strips. Returns where it ends.
+Unit append_key(Pen& pen, const View& view, std::span<const std::string> strips, const KeyLayout& layout, Unit y);
+
+}  // namespace latchwork::inline v0::drawing
