@@ -273,7 +273,8 @@ class Watch {
   latchwork_progress_call call_;
   void* user_data_;
 };
-latchwork_plan_options plan_options_in(const latchwork_plan_options* options);              ///< NULL: the defaults
+latchwork_plan_options plan_options_in(const latchwork_plan_options* options);  ///< NULL: the defaults
+PlanOptions plan_options_of(const latchwork_plan_options& from, Watch& watch);
 latchwork_simulate_options simulate_options_in(const latchwork_simulate_options* options);  ///< NULL: the defaults
 
 }  // namespace latchwork::c

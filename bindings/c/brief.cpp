@@ -66,7 +66,7 @@ latchwork_status latchwork_brief_run(const latchwork_brief* brief, const latchwo
     fill(out, [&] {
       const latchwork_plan_options from = plan_options_in(options);
       Watch watch(from.progress, from.user_data);
-      return run(given(brief, "brief").value, {watch.token(), watch.progress(), from.work_limit});
+      return run(given(brief, "brief").value, plan_options_of(from, watch));
     });
   });
 }

@@ -10,6 +10,10 @@ const WaleClass& class_of(const latchwork_certificate* certificate, std::size_t 
   return element(given(certificate, "certificate").value.classes, index, "index");
 }
 
+latchwork_branch branch_out(const Branch& branch) {
+  return {branch.row, branch.below, branch.stop ? 1 : 0, static_cast<int32_t>(branch.end), branch.by};
+}
+
 }  // namespace
 
 latchwork_status latchwork_grid_certify(const latchwork_grid* grid, const latchwork_machine* machine,
@@ -21,7 +25,7 @@ latchwork_status latchwork_grid_certify(const latchwork_grid* grid, const latchw
       const latchwork_plan_options from = plan_options_in(options);
       Watch watch(from.progress, from.user_data);
       return certify(given(grid, "grid").value, machine_in(machine), effort_in(effort), total_ms,
-                     {watch.token(), watch.progress(), from.work_limit});
+                     plan_options_of(from, watch));
     });
   });
 }
@@ -119,13 +123,29 @@ latchwork_status latchwork_certificate_prices(const latchwork_certificate* certi
   });
 }
 
+latchwork_status latchwork_certificate_stretches(const latchwork_certificate* certificate, latchwork_stretch* stretches,
+                                                 size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(stretches, capacity, needed, "stretches");
+    room.take(given(certificate, "certificate").value.stretches, [](const Stretch& stretch) {
+      return latchwork_stretch{stretch.row, count_of(stretch.branches), stretch.gain};
+    });
+  });
+}
+
+latchwork_status latchwork_certificate_stretch_branches(const latchwork_certificate* certificate, size_t index,
+                                                        latchwork_branch* branches, size_t capacity, size_t* needed,
+                                                        latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(branches, capacity, needed, "branches");
+    room.take(element(given(certificate, "certificate").value.stretches, index, "index").branches, branch_out);
+  });
+}
+
 latchwork_status latchwork_certificate_branches(const latchwork_certificate* certificate, latchwork_branch* branches,
                                                 size_t capacity, size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {
     Room room(branches, capacity, needed, "branches");
-    room.take(given(certificate, "certificate").value.branches, [](const Branch& branch) {
-      return latchwork_branch{branch.row, branch.below, branch.stop ? 1 : 0, static_cast<int32_t>(branch.end),
-                              branch.by};
-    });
+    room.take(given(certificate, "certificate").value.branches, branch_out);
   });
 }

@@ -24,6 +24,16 @@ latchwork_plan_options plan_options_in(const latchwork_plan_options* options) {
   return options == nullptr ? defaults : struct_in(options, defaults, "options");
 }
 
+PlanOptions plan_options_of(const latchwork_plan_options& from, Watch& watch) {
+  PlanOptions options;
+  options.stop = watch.token();
+  options.progress = watch.progress();
+  options.work_limit = from.work_limit;
+  options.time_limit_ms = from.time_limit_ms;
+  options.memory_limit = from.memory_limit;
+  return options;
+}
+
 }  // namespace latchwork::c
 
 namespace {
@@ -37,8 +47,7 @@ latchwork_status make_plan(Planner planner, const latchwork_grid* grid, const la
     fill(out, [&] {
       const latchwork_plan_options from = plan_options_in(options);
       Watch watch(from.progress, from.user_data);
-      return planner(given(grid, "grid").value, machine_in(machine), effort_in(effort),
-                     {watch.token(), watch.progress(), from.work_limit});
+      return planner(given(grid, "grid").value, machine_in(machine), effort_in(effort), plan_options_of(from, watch));
     });
   });
 }

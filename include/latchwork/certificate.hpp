@@ -16,7 +16,8 @@ namespace latchwork::inline v0 {
 // price for each stop it uses, and at no stop do the prices come to more than the stop costs. Then no plan can be
 // cheaper than the forced stops and each class's cheapest way of being made under its prices. Where that sum stays
 // below the total, branches close the gap: from the lowest row up, schedules that differ in where they stop, each ended
-// because of its bound or because another is as good whatever follows. DEVELOPERS.md, "Certificates", has the rules.
+// because of its bound or because another is as good whatever follows. Stretches do so for the upper rows alone, so
+// that those below need fewer. DEVELOPERS.md, "Certificates", has the rules.
 
 /// What a class of wales pays for a stop.
 struct StopPrice {
@@ -38,12 +39,22 @@ enum class BranchEnd : std::uint8_t { kept = 0, bound = 1, dominated = 2 };
 
 /// All schedules that stop, up to a row, at the same rows.
 struct Branch {
-  int row = 0;    ///< decided up to here, 0..R
+  int row = 0;     ///< decided up to here, 0..R
   int below = -1;  ///< index of the kept branch of the row below that it continues; -1 in row 0
   bool stop = false;
   BranchEnd end = BranchEnd::kept;
   int by = -1;  ///< dominated: index of a kept branch of the same row; else -1
   friend bool operator==(const Branch&, const Branch&) = default;
+};
+
+/// What is to come from some row on: whatever a schedule has done up to there, its way on costs more than the prices'
+/// ways to go. Branches show it, as those of the certificate do from the cast-on; from the row on each class may stand
+/// anywhere, at the cost at which its way to go comes to the same.
+struct Stretch {
+  int row = 0;                   ///< after the decision at this row, 0..R-1
+  std::int64_t gain = 0;         ///< how much more, above 0; in 1/unit milliseconds
+  std::vector<Branch> branches;  ///< from row + 1 on, where `below` is -1
+  friend bool operator==(const Stretch&, const Stretch&) = default;
 };
 
 /// A proof that no plan takes less than `bound_ms`. Plain data: nothing in it is believed until it is checked.
@@ -54,6 +65,7 @@ struct Certificate {
   std::int64_t unit = 1;           ///< prices are in 1/unit milliseconds, 1..rows + 2
   std::vector<int> forced;         ///< rows of the stops that every plan makes: crossings, wales that begin or end
   std::vector<WaleClass> classes;  ///< every wale with hand cells is in one of them
+  std::vector<Stretch> stretches;  ///< from the top down; each may use those above it, and `branches` all of them
   std::vector<Branch> branches;    ///< by row; empty where the prices suffice
   friend bool operator==(const Certificate&, const Certificate&) = default;
 };

@@ -58,6 +58,7 @@ class Checker {
  private:
   bool forced(int row) const { return common_.forced[at(row)] != 0; }
   std::int64_t stop() const { return effort_.stop * in_.unit; }
+  bool looks_ahead() const { return !in_.branches.empty() || !in_.stretches.empty(); }
 
   void check_forced() {
     std::vector<int> rows;
@@ -143,7 +144,7 @@ class Checker {
         refuse(field, fmt::format("the cheapest way under these prices is {}, not {}", least, one.least));
       }
       sum_ += least;
-      if (!in_.branches.empty()) ahead_.push_back(std::move(ahead));
+      if (looks_ahead()) ahead_.push_back(std::move(ahead));
     }
   }
 
@@ -158,15 +159,14 @@ class Checker {
       refuse("bound_ms", fmt::format("no plan for this panel could take {} ms", in_.bound_ms));
     }
     // The greatest total below the bound that a plan could have; branches that must pass it are ended.
-    const std::int64_t above = in_.bound_ms - common_.fixed - 1;
-    if (above >= 0) {
-      cut_ = above / common_.step * common_.step * in_.unit;
-    } else if (in_.branches.empty()) {
-      return;  // no plan could have such a total
-    }
+    const std::int64_t above = in_.bound_ms - common_.fixed - 1;  // below 0, and every plan passes it
+    if (above >= 0) cut_ = above / common_.step * common_.step * in_.unit;
+    check_stretches();
     const std::int64_t bound = forced_cost + sum_;
     if (!in_.branches.empty()) {
-      check_branches();
+      Schedules start;
+      start.classes.assign(ways_.size(), Ways::start());
+      check_branches(in_.branches, "branches", 0, std::move(start), cut_);
     } else if (bound <= cut_) {
       refuse("bound_ms", fmt::format("the prices prove {} ms and no more, and there are no branches",
                                      common_.fixed + (bound + in_.unit - 1) / in_.unit));
@@ -174,7 +174,7 @@ class Checker {
   }
 
   std::int64_t bound_of(const Schedules& schedules, int row, std::vector<std::int64_t>* ways = nullptr) const {
-    std::int64_t bound = schedules.paid + forced_after_[at(row)];
+    std::int64_t bound = schedules.paid + forced_after_[at(row)] + gain_[at(row)];
     for (std::size_t k = 0; k < ways_.size(); ++k) {
       const Places& mine = schedules.classes[k];
       const Places& ahead = ahead_[k][at(row)];
@@ -190,9 +190,25 @@ class Checker {
     return bound;
   }
 
+  // Places from where every way on passes the cut.
+  void leave_out(Schedules& schedules, int row, std::int64_t cut) const {
+    std::vector<std::int64_t> ways;
+    const std::int64_t bound = bound_of(schedules, row, &ways);
+    if (bound >= never) return;
+    for (std::size_t k = 0; k < ways_.size(); ++k) {
+      Places& mine = schedules.classes[k];
+      for (std::size_t i = 0; i < mine.value.size(); ++i) {
+        const std::int64_t to_go = ahead_[k][at(row)].at(mine.first + static_cast<int>(i));
+        if (mine.value[i] >= never || to_go >= never || bound - ways[k] + mine.value[i] + to_go > cut) {
+          mine.value[i] = never;
+        }
+      }
+    }
+  }
+
   // Whether, whatever follows, x costs no more than y: wherever a class of y may still stand, x stands there or further
   // on, and what it has paid more is made up for elsewhere.
-  bool as_good(const Schedules& x, const Schedules& y, int row) const {
+  bool as_good(const Schedules& x, const Schedules& y, int row, std::int64_t cut) const {
     std::vector<std::int64_t> ways;
     const std::int64_t bound = bound_of(y, row, &ways);
     std::int64_t lead = x.paid - y.paid;
@@ -207,7 +223,7 @@ class Checker {
         if (place % 2 == 0) mine = further = std::min(further, mine);
         const std::int64_t to_go = ahead_[k][at(row)].at(place);
         if (ys.value[i] >= never || to_go >= never) continue;
-        if (bound - ways[k] + ys.value[i] + to_go > cut_) continue;  // no plan of use goes on from there
+        if (bound - ways[k] + ys.value[i] + to_go > cut) continue;  // no plan of use goes on from there
         if (mine >= never) return false;
         most = std::max(most.value_or(mine - ys.value[i]), mine - ys.value[i]);
       }
@@ -216,43 +232,97 @@ class Checker {
     return lead <= 0;
   }
 
-  void check_branches() {
-    std::vector<Schedules> below(1);
-    below.front().classes.assign(ways_.size(), Ways::start());
+  // What is to come from the upper rows on. From each stretch's row every class may stand anywhere, at the cost at
+  // which its way to go comes to the same: what its way on costs more than that, it costs any schedule more.
+  void check_stretches() {
+    gain_.assign(at(in_.rows) + 1, 0);
+    for (std::size_t i = 0; i < in_.stretches.size(); ++i) {
+      const Stretch& stretch = in_.stretches[i];
+      const std::string field = fmt::format("stretches[{}]", i);
+      const int above = i > 0 ? in_.stretches[i - 1].row : in_.rows;
+      if (stretch.row < 0 || stretch.row >= above) {
+        refuse(field + ".row", fmt::format("row {} is not from 0 to {}", stretch.row, above - 1));
+      }
+      if (stretch.gain < 1 || stretch.gain > common_.most * in_.unit) {
+        refuse(field + ".gain", fmt::format("{} is not above 0 and below any plan's total", stretch.gain), stretch.row);
+      }
+      Schedules start;
+      std::int64_t to_go = forced_after_[at(stretch.row)];
+      for (const std::vector<Places>& ahead : ahead_) {
+        Places places = ahead[at(stretch.row)];
+        std::int64_t most = 0;
+        for (const std::int64_t value : places.value) most = value < never ? std::max(most, value) : most;
+        for (std::int64_t& value : places.value) value = value < never ? most - value : never;
+        to_go += most;
+        start.classes.push_back(std::move(places));
+      }
+      check_branches(stretch.branches, field + ".branches", stretch.row + 1, std::move(start),
+                     to_go + stretch.gain - 1);
+      for (int row = 0; row <= stretch.row; ++row) gain_[at(row)] = std::max(gain_[at(row)], stretch.gain);
+    }
+  }
+
+  // Each branch in its place and ended for a reason: none that goes on costs `cut` or less.
+  void check_branches(const std::vector<Branch>& branches, const std::string& list, int first, Schedules start,
+                      std::int64_t cut) {
+    const auto field = [&](int branch) { return fmt::format("{}[{}]", list, branch); };
+    std::vector<Schedules> below;
+    below.push_back(std::move(start));
     std::size_t next = 0;
-    for (int row = 0; row <= in_.rows && !below.empty(); ++row) {
+    for (int row = first; row <= in_.rows && !below.empty(); ++row) {
       std::vector<Schedules> kept;
       std::vector<Schedules> dominated;
+      const auto take = [&](int from, bool stops, Schedules schedules) {
+        const auto wanted = [&] {
+          return fmt::format("row {}, from branch {}, {} stop, must be here", row, from,
+                             stops ? "with a" : "without a");
+        };
+        const std::string here = field(static_cast<int>(next));
+        if (next >= branches.size()) refuse(here, "it is missing: " + wanted(), row);
+        const Branch& branch = branches[next];
+        if (branch.row != row || branch.below != from || branch.stop != stops) refuse(here, wanted(), row);
+        if (branch.end != BranchEnd::dominated && branch.by != -1) {
+          refuse(here + ".by", "only a dominated branch names another", row);
+        }
+        schedules.branch = static_cast<int>(next++);
+        if (branch.end == BranchEnd::kept) {
+          leave_out(schedules, row, cut);
+          kept.push_back(std::move(schedules));
+        } else if (branch.end == BranchEnd::dominated) {
+          dominated.push_back(std::move(schedules));
+        } else if (branch.end != BranchEnd::bound) {
+          refuse(here + ".end", fmt::format("{} is no way to end", static_cast<int>(branch.end)), row);
+        } else if (const std::int64_t bound = bound_of(schedules, row); bound <= cut) {
+          refuse(here + ".end", fmt::format("its bound, {}, does not pass {}", bound, cut), row);
+        }
+      };
       for (const Schedules& from : below) {
         const Schedules passed = decided(from, row, false);
         Schedules stopped = decided(from, row, true);
         // A stop that changes nothing need not be looked at.
         const bool idle = !forced(row) && stopped.classes == passed.classes;
-        const bool listed = next < in_.branches.size() && in_.branches[next].stop;
-        if (!idle || listed) take(next++, from.branch, row, true, std::move(stopped), kept, dominated);
-        if (!forced(row)) take(next++, from.branch, row, false, passed, kept, dominated);
+        const bool listed = next < branches.size() && branches[next].stop;
+        if (!idle || listed) take(from.branch, true, std::move(stopped));
+        if (!forced(row)) take(from.branch, false, passed);
       }
       for (const Schedules& one : dominated) {
-        const Branch& branch = in_.branches[at(one.branch)];
-        const auto by = std::lower_bound(kept.begin(), kept.end(), branch.by,
+        const int name = branches[at(one.branch)].by;
+        const auto by = std::lower_bound(kept.begin(), kept.end(), name,
                                          [](const Schedules& k, int index) { return k.branch < index; });
-        if (by == kept.end() || by->branch != branch.by) {
-          refuse(fmt::format("branches[{}].by", one.branch), fmt::format("{} is no kept branch of its row", branch.by),
-                 row);
+        if (by == kept.end() || by->branch != name) {
+          refuse(field(one.branch) + ".by", fmt::format("{} is no kept branch of its row", name), row);
         }
-        if (!as_good(*by, one, row)) {
-          refuse(fmt::format("branches[{}].by", one.branch),
-                 fmt::format("branch {} is not as good whatever follows", branch.by), row);
+        if (!as_good(*by, one, row, cut)) {
+          refuse(field(one.branch) + ".by", fmt::format("branch {} is not as good whatever follows", name), row);
         }
       }
       below = std::move(kept);
     }
     if (!below.empty()) {
-      refuse(fmt::format("branches[{}].end", below.front().branch), "a schedule reaches the top with a lower total",
-             in_.rows);
+      refuse(field(below.front().branch) + ".end", "a schedule reaches the top and costs less", in_.rows);
     }
-    if (next < in_.branches.size()) {
-      refuse(fmt::format("branches[{}]", next), "it continues nothing", in_.branches[next].row);
+    if (next < branches.size()) {
+      refuse(field(static_cast<int>(next)), "it continues nothing", branches[next].row);
     }
   }
 
@@ -263,36 +333,6 @@ class Checker {
     return to;
   }
 
-  // Branch `next` must be this one.
-  void take(std::size_t next, int from, int row, bool stops, Schedules schedules, std::vector<Schedules>& kept,
-            std::vector<Schedules>& dominated) {
-    const auto wanted = [&] {
-      return fmt::format("row {}, from branch {}, {} stop, must be here", row, from, stops ? "with a" : "without a");
-    };
-    const std::string field = fmt::format("branches[{}]", next);
-    if (next >= in_.branches.size()) refuse(field, "it is missing: " + wanted(), row);
-    const Branch& branch = in_.branches[next];
-    if (branch.row != row || branch.below != from || branch.stop != stops) refuse(field, wanted(), row);
-    if (branch.end != BranchEnd::dominated && branch.by != -1) {
-      refuse(field + ".by", "only a dominated branch names another", row);
-    }
-    schedules.branch = static_cast<int>(next);
-    switch (branch.end) {
-      case BranchEnd::kept:
-        kept.push_back(std::move(schedules));
-        return;
-      case BranchEnd::dominated:
-        dominated.push_back(std::move(schedules));
-        return;
-      case BranchEnd::bound: {
-        const std::int64_t bound = bound_of(schedules, row);
-        if (bound > cut_) return;
-        refuse(field + ".end", fmt::format("its bound, {}, does not pass {}", bound, cut_), row);
-      }
-    }
-    refuse(field + ".end", fmt::format("{} is no way to end", static_cast<int>(branch.end)), row);
-  }
-
   const Effort& effort_;
   const Certificate& in_;
   Wales wales_;
@@ -300,6 +340,7 @@ class Checker {
   std::vector<Ways> ways_;                  // per class
   std::vector<std::vector<Places>> ahead_;  // per class and row; empty without branches
   std::vector<std::int64_t> forced_after_;  // per row: forced stops above it
+  std::vector<std::int64_t> gain_;          // per row: what is still to come above the ways to go
   std::int64_t sum_ = 0;
   std::int64_t cut_ = -1;
 };

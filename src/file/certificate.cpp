@@ -61,6 +61,12 @@ void members_of(auto& members, Is<Branch> auto& branch) {
   whole(members, "by", branch.by);
 }
 
+void members_of(auto& members, Is<Stretch> auto& stretch) {
+  whole(members, "row", stretch.row);
+  whole(members, "gain", stretch.gain);
+  members.list("branches", stretch.branches, Layout::lines, Object{});
+}
+
 void members_of(auto& members, Is<Certificate> auto& certificate) {
   whole(members, "rows", certificate.rows);
   whole(members, "columns", certificate.columns);
@@ -68,6 +74,7 @@ void members_of(auto& members, Is<Certificate> auto& certificate) {
   whole(members, "unit", certificate.unit);
   rows(members, "forced", certificate.forced);
   members.list("classes", certificate.classes, Layout::lines, Object{Layout::lines});
+  members.list("stretches", certificate.stretches, Layout::lines, Object{Layout::lines});
   members.list("branches", certificate.branches, Layout::lines, Object{});
 }
 

@@ -1,15 +1,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <functional>
-#include <numeric>
+#include <utility>
 
 #include "effort/check.hpp"
 #include "latchwork/certificate.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/plan.hpp"
 #include "machine/check.hpp"
+#include "plan/ahead.hpp"
 #include "plan/inputs.hpp"
+#include "plan/limits.hpp"
 #include "plan/prices.hpp"
 #include "plan/problem.hpp"
 #include "plan/search.hpp"
@@ -18,17 +19,6 @@ namespace latchwork::inline v0 {
 namespace {
 
 using namespace planning;
-
-/// What the totals of any two plans differ by, at least.
-std::int64_t step_of(const Effort& effort) {
-  std::int64_t step = 0;
-  for (const std::int64_t cost :
-       {effort.stop, effort.batch, effort.hold, effort.drop + effort.rung_knit, effort.drop + effort.rung_purl,
-        effort.drop + effort.rung_tuck, effort.drop + effort.rung_slip}) {
-    step = std::gcd(step, cost);
-  }
-  return std::max<std::int64_t>(1, step);
-}
 
 void add_prices(Certificate& out, const Problem& problem, const Windows& windows, const Prices& prices) {
   for (std::size_t k = 0; k < problem.lanes.size(); ++k) {
@@ -47,68 +37,139 @@ void add_prices(Certificate& out, const Problem& problem, const Windows& windows
   }
 }
 
-void add_branches(Certificate& out, const Fates& fates) {
+std::vector<Branch> branches_of(const Fates& fates, int first_row) {
+  std::vector<Branch> branches;
   std::vector<int> below = {-1};  // of the kept branches
-  for (std::size_t row = 0; row < fates.size(); ++row) {
-    const int first = static_cast<int>(out.branches.size());
+  for (std::size_t i = 0; i < fates.size(); ++i) {
+    const int first = static_cast<int>(branches.size());
     std::vector<int> kept;
-    for (const Fate& fate : fates[row]) {
+    for (const Fate& fate : fates[i]) {
       Branch branch;
-      branch.row = static_cast<int>(row);
+      branch.row = first_row + static_cast<int>(i);
       branch.below = below[fate.from];
       branch.stop = fate.stop;
       if (fate.end == Fate::End::kept) {
         branch.end = BranchEnd::kept;
-        kept.push_back(static_cast<int>(out.branches.size()));
+        kept.push_back(static_cast<int>(branches.size()));
       } else if (fate.end == Fate::End::bound) {
         branch.end = BranchEnd::bound;
       } else {
         branch.end = BranchEnd::dominated;
         // The one that beat it may itself have been beaten by a third, which is then as good as both.
         std::uint32_t by = fate.by;
-        while (fates[row][by].end == Fate::End::dominated) by = fates[row][by].by;
+        while (fates[i][by].end == Fate::End::dominated) by = fates[i][by].by;
         branch.by = first + static_cast<int>(by);
       }
-      out.branches.push_back(branch);
+      branches.push_back(branch);
     }
     below = std::move(kept);
+    if (below.empty()) break;
   }
+  return branches;
 }
 
-constexpr std::size_t first_width = 16;
-constexpr std::size_t widening = 16;
-constexpr std::size_t greatest_width = std::size_t{1} << 18;
+bool any_kept(const Fates& fates) {
+  const auto kept = [](const Fate& fate) { return fate.end == Fate::End::kept; };
+  return !fates.empty() && std::any_of(fates.back().begin(), fates.back().end(), kept);
+}
 
-// Whether no schedule costs `cut` or less: by the prices, which it raises, or else by labels, written to `fates`.
-bool proven(const Problem& problem, const Windows& windows, Prices& prices, std::int64_t cut,
-            const std::function<bool(std::int64_t, double)>& go_on, Fates& fates) {
-  std::int64_t work = 0;
-  const auto raise = [&](int times, int worth, const auto& step) {
-    for (int i = 0; i < times && prices.bound() <= cut; ++i) {
-      const std::int64_t before = prices.bound();
-      const std::int64_t after = step();
-      if (!go_on(prices.work() - work, 0.02)) return false;
-      work = prices.work();
-      if (after - before <= (cut - after) / worth) break;
+constexpr std::size_t wide = 16;
+constexpr std::size_t widening = 4;
+constexpr std::size_t looks_ahead =
+    256;  // from this width on, or at the widest: narrower passes make shorter proofs without
+constexpr int depth = 80;
+
+/// Looks for a proof that no schedule costs `cut` or less.
+class Prover {
+ public:
+  Prover(const Problem& problem, const PlanOptions& options, std::int64_t cut, std::int64_t total_ms)
+      : problem_(problem),
+        limits_(options),
+        cut_(cut),
+        total_ms_(total_ms),
+        windows_(windows_of(problem)),
+        prices_(problem, windows_),
+        ahead_(problem),
+        greatest_(greatest_width(options, states_of_label(windows_), problem.rows)) {
+    limits_.now(bound_ms(problem_, prices_.bound()), total_ms_, 0.02);
+  }
+
+  /// Fills in what was proven; whether more than the prices' bound was.
+  bool prove(Certificate& out) {
+    const bool more = close(out);
+    if (!more) out.stretches.clear();
+    add_prices(out, problem_, windows_, prices_);
+    return more;
+  }
+  std::int64_t bound() const { return prices_.bound(); }
+
+ private:
+  bool close(Certificate& out) {
+    if (!raise(32, 64, [&] { return prices_.ascend(); })) return false;
+    for (std::size_t width = wide; prices_.bound() <= cut_; width *= widening) {
+      const bool last = width >= greatest_;
+      width = std::min(width, greatest_);
+      ahead_.forget();
+      if ((width >= looks_ahead || last) &&
+          !ahead_.look(problem_, windows_, prices_, std::max<std::size_t>(1, width / 2), depth, cut_ - prices_.bound(),
+                       limits_)) {
+        return false;
+      }
+      Schedule open;
+      Fates fates;
+      const Pass pass = search(problem_, windows_, prices_, width, cut_, ahead_.gain(), open, limits_, &fates);
+      if (pass.broken_off || any_kept(fates)) return false;  // or a schedule costs no more
+      if (pass.complete) {
+        out.branches = branches_of(fates, 0);
+        return add_stretches(out, std::max<std::size_t>(1, width / 2));
+      }
+      if (last || !raise(16, 100, [&] { return prices_.climb(25, cut_ + 1); }) ||
+          !raise(8, 64, [&] { return prices_.ascend(); })) {
+        return false;
+      }
+    }
+    return false;
+  }
+
+  // Looks through each stretch again, now that it is known what it gains: what comes to that much is dropped at once.
+  bool add_stretches(Certificate& out, std::size_t width) {
+    std::vector<std::int64_t> gain(ahead_.gain().size(), 0);
+    for (const Looked& looked : ahead_.looked()) {
+      Fates fates;
+      const Pass pass = look_ahead(problem_, windows_, prices_, width, looked.gain - 1, gain, looked.row + 1,
+                                   looked.last, limits_, &fates);
+      if (pass.broken_off) return false;
+      if (!pass.complete || any_kept(fates)) {
+        throw Error(ErrorCode::internal, {}, "a stretch gains less when it is looked through again");
+      }
+      out.stretches.push_back({looked.row, looked.gain, branches_of(fates, looked.row + 1)});
+      std::fill(gain.begin(), gain.begin() + looked.row + 1, looked.gain);
     }
     return true;
-  };
-  const auto ascend = [&] { return prices.ascend(); };
-  const auto climb = [&] { return prices.climb(25, cut + 1); };
-  if (!raise(32, 64, ascend)) return false;
-  for (std::size_t width = first_width; prices.bound() <= cut; width *= widening) {
-    if (width > greatest_width) return false;
-    Schedule open;
-    open.cost = cut;
-    const Pass pass = search(problem, windows, prices, width, open, go_on, &fates);
-    if (pass.broken_off) return false;
-    const auto kept = [](const Fate& fate) { return fate.end == Fate::End::kept; };
-    if (std::any_of(fates.back().begin(), fates.back().end(), kept)) return false;  // a schedule costs no more
-    if (pass.complete) return true;
-    if (!raise(16, 100, climb) || !raise(8, 64, ascend)) return false;
   }
-  return true;
-}
+
+  template <class Step>
+  bool raise(int times, int worth, Step&& step) {
+    for (int i = 0; i < times && prices_.bound() <= cut_; ++i) {
+      const std::int64_t before = prices_.bound();
+      const std::int64_t after = step();
+      limits_.now(bound_ms(problem_, after), total_ms_, 0.02);
+      if (!limits_.go_on(prices_.work() - std::exchange(work_of_prices_, prices_.work()))) return false;
+      if (after - before <= (cut_ - after) / worth) break;
+    }
+    return true;
+  }
+
+  const Problem& problem_;
+  Limits limits_;
+  std::int64_t cut_;
+  std::int64_t total_ms_;
+  Windows windows_;
+  Prices prices_;
+  Ahead ahead_;
+  std::size_t greatest_;
+  std::int64_t work_of_prices_ = 0;
+};
 
 }  // namespace
 
@@ -130,37 +191,21 @@ Certificate certify(const Grid& grid, const Machine& machine, const Effort& effo
     throw Error(ErrorCode::bad_argument, place, "there is no plan to certify: " + barred.front().message);
   }
   problem.stop_cost = effort.stop * problem.unit;  // what is certified is time: no part of it breaks ties
-  const std::int64_t step = step_of(effort) * problem.unit;
+  const std::int64_t step = problem.step_ms * problem.unit;
 
   // The greatest cost below total_ms that a schedule could have: what must be passed.
   const std::int64_t room = total_ms - problem.fixed_ms - 1;
   const std::int64_t cut = room < 0 ? -1 : std::min(room, far / problem.unit - 1) * problem.unit / step * step;
 
-  const Windows windows = windows_of(problem);
-  Prices prices(problem, windows);
-  std::int64_t work = 0;
-  double share = 0;
-  const auto go_on = [&](std::int64_t more, double now) {
-    work += more;
-    if (options.stop.stop_requested()) return false;
-    if (options.work_limit > 0 && work > options.work_limit) return false;
-    share = std::max(share, now);
-    if (options.progress) options.progress({bound_ms(problem, prices.bound()), total_ms, share});
-    return !options.stop.stop_requested();
-  };
-
   Certificate out;
-  Fates fates;
-  const bool done = proven(problem, windows, prices, cut, go_on, fates);
   out.rows = grid.rows();
   out.columns = grid.columns();
   out.unit = problem.unit;
-  out.bound_ms = problem.fixed_ms + (prices.bound() + step - 1) / step * step / problem.unit;
-  add_prices(out, problem, windows, prices);
-  if (done && prices.bound() <= cut) {
-    add_branches(out, fates);
-    out.bound_ms = total_ms;
-  }
+  Prover prover(problem, options, cut, total_ms);
+  const bool more = prover.prove(out);
+  const std::int64_t prices_ms = problem.fixed_ms + (prover.bound() + step - 1) / step * step / problem.unit;
+  out.bound_ms = more ? std::max(total_ms, prices_ms) : prices_ms;
+  if (options.progress) options.progress({out.bound_ms, total_ms, 1.0});
   return out;
 }
 

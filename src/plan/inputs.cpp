@@ -8,11 +8,16 @@
 namespace latchwork::inline v0::planning {
 
 void check(const PlanOptions& options) {
-  if (options.work_limit >= 0) return;
-  Place place;
-  place.field = "options.work_limit";
-  throw Error(ErrorCode::bad_argument, place,
-              fmt::format("options.work_limit is {}; it may be 0 (none) or more", options.work_limit));
+  const auto not_below_none = [](const char* field, std::int64_t value) {
+    if (value >= 0) return;
+    Place place;
+    place.field = fmt::format("options.{}", field);
+    throw Error(ErrorCode::bad_argument, place,
+                fmt::format("{} is {}; it may be 0 (none) or more", place.field, value));
+  };
+  not_below_none("work_limit", options.work_limit);
+  not_below_none("time_limit_ms", options.time_limit_ms);
+  not_below_none("memory_limit", options.memory_limit);
 }
 
 std::vector<Finding> what_bars(const Grid& grid, const Machine& machine, const Problem& problem) {

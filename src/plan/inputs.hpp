@@ -8,7 +8,7 @@
 
 namespace latchwork::inline v0::planning {
 
-/// @throws Error bad_argument (field options.work_limit) for a negative limit.
+/// @throws Error bad_argument (field options.work_limit, time_limit_ms, memory_limit) for a negative limit.
 void check(const PlanOptions& options);
 
 /// Why this panel cannot be scheduled on this machine, lowest row first: off the bed, or hand cells out of reach. Empty

@@ -5,7 +5,9 @@
 #include "effort/check.hpp"
 #include "latchwork/error.hpp"
 #include "machine/check.hpp"
+#include "plan/ahead.hpp"
 #include "plan/inputs.hpp"
+#include "plan/limits.hpp"
 #include "plan/prices.hpp"
 #include "plan/problem.hpp"
 #include "plan/search.hpp"
@@ -17,16 +19,32 @@ namespace {
 
 using namespace planning;
 
-// Widths of the passes over the rows. The first follows the prices and finds a good plan, by which the others are cut;
-// most panels are closed by the second.
+// Widths of the passes over the rows. The first follow the prices and find a good plan; most panels are closed by them.
+// Then passes grow wider, each after a look ahead at half its width.
 constexpr std::size_t first_width = 1;
-constexpr std::size_t second_width = 16;
-constexpr std::size_t widening = 8;
-constexpr std::size_t greatest_width = std::size_t{1} << 18;  // past it memory, not time, would run out
+constexpr std::size_t narrow_width = 2;
+constexpr std::size_t wide = 16;
+constexpr std::size_t widening = 4;
+constexpr int depth = 80;  // rows of a stretch looked ahead
 
 class Planner {
  public:
-  Planner(const Problem& problem, const PlanOptions& options) : problem_(problem), options_(options) {}
+  Planner(const Problem& problem, const PlanOptions& options)
+      : problem_(problem),
+        limits_(options),
+        windows_(windows_of(problem)),
+        prices_(problem, windows_),
+        ahead_(problem),
+        greatest_(greatest_width(options, states_of_label(windows_), problem.rows)) {
+    best_.stops.assign(windows_.users.size(), 0);
+    for (std::size_t row = 0; row < windows_.users.size(); ++row) {
+      best_.stops[row] = problem_.forced[row] != 0 || !windows_.users[row].empty() ? 1 : 0;
+    }
+    best_.cost = cost_of(problem_, best_.stops);
+    most_ = below(problem_, best_.cost);
+    bound_ = prices_.bound();
+    limits_.now(bound_ms(problem_, bound_), plan_ms(problem_, best_.cost), share_);
+  }
 
   struct Result {
     Schedule best;
@@ -35,68 +53,89 @@ class Planner {
   };
 
   Result run() {
-    const Windows windows = windows_of(problem_);
-    Prices prices(problem_, windows);
-    Result result;
-    result.best.stops.assign(windows.users.size(), 0);
-    for (std::size_t row = 0; row < windows.users.size(); ++row) {
-      result.best.stops[row] = problem_.forced[row] != 0 || !windows.users[row].empty() ? 1 : 0;
-    }
-    result.best.cost = cost_of(problem_, result.best.stops);
-    result.bound = prices.bound();
-
-    std::int64_t work_of_prices = 0;
-    // Raises the bound by `step` until a step gains less than a `worth`-th of what is missing.
-    const auto raise = [&](int times, int worth, const auto& step) {
-      for (int i = 0; i < times; ++i) {
-        const std::int64_t before = prices.bound();
-        const std::int64_t after = step();
-        result.bound = std::max(result.bound, after);
-        if (!go_on(prices.work() - work_of_prices, result, 0.02)) return false;
-        work_of_prices = prices.work();
-        if (after - before <= (result.best.cost - after) / worth) break;
-      }
-      return true;
-    };
-    const auto ascend = [&] { return prices.ascend(); };
-    const auto climb = [&] { return prices.climb(25, result.best.cost); };
-    if (!raise(8, 64, ascend)) return result;
-    for (std::size_t width = first_width; width <= greatest_width;
-         width = width == first_width ? second_width : width * widening) {
-      const Pass pass = search(problem_, windows, prices, width, result.best,
-                               [&](std::int64_t work, double share) { return go_on(work, result, share); });
-      if (pass.broken_off) return result;
-      result.bound = std::max(result.bound, pass.bound);
-      share_floor_ += (1 - share_floor_) / 2;
-      if (pass.complete) {
-        result.proven = true;
-        return result;
-      }
-      if (!raise(16, 100, climb) || !raise(4, 64, ascend)) return result;
-    }
-    return result;
+    const bool ended = !close();
+    const bool proven = !ended && (complete_ || prices_.bound() > most_);
+    return {std::move(best_), bound_, proven};
   }
 
  private:
-  bool go_on(std::int64_t work, const Result& result, double share_of_pass) {
-    work_ += work;
-    if (options_.stop.stop_requested()) return false;
-    if (options_.work_limit > 0 && work_ > options_.work_limit) return false;
-    if (options_.progress && work_ >= told_ + tell_every) {
-      told_ = work_;
-      share_ = std::max(share_, share_floor_ + (1 - share_floor_) / 2 * share_of_pass);
-      options_.progress({bound_ms(problem_, result.bound), plan_ms(problem_, result.best.cost), share_});
+  // Until the plan is proven, or no wider pass is allowed. False when a limit ended it.
+  bool close() {
+    const auto done = [&] { return complete_ || prices_.bound() > most_; };
+    if (!ascend(8) || !pass(first_width)) return false;
+    for (int i = 0; i < 8 && !done(); ++i) {
+      const std::int64_t before = prices_.bound();
+      if (!climb(3) || !pass(narrow_width)) return false;
+      if (prices_.bound() - before <= (best_.cost - prices_.bound()) / 50) break;
+    }
+    for (std::size_t width = wide; !done(); width *= widening) {
+      const bool last = width >= greatest_;
+      width = std::min(width, greatest_);
+      share_ += (1 - share_) / 3;
+      if (!ahead_.look(problem_, windows_, prices_, std::max<std::size_t>(1, width / 2), depth, most_ - prices_.bound(),
+                       limits_)) {
+        return false;
+      }
+      if (!pass(width)) return false;
+      if (done() || last) break;
+      if (!climb(8) || !ascend(4)) return false;
     }
     return true;
   }
 
-  static constexpr std::int64_t tell_every = 2'000'000;  // states: a few milliseconds
+  // Raises the bound by `step` until a step gains less than a `worth`-th of what is missing.
+  template <class Step>
+  bool raise(int times, int worth, Step&& step) {
+    for (int i = 0; i < times && prices_.bound() <= most_; ++i) {
+      const std::int64_t before = prices_.bound();
+      const std::int64_t after = step();
+      if (after > before) ahead_.forget();
+      bound_ = std::max(bound_, after);
+      if (!go_on()) return false;
+      if (after - before <= (best_.cost - after) / worth) break;
+    }
+    return true;
+  }
+  bool ascend(int times) {
+    return raise(times, 64, [&] { return prices_.ascend(); });
+  }
+  bool climb(int times) {
+    return raise(times, 100, [&] { return prices_.climb(25, best_.cost); });
+  }
+
+  bool pass(std::size_t width) {
+    Schedule better;
+    const Pass found =
+        search(problem_, windows_, prices_, std::min(width, greatest_), most_, ahead_.gain(), better, limits_);
+    if (found.broken_off) return false;
+    if (better.cost <= most_) {
+      best_ = std::move(better);
+      most_ = below(problem_, best_.cost);
+    }
+    complete_ = found.complete;
+    bound_ = std::max(bound_, std::min(found.bound, most_));
+    return go_on();
+  }
+
+  bool go_on() {
+    limits_.now(bound_ms(problem_, bound_), plan_ms(problem_, best_.cost), share_);
+    const std::int64_t work = prices_.work() - work_of_prices_;
+    work_of_prices_ = prices_.work();
+    return limits_.go_on(work);
+  }
+
   const Problem& problem_;
-  const PlanOptions& options_;
-  std::int64_t work_ = 0;
-  std::int64_t told_ = 0;
-  double share_floor_ = 0;
-  double share_ = 0;
+  Limits limits_;
+  Windows windows_;
+  Prices prices_;
+  Ahead ahead_;
+  std::size_t greatest_;
+  Schedule best_;
+  std::int64_t most_ = 0;   // what a schedule may cost that takes less time than the best
+  std::int64_t bound_ = 0;  // no schedule costs less
+  bool complete_ = false;   // the last pass left nothing aside
+  std::int64_t work_of_prices_ = 0;
+  double share_ = 0.02;
 };
 
 }  // namespace

@@ -19,9 +19,9 @@ std::int64_t least_way(const Window& window, const std::int64_t* to, const std::
 
 // Shares a stop's cost out among what it is worth to each. When it is worth less than it costs, each pays its worth and
 // an even part of the rest; when it is worth more, each keeps as much of the surplus as the others, if it has that.
-void share_out(std::vector<std::int64_t>& worth, std::int64_t cost, std::vector<std::int64_t>& scratch) {
-  const auto count = static_cast<std::int64_t>(worth.size());
-  const std::int64_t sum = std::accumulate(worth.begin(), worth.end(), std::int64_t{0});
+void share_out(std::vector<std::int64_t>& worth, std::int64_t cost) {
+  std::int64_t sum = std::accumulate(worth.begin(), worth.end(), std::int64_t{0});
+  auto count = static_cast<std::int64_t>(worth.size());
   if (sum <= cost) {
     const std::int64_t rest = cost - sum;
     for (std::size_t i = 0; i < worth.size(); ++i) {
@@ -29,21 +29,27 @@ void share_out(std::vector<std::int64_t>& worth, std::int64_t cost, std::vector<
     }
     return;
   }
-  scratch = worth;
-  std::sort(scratch.begin(), scratch.end(), std::greater<>());
-  std::int64_t above = 0;
-  std::int64_t level = 0;  // what each payer keeps
-  std::int64_t payers = 0;
-  for (const std::int64_t value : scratch) {
-    if (payers > 0 && above - payers * value >= cost) break;
-    above += value;
-    ++payers;
-    level = (above - cost) / payers;
+  // What each payer keeps; who has no more than that pays nothing, and the others keep the less for it.
+  std::int64_t level = 0;
+  for (bool fewer = true; fewer;) {
+    fewer = false;
+    level = (sum - cost) / count;
+    for (auto& value : worth) {
+      if (value == 0 || value > level) continue;
+      sum -= value;
+      value = 0;
+      fewer = true;
+    }
+    const auto payers =
+        static_cast<std::int64_t>(worth.size()) - std::count(worth.begin(), worth.end(), std::int64_t{0});
+    fewer = fewer || payers != count;
+    count = payers;
   }
-  std::int64_t excess = above - payers * level - cost;  // below `payers`: the first ones keep one unit more
+  std::int64_t excess = sum - count * level - cost;  // below `count`: the first ones keep one unit more
   for (auto& value : worth) {
-    value = std::max<std::int64_t>(0, value - level);
-    if (value > 0 && excess > 0) {
+    if (value == 0) continue;
+    value -= level;
+    if (excess > 0) {
       --value;
       --excess;
     }
@@ -119,7 +125,7 @@ void Prices::price_row(int row) {
     work_ += b.size();
   }
   if (forced || users.empty()) return;
-  share_out(gain_, problem_->stop_cost, scratch_);
+  share_out(gain_, problem_->stop_cost);
   price_[at(row)] = gain_;
 }
 
@@ -182,87 +188,142 @@ std::int64_t Prices::ascend() {
   return bound_;
 }
 
-// Follows a lane's cheapest way and flags, per row and user, the stops that it pays for.
-void Prices::trace(std::size_t lane, std::vector<std::vector<char>>& used) const {
+// A lane's cheapest way alone, quicker than by take_back(): where it stands is known by its tasks, and a batch costs
+// what its stop adds and its start takes off, so that of all stops in reach the one that adds the least is best.
+std::int64_t Prices::cheapest(std::size_t lane, const std::int64_t* price) {
   const Lane& worked = problem_->lanes[lane];
-  const auto& windows = windows_->lanes[lane];
-  int state = 0;
-  bool held = false;
-  for (int row = 0; row <= problem_->rows; ++row) {
-    const Window& a = windows.layer[at(row)];
-    const Window& b = windows.layer[at(row) + 1];
-    const std::int64_t* from = back_[lane].data() + windows.offset[at(row)];
-    const std::int64_t* to = back_[lane].data() + windows.offset[at(row) + 1];
-    const std::int64_t here = held ? from[a.states()] : from[state - a.low];
-    std::int64_t staying = far;
-    if (held && a.held == b.held) staying = to[b.states()];
-    if (!held && b.has(state)) staying = to[state - b.low];
-    if (staying == here) continue;
-    const auto& users = windows_->users[at(row)];
-    const auto user = std::lower_bound(users.begin(), users.end(), static_cast<int>(lane)) - users.begin();
-    used[at(row)][static_cast<std::size_t>(user)] = 1;
-    if (held) {
-      state = a.held + 1;
-      held = false;
+  const int count = worked.task_count();
+  to_end_.resize(at(count) + 1);
+  best_.resize(at(count));
+  adds_.resize(at(problem_->rows) + 1);
+  to_end_[at(count)] = 0;
+  int known = problem_->rows + 1;  // adds_ from here on
+  for (int i = count - 1; i >= 0; --i) {
+    const Task& task = worked.task(i);
+    const Task* above = i + 1 < count ? &worked.task(i + 1) : nullptr;
+    const std::int64_t then = to_end_[at(i) + 1];
+    for (int row = known - 1; row >= task.high; --row) {
+      adds_[at(row)] = worked.done_at(row) < 0 || then >= far ? far : worked.upto[at(row)] + price[row] + then;
+    }
+    if (above && above->by_hold && above->low - 1 >= task.high && above->low - 1 < known) {  // set at that stop too
+      const std::int64_t held = to_end_[at(i) + 2];
+      const int row = above->low - 1;
+      if (held < far) {
+        adds_[at(row)] =
+            std::min(adds_[at(row)], worked.upto[at(row)] + price[row] + worked.hold + price[above->high - 1] + held);
+      }
+    }
+    known = std::min(known, task.high);
+    Way way{far, -1};
+    for (int row = task.high; row <= task.last_stop; ++row) {
+      if (adds_[at(row)] < way.cost) way = {adds_[at(row)], row};
+    }
+    if (way.cost < far) way.cost += worked.batch - worked.before[at(i)];
+    if (task.by_hold && then < far) {
+      const std::int64_t held = worked.hold + price[task.low - 1] + price[task.high - 1] + then;
+      if (held < way.cost) way = {held, -1};
+    }
+    to_end_[at(i)] = way.cost;
+    best_[at(i)] = way.stop;
+  }
+  work_ += count + problem_->rows / 4;
+  return to_end_[0];
+}
+
+// Flags the stops of the way that cheapest() found last.
+void Prices::follow(std::size_t lane, const std::int64_t* price, char* used) const {
+  const Lane& worked = problem_->lanes[lane];
+  for (int i = 0; i < worked.task_count();) {
+    const int stop = best_[at(i)];
+    const Task& task = worked.task(i);
+    if (stop < 0) {
+      used[task.low - 1] = used[task.high - 1] = 1;
+      ++i;
       continue;
     }
-    const std::int64_t paid = here - price_[at(row)][static_cast<std::size_t>(user)];
-    const bool starts = b.held >= 0 && worked.task(b.held).low - 1 == row;
-    if (starts && b.held == state && worked.hold + to[b.states()] == paid) {
-      held = true;
-      continue;
+    used[stop] = 1;
+    i = worked.done_at(stop);
+    if (i >= worked.task_count()) break;
+    const Task& next = worked.task(i);
+    // Set in hold at the same stop, when that is what it added.
+    if (next.by_hold && next.low - 1 == stop &&
+        adds_[at(stop)] != worked.upto[at(stop)] + price[stop] + to_end_[at(i)]) {
+      used[next.high - 1] = 1;
+      ++i;
     }
-    const std::int64_t batch = worked.batch_cost(state, row);
-    state = worked.done_at(row);
-    held = !(b.has(state) && batch + to[state - b.low] == paid);
   }
 }
 
 std::int64_t Prices::climb(int steps, std::int64_t best) {
-  std::vector<std::vector<std::int64_t>> kept = price_;
-  std::vector<std::vector<char>> used(price_.size());
-  std::vector<std::vector<double>> way(price_.size());
-  for (std::size_t row = 0; row < price_.size(); ++row) way[row].assign(price_[row].size(), 0.0);
+  // Prices, what is used, and the way to go, per lane and row.
+  const std::size_t layers = price_.size();
+  const std::size_t lanes = back_.size();
+  std::vector<std::int64_t> now(lanes * layers, 0);
+  for (std::size_t row = 0; row < layers; ++row) {
+    const auto& users = windows_->users[row];
+    for (std::size_t k = 0; k < users.size(); ++k) now[at(users[k]) * layers + row] = price_[row][k];
+  }
+  std::vector<std::int64_t> kept = now;
+  std::vector<char> used(lanes * layers);
+  std::vector<double> way(lanes * layers, 0.0);
   double boldness = 1.0;
   int since_better = 0;
   for (int step = 0; step < steps && bound_ < best; ++step) {
-    const std::int64_t now = way_back();
-    if (now > bound_) {
-      bound_ = now;
-      kept = price_;
+    std::fill(used.begin(), used.end(), 0);
+    std::int64_t bound = forced_cost_;
+    for (std::size_t lane = 0; lane < lanes; ++lane) {
+      bound += cheapest(lane, now.data() + lane * layers);
+      follow(lane, now.data() + lane * layers, used.data() + lane * layers);
+    }
+    if (bound > bound_) {
+      bound_ = bound;
+      kept = now;
       since_better = 0;
     } else if (++since_better >= 8) {
       boldness /= 2;
       since_better = 0;
     }
-    for (std::size_t row = 0; row < used.size(); ++row) used[row].assign(price_[row].size(), 0);
-    for (std::size_t lane = 0; lane < back_.size(); ++lane) trace(lane, used);
     // Only what differs among a stop's users counts: their prices have a fixed sum.
     double norm = 0;
-    for (int row = 0; row <= problem_->rows; ++row) {
-      auto& mine = way[at(row)];
-      if (is_forced(*problem_, row) || mine.empty()) continue;
+    for (std::size_t row = 0; row < layers; ++row) {
+      const auto& users = windows_->users[row];
+      if (problem_->forced[row] != 0 || users.empty()) continue;
       double mean = 0;
-      for (std::size_t k = 0; k < mine.size(); ++k) {
-        mine[k] = step == 0 ? used[at(row)][k] : 0.7 * mine[k] + 0.3 * used[at(row)][k];
-        mean += mine[k];
+      for (const int user : users) {
+        double& mine = way[at(user) * layers + row];
+        const double uses = used[at(user) * layers + row];
+        mine = step == 0 ? uses : 0.7 * mine + 0.3 * uses;
+        mean += mine;
       }
-      mean /= static_cast<double>(mine.size());
-      for (const double value : mine) norm += (value - mean) * (value - mean);
+      mean /= static_cast<double>(users.size());
+      for (const int user : users) {
+        const double off = way[at(user) * layers + row] - mean;
+        norm += off * off;
+      }
     }
     if (norm < 1e-9) break;
-    const double length = boldness * static_cast<double>(best - now) / norm;
-    for (int row = 0; row <= problem_->rows; ++row) {
-      if (is_forced(*problem_, row) || price_[at(row)].empty()) continue;
-      gain_ = price_[at(row)];
-      for (std::size_t k = 0; k < gain_.size(); ++k) {
-        gain_[k] += std::min(problem_->stop_cost, static_cast<std::int64_t>(length * way[at(row)][k]));
+    const double length = boldness * static_cast<double>(best - bound) / norm;
+    for (std::size_t row = 0; row < layers; ++row) {
+      const auto& users = windows_->users[row];
+      if (problem_->forced[row] != 0 || users.empty()) continue;
+      gain_.clear();
+      bool moves = false;
+      for (const int user : users) {
+        const std::size_t mine = at(user) * layers + row;
+        const std::int64_t more = std::min(problem_->stop_cost, static_cast<std::int64_t>(length * way[mine]));
+        moves = moves || more > 0;
+        gain_.push_back(now[mine] + more);
       }
-      share_out(gain_, problem_->stop_cost, scratch_);
-      price_[at(row)] = gain_;
+      if (!moves) continue;
+      share_out(gain_, problem_->stop_cost);
+      std::size_t k = 0;
+      for (const int user : users) now[at(user) * layers + row] = gain_[k++];
     }
   }
-  price_ = std::move(kept);
+  for (std::size_t row = 0; row < layers; ++row) {
+    const auto& users = windows_->users[row];
+    for (std::size_t k = 0; k < users.size(); ++k) price_[row][k] = kept[at(users[k]) * layers + row];
+  }
   return bound_ = way_back();
 }
 

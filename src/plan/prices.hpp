@@ -40,7 +40,13 @@ class Prices {
   void take_ahead(int row);
   void take_back(int row);
   std::int64_t way_back();
-  void trace(std::size_t lane, std::vector<std::vector<char>>& used) const;
+  std::int64_t cheapest(std::size_t lane, const std::int64_t* price);
+  void follow(std::size_t lane, const std::int64_t* price, char* used) const;
+
+  struct Way {
+    std::int64_t cost;
+    int stop;  // of the batch; -1: by hold
+  };
 
   const Problem* problem_;
   const Windows* windows_;
@@ -49,7 +55,11 @@ class Prices {
   std::vector<std::vector<std::int64_t>> price_;  // per row: of its users
   std::vector<std::int64_t> stopped_;             // scratch: the states of all users of a row, with a stop
   std::vector<std::int64_t> gain_;                // scratch: what the stop is worth to each user
-  std::vector<std::int64_t> scratch_;
+  // Of the lane that cheapest() looked at last: per task, the cheapest way from it and the stop of its batch (-1:
+  // held); per row, what a batch that ends there adds, with all that follows.
+  std::vector<std::int64_t> to_end_;
+  std::vector<int> best_;
+  std::vector<std::int64_t> adds_;
   std::int64_t forced_cost_ = 0;
   std::int64_t bound_ = 0;
   std::int64_t work_ = 0;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <compare>
 #include <map>
+#include <numeric>
 #include <tuple>
 
 #include "finding/merge.hpp"
@@ -129,6 +130,17 @@ void refuse_overflow(const Grid& grid, const Effort& effort) {
   }
 }
 
+// Every schedule's cost is a sum of these, some of them many times.
+std::int64_t step_of(const Effort& effort) {
+  std::int64_t step = 0;
+  for (const std::int64_t cost :
+       {effort.stop, effort.batch, effort.hold, effort.drop + effort.rung_knit, effort.drop + effort.rung_purl,
+        effort.drop + effort.rung_tuck, effort.drop + effort.rung_slip}) {
+    step = std::gcd(step, cost);
+  }
+  return std::max<std::int64_t>(1, step);
+}
+
 }  // namespace
 
 bool is_forced(const Problem& problem, int row) {
@@ -141,6 +153,7 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
   problem.rows = grid.rows();
   problem.unit = std::int64_t{grid.rows()} + 2;
   problem.stop_cost = effort.stop * problem.unit + 1;
+  problem.step_ms = step_of(effort);
   problem.fixed_ms = grid.rows() * effort.row;
   problem.forced.assign(at(grid.rows()) + 1, 0);
 

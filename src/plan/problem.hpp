@@ -50,11 +50,17 @@ struct Problem {
   int rows = 0;
   std::int64_t unit = 1;        ///< cost of one millisecond: rows + 2
   std::int64_t stop_cost = 1;   ///< a stop, and 1 to break ties towards fewer
+  std::int64_t step_ms = 1;     ///< the totals of any two schedules differ by a multiple of this
   std::int64_t fixed_ms = 0;    ///< what no schedule can change: crossings, shaping, carriage passes
   std::vector<char> forced;     ///< per row 0..R: a crossing or shaping stops us here anyway
   std::vector<Lane> lanes;      ///< in order of their lowest wale
   std::vector<Finding> barred;  ///< why no plan exists, lowest row first; empty when one does
 };
+
+/// The greatest cost of a schedule that takes less time than one of this cost, however many stops either makes.
+inline std::int64_t below(const Problem& problem, std::int64_t cost) {
+  return (cost / problem.unit - problem.step_ms) * problem.unit + problem.rows + 1;
+}
 
 /// @throws Error too_large.
 Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort);

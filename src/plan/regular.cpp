@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 #include <numeric>
+#include <utility>
 
 #include "effort/check.hpp"
 #include "finding/merge.hpp"
@@ -11,6 +12,7 @@
 #include "machine/check.hpp"
 #include "plan/index.hpp"
 #include "plan/inputs.hpp"
+#include "plan/limits.hpp"
 #include "plan/problem.hpp"
 #include "plan/works.hpp"
 #include "plan/write_up.hpp"
@@ -150,10 +152,14 @@ Best best_rhythm(const Problem& problem, std::int64_t stop_cost, const PlanOptio
     step = std::gcd(step, row - first_forced);
   }
   Rhythms rhythms(problem, stop_cost);
+  PlanOptions quiet = options;  // what progress is told is told here, once for each `every`
+  quiet.progress = nullptr;
+  Limits limits(quiet);
+  std::int64_t counted = 0;
   Best best;
   for (int every = problem.rows; every >= 1; --every) {
     if (step % every != 0) continue;
-    if (options.stop.stop_requested() || (options.work_limit > 0 && rhythms.work() > options.work_limit)) {
+    if (!limits.go_on(rhythms.work() - std::exchange(counted, rhythms.work()))) {
       cut_short = true;
       return best;
     }

@@ -17,8 +17,7 @@ struct Label {
   std::uint32_t order = 0;  // place among the layer's labels, earlier stops first
   std::uint32_t parent = 0;
   std::uint64_t hash = 0;
-  std::uint32_t fate = 0;   // place in its row's list of fates
-  signed char against = 0;  // the incumbent so far: -1 this one stops earlier, 0 the same, 1 later
+  std::uint32_t fate = 0;  // place in its row's list of fates
   bool stopped = false;
 };
 
@@ -39,25 +38,41 @@ struct Part {
 
 class Search {
  public:
-  Search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, Schedule& best,
-         Fates* fates)
-      : problem_(problem), windows_(windows), prices_(prices), width_(width), best_(best), fates_(fates) {}
+  Search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, std::int64_t most,
+         const std::vector<std::int64_t>& gain, int first, int last, Schedule& best, Limits& limits, Fates* fates)
+      : problem_(problem),
+        windows_(windows),
+        prices_(prices),
+        width_(width),
+        most_(most),
+        gain_(gain),
+        first_(first),
+        last_(last),
+        best_(best),
+        limits_(limits),
+        fates_(fates) {}
 
-  Pass run(const std::function<bool(std::int64_t, double)>& go_on);
+  Pass run();
 
  private:
+  void start();
   void enter(int row);
   void extend(const Label& label, std::size_t index, bool stops, int row);
-  void select();
-  bool prunable(const Label& label) const {
-    return label.bound > best_.cost || (label.bound == best_.cost && label.against > 0);
-  }
+  bool select();
   void take_end();
+  bool go_on();
+  Pass broken_off();
+
   const Problem& problem_;
   const Windows& windows_;
   const Prices& prices_;
   std::size_t width_;
+  std::int64_t most_;
+  const std::vector<std::int64_t>& gain_;
+  int first_;
+  int last_;
   Schedule& best_;
+  Limits& limits_;
   Fates* fates_;
   Pass pass_;
   std::int64_t work_ = 0;
@@ -78,7 +93,6 @@ class Search {
   std::vector<std::int64_t> ways_;  // scratch: per lane with a choice, its way to go
   std::vector<std::uint32_t> sorted_;
   std::vector<std::uint32_t> kept_;
-  std::vector<char> dead_;
   std::vector<std::pair<int, int>> spans_;                 // where each lane's states stand in a label above the row
   std::unordered_map<std::uint64_t, std::uint32_t> same_;  // a label of each hash; looked up only, never walked
 };
@@ -87,11 +101,37 @@ bool single(const Window& window) {
   return window.size() == 1 && window.held < 0;
 }
 
+// The one label to begin with. Above row 0 it is one for all: every lane stands wherever it can, at the cost at which
+// its way to go comes to the same.
+void Search::start() {
+  labels_.assign(1, {});
+  states_.clear();
+  offset_.assign(windows_.lanes.size(), -1);
+  std::int64_t bound = first_ > 0 ? forced_after_[at(first_) - 1] : 0;
+  for (std::size_t lane = 0; lane < offset_.size(); ++lane) {
+    const Window& window = windows_.lanes[lane].layer[at(first_)];
+    const std::int64_t* go = prices_.to_go(lane, first_);
+    if (single(window)) {
+      bound += *go;
+      continue;
+    }
+    offset_[lane] = static_cast<int>(states_.size());
+    std::int64_t most = -1;
+    for (int i = 0; i < window.size(); ++i) {
+      if (go[i] < far) most = std::max(most, go[i]);
+    }
+    for (int i = 0; i < window.size(); ++i) states_.push_back(go[i] < far ? most - go[i] : far);
+    bound += most;
+  }
+  size_ = states_.size();
+  labels_.front().bound = bound;
+}
+
 // Which lanes have a choice below or above the row, and where their states go.
 void Search::enter(int row) {
   parts_.clear();
   next_size_ = 0;
-  settled_ = forced_after_[at(row)];
+  settled_ = forced_after_[at(row)] + gain_[at(row)];
   const auto& users = windows_.users[at(row)];
   std::size_t user = 0;
   for (int lane = 0; lane < static_cast<int>(offset_.size()); ++lane) {
@@ -119,11 +159,6 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
   child.parent = static_cast<std::uint32_t>(index);
   child.order = label.order * 2 + (stops ? 0 : 1);
   child.stopped = stops;
-  child.against = label.against;
-  if (child.against == 0 && !best_.stops.empty()) {
-    const bool incumbent = best_.stops[at(row)] != 0;
-    if (incumbent != stops) child.against = stops ? -1 : 1;
-  }
   if (fates_) {
     child.fate = static_cast<std::uint32_t>(fates_->back().size());
     fates_->back().push_back({static_cast<std::uint32_t>(index), stops});
@@ -166,7 +201,7 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
     ways_.push_back(way);
   }
   child.bound += child.cost;
-  if (child.bound >= far || prunable(child)) {
+  if (child.bound > most_) {
     next_states_.resize(begin);
     return;
   }
@@ -178,7 +213,7 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
     const int size = windows_.lanes[at(part.lane)].layer[at(row) + 1].size();
     std::int64_t* to = next_states_.data() + begin + at(part.after);
     const std::int64_t* go = prices_.to_go(at(part.lane), row + 1);
-    const std::int64_t most = best_.cost - child.bound + ways_[k++];
+    const std::int64_t most = most_ - child.bound + ways_[k++];
     for (int i = 0; i < size; ++i) {
       if (to[i] < far && to[i] + go[i] > most) to[i] = far;
       hash = (hash ^ static_cast<std::uint64_t>(to[i])) * 0x100000001b3U;
@@ -204,8 +239,8 @@ std::int64_t margin(const Label& x, const std::int64_t* xs, const Label& y, cons
   return y.cost - cost;
 }
 
-// Keeps the best labels that no other dominates.
-void Search::select() {
+// Keeps the best labels that no other dominates. Whether to go on.
+bool Search::select() {
   std::vector<std::uint32_t>& sorted = sorted_;
   sorted.resize(next_.size());
   for (std::uint32_t i = 0; i < sorted.size(); ++i) sorted[i] = i;
@@ -229,38 +264,25 @@ void Search::select() {
     fate.end = Fate::End::dominated;
     fate.by = next_[winner].fate;
   };
-  std::vector<char>& dead = dead_;
-  dead.assign(next_.size(), 0);
   const bool many = next_.size() > most_compared;  // else all are compared, equal ones too
   same_.clear();
   for (const std::uint32_t y : sorted) {
-    if (prunable(next_[y])) continue;
+    if (work_ >= Limits::often && !go_on()) return false;
     bool beaten = false;
     const auto beats = [&](std::uint32_t x) {
       work_ += static_cast<std::int64_t>(spans.size());
       const std::int64_t spare = margin(next_[x], states(x), next_[y], states(y), spans);
-      if (spare > 0 || (spare == 0 && (fates_ || next_[x].order < next_[y].order))) {
-        end_by(y, x);
-        return true;
-      }
-      // As good and later: then y may take its place.
-      if (spare == 0 && margin(next_[y], states(y), next_[x], states(x), spans) == 0) dead[x] = 1;
-      return false;
+      if (spare >= 0) end_by(y, x);
+      return spare >= 0;
     };
     std::uint32_t* equal = nullptr;
     if (many) {
       const auto [place, fresh] = same_.try_emplace(next_[y].hash, y);
       equal = fresh ? nullptr : &place->second;
     }
-    if (equal && !dead[*equal]) beaten = beats(*equal);
-    std::size_t looked = 0;
-    for (std::size_t k = 0; !beaten && k < kept.size() && looked < most_compared; ++k) {
-      if (dead[kept[k]]) continue;
-      ++looked;
-      beaten = beats(kept[k]);
-    }
+    if (equal) beaten = beats(*equal);
+    for (std::size_t k = 0; !beaten && k < std::min(kept.size(), most_compared); ++k) beaten = beats(kept[k]);
     if (beaten) continue;
-    if (equal && dead[*equal]) *equal = y;
     if (kept.size() >= width_) {
       pass_.complete = false;
       pass_.bound = std::min(pass_.bound, next_[y].bound);
@@ -269,7 +291,6 @@ void Search::select() {
     kept.push_back(y);
     if (fates_) fates_->back()[next_[y].fate].end = Fate::End::kept;
   }
-  std::erase_if(kept, [&](std::uint32_t i) { return dead[i] != 0; });
   std::sort(kept.begin(), kept.end(),
             [&](std::uint32_t a, std::uint32_t b) { return next_[a].order < next_[b].order; });
 
@@ -283,16 +304,16 @@ void Search::select() {
     origins.push_back({label.parent, label.stopped});
     states_.insert(states_.end(), states(kept[i]), states(kept[i]) + next_size_);
   }
+  return true;
 }
 
-// The best label at the end becomes the incumbent. Labels come earlier stops first.
+// The best label at the end is a schedule. Labels come earlier stops first.
 void Search::take_end() {
   const Label* best = nullptr;
   for (const Label& label : labels_) {
     if (!best || label.cost < best->cost) best = &label;
   }
   if (!best) return;
-  if (best->cost > best_.cost || (best->cost == best_.cost && best->against >= 0)) return;
   best_.cost = best->cost;
   best_.stops.assign(at(problem_.rows) + 1, 0);
   auto index = static_cast<std::size_t>(best - labels_.data());
@@ -303,12 +324,21 @@ void Search::take_end() {
   }
 }
 
-Pass Search::run(const std::function<bool(std::int64_t, double)>& go_on) {
+bool Search::go_on() {
+  const std::int64_t work = work_;
+  work_ = 0;
+  return limits_.go_on(work);
+}
+
+Pass Search::broken_off() {
+  pass_.broken_off = true;
+  pass_.complete = false;
+  pass_.bound = 0;
+  return pass_;
+}
+
+Pass Search::run() {
   pass_.complete = true;
-  labels_.assign(1, {});
-  states_.clear();
-  size_ = 0;
-  offset_.assign(windows_.lanes.size(), -1);
   int widest = 1;
   for (const auto& lane : windows_.lanes) {
     for (const auto& window : lane.layer) widest = std::max(widest, window.size());
@@ -318,14 +348,10 @@ Pass Search::run(const std::function<bool(std::int64_t, double)>& go_on) {
   for (int row = problem_.rows; row > 0; --row) {
     forced_after_[at(row) - 1] = forced_after_[at(row)] + (is_forced(problem_, row) ? problem_.stop_cost : 0);
   }
-  for (int row = 0; row <= problem_.rows; ++row) {
-    if (!go_on(work_, static_cast<double>(row) / (problem_.rows + 1))) {
-      pass_.broken_off = true;
-      pass_.complete = false;
-      pass_.bound = prices_.bound();
-      return pass_;
-    }
-    work_ = 0;
+  start();
+  const std::int64_t root = labels_.front().bound;
+  if (first_ > 0) most_ += root;
+  for (int row = first_; row <= last_; ++row) {
     current_ = row;
     enter(row);
     next_.clear();
@@ -333,24 +359,60 @@ Pass Search::run(const std::function<bool(std::int64_t, double)>& go_on) {
     if (fates_) fates_->emplace_back();
     const bool forced = is_forced(problem_, row);
     const bool useful = !windows_.users[at(row)].empty();
+    next_states_.reserve(2 * labels_.size() * next_size_);
     for (std::size_t i = 0; i < labels_.size(); ++i) {
+      if (work_ >= Limits::often && !go_on()) return broken_off();
       if (forced || useful) extend(labels_[i], i, true, row);
       if (!forced) extend(labels_[i], i, false, row);
     }
-    select();
+    if (!select() || !go_on()) return broken_off();
     size_ = next_size_;
   }
+  if (first_ > 0) {
+    pass_.bound = std::min(pass_.bound, most_ + 1);
+    for (const Label& label : labels_) pass_.bound = std::min(pass_.bound, label.bound);
+    pass_.bound -= root;
+    return pass_;
+  }
   take_end();
-  pass_.bound = std::min(pass_.bound, best_.cost);
   return pass_;
 }
 
 }  // namespace
 
-Pass search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, Schedule& best,
-            const std::function<bool(std::int64_t, double)>& go_on, Fates* fates) {
+Pass search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, std::int64_t most,
+            const std::vector<std::int64_t>& gain, Schedule& best, Limits& limits, Fates* fates) {
   if (fates) fates->clear();
-  return Search(problem, windows, prices, width, best, fates).run(go_on);
+  return Search(problem, windows, prices, width, most, gain, 0, problem.rows, best, limits, fates).run();
+}
+
+Pass look_ahead(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width,
+                std::int64_t slack, const std::vector<std::int64_t>& gain, int first, int last, Limits& limits,
+                Fates* fates) {
+  if (fates) fates->clear();
+  Schedule none;
+  return Search(problem, windows, prices, width, slack, gain, first, last, none, limits, fates).run();
+}
+
+std::size_t states_of_label(const Windows& windows) {
+  std::size_t most = 1;
+  for (std::size_t layer = 0; layer <= windows.users.size(); ++layer) {
+    std::size_t states = 0;
+    for (const LaneWindows& lane : windows.lanes) {
+      if (!single(lane.layer[layer])) states += at(lane.layer[layer].size());
+    }
+    most = std::max(most, states);
+  }
+  return most;
+}
+
+std::size_t greatest_width(const PlanOptions& options, std::size_t states, int rows) {
+  constexpr std::int64_t usual = std::int64_t{1} << 30;
+  const std::int64_t bytes = options.memory_limit > 0 ? options.memory_limit : usual;
+  // A row's labels and both ways on from each, and for every row below where each came from.
+  const std::size_t label = 3 * (sizeof(Label) + states * sizeof(std::int64_t)) + 48;
+  const std::size_t each = label + static_cast<std::size_t>(rows + 1) * sizeof(Origin);
+  return std::max<std::size_t>(1, static_cast<std::size_t>(bytes) / each);
 }
 
 }  // namespace latchwork::inline v0::planning

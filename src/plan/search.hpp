@@ -1,9 +1,9 @@
 #pragma once
 
 #include <cstdint>
-#include <functional>
 #include <vector>
 
+#include "plan/limits.hpp"
 #include "plan/prices.hpp"
 
 namespace latchwork::inline v0::planning {
@@ -16,9 +16,9 @@ struct Schedule {
 
 /// What one pass of the search found.
 struct Pass {
-  std::int64_t bound = far;  ///< no schedule but the incumbent that was passed in or out can cost less
-  bool complete = false;     ///< nothing was left aside for want of width: the incumbent is the best
-  bool broken_off = false;   ///< `go_on` said no
+  std::int64_t bound = far;  ///< no schedule that was not found costs less, or else it costs more than `most`
+  bool complete = false;     ///< nothing was left aside for want of width
+  bool broken_off = false;   ///< a limit was reached
 };
 
 /// What became of one label, for a proof that others can follow.
@@ -29,15 +29,25 @@ struct Fate {
   std::uint32_t by = 0;  ///< dominated: a kept one's place in the row's list
 };
 
-/// Per row 0..R: every label that was made, by `from`, a stop first.
+/// Per row that was looked through: every label that was made, by `from`, a stop first.
 using Fates = std::vector<std::vector<Fate>>;
 
-/// Goes up the rows with at most `width` partial schedules (labels) a row, the most promising by their bound under the
-/// prices. A label is dropped when its bound passes the incumbent, or when another is at least as good whatever
-/// follows. Among schedules of one cost it takes the one whose first differing row has a stop. Improves `best` in
-/// place. `go_on(work, share)` is asked now and then. With `fates`, writes there what became of each label, and drops
-/// one that is as good as another whatever its stops' rows.
-Pass search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, Schedule& best,
-            const std::function<bool(std::int64_t, double)>& go_on, Fates* fates = nullptr);
+/// Looks for schedules that cost `most` or less, going up the rows with at most `width` partial schedules (labels) a
+/// row, the most promising by their bound: the prices' ways to go, and from each row on at least `gain` more (per row
+/// 0..R). A label is dropped when its bound passes `most`, or when another is at least as good whatever follows. The
+/// best schedule found, if any, goes to `best`; of equal ones it is the one whose first differing row has a stop. With
+/// `fates`, writes there what became of each label.
+Pass search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, std::int64_t most,
+            const std::vector<std::int64_t>& gain, Schedule& best, Limits& limits, Fates* fates = nullptr);
+
+/// The same for rows first..last (first > 0) alone, each class starting wherever it can, at the cost at which its way
+/// to go comes to the same. The pass's bound is what every way on from there costs, at least, above the prices' ways to
+/// go; beyond `slack` it does not matter how much.
+Pass look_ahead(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width,
+                std::int64_t slack, const std::vector<std::int64_t>& gain, int first, int last, Limits& limits,
+                Fates* fates = nullptr);
+
+/// The most states that a label holds after some row.
+std::size_t states_of_label(const Windows& windows);
 
 }  // namespace latchwork::inline v0::planning

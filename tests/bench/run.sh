@@ -17,6 +17,10 @@ echo "== grid: mirror and repeat against NumPy's flip and tile"
 PYTHONPATH=$build/python "$python" "$top/tests/bench/grid_numpy.py"
 echo "== plan against HiGHS on the same model"
 "$python" "$top/tests/bench/plan_highs.py" --bench "$build/tests/bench/latchwork_plan_bench"
+echo "== plan: proven within 5 s, of 300 of each kind"
+"$build/tests/bench/latchwork_plan_bench" 300 "" 5
+echo "== plan: time limits"
+"$build/tests/bench/latchwork_plan_bench" limits
 for name in file chart simulate; do
   echo "== $name"
   "$build/tests/bench/latchwork_${name}_bench"

@@ -234,6 +234,17 @@ static void callbacks_are_told_and_can_stop(void) {
   plan_options.work_limit = -1;
   CHECK(latchwork_grid_plan(grid, &machine, NULL, &plan_options, &told, &error) == LATCHWORK_E_BAD_ARGUMENT);
   plan_options.work_limit = 0;
+  plan_options.memory_limit = 1; /* enough for one schedule at a time, which this panel does not need more of */
+  plan_options.time_limit_ms = 60000;
+  OK(latchwork_grid_plan(grid, &machine, NULL, &plan_options, &told, NULL));
+  OK(latchwork_plan_equal(plan, told, &equal, NULL));
+  CHECK(equal == 1);
+  latchwork_plan_destroy(told);
+  plan_options.memory_limit = 0;
+  plan_options.time_limit_ms = -1;
+  CHECK(latchwork_grid_plan(grid, &machine, NULL, &plan_options, &told, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "options.time_limit_ms") == 0);
+  plan_options.time_limit_ms = 0;
 
   /* Stopped at its first call, the search for a rhythm has tried only its first. */
   OK(latchwork_grid_repeated_up(grid, 3, &tall, NULL));

@@ -39,6 +39,7 @@ static const char full_plan_json[] =
 static const char full_certificate_json[] =
     "{\"format\": \"latchwork-certificate\", \"version\": 1, \"rows\": 4, \"columns\": 6, \"bound_ms\": 81500,\n"
     " \"unit\": 6, \"forced\": [2], \"classes\": [{\"wales\": [2], \"least\": 300, \"prices\": [{\"row\": 1, \"price\": 90}]}],\n"
+    " \"stretches\": [{\"row\": 1, \"gain\": 3, \"branches\": [{\"row\": 2, \"below\": -1, \"stop\": true, \"end\": \"bound\", \"by\": -1}]}],\n"
     " \"branches\": [{\"row\": 0, \"below\": -1, \"stop\": false, \"end\": \"bound\", \"by\": -1}]}\n";
 
 void begin(const struct how *how) { allocations_begin(how->fail_at); }

@@ -85,6 +85,7 @@ ONLY_IN_C = {
     "latchwork_plan_returns": "CrossingStep::returns, as latchwork_panel_strips",
     "latchwork_plan_prongs": "GroupReturn::prongs, as latchwork_panel_strips",
     "latchwork_certificate_wales": "WaleClass::wales, as latchwork_panel_strips",
+    "latchwork_certificate_stretch_branches": "Stretch::branches, as latchwork_panel_strips",
     "latchwork_certificate_prices": "WaleClass::prices, as latchwork_panel_strips",
 }
 ONLY_IN_PYTHON = {

@@ -1,5 +1,7 @@
 #include "latchwork/certificate.hpp"
 
+#include <string>
+
 #include "catch.hpp"
 #include "instances.hpp"
 #include "latchwork/plan.hpp"
@@ -56,4 +58,26 @@ TEST_CASE("plans of every kind of panel are certified", "[certificate][property]
       if (least.status == PlanStatus::optimal) CHECK(check.bound_ms == least.total_ms);
     }
   }
+}
+
+TEST_CASE("where prices leave a wide gap, stretches of rows are looked through first", "[certificate][property]") {
+  const Instance in = instance_of("tuck stacks", 6);
+  const Plan least = plan(in.grid, in.machine, in.effort);
+  REQUIRE(least.status == PlanStatus::optimal);
+  const Certificate sound = certify(in.grid, in.machine, in.effort, least.total_ms);
+  REQUIRE(sound.stretches.size() > 5);
+  REQUIRE(sound.bound_ms == least.total_ms);
+  const CertificateCheck check = check_certificate(in.grid, in.machine, in.effort, sound);
+  CAPTURE(check.message);
+  REQUIRE(check.holds);
+  for (std::size_t i = 0; i < sound.stretches.size(); ++i) {
+    Certificate spoiled = sound;
+    spoiled.stretches[i].gain += in.effort.stop * sound.unit;
+    const CertificateCheck found = check_certificate(in.grid, in.machine, in.effort, spoiled);
+    CHECK(!found.holds);
+    CHECK(found.place.field.starts_with("stretches[" + std::to_string(i) + "].branches["));
+  }
+  Certificate spoiled = sound;
+  spoiled.stretches.clear();
+  CHECK(!check_certificate(in.grid, in.machine, in.effort, spoiled).holds);
 }

@@ -120,6 +120,13 @@ class Ways:
             more = panel.rung["k"] if not inside else inside[4] if row == inside[1] else 0
             self.rungs.append(self.rungs[-1] + more * count * unit)
 
+    def can_stand(self, place, row):
+        """Whether a wale can be there after the row's decision at all."""
+        kind, i = place
+        if kind == "held":
+            return self.pieces[i][0] - 1 <= row
+        return i == 0 or (self.pieces[i - 1][1] - 1 if self.pieces[i - 1][3] else self.pieces[i - 1][1]) <= row
+
     def by_stop(self, place, row):
         """Every place that a stop after the row leads to, and its cost: release, then a batch, then a hold."""
         kind, i = place
@@ -171,6 +178,7 @@ def check(grid_json, certificate_json, machine, effort):
     insist((told["format"], told["version"]) == ("latchwork-certificate", 1), "format")
     insist((told["rows"], told["columns"]) == (panel.rows, panel.columns), "another panel")
     unit, classes, branches = told["unit"], told.get("classes", []), told.get("branches", [])
+    stretches = told.get("stretches", [])
     insist(1 <= unit <= panel.rows + 2, "unit")
     insist(told.get("forced", []) == sorted(panel.forced), "forced")
 
@@ -202,22 +210,45 @@ def check(grid_json, certificate_json, machine, effort):
     above = told["bound_ms"] - panel.fixed - 1
     cut = above // step * step * unit if above >= 0 else -1
     stop = effort["stop"] * unit
+    gain = [0] * (panel.rows + 1)  # per row: what is still to come above the ways to go
+    above = panel.rows
+    for stretch in stretches:
+        insist(0 <= stretch["row"] < above and stretch["gain"] > 0, "a stretch")
+        above = stretch["row"]
+        to_go, start = stop * sum(1 for r in panel.forced if r > above), []
+        for way, to_end in zip(ways, ahead):
+            here = {place: cost for place, cost in to_end[above].items() if way.can_stand(place, above)}
+            to_go += max(here.values())
+            start.append({place: max(here.values()) - cost for place, cost in here.items()})
+        climb(panel, stretch.get("branches", []), ways, ahead, stop, to_go + stretch["gain"] - 1, gain, above + 1, start)
+        for row in range(above + 1):
+            gain[row] = max(gain[row], stretch["gain"])
     if branches:
-        climb(panel, branches, ways, ahead, stop, cut)
+        climb(panel, branches, ways, ahead, stop, cut, gain, 0, [{("made", 0): 0} for _ in ways])
     else:
         insist(bound + stop * len(panel.forced) > cut, "the prices prove less")
     return told["bound_ms"]
 
 
-def climb(panel, branches, ways, ahead, stop, cut):
+def climb(panel, branches, ways, ahead, stop, cut, gain, first, start):
     def bound_of(paid, places, row):
-        total, parts = paid + stop * sum(1 for r in panel.forced if r > row), []
+        total, parts = gain[row] + paid + stop * sum(1 for r in panel.forced if r > row), []
         for mine, to_end in zip(places, ahead):
             sums = [paid + to_end[row][place] for place, paid in mine.items() if place in to_end[row]]
             if not sums:
                 return NEVER, []
             parts.append(min(sums))
         return total + sum(parts), parts
+
+    def left_out(paid, places, row):
+        """Without the places from where every way on passes the cut."""
+        bound, parts = bound_of(paid, places, row)
+        if bound is NEVER:
+            return places
+        return [
+            {p: c for p, c in mine.items() if p in to_end[row] and bound - part + c + to_end[row][p] <= cut}
+            for mine, to_end, part in zip(places, ahead, parts)
+        ]
 
     def as_good(x, y, row):
         bound, parts = bound_of(*y, row)
@@ -236,9 +267,9 @@ def climb(panel, branches, ways, ahead, stop, cut):
             lead += most or 0
         return lead <= 0
 
-    below = [(-1, 0, [{("made", 0): 0} for _ in ways])]
+    below = [(-1, 0, start)]
     at = 0
-    for row in range(panel.rows + 1):
+    for row in range(first, panel.rows + 1):
         kept, dominated = {}, []
         for index, paid, places in below:
             stopped = [way.decided(mine, row, True) for way, mine in zip(ways, places)]
@@ -256,7 +287,7 @@ def climb(panel, branches, ways, ahead, stop, cut):
                 insist(told["end"] in ("kept", "bound", "dominated"), f"end of branch {at}")
                 insist(told["end"] == "dominated" or told["by"] == -1, f"by of branch {at}")
                 if told["end"] == "kept":
-                    kept[at] = (cost, now)
+                    kept[at] = (cost, left_out(cost, now, row))
                 elif told["end"] == "dominated":
                     dominated.append((told["by"], (cost, now)))
                 else:

@@ -243,6 +243,41 @@ def test_both_checkers_agree_on_a_thousand_random_spoilings(sound):
     assert refused > 800  # a price may be lowered where nobody's cheapest way goes, and a bound too
 
 
+def with_stretches():
+    """A panel whose certificate, made with little memory, has to look through its upper rows first."""
+    for seed in range(1, 200):
+        grid, machine, effort = random_panel(seed)
+        grid = grid.repeated_up(3)
+        plan = lw.plan(grid, machine, effort)
+        if plan.status != lw.PlanStatus.optimal:
+            continue
+        for memory in (4_000, 8_000, 16_000):
+            certificate = lw.certify(grid, machine, effort, total_ms=plan.total_ms, memory_limit=memory)
+            if certificate.stretches and certificate.bound_ms == plan.total_ms:
+                return grid, machine, effort, certificate
+    raise AssertionError("no panel needs stretches")
+
+
+def test_stretches_are_checked_by_both_checkers():
+    grid, machine, effort, certificate = with_stretches()
+    assert not refused_by_both(grid, machine, effort, certificate)
+    stretch = certificate.stretches[0]
+    for spoil in (
+        lambda c: setattr(c.stretches[0], "gain", stretch.gain + 1),
+        lambda c: setattr(c.stretches[0], "gain", 0),
+        lambda c: setattr(c.stretches[0], "row", grid.rows),
+        lambda c: setattr(c.stretches[0], "row", -1),
+        lambda c: c.stretches.append(c.stretches[0]),
+        lambda c: c.stretches[0].branches.pop(),
+        lambda c: c.stretches[0].branches.clear(),
+        lambda c: setattr(c.stretches[0].branches[-1], "end", lw.BranchEnd.kept),
+        lambda c: c.stretches.clear(),  # then the branches below come too short
+    ):
+        spoiled = copy.deepcopy(certificate)
+        spoil(spoiled)
+        assert refused_by_both(grid, machine, effort, spoiled)
+
+
 def test_a_certificate_is_for_one_panel_machine_and_effort(sound):
     grid, machine, effort, certificate = sound
     with pytest.raises(lw.Error) as caught:

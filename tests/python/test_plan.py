@@ -256,7 +256,7 @@ def test_false_from_the_callback_stops_its_own_call_and_no_other():
 
 
 def test_a_stop_source_stops_a_call_from_another_thread():
-    grid = hard_grid(120)
+    grid = hard_grid(400, 60)
     source = lw.StopSource()
     timer = threading.Timer(0.02, source.request_stop)
     timer.start()
@@ -270,6 +270,17 @@ def test_a_work_limit_is_kept_and_refused_below_none():
     with pytest.raises(lw.Error) as caught:
         lw.plan(lw.Grid(2, 2), lw.Machine(), work_limit=-1)
     assert caught.value.code is lw.ErrorCode.bad_argument
+
+
+@pytest.mark.parametrize("limit", ["time_limit_ms", "memory_limit"])
+def test_limits_of_time_and_memory_leave_a_plan_with_its_bound(limit):
+    grid = hard_grid()
+    best = lw.plan(grid, lw.Machine())
+    cut = lw.plan(grid, lw.Machine(), **{limit: 1})
+    assert cut.bound_ms <= best.total_ms <= cut.total_ms and lw.verify(grid, cut).verified
+    with pytest.raises(lw.Error) as caught:
+        lw.plan(grid, lw.Machine(), **{limit: -1})
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, f"options.{limit}")
 
 
 @pytest.mark.parametrize("name", ["plan", "simulate"])

@@ -182,6 +182,11 @@ Instance instance_of(const std::string& kind, std::uint64_t seed, int rows) {
   return out;
 }
 
+Grid distinct_panel(int columns, int rows, std::uint64_t seed) {
+  Random random(seed);
+  return distinct_wales(random, columns, rows);
+}
+
 Grid brief_panel(int rows) {
   PanelParts parts;
   parts.rows = rows;

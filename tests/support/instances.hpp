@@ -35,4 +35,7 @@ Instance tiny_instance(std::uint64_t seed);
 /// A designer's whole panel, 60 stitches wide or so: mirrored, two rope sizes, a plait, tuck ribs, garter.
 latchwork::Grid brief_panel(int rows);
 
+/// So many columns, each a wale of its own kind, between knit edges.
+latchwork::Grid distinct_panel(int columns, int rows, std::uint64_t seed);
+
 }  // namespace latchwork_test

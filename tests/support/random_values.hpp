@@ -172,6 +172,10 @@ inline Branch any_branch(Random& random) {
   return branch;
 }
 
+inline Stretch any_stretch(Random& random) {
+  return {any_int(random), any_time(random), some<Branch>(random, any_branch)};
+}
+
 inline Certificate any_certificate(Random& random) {
   Certificate certificate;
   certificate.rows = any_int(random);
@@ -180,6 +184,7 @@ inline Certificate any_certificate(Random& random) {
   certificate.unit = any_time(random);
   certificate.forced = some<int>(random, any_int);
   certificate.classes = some<WaleClass>(random, any_wale_class);
+  certificate.stretches = some<Stretch>(random, any_stretch);
   certificate.branches = some<Branch>(random, any_branch);
   return certificate;
 }

@@ -96,6 +96,7 @@ Certificate every_part() {
   certificate.unit = 14;
   certificate.forced = {6};
   certificate.classes = {{{1, 5}, {{3, 700}, {4, 209'300}}, 1'400'000}, {{2}, {}, 42}};
+  certificate.stretches = {{8, 5, {{9, -1, false, BranchEnd::kept, -1}, {10, 0, true, BranchEnd::bound, -1}}}};
   certificate.branches = {{0, -1, false, BranchEnd::kept, -1},
                           {1, 0, true, BranchEnd::bound, -1},
                           {1, 0, false, BranchEnd::kept, -1},

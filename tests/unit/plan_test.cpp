@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "instances.hpp"
 #include "latchwork/simulate.hpp"
 
 using namespace latchwork;
@@ -316,6 +317,35 @@ TEST_CASE("efforts and options out of range are refused with the field", "[plan]
   options.work_limit = -1;
   CHECK_THROWS_MATCHES(plan(Grid(2, 2), Machine{}, {}, options), Error,
                        refused_field(ErrorCode::bad_argument, "options.work_limit"));
+  options = {};
+  options.time_limit_ms = -1;
+  CHECK_THROWS_MATCHES(plan_regular(Grid(2, 2), Machine{}, {}, options), Error,
+                       refused_field(ErrorCode::bad_argument, "options.time_limit_ms"));
+  options = {};
+  options.memory_limit = -1;
+  CHECK_THROWS_MATCHES(certify(Grid(2, 2), Machine{}, {}, 8'000, options), Error,
+                       refused_field(ErrorCode::bad_argument, "options.memory_limit"));
+}
+
+TEST_CASE("with little memory or time a plan is a plan, and its bound is true", "[plan]") {
+  const latchwork_test::Instance in = latchwork_test::instance_of("tuck stacks", 2, 120);
+  const Plan best = plan(in.grid, in.machine, in.effort);
+  REQUIRE(best.status == PlanStatus::optimal);
+  for (const std::int64_t bytes : {1, 20'000, 1'000'000}) {
+    PlanOptions options;
+    options.memory_limit = bytes;
+    const Plan made = plan(in.grid, in.machine, in.effort, options);
+    CAPTURE(bytes);
+    CHECK(made.total_ms >= best.total_ms);
+    CHECK(made.bound_ms <= best.total_ms);
+    CHECK((made.status == PlanStatus::feasible || made.total_ms == best.total_ms));
+    CHECK(made == plan(in.grid, in.machine, in.effort, options));  // a count of bytes, not what the machine has left
+  }
+  PlanOptions options;
+  options.time_limit_ms = 1;
+  const Plan hurried = plan(in.grid, in.machine, in.effort, options);
+  CHECK(hurried.total_ms >= best.total_ms);
+  CHECK(hurried.bound_ms <= best.total_ms);
 }
 
 TEST_CASE("a plan cut short is a plan, with a bound below it, and the same each time", "[plan]") {

@@ -131,6 +131,7 @@ from ._plan import (
     Shaping,
     Stop,
     StopPrice,
+    Stretch,
     Verification,
     WaleClass,
 )
@@ -187,6 +188,7 @@ __all__ = [
     "Stop",
     "StopPrice",
     "StopSource",
+    "Stretch",
     "Strip",
     "StripSize",
     "StripSpan",

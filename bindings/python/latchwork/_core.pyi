@@ -395,10 +395,13 @@ def plan(
     stop: StopSource | None = None,
     progress: Callable[[Progress], object] | None = None,
     work_limit: int = 0,
+    time_limit_ms: int = 0,
+    memory_limit: int = 0,
 ) -> Plan:
     """The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or
-    limited (`work_limit` search steps; 0: none). What cannot be scheduled gives status infeasible with findings, not an
-    error.
+    limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by the
+    clock, kept within 20 ms or 5 %; `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB; 0: none.
+    What cannot be scheduled gives status infeasible with findings, not an error.
 
     The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns False, or
     `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, KeyboardInterrupt too, ends
@@ -415,6 +418,8 @@ def plan_regular(
     stop: StopSource | None = None,
     progress: Callable[[Progress], object] | None = None,
     work_limit: int = 0,
+    time_limit_ms: int = 0,
+    memory_limit: int = 0,
 ) -> Plan:
     """The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is due.
     Infeasible when no rhythm works. Arguments and errors as in plan(); stopped before it found one it raises Error
@@ -436,6 +441,8 @@ def certify(
     stop: StopSource | None = None,
     progress: Callable[[Progress], object] | None = None,
     work_limit: int = 0,
+    time_limit_ms: int = 0,
+    memory_limit: int = 0,
 ) -> Certificate:
     """A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan. When
     that cannot be proven (a lower total is possible, or the call is stopped or limited), a certificate of the greatest
@@ -613,9 +620,11 @@ def run(
     stop: StopSource | None = None,
     progress: Callable[[Progress], object] | None = None,
     work_limit: int = 0,
+    time_limit_ms: int = 0,
+    memory_limit: int = 0,
 ) -> Job:
-    """Finds, plans both ways, verifies both, sizes. `stop`, `progress` and `work_limit` as in plan(); raises what those
-    calls raise.
+    """Finds, plans both ways, verifies both, sizes. `stop`, `progress` and the limits as in plan(), for each plan anew;
+    raises what those calls raise.
     """
 
 def summary(brief: Brief, job: Job) -> str:

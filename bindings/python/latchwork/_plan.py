@@ -211,6 +211,18 @@ class Branch:
 
 
 @dataclass(slots=True)
+class Stretch:
+    """What is to come from some row on: every way on costs more than the prices' ways to go."""
+
+    row: int = 0
+    """After the decision at this row, 0..R-1."""
+    gain: int = 0
+    """How much more, above 0; in 1/unit milliseconds."""
+    branches: list[Branch] = field(default_factory=list)
+    """From row + 1 on, where ``below`` is -1."""
+
+
+@dataclass(slots=True)
 class Certificate(Copied):
     """A proof that no plan takes less than ``bound_ms``. Plain data: nothing in it is believed until it is checked.
 
@@ -228,6 +240,8 @@ class Certificate(Copied):
     """Rows of the stops that every plan makes: crossings, wales that begin or end."""
     classes: list[WaleClass] = field(default_factory=list)
     """Every wale with hand cells is in one of them."""
+    stretches: list[Stretch] = field(default_factory=list)
+    """From the top down; each may use those above it, and ``branches`` all of them."""
     branches: list[Branch] = field(default_factory=list)
     """By row; empty where the prices suffice."""
 

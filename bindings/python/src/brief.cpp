@@ -15,14 +15,20 @@ void bind_brief(py::module_& m) {
   m.def(
       "run",
       [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
-         std::int64_t work_limit) {
+         std::int64_t work_limit, std::int64_t time_limit_ms, std::int64_t memory_limit) {
         Watch watch(stop, std::move(progress));
-        const PlanOptions options{.stop = watch.token(), .progress = watch.progress(), .work_limit = work_limit};
+        const PlanOptions options{.stop = watch.token(),
+                                  .progress = watch.progress(),
+                                  .work_limit = work_limit,
+                                  .time_limit_ms = time_limit_ms,
+                                  .memory_limit = memory_limit};
         const py::gil_scoped_release free;
         return run(brief, options);
       },
       "brief"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
-      "Finds, plans both ways, verifies both, sizes. `stop`, `progress` and `work_limit` as in plan(); raises what "
+      "time_limit_ms"_a = 0, "memory_limit"_a = 0,
+      "Finds, plans both ways, verifies both, sizes. `stop`, `progress` and the limits as in plan(), for each plan "
+      "anew; raises what "
       "those "
       "calls raise.");
   m.def(

@@ -11,15 +11,20 @@ void bind_certificate(py::module_& m) {
   m.def(
       "certify",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, std::int64_t total_ms,
-         const std::stop_source* stop, std::optional<py::function> progress, std::int64_t work_limit) {
+         const std::stop_source* stop, std::optional<py::function> progress, std::int64_t work_limit,
+         std::int64_t time_limit_ms, std::int64_t memory_limit) {
         const Grid own = grid;  // another thread may change the grid while the GIL is free
         Watch watch(stop, std::move(progress));
-        const PlanOptions options{.stop = watch.token(), .progress = watch.progress(), .work_limit = work_limit};
+        const PlanOptions options{.stop = watch.token(),
+                                  .progress = watch.progress(),
+                                  .work_limit = work_limit,
+                                  .time_limit_ms = time_limit_ms,
+                                  .memory_limit = memory_limit};
         const py::gil_scoped_release free;
         return certify(own, machine, effort.value_or(Effort{}), total_ms, options);
       },
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "total_ms"_a, "stop"_a = py::none(),
-      "progress"_a = py::none(), "work_limit"_a = 0,
+      "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
       "A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan. "
       "When that cannot be proven (a lower total is possible, or the call is stopped or limited), a certificate of the "
       "greatest bound that prices alone were found to prove; when prices prove more than `total_ms`, of that. The "

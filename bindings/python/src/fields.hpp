@@ -456,15 +456,24 @@ struct Data<Branch> {
 };
 
 template <>
+struct Data<Stretch> {
+  static constexpr char name[] = "Stretch";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("row", &Stretch::row), field("gain", &Stretch::gain), field("branches", &Stretch::branches)};
+};
+
+template <>
 struct Data<Certificate> {
   static constexpr char name[] = "Certificate";
   static constexpr char module[] = "latchwork._plan";
   static constexpr bool frozen = false;
   static constexpr auto fields =
-      std::tuple{field("rows", &Certificate::rows),         field("columns", &Certificate::columns),
-                 field("bound_ms", &Certificate::bound_ms), field("unit", &Certificate::unit),
-                 field("forced", &Certificate::forced),     field("classes", &Certificate::classes),
-                 field("branches", &Certificate::branches)};
+      std::tuple{field("rows", &Certificate::rows),           field("columns", &Certificate::columns),
+                 field("bound_ms", &Certificate::bound_ms),   field("unit", &Certificate::unit),
+                 field("forced", &Certificate::forced),       field("classes", &Certificate::classes),
+                 field("stretches", &Certificate::stretches), field("branches", &Certificate::branches)};
 };
 
 template <>
@@ -550,7 +559,7 @@ struct Data<Job> {
 #define LATCHWORK_PLAIN_STRUCTS(X) \
   X(Place) X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) \
   X(Measurement) X(Density) X(Gauge) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) \
-  X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(StopPrice) X(WaleClass) X(Branch) \
+  X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(StopPrice) X(WaleClass) X(Branch) X(Stretch) \
   X(Certificate) X(CertificateCheck) X(Move) X(Bed) X(Fault) X(Fabric) X(Verification) X(Brief) X(Job)
 // clang-format on
 

@@ -12,10 +12,15 @@ using Planner = Plan (*)(const Grid&, const Machine&, const Effort&, const PlanO
 
 template <Planner planner>
 Plan planned(const Grid& grid, const Machine& machine, const std::optional<Effort>& effort,
-             const std::stop_source* stop, std::optional<py::function> progress, std::int64_t work_limit) {
+             const std::stop_source* stop, std::optional<py::function> progress, std::int64_t work_limit,
+             std::int64_t time_limit_ms, std::int64_t memory_limit) {
   const Grid own = grid;  // another thread may change the grid while the GIL is free
   Watch watch(stop, std::move(progress));
-  const PlanOptions options{.stop = watch.token(), .progress = watch.progress(), .work_limit = work_limit};
+  const PlanOptions options{.stop = watch.token(),
+                            .progress = watch.progress(),
+                            .work_limit = work_limit,
+                            .time_limit_ms = time_limit_ms,
+                            .memory_limit = memory_limit};
   const py::gil_scoped_release free;
   return planner(own, machine, effort.value_or(Effort{}), options);
 }
@@ -36,16 +41,19 @@ void bind_plan(py::module_& m) {
 
   m.def(
       "plan", &planned<&plan>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(),
-      "progress"_a = py::none(), "work_limit"_a = 0,
+      "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
       "The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or "
-      "limited (`work_limit` search steps; 0: none). What cannot be scheduled gives status infeasible with findings, "
-      "not "
-      "an error.\n\nThe GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it "
+      "limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by "
+      "the "
+      "clock, kept within 20 ms or 5 %; `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB; 0: "
+      "none. "
+      "What cannot be scheduled gives status infeasible with findings, not an error.\n\nThe GIL is free meanwhile. "
+      "`progress` is called with Progress now and then on this thread: when it "
       "returns False, or `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, "
       "KeyboardInterrupt too, ends the call.\n\nRaises Error bad_argument (machine, effort, options), too_large.");
   m.def(
       "plan_regular", &planned<&plan_regular>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(),
-      "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
+      "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
       "The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is due. "
       "Infeasible when no rhythm works. Arguments and errors as in plan(); stopped before it found one it raises Error "
       "cancelled.");

@@ -669,9 +669,11 @@ typedef struct latchwork_plan_options {
   uint32_t struct_size;
   latchwork_progress_call progress; /* NULL: none. Stopped, a plan is the best so far, with status FEASIBLE */
   void *user_data;                  /* handed to `progress`, never looked at */
-  int64_t work_limit;               /* search steps, a count and not a clock; 0: none */
+  int64_t work_limit;               /* search steps, a count and not a clock: the same plan on every machine; 0: none */
+  int64_t time_limit_ms;            /* by the clock, from the call on; kept within 20 ms or 5 %; 0: none */
+  int64_t memory_limit;             /* bytes for the search's partial schedules; 0: 1 GiB */
 } latchwork_plan_options;
-#define LATCHWORK_PLAN_OPTIONS_INIT { sizeof(latchwork_plan_options), NULL, NULL, 0 }
+#define LATCHWORK_PLAN_OPTIONS_INIT { sizeof(latchwork_plan_options), NULL, NULL, 0, 0, 0 }
 
 /* "optimal", "feasible", "infeasible"; "" for a number that is none. Never freed. Since 0.1. */
 LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
@@ -795,6 +797,14 @@ typedef struct latchwork_branch {
   int32_t by;   /* dominated: index of a kept branch of the same row; else -1 */
 } latchwork_branch;
 
+/* What is to come from some row on: every way on costs more than the prices' ways to go. An element of arrays. Since
+   0.1. */
+typedef struct latchwork_stretch {
+  int32_t row;      /* after the decision at this row, 0..R-1 */
+  int32_t branches; /* how many */
+  int64_t gain;     /* how much more, above 0; in 1/unit milliseconds */
+} latchwork_stretch;
+
 /* What latchwork_grid_check_certificate() found. Since 0.1. */
 typedef struct latchwork_certificate_check {
   uint32_t struct_size;
@@ -860,6 +870,16 @@ LATCHWORK_C_API latchwork_status latchwork_certificate_wales(const latchwork_cer
 LATCHWORK_C_API latchwork_status latchwork_certificate_prices(const latchwork_certificate *certificate, size_t index,
                                                               latchwork_stop_price *prices, size_t capacity,
                                                               size_t *needed, latchwork_error *error);
+/* Its stretches, from the top down; each may use those above it, and the branches all of them. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_stretches(const latchwork_certificate *certificate,
+                                                                 latchwork_stretch *stretches, size_t capacity,
+                                                                 size_t *needed, latchwork_error *error);
+/* The branches of stretch `index`, by row, from the row above its own on, where `below` is -1.
+   Fails: BAD_ARGUMENT (index). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_certificate_stretch_branches(const latchwork_certificate *certificate,
+                                                                        size_t index, latchwork_branch *branches,
+                                                                        size_t capacity, size_t *needed,
+                                                                        latchwork_error *error);
 /* Its branches, by row; none where the prices suffice. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_certificate_branches(const latchwork_certificate *certificate,
                                                                 latchwork_branch *branches, size_t capacity,

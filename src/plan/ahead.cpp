@@ -1,0 +1,29 @@
+#include "plan/ahead.hpp"
+
+#include <algorithm>
+
+namespace latchwork::inline v0::planning {
+
+constexpr int apart = 16;  // rows between the starts of two stretches: nearer gains a little more, and takes longer
+
+void Ahead::forget() {
+  std::fill(gain_.begin(), gain_.end(), 0);
+  looked_.clear();
+}
+
+bool Ahead::look(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, int depth,
+                 std::int64_t slack, Limits& limits) {
+  forget();
+  for (int row = problem.rows - apart; row > 0; row -= apart) {
+    const int last = std::min(problem.rows, row + depth);
+    const Pass pass = look_ahead(problem, windows, prices, width, slack, gain_, row + 1, last, limits);
+    if (pass.broken_off) return false;
+    const std::int64_t above = gain_[static_cast<std::size_t>(row) + 1];
+    if (pass.bound > above) looked_.push_back({row, last, pass.bound});
+    const std::int64_t gain = std::max(above, pass.bound);
+    std::fill(gain_.begin(), gain_.begin() + row + 1, gain);  // what is gained above a row is gained from it too
+  }
+  return true;
+}
+
+}  // namespace latchwork::inline v0::planning

@@ -1,0 +1,65 @@
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+
+#include "latchwork/plan.hpp"
+
+namespace latchwork::inline v0::planning {
+
+/// What ends a long call before it is done, and what it tells meanwhile. A call that keeps to a count of work ends at
+/// the same place on every machine; the clock is read only where a time limit is given.
+class Limits {
+ public:
+  explicit Limits(const PlanOptions& options)
+      : options_(options),
+        deadline_(options.time_limit_ms > 0
+                      ? std::chrono::steady_clock::now() + std::chrono::milliseconds(options.time_limit_ms)
+                      : std::chrono::steady_clock::time_point::max()) {}
+
+  /// Whether to go on after so much more work (states looked at), which is not to be much more than `often`. Once it
+  /// says no, it says no again.
+  bool go_on(std::int64_t work) {
+    work_ += work;
+    if (ended_) return false;
+    if (options_.stop.stop_requested()) return end();
+    if (options_.work_limit > 0 && work_ > options_.work_limit) return end();
+    if (work_ >= looked_ + often) {
+      looked_ = work_;
+      if (options_.time_limit_ms > 0 && std::chrono::steady_clock::now() >= deadline_) return end();
+    }
+    if (options_.progress && work_ >= told_ + tell_every) {
+      told_ = work_;
+      options_.progress(now_);
+      if (options_.stop.stop_requested()) return end();
+    }
+    return true;
+  }
+
+  /// What progress will be told; a share below the last stays as it was.
+  void now(std::int64_t bound_ms, std::int64_t best_ms, double share) {
+    now_ = {bound_ms, best_ms, share > now_.share ? share : now_.share};
+  }
+
+  static constexpr std::int64_t often = 100'000;  // a fraction of a millisecond
+
+ private:
+  bool end() {
+    ended_ = true;
+    return false;
+  }
+
+  static constexpr std::int64_t tell_every = 2'000'000;  // a few milliseconds
+  const PlanOptions& options_;
+  std::chrono::steady_clock::time_point deadline_;
+  Progress now_;
+  std::int64_t work_ = 0;
+  std::int64_t looked_ = 0;
+  std::int64_t told_ = -tell_every;  // the first time at once
+  bool ended_ = false;
+};
+
+/// Labels that one row of the search may keep within the options' memory, where a label holds so many states.
+std::size_t greatest_width(const PlanOptions& options, std::size_t states, int rows);
+
+}  // namespace latchwork::inline v0::planning
