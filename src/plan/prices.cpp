@@ -71,9 +71,11 @@ Prices::Prices(const Problem& problem, const Windows& windows) : problem_(&probl
     }
   }
   price_.resize(windows.users.size());
+  slot_.assign(windows.lanes.size(), std::vector<int>(windows.users.size(), -1));
   for (int row = 0; row <= problem.rows; ++row) {
     const auto& users = windows.users[at(row)];
     price_[at(row)].assign(users.size(), 0);
+    for (std::size_t k = 0; k < users.size(); ++k) slot_[at(users[k])][at(row)] = static_cast<int>(k);
     if (is_forced(problem, row)) {
       forced_cost_ += problem.stop_cost;
     } else {
@@ -92,11 +94,16 @@ Prices::Prices(const Problem& problem, const Windows& windows) : problem_(&probl
   bound_ = way_back();
 }
 
-// All the way down under the prices as they are; returns the bound they give.
+// All the way down under the prices as they are, lane by lane; returns the bound they give.
 std::int64_t Prices::way_back() {
-  for (int row = problem_->rows; row >= 0; --row) take_back(row);
   std::int64_t bound = forced_cost_;
-  for (const auto& back : back_) bound += back[0];
+  for (std::size_t lane = 0; lane < back_.size(); ++lane) {
+    for (int row = problem_->rows; row >= 0; --row) {
+      const int slot = slot_[lane][at(row)];
+      take_back(lane, row, slot < 0 ? nullptr : &price_[at(row)][at(slot)]);
+    }
+    bound += back_[lane][0];
+  }
   return bound;
 }
 
@@ -147,30 +154,26 @@ void Prices::take_ahead(int row) {
   }
 }
 
-void Prices::take_back(int row) {
-  const auto& users = windows_->users[at(row)];
-  std::size_t k = 0;
-  for (std::size_t lane = 0; lane < back_.size(); ++lane) {
-    const auto& windows = windows_->lanes[lane];
-    const Window& a = windows.layer[at(row)];
-    const Window& b = windows.layer[at(row) + 1];
-    std::int64_t* from = back_[lane].data() + windows.offset[at(row)];
-    const std::int64_t* to = back_[lane].data() + windows.offset[at(row) + 1];
-    if (k < users.size() && at(users[k]) == lane) {
-      const std::int64_t price = price_[at(row)][k++];
-      stop_back(problem_->lanes[lane], row, a, from, b, to);
-      for (int i = 0; i < a.size(); ++i) from[i] = std::min(far, from[i] + price);
-      // Not stopping is free. Few states: worth no second array.
-      int i = 0;
-      for (int state = a.low; state <= a.high; ++state, ++i) {
-        if (b.has(state)) from[i] = std::min(from[i], to[state - b.low]);
-      }
-      if (a.held >= 0 && a.held == b.held) from[i] = std::min(from[i], to[b.states()]);
-      work_ += a.size();
-    } else {
-      stay_back(a, from, b, to);
-    }
+// One row down for one lane, which pays `price` for a stop there; NULL: it has no use for one.
+void Prices::take_back(std::size_t lane, int row, const std::int64_t* price) {
+  const auto& windows = windows_->lanes[lane];
+  const Window& a = windows.layer[at(row)];
+  const Window& b = windows.layer[at(row) + 1];
+  std::int64_t* from = back_[lane].data() + windows.offset[at(row)];
+  const std::int64_t* to = back_[lane].data() + windows.offset[at(row) + 1];
+  if (!price) {
+    stay_back(a, from, b, to);
+    return;
   }
+  stop_back(problem_->lanes[lane], row, a, from, b, to);
+  for (int i = 0; i < a.size(); ++i) from[i] = std::min(far, from[i] + *price);
+  // Not stopping is free. Few states: worth no second array.
+  int i = 0;
+  for (int state = a.low; state <= a.high; ++state, ++i) {
+    if (b.has(state)) from[i] = std::min(from[i], to[state - b.low]);
+  }
+  if (a.held >= 0 && a.held == b.held) from[i] = std::min(from[i], to[b.states()]);
+  work_ += a.size();
 }
 
 std::int64_t Prices::ascend() {
@@ -180,7 +183,10 @@ std::int64_t Prices::ascend() {
   }
   for (int row = problem_->rows; row >= 0; --row) {
     if (!is_forced(*problem_, row)) price_row(row);
-    take_back(row);
+    for (std::size_t lane = 0; lane < back_.size(); ++lane) {
+      const int slot = slot_[lane][at(row)];
+      take_back(lane, row, slot < 0 ? nullptr : &price_[at(row)][at(slot)]);
+    }
   }
   std::int64_t bound = forced_cost_;
   for (const auto& back : back_) bound += back[0];

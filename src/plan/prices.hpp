@@ -38,7 +38,7 @@ class Prices {
  private:
   void price_row(int row);
   void take_ahead(int row);
-  void take_back(int row);
+  void take_back(std::size_t lane, int row, const std::int64_t* price);
   std::int64_t way_back();
   std::int64_t cheapest(std::size_t lane, const std::int64_t* price);
   void follow(std::size_t lane, const std::int64_t* price, char* used) const;
@@ -53,6 +53,7 @@ class Prices {
   std::vector<std::vector<std::int64_t>> ahead_;  // per lane: cheapest way to each state
   std::vector<std::vector<std::int64_t>> back_;   // per lane: cheapest way from each state
   std::vector<std::vector<std::int64_t>> price_;  // per row: of its users
+  std::vector<std::vector<int>> slot_;            // per lane and row: its place among the row's users; -1: it is none
   std::vector<std::int64_t> stopped_;             // scratch: the states of all users of a row, with a stop
   std::vector<std::int64_t> gain_;                // scratch: what the stop is worth to each user
   // Of the lane that cheapest() looked at last: per task, the cheapest way from it and the stop of its batch (-1:

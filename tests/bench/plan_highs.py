@@ -190,7 +190,8 @@ def by_highspy(model, time_limit):
     solver.run()
     took = time.process_time() - begin
     done = solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
-    return round(solver.getInfo().objective_function_value), done, took
+    found = solver.getInfo().objective_function_value
+    return None if np.isinf(found) else round(found), done, took
 
 
 def solve(panel, solver, time_limit):
