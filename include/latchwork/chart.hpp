@@ -19,15 +19,15 @@ struct ChartOptions {
   const Plan* plan = nullptr;        ///< marks its stops; must outlive the call
   const Machine* machine = nullptr;  ///< needle names in the operator's view; the standard machine when absent
   /// Each above 0, to 1000, and 0.2 to 5 times as wide as high; only the proportion counts: plain knit, R = 1.3
-  /// (Munden).
+  /// (Munden 1959, from memory).
   double stitch_width_mm = 1.3;
   double stitch_height_mm = 1.0;
 };
 
-/// The chart as SVG 1.1, black on white, nothing told by colour alone: published standard symbols, crossings as slanted
-/// bands, row numbers, column or needle numbers, repeat lines, centre line, stops, a key of the symbols used, and a
-/// title that says which side is shown. Linear in cells. @throws Error bad_argument (field); size_mismatch (plan of
-/// another size); bad_encoding, when the panel's or a strip's name is not UTF-8.
+/// The chart as SVG 1.1, black on white, nothing told by colour alone: the symbols of DEVELOPERS.md, "Constants",
+/// crossings as slanted bands, row numbers, column or needle numbers, repeat lines, centre line, stops, a key of the
+/// symbols used, and a title that says which side is shown. Linear in cells. @throws Error bad_argument (field);
+/// size_mismatch (plan of another size); bad_encoding, when the panel's or a strip's name is not UTF-8.
 LATCHWORK_API std::string chart_svg(const Panel& panel, const ChartOptions& options = {});
 
 /// The same for a terminal, in UTF-8. @throws as chart_svg().

@@ -120,7 +120,8 @@ struct PlanOptions {
   std::stop_token stop;                           ///< when asked to stop: the best plan so far, status `feasible`
   std::function<void(const Progress&)> progress;  ///< what it throws ends the call and reaches the caller
   std::int64_t work_limit = 0;     ///< search steps, a count and not a clock: the same plan on every machine; 0: none
-  std::int64_t time_limit_ms = 0;  ///< by the clock, from the call on; kept within 20 ms or 5 %; 0: none
+  std::int64_t time_limit_ms = 0;  ///< by the clock, from the call on, the writing up of the plan not
+                                   ///< counted; 0: none
   std::int64_t memory_limit = 0;   ///< bytes for the search's partial schedules; 0: 1 GiB. The panel itself takes some
                                    ///< 100 bytes a row and kind of wale more
 };
@@ -130,7 +131,7 @@ struct PlanOptions {
 /// cannot be scheduled gives status infeasible with findings, not an error. Crossings are made after their row; hand
 /// cells are re-formed by batches or, for tucks under a closing knit with no tuck beside them, by hold. A batch starts
 /// right below a hand cell; one from the cast-on, and a hold on its loop, need `cast_on_loops`. Ties: the
-/// search goes by a fixed order, the same on every machine, and leans to fewer stops; within the stops, fewer batches
+/// search goes by a fixed order, the same on every machine; within the stops, fewer batches
 /// and holds, then fewer holds, then from the lowest up each batch at the earlier stop.
 /// @throws Error bad_argument (machine, effort, options); too_large when a total, times rows + 2, could pass 2^60 ms.
 LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& effort = {},

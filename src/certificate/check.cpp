@@ -352,7 +352,9 @@ CertificateCheck check_certificate(const Grid& grid, const Machine& machine, con
   check(machine);
   check(effort);
   if (certificate.rows != grid.rows() || certificate.columns != grid.columns()) {
-    throw Error(ErrorCode::size_mismatch, {},
+    Place place;
+    place.field = "certificate";
+    throw Error(ErrorCode::size_mismatch, place,
                 fmt::format("the certificate is for {} columns x {} rows; the grid has {} x {}", certificate.columns,
                             certificate.rows, grid.columns(), grid.rows()));
   }

@@ -16,7 +16,7 @@ namespace {
 
 using namespace drawing;
 
-/// Letters for a terminal: strokes and dashes as in the published symbols, an n for the arch of a tuck, a v for a slip.
+/// Letters for a terminal: strokes and dashes as in the drawn symbols, an n for the arch of a tuck, a v for a slip.
 char letter_of(const Mark& mark) {
   switch (mark.cell) {
     case Cell::knit:

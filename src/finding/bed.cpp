@@ -27,41 +27,49 @@ std::vector<char> seams(const Grid& grid) {
   return free;
 }
 
-// The fewest parts, as even as the crossings let them be; empty when there is no way.
+// The fewest parts, each cut as near to even parts as the crossings and the parts to come let it be; empty when there
+// is no way. A cut may stand no further left than where the parts to come still reach the right edge.
 std::vector<int> cuts(const Grid& grid, int widest) {
   const std::vector<char> free = seams(grid);
   const int columns = grid.columns();
-  for (int parts = (columns + widest - 1) / widest; parts <= columns; ++parts) {
-    std::vector<int> at;
-    int from = 0;
-    for (int k = 1; k < parts && from >= 0; ++k) {
-      const int ideal = static_cast<int>(std::int64_t{columns} * k / parts);
-      int best = -1;
-      // What is left must fit into the parts to come.
-      const std::int64_t least = std::int64_t{columns} - std::int64_t{widest} * (parts - k);
-      for (int c = std::max(from + 1, static_cast<int>(std::max<std::int64_t>(least, 1)));
-           c <= std::min(from + widest, columns - 1); ++c) {
-        if (free[static_cast<std::size_t>(c)] && (best < 0 || std::abs(c - ideal) < std::abs(best - ideal))) best = c;
-      }
-      if (best >= 0) at.push_back(best);
-      from = best;
-    }
-    if (from >= 0 && columns - from <= widest) return at;
-    if (parts > columns / widest + 8) break;  // crossings lock the panel together
+  std::vector<int> leftmost = {columns};  // [k]: the leftmost seam from which k parts reach the right edge
+  while (leftmost.back() > 0) {
+    int seam = std::max(0, leftmost.back() - widest);
+    while (free[static_cast<std::size_t>(seam)] == 0) ++seam;
+    if (seam == leftmost.back()) return {};  // crossings lock more columns together than a part may have
+    leftmost.push_back(seam);
   }
-  return {};
+  const int parts = static_cast<int>(leftmost.size()) - 1;
+  std::vector<int> at;
+  int from = 0;
+  for (int k = 1; k < parts; ++k) {
+    const int ideal = static_cast<int>(std::int64_t{columns} * k / parts);
+    const int low = std::max(from + 1, leftmost[static_cast<std::size_t>(parts - k)]);
+    int best = low;
+    for (int seam = low; seam <= std::min(from + widest, columns - 1); ++seam) {
+      if (free[static_cast<std::size_t>(seam)] == 0) continue;
+      if (free[static_cast<std::size_t>(best)] == 0 || std::abs(seam - ideal) < std::abs(best - ideal)) best = seam;
+    }
+    at.push_back(best);
+    from = best;
+  }
+  return at;
 }
+
+constexpr std::size_t most_named = 8;  // cuts that a suggestion names one by one
 
 std::string how_to_split(const Grid& grid, int needles) {
   const int widest = needles - 2;  // a seam takes a stitch of each part it joins
   const std::vector<int> at = widest >= 1 ? cuts(grid, widest) : std::vector<int>{};
   if (at.empty()) return "no split keeps every crossing whole: use a finer bed, or fewer stitches";
   std::vector<std::string> columns;
-  for (const int c : at) columns.push_back(fmt::to_string(c));
+  for (std::size_t i = 0; i < std::min(at.size(), most_named); ++i) columns.push_back(fmt::to_string(at[i]));
+  std::string named = joined(columns);
+  if (at.size() > most_named) named += fmt::format(" and {} more", at.size() - most_named);
   return fmt::format(
       "knit it as {} panels, parted at the left of {} {} where no crossing is cut, with a stitch more "
       "at each seam",
-      at.size() + 1, at.size() == 1 ? "column" : "columns", joined(columns));
+      at.size() + 1, at.size() == 1 ? "column" : "columns", named);
 }
 
 }  // namespace

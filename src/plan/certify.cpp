@@ -82,9 +82,9 @@ constexpr int depth = 80;
 /// Looks for a proof that no schedule costs `cut` or less.
 class Prover {
  public:
-  Prover(const Problem& problem, const PlanOptions& options, std::int64_t cut, std::int64_t total_ms)
+  Prover(const Problem& problem, const PlanOptions& options, std::int64_t cut, std::int64_t total_ms, Limits& limits)
       : problem_(problem),
-        limits_(options),
+        limits_(limits),
         cut_(cut),
         total_ms_(total_ms),
         windows_(windows_of(problem)),
@@ -161,7 +161,7 @@ class Prover {
   }
 
   const Problem& problem_;
-  Limits limits_;
+  Limits& limits_;
   std::int64_t cut_;
   std::int64_t total_ms_;
   Windows windows_;
@@ -183,6 +183,7 @@ Certificate certify(const Grid& grid, const Machine& machine, const Effort& effo
     place.field = "total_ms";
     throw Error(ErrorCode::bad_argument, place, fmt::format("total_ms is {}; it may be 0 or more", total_ms));
   }
+  Limits limits(options);  // its clock runs from here
   const Wales wales(grid);
   Problem problem = problem_of(grid, wales, machine, effort);
   if (const auto barred = what_bars(grid, machine, problem); !barred.empty()) {
@@ -201,7 +202,7 @@ Certificate certify(const Grid& grid, const Machine& machine, const Effort& effo
   out.rows = grid.rows();
   out.columns = grid.columns();
   out.unit = problem.unit;
-  Prover prover(problem, options, cut, total_ms);
+  Prover prover(problem, options, cut, total_ms, limits);
   const bool more = prover.prove(out);
   const std::int64_t prices_ms = problem.fixed_ms + (prover.bound() + step - 1) / step * step / problem.unit;
   out.bound_ms = more ? std::max(total_ms, prices_ms) : prices_ms;

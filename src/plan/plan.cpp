@@ -29,9 +29,9 @@ constexpr int depth = 80;  // rows of a stretch looked ahead
 
 class Planner {
  public:
-  Planner(const Problem& problem, const PlanOptions& options)
+  Planner(const Problem& problem, const PlanOptions& options, Limits& limits)
       : problem_(problem),
-        limits_(options),
+        limits_(limits),
         windows_(windows_of(problem)),
         prices_(problem, windows_),
         ahead_(problem),
@@ -125,7 +125,7 @@ class Planner {
   }
 
   const Problem& problem_;
-  Limits limits_;
+  Limits& limits_;
   Windows windows_;
   Prices prices_;
   Ahead ahead_;
@@ -144,6 +144,7 @@ Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const 
   check(machine);
   check(effort);
   check(options);
+  Limits limits(options);  // its clock runs from here
   const Wales wales(grid);
   const Problem problem = problem_of(grid, wales, machine, effort);
   if (auto barred = what_bars(grid, machine, problem); !barred.empty()) {
@@ -151,7 +152,7 @@ Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const 
     none.findings = std::move(barred);
     return none;
   }
-  const Planner::Result result = Planner(problem, options).run();
+  const Planner::Result result = Planner(problem, options, limits).run();
   std::vector<std::vector<Work>> works;
   for (const Lane& lane : problem.lanes) works.push_back(works_of(lane, result.best.stops).list);
   Plan plan = write_up(grid, wales, machine, effort, problem, works);

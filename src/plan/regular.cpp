@@ -143,7 +143,8 @@ struct Best {
 };
 
 // Rhythms in the order of the tie rule: the greatest `every` first, then the smallest `first`.
-Best best_rhythm(const Problem& problem, std::int64_t stop_cost, const PlanOptions& options, bool& cut_short) {
+Best best_rhythm(const Problem& problem, std::int64_t stop_cost, const PlanOptions& options, Limits& limits,
+                 bool& cut_short) {
   int first_forced = 0;
   int step = 0;  // every rhythm's `every` divides it; 0: no matter
   for (int row = 1; row <= problem.rows; ++row) {
@@ -152,9 +153,6 @@ Best best_rhythm(const Problem& problem, std::int64_t stop_cost, const PlanOptio
     step = std::gcd(step, row - first_forced);
   }
   Rhythms rhythms(problem, stop_cost);
-  PlanOptions quiet = options;  // what progress is told is told here, once for each `every`
-  quiet.progress = nullptr;
-  Limits limits(quiet);
   std::int64_t counted = 0;
   Best best;
   for (int every = problem.rows; every >= 1; --every) {
@@ -181,6 +179,9 @@ Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort
   check(machine);
   check(effort);
   check(options);
+  PlanOptions quiet = options;  // what progress is told is told here, once for each `every`
+  quiet.progress = nullptr;
+  Limits limits(quiet);  // its clock runs from here
   const Wales wales(grid);
   const Problem problem = problem_of(grid, wales, machine, effort);
   Plan none = bare_plan(grid, machine);
@@ -189,7 +190,7 @@ Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort
   if (!none.findings.empty()) return none;
 
   bool cut_short = false;
-  const Best best = best_rhythm(problem, effort.stop * problem.unit, options, cut_short);
+  const Best best = best_rhythm(problem, effort.stop * problem.unit, options, limits, cut_short);
   if (best.cost >= far) {
     throw Error(cut_short ? ErrorCode::cancelled : ErrorCode::internal, {},
                 cut_short ? "stopped before any regular schedule was found" : "no regular schedule, against all rules");

@@ -108,7 +108,9 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
 
 Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options) {
   if (plan.rows != grid.rows() || plan.columns != grid.columns()) {
-    throw Error(ErrorCode::size_mismatch, {},
+    Place place;
+    place.field = "plan";
+    throw Error(ErrorCode::size_mismatch, place,
                 fmt::format("a plan for {} x {}; the chart has {} x {}", count_of(plan.rows, "row"),
                             count_of(plan.columns, "column"), grid.rows(), grid.columns()));
   }

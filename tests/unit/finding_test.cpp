@@ -1,6 +1,7 @@
 #include "latchwork/finding.hpp"
 
 #include <algorithm>
+#include <array>
 #include <string>
 #include <vector>
 
@@ -55,6 +56,29 @@ TEST_CASE("a panel wider than the bed is to be split where no crossing is cut", 
   CHECK(says(found[0].suggestion, "2 panels"));
   CHECK(says(found[0].suggestion, "column 13"));
   CHECK(of(FindingCode::off_bed, Grid(10, 20), machine).empty());
+}
+
+TEST_CASE("a panel is split in the fewest panels, though even ones would be more", "[finding]") {
+  // Seams at columns 6, 9 and 17 only: parts of 9, 8 and 3 columns fit needles for 10, and a stitch more at each seam.
+  Grid grid(20, 4);
+  for (const auto& [column, left, right] : {std::array{0, 3, 3}, {6, 1, 2}, {9, 4, 4}, {17, 1, 2}}) {
+    grid.cross(Crossing{.row = 2, .column = column, .left = left, .right = right});
+  }
+  Machine machine = Machine::generic(MachineClass::standard);
+  machine.needles = 12;
+  const std::vector<Finding> found = findings(grid, machine);
+  REQUIRE(!found.empty());
+  CHECK(found[0].code == FindingCode::off_bed);
+  CHECK(says(found[0].suggestion, "3 panels, parted at the left of columns 9, 17"));
+}
+
+TEST_CASE("of very many cuts the first are named and the others counted", "[finding]") {
+  Machine machine = Machine::generic(MachineClass::standard);
+  machine.needles = 12;
+  const std::vector<Finding> found = findings(Grid(200, 1), machine);
+  REQUIRE(!found.empty());
+  CHECK(says(found[0].suggestion, "20 panels"));
+  CHECK(says(found[0].suggestion, "70, 80 and 11 more"));
 }
 
 TEST_CASE("a panel locked together by crossings cannot be split", "[finding]") {

@@ -670,7 +670,7 @@ typedef struct latchwork_plan_options {
   latchwork_progress_call progress; /* NULL: none. Stopped, a plan is the best so far, with status FEASIBLE */
   void *user_data;                  /* handed to `progress`, never looked at */
   int64_t work_limit;               /* search steps, a count and not a clock: the same plan on every machine; 0: none */
-  int64_t time_limit_ms;            /* by the clock, from the call on; kept within 20 ms or 5 %; 0: none */
+  int64_t time_limit_ms;            /* by the clock, from the call on, the writing up of the plan not counted; 0: none */
   int64_t memory_limit;             /* bytes for the search's partial schedules; 0: 1 GiB */
 } latchwork_plan_options;
 #define LATCHWORK_PLAN_OPTIONS_INIT { sizeof(latchwork_plan_options), NULL, NULL, 0, 0, 0 }
