@@ -49,6 +49,12 @@ struct latchwork_fabric {
 struct latchwork_swatch {
   latchwork::Swatch value;
 };
+struct latchwork_timings {
+  latchwork::Timings value;
+};
+struct latchwork_effort_fit {
+  latchwork::EffortFit value;
+};
 struct latchwork_brief {
   latchwork::Brief value;
 };
@@ -253,7 +259,7 @@ Crossing crossing_in(const latchwork_crossing& crossing, const char* name);
 latchwork_crossing crossing_out(const Crossing& crossing);
 Machine machine_in(const latchwork_machine* machine, const char* name = "machine");
 latchwork_machine machine_out(const Machine& machine);  ///< @throws Error too_large for what a struct cannot hold
-Effort effort_in(const latchwork_effort* effort);       ///< NULL: the defaults
+Effort effort_in(const latchwork_effort* effort, const char* name = "effort");  ///< NULL: the defaults
 latchwork_effort effort_out(const Effort& effort);
 latchwork_finding finding_out(const Finding& finding);
 latchwork_verification verification_out(const Verification& verification);

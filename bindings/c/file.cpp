@@ -47,6 +47,11 @@ latchwork_status latchwork_read_swatch(const char* text, size_t size, latchwork_
   return read(text, size, out, error, read_swatch);
 }
 
+latchwork_status latchwork_read_timings(const char* text, size_t size, latchwork_timings** out,
+                                        latchwork_error* error) {
+  return read(text, size, out, error, read_timings);
+}
+
 latchwork_status latchwork_read_machine(const char* text, size_t size, latchwork_machine* machine,
                                         latchwork_effort* effort, latchwork_error* error) {
   return guarded(error, [&] {
@@ -95,4 +100,9 @@ latchwork_status latchwork_machine_write(const latchwork_machine* machine, const
     TextRoom room(text, capacity, needed, "text");
     room.take_text(write(MachineFile{machine_in(machine), effort_in(effort)}));
   });
+}
+
+latchwork_status latchwork_timings_write(const latchwork_timings* timings, char* text, size_t capacity, size_t* needed,
+                                         latchwork_error* error) {
+  return written(timings, "timings", text, capacity, needed, error);
 }

@@ -57,9 +57,9 @@ latchwork_machine machine_out(const Machine& machine) {
   return to;
 }
 
-Effort effort_in(const latchwork_effort* effort) {
+Effort effort_in(const latchwork_effort* effort, const char* name) {
   if (effort == nullptr) return {};
-  const latchwork_effort from = struct_in(effort, effort_out({}), "effort");
+  const latchwork_effort from = struct_in(effort, effort_out({}), name);
   Effort value;
   value.stop = from.stop;
   value.batch = from.batch;

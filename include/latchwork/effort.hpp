@@ -1,6 +1,9 @@
 #pragma once
 
 #include <cstdint>
+#include <string_view>
+
+#include "latchwork/export.hpp"
 
 namespace latchwork::inline v0 {
 
@@ -22,5 +25,24 @@ struct Effort {
   std::int64_t row = 4'000;              ///< each plain carriage pass
   friend bool operator==(const Effort&, const Effort&) = default;
 };
+
+/// The parts of an Effort by number, in their order.
+enum class EffortTerm : std::uint8_t {
+  stop = 0,
+  batch = 1,
+  drop = 2,
+  rung_knit = 3,
+  rung_purl = 4,
+  rung_tuck = 5,
+  rung_slip = 6,
+  crossing = 7,
+  crossing_stitch = 8,
+  hold = 9,
+  shaping = 10,
+  row = 11,
+};
+
+/// The term's name as in Effort ("rung_purl"); empty for a number that is no term.
+LATCHWORK_API std::string_view effort_term_name(EffortTerm term) noexcept;
 
 }  // namespace latchwork::inline v0

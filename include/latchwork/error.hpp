@@ -31,7 +31,7 @@ enum class ErrorCode : std::int32_t {
   missing_field = 17,       ///< a field that must be there is not
   unknown_field = 18,       ///< a field that the format does not know
   bad_value = 19,           ///< a field's value has the wrong type or is out of range
-  bad_unit = 20,            ///< a unit of length that is not mm, cm or in
+  bad_unit = 20,            ///< a unit that the field does not take: of length mm, cm, in; of time ms, s, min, h
   io = 21,                  ///< a file cannot be read or written
   no_gauge = 22,            ///< a texture has no measurements in the swatch
   cancelled = 23,           ///< the caller asked to stop

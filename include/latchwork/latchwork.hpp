@@ -22,5 +22,6 @@
 #include "latchwork/simulate.hpp"
 #include "latchwork/size.hpp"
 #include "latchwork/strip.hpp"
+#include "latchwork/timings.hpp"
 #include "latchwork/version.hpp"
 #include "latchwork/wale.hpp"

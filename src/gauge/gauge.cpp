@@ -8,7 +8,7 @@
 
 #include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
-#include "text/utf8.hpp"
+#include "text/csv_table.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -18,28 +18,6 @@ constexpr double most_count = 10'000;
 constexpr double least_length_mm = 1;
 constexpr double most_length_mm = 10'000;
 constexpr std::size_t most_text_bytes = 256;
-
-// "line 3, field count" or "measurements[2].count".
-std::string named(const Place& place) {
-  return place.line > 0 ? fmt::format("line {}, field {}", place.line, place.field) : place.field;
-}
-
-void require_text(const std::string& text, bool may_be_empty, const Place& place) {
-  if (text.empty() && !may_be_empty) {
-    throw Error(ErrorCode::bad_value, place, fmt::format("{} is empty; a texture needs a name", named(place)));
-  }
-  if (text.size() > most_text_bytes) {
-    throw Error(ErrorCode::bad_value, place,
-                fmt::format("{} takes {} bytes; the limit is {}", named(place), text.size(), most_text_bytes));
-  }
-  if (text.find('\0') != std::string::npos) {
-    throw Error(ErrorCode::bad_value, place, fmt::format("{} holds a NUL character", named(place)));
-  }
-  if (const std::size_t bad = utf8_error(text); bad != std::string::npos) {
-    throw Error(ErrorCode::bad_encoding, place,
-                fmt::format("{} holds a byte that is not UTF-8 (offset {})", named(place), bad));
-  }
-}
 
 void require_number(double value, double least, double most, const char* unit, const Place& place) {
   if (value >= least && value <= most) return;  // false for NaN too
@@ -156,7 +134,11 @@ const Gauge& gauge_of(const Gauges& gauges, std::string_view texture) {
 }
 
 void require_measurement(const Measurement& measurement, const std::function<Place(std::string_view)>& place_of) {
-  require_text(measurement.texture, false, place_of("texture"));
+  if (measurement.texture.empty()) {
+    const Place place = place_of("texture");
+    throw Error(ErrorCode::bad_value, place, fmt::format("{} is empty; a texture needs a name", named(place)));
+  }
+  require_field_text(measurement.texture, most_text_bytes, place_of("texture"));
   if (measurement.counted != Counted::stitches && measurement.counted != Counted::rows) {
     const Place place = place_of("counted");
     throw Error(ErrorCode::bad_value, place,
@@ -165,7 +147,7 @@ void require_measurement(const Measurement& measurement, const std::function<Pla
   }
   require_number(measurement.count, least_count, most_count, "", place_of("count"));
   require_number(measurement.length_mm, least_length_mm, most_length_mm, " mm", place_of("length_mm"));
-  require_text(measurement.place, true, place_of("place"));
+  require_field_text(measurement.place, most_text_bytes, place_of("place"));
 }
 
 void require_measurements(std::size_t count, const Place& place) {

@@ -41,7 +41,7 @@ STRUCTS_IN = {
 }
 ARRAYS_IN = {  # (array, count)
     "uint8_t": ("w.cells", "6"), "latchwork_band": ("&w.band", "1"), "latchwork_strip_span": ("&w.span", "1"),
-    "latchwork_measurement": ("w.measurements", "4"), "latchwork_move": ("w.moves", "w.moves_count"),
+    "latchwork_measurement": ("w.measurements", "4"), "latchwork_spell": ("w.spells", "9"), "latchwork_move": ("w.moves", "w.moves_count"),
     "latchwork_strip*const": ("w.strips", "2"),
 }
 TEXTS_IN = {
@@ -49,17 +49,18 @@ TEXTS_IN = {
     "latchwork_read_strip": "w.strip_json", "latchwork_read_panel": "w.panel_json",
     "latchwork_read_machine": "w.machine_json", "latchwork_read_plan": "w.plan_json",
     "latchwork_read_certificate": "w.certificate_json",
-    "latchwork_read_swatch": "w.swatch_csv",
+    "latchwork_read_swatch": "w.swatch_csv", "latchwork_read_timings": "w.timings_csv",
 }
 # A plan that has all there can be in a plan, for the calls that read its parts.
 FULL_PLAN = {"releases", "holds", "reforms", "rungs", "crossings", "returns", "prongs", "shapings", "stops",
              "columns_on"}
 INFEASIBLE_PLAN = {"findings"}
 # Arguments that may be NULL; `effort` where it is handed in, and in latchwork_read_machine, where it is filled.
-NULL_IS_FINE = {"options"}
+NULL_IS_FINE = {"options", "defaults"}
 # What returns no status, and is held to its contract by hand in contract_test.c.
 BY_HAND = {"latchwork_error_name", "latchwork_version", "latchwork_cell_letter", "latchwork_cell_of",
-           "latchwork_finding_name", "latchwork_plan_status_name"}
+           "latchwork_finding_name", "latchwork_plan_status_name", "latchwork_effort_term_name",
+           "latchwork_term_state_name"}
 
 
 def without_comments(text):
@@ -164,7 +165,7 @@ def call_of(function, arguments, handles, structs):
         elif type_.endswith("*") and type_[:-1] in structs:
             before.append(f"{type_[:-1]} filled{k} = {type_[:-1].upper()}_INIT;")
             add(f"&filled{k}", name)
-        elif type_ in ("int32_t*", "int64_t*", "uint64_t*", "size_t*"):
+        elif type_ in ("int32_t*", "int64_t*", "uint64_t*", "size_t*", "double*"):
             before.append(f"{type_[:-1]} number{k} = 77;")
             add(f"&number{k}", name)
             after.append(f"if (status != LATCHWORK_OK) CHECK(number{k} == 77);")

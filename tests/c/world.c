@@ -84,6 +84,16 @@ static void measure(latchwork_measurement *to, const char *texture, int32_t coun
   to->counted = counted;
 }
 
+static void time_spell(latchwork_spell *to, int32_t stops, int32_t rows, int64_t time_ms) {
+  static const latchwork_spell none = {0};
+  *to = none;
+  to->stops = stops;
+  to->batches = stops;
+  to->rows = rows;
+  to->time_ms = time_ms;
+  to->note = "by the clock";
+}
+
 static int make_structs(void) {
   const latchwork_machine machine = LATCHWORK_MACHINE_INIT;
   const latchwork_effort effort = LATCHWORK_EFFORT_INIT;
@@ -96,6 +106,7 @@ static int make_structs(void) {
   const latchwork_bed bed = LATCHWORK_BED_INIT;
   const latchwork_move move = LATCHWORK_MOVE_INIT;
   const uint8_t cells[6] = {0, 1, 0, 0, 0, 1};
+  int32_t i;
   w.machine = machine;
   w.effort = effort;
   w.crossing = crossing;
@@ -115,6 +126,9 @@ static int make_structs(void) {
   measure(&w.measurements[1], "rope", LATCHWORK_COUNTED_ROWS, 40.0);
   measure(&w.measurements[2], "stockinette", LATCHWORK_COUNTED_STITCHES, 28.0);
   measure(&w.measurements[3], "stockinette", LATCHWORK_COUNTED_ROWS, 42.0);
+  for (i = 0; i < 9; ++i) {
+    time_spell(&w.spells[i], i % 4, 10 + i, 27000 * (i % 4) + 4000 * (10 + i) + 70 * (i * 5 % 9) + (i == 4 ? 60000 : 0));
+  }
   return 0;
 }
 
@@ -166,6 +180,10 @@ static int make_work(void) {
   latchwork_grid *wide = NULL;
   TRY(latchwork_swatch_create(w.measurements, 4, &w.swatch, e));
   TRY(latchwork_swatch_create(w.measurements, 2, &w.other_swatch, e));
+  TRY(latchwork_timings_create(w.spells, 9, &w.timings, e));
+  TRY(latchwork_timings_create(w.spells, 8, &w.other_timings, e));
+  TRY(latchwork_timings_fit_effort(w.timings, NULL, &w.effort_fit, e));
+  TRY(latchwork_timings_fit_effort(w.other_timings, NULL, &w.other_effort_fit, e));
   TRY(latchwork_fit(&w.request, w.swatch, candidates, 3, &needed, e));
   if (needed == 0) return __LINE__;
   w.candidate = candidates[0];
@@ -211,6 +229,7 @@ static int make_briefs(void) {
   WRITTEN(w.plan_json, latchwork_plan_write, w.plan);
   WRITTEN(w.certificate_json, latchwork_certificate_write, w.certificate);
   WRITTEN(w.swatch_csv, latchwork_swatch_write, w.swatch);
+  WRITTEN(w.timings_csv, latchwork_timings_write, w.timings);
   return 0;
 }
 
@@ -242,4 +261,5 @@ void world_free(void) {
   free(w.plan_json);
   free(w.certificate_json);
   free(w.swatch_csv);
+  free(w.timings_csv);
 }

@@ -8,7 +8,8 @@
 #include "check.h"
 
 #define HANDLES(X) \
-  X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(certificate) X(fabric) X(swatch) X(brief) X(job)
+  X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(certificate) X(fabric) X(swatch) X(timings) \
+  X(effort_fit) X(brief) X(job)
 
 struct world {
 #define HANDLE(type) latchwork_##type *type, *other_##type;
@@ -34,10 +35,11 @@ struct world {
   latchwork_band band;
   latchwork_strip_span span;
   latchwork_measurement measurements[4];
+  latchwork_spell spells[9]; /* stops and batches tied; the fifth outlying */
   const latchwork_strip *strips[2];
   const char *grid_text;
   const char *brief_folder, *out_folder;
-  char *grid_json, *strip_json, *panel_json, *machine_json, *plan_json, *certificate_json, *swatch_csv;
+  char *grid_json, *strip_json, *panel_json, *machine_json, *plan_json, *certificate_json, *swatch_csv, *timings_csv;
 };
 
 extern struct world w;

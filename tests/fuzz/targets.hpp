@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <cmath>
 #include <cstdio>
 #include <cstdlib>
 #include <string>
@@ -8,6 +9,7 @@
 
 #include "latchwork/file.hpp"
 #include "latchwork/gauge.hpp"
+#include "latchwork/timings.hpp"
 #include "text/utf8.hpp"
 
 // Every reader of bytes, given any bytes at all. A reader either refuses with a place and a message that is UTF-8, or
@@ -64,6 +66,23 @@ inline void certificate_json(std::string_view bytes) {
 inline void swatch_csv(std::string_view bytes) {
   check(bytes, false, read_swatch, [](const Swatch& swatch) { return write(swatch); });
 }
+/// What was read is fitted and described, too.
+inline void timings_csv(std::string_view bytes) {
+  check(bytes, false, read_timings, [](const Timings& timings) { return write(timings); });
+  try {
+    const EffortFit fit = fit_effort(read_timings(bytes));
+    if (utf8_error(describe(fit)) != std::string_view::npos) fail("a description that is not UTF-8", {});
+    for (const TermFit& term : fit.terms) {
+      if (!(term.estimate_ms >= 0 && term.estimate_ms <= 3'600'001)) fail("a cost out of range", {});
+      if (term.standard_error_ms && !std::isfinite(*term.standard_error_ms)) fail("an error that is not finite", {});
+    }
+    for (const OutlyingSpell& one : fit.outlying) {
+      if (!std::isfinite(one.residual_ms) || !std::isfinite(one.studentized)) fail("a residual not finite", {});
+    }
+  } catch (const Error& error) {
+    if (error.code() == ErrorCode::internal) fail("an invariant was broken", error.what());
+  }
+}
 
 struct Target {
   std::string_view name;
@@ -79,6 +98,7 @@ inline constexpr std::array targets = {
     Target{"plan_json", plan_json},
     Target{"certificate_json", certificate_json},
     Target{"swatch_csv", swatch_csv},
+    Target{"timings_csv", timings_csv},
 };
 
 }  // namespace latchwork_fuzz

@@ -17,6 +17,7 @@ IN_C = {
     "Grid.Grid": "latchwork_grid_create",
     "Panel.Panel": "latchwork_panel_from_bands",
     "Swatch.Swatch": "latchwork_swatch_create",
+    "Timings.Timings": "latchwork_timings_create",
 }
 NOT_IN_C = {
     # (C function, error): reason
@@ -37,6 +38,7 @@ NOT_IN_PYTHON = {
     ("build_panel", "bad_encoding"): "a str is UTF-8",
     ("join_strips", "bad_encoding"): "a str is UTF-8",
     ("fitted", "bad_encoding"): "a str is UTF-8",
+    ("Timings.Timings", "bad_encoding"): "a str is UTF-8",
     ("Grid.from_cells", "size_mismatch"): "the array has its size",
     ("Grid.unfolded", "bad_argument"): "an Axis is none of another number",
     ("Machine.generic", "bad_argument"): "a MachineClass is none of another number",
@@ -171,7 +173,7 @@ def main():
     header = source / "bindings/c/include/latchwork/latchwork.h"
     c = c_errors(header, codes)
     python = python_errors(module, codes)
-    first_arguments = ("Grid", "Panel", "Plan", "Brief", "Move")
+    first_arguments = ("Grid", "Panel", "Plan", "Brief", "Move", "Timings", "EffortFit")
     problems, used, compared = list(grouped_problems(source, header, codes)), set(), 0
     for name in sorted(cpp.of):
         wanted = cpp.errors(name)

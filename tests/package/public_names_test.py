@@ -87,6 +87,7 @@ ONLY_IN_C = {
     "latchwork_certificate_wales": "WaleClass::wales, as latchwork_panel_strips",
     "latchwork_certificate_stretch_branches": "Stretch::branches, as latchwork_panel_strips",
     "latchwork_certificate_prices": "WaleClass::prices, as latchwork_panel_strips",
+    "latchwork_effort_fit_tied_with": "TermFit::tied_with, as latchwork_panel_strips",
 }
 ONLY_IN_PYTHON = {
     "StopSource": "std::stop_source",

@@ -111,6 +111,19 @@ def test_ten_lines_print_what_stands_beside_them():
     assert ran.stdout == (PYTHON_EXAMPLES / "ten_lines.expected.txt").read_text(encoding="utf-8")
 
 
+def test_the_example_of_timings_prints_what_stands_beside_it(tmp_path):
+    ran = run_script("own_timings.py", PYTHON_EXAMPLES.parent / "timings/three-evenings.csv")
+    assert ran.returncode == 0, ran.stderr
+    expected = PYTHON_EXAMPLES / "own_timings.expected.txt"
+    if os.environ.get("LATCHWORK_RENEW") == "1":
+        expected.write_text(ran.stdout, encoding="utf-8")
+    assert ran.stdout == expected.read_text(encoding="utf-8")
+    spoiled = tmp_path / "spoiled.csv"
+    spoiled.write_text("rows,time,unit\n10,40,days\n")
+    ran = run_script("own_timings.py", spoiled)
+    assert ran.returncode == 1 and ran.stderr.startswith("bad_unit: line 2, field unit: ")
+
+
 def test_a_brief_that_is_not_there_is_told_by_file(tmp_path):
     with pytest.raises(lw.Error) as caught:
         lw.read_brief(tmp_path)

@@ -53,6 +53,10 @@ SAMPLES = [
     lw.Fault(3, lw.Place(1, 2), "no loop"),
     lw.Verification(True, lw.Place(), "verified", 10),
     lw.Fabric(lw.Grid(2, 2), [lw.Fault()], 4),
+    lw.Spell(*range(1, 13), 5_000, "the telephone rang", 7),
+    lw.TermFit(lw.EffortTerm.row, lw.TermState.tied, 4, 4.2, 0.5, 3, (lw.EffortTerm.stop,)),
+    lw.OutlyingSpell(3, 9, 1_500.0, 4.5),
+    lw.EffortFit(lw.Effort(stop=1), (lw.TermFit(),), (lw.OutlyingSpell(),), 5, 2, 3, 700.0),
 ]
 
 

@@ -4,6 +4,7 @@
 
 #include "catch.hpp"
 #include "latchwork/file.hpp"
+#include "latchwork/timings.hpp"
 #include "refused_files.hpp"
 
 using namespace latchwork;
@@ -18,6 +19,7 @@ const std::map<std::string, Reader> readers = {
     {"machine", [](std::string_view text) { read_machine(text); }},
     {"plan", [](std::string_view text) { read_plan(text); }},
     {"certificate", [](std::string_view text) { read_certificate(text); }},
+    {"timings", [](std::string_view text) { read_timings(text); }},
 };
 
 }  // namespace

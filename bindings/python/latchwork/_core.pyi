@@ -24,12 +24,14 @@ from ._data import (
 from ._enums import (
     Axis,
     Cell,
+    EffortTerm,
     ErrorCode,
     FindingCode,
     Lean,
     MachineClass,
     PlanStatus,
     Side,
+    TermState,
 )
 from ._plan import (
     Bed,
@@ -43,6 +45,10 @@ from ._plan import (
     Plan,
     Progress,
     Verification,
+)
+from ._timings import (
+    EffortFit,
+    Spell,
 )
 
 def version() -> str:
@@ -376,6 +382,60 @@ def fitted(request: FitRequest, candidate: FitCandidate) -> Panel:
     raises.
     """
 
+max_spell_count: int
+
+max_spell_ms: int
+
+max_timings_bytes: int
+
+class Timings:
+    """Timed spells of work in their order."""
+    @overload
+    def __init__(self) -> None:
+        """Timings without spells."""
+    @overload
+    def __init__(self, spells: Sequence[Spell]) -> None:
+        """Raises Error bad_value for a count, time, text or line out of its range, or a spell in which nothing was done
+        (field "spells[3].rows"; "spells[3]"); too_large.
+        """
+    max_spells: int
+    @property
+    def spells(self) -> tuple[Spell, ...]:
+        """The spells in their order, as a tuple."""
+    def __eq__(self, other: object) -> bool:
+        """The same spells in the same order, whichever lines they stood on."""
+    def __repr__(self) -> str: ...
+    def __copy__(self) -> Timings: ...
+    def __deepcopy__(self, memo: dict[int, object]) -> Timings: ...
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+
+def fit_effort(timings: Timings, defaults: Effort | None = None) -> EffortFit:
+    """Efforts by non-negative least squares: of all costs of 0 or more, those under which the spells' times have the least
+    sum of squared residuals, each spell counting the same.
+
+    Terms of which no spell has any keep the default. Terms whose counts depend on each other (one column a weighted sum
+    of others, to 1e-7 of its length) are tied: of all costs that fit as well they get those nearest to the defaults.
+    Standard errors are the textbook's. Outlying spells have a studentized residual beyond Student's t at 0.05 / spells
+    (Bonferroni's limit; Cook and Weisberg 1982), and take part in the fit all the same. Raises Error bad_argument (field
+    "defaults.drop"); too_large (field "effort.row") for a cost that comes out above Effort's limit: a wrong unit,
+    perhaps.
+    """
+
+@overload
+def describe(fit: EffortFit) -> str:
+    """The fit for people: a line for each term with its value and where it comes from, and the outlying spells by their
+    lines.
+    """
+@overload
+def describe(move: Move) -> str:
+    """The move for people."""
+
+def effort_term_name(term: EffortTerm) -> str:
+    """The term's name as in Effort ("rung_purl")."""
+
+def term_state_name(state: TermState) -> str:
+    """"fitted", "at_zero", "tied" or "no_data"."""
+
 class StopSource:
     """Asks a long call to stop, from any thread: hand it to the call as `stop`. One source can stop several calls, and stays
     asked.
@@ -471,9 +531,6 @@ def moves(plan: Plan) -> list[Move]:
     judge. Raises Error too_large (rows).
     """
 
-def describe(move: Move) -> str:
-    """The move for people."""
-
 def simulate(
     bed: Bed,
     moves: Sequence[Move],
@@ -553,6 +610,17 @@ def read_swatch(csv: str | bytes) -> Swatch:
     bad_encoding, too_large.
     """
 
+def read_timings(csv: str | bytes) -> Timings:
+    """Reads a timings file: CSV (RFC 4180), one spell a line, with a first line that names its columns, in any order: the
+    counts stops, batches, drops, rungs_knit, rungs_purl, rungs_tuck, rungs_slip, crossings, stitches_crossed, holds,
+    shapings, rows (those that no spell has may be left out, not all), time, unit (ms, s, min, h) and note (may be left
+    out). A count is a whole number, nothing is 0; times go to the nearest millisecond. Lines that start with # and blank
+    lines are passed over.
+
+    Raises Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, bad_unit,
+    bad_encoding, too_large.
+    """
+
 @overload
 def write(grid: Grid) -> str:
     """The JSON that read_grid() reads back to an equal grid."""
@@ -574,6 +642,9 @@ def write(certificate: Certificate) -> str:
 @overload
 def write(swatch: Swatch) -> str:
     """The CSV that read_swatch() reads back to an equal swatch (lengths in mm)."""
+@overload
+def write(timings: Timings) -> str:
+    """The CSV that read_timings() reads back to equal timings (every column, times in ms)."""
 
 def chart_svg(
     panel: Panel,

@@ -108,6 +108,36 @@ class Counted(IntEnum):
     rows = 1
 
 
+class EffortTerm(IntEnum):
+    """The parts of an Effort by number, in their order."""
+
+    stop = 0
+    batch = 1
+    drop = 2
+    rung_knit = 3
+    rung_purl = 4
+    rung_tuck = 5
+    rung_slip = 6
+    crossing = 7
+    crossing_stitch = 8
+    hold = 9
+    shaping = 10
+    row = 11
+
+
+class TermState(IntEnum):
+    """Where a cost of a fitted Effort comes from."""
+
+    fitted = 0
+    """From the timings."""
+    at_zero = 1
+    """The timings would have it at or below 0; it is 0, which is the least it may be."""
+    tied = 2
+    """The timings tell only what it and others cost together (TermFit.tied_with)."""
+    no_data = 3
+    """No spell has any of it: the default is kept."""
+
+
 class GroupName(IntEnum):
     """Which of a crossing's groups, named by where it stands on the RS before the crossing."""
 
@@ -216,7 +246,7 @@ class ErrorCode(IntEnum):
     bad_value = 19
     """A field's value has the wrong type or is out of range."""
     bad_unit = 20
-    """A unit of length that is not mm, cm or in."""
+    """A unit that the field does not take: of length mm, cm, in; of time ms, s, min, h."""
     io = 21
     """A file cannot be read or written."""
     no_gauge = 22

@@ -20,6 +20,7 @@ void bind_panel(py::module_& m);
 void bind_machine(py::module_& m);
 void bind_gauge(py::module_& m);
 void bind_certificate(py::module_& m);
+void bind_timings(py::module_& m);
 void bind_plan(py::module_& m);
 void bind_simulate(py::module_& m);
 void bind_file(py::module_& m);

@@ -63,6 +63,20 @@ struct Data<FindingCode> {
 };
 
 template <>
+struct Data<EffortTerm> {
+  static constexpr char name[] = "EffortTerm";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 11;
+};
+
+template <>
+struct Data<TermState> {
+  static constexpr char name[] = "TermState";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 3;
+};
+
+template <>
 struct Data<Counted> {
   static constexpr char name[] = "Counted";
   static constexpr char module[] = "latchwork._enums";
@@ -554,13 +568,72 @@ struct Data<Job> {
                                             field("size", &Job::size)};
 };
 
+template <>
+struct Data<Spell> {
+  static constexpr char name[] = "Spell";
+  static constexpr char module[] = "latchwork._timings";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("stops", &Spell::stops),
+                                            field("batches", &Spell::batches),
+                                            field("drops", &Spell::drops),
+                                            field("rungs_knit", &Spell::rungs_knit),
+                                            field("rungs_purl", &Spell::rungs_purl),
+                                            field("rungs_tuck", &Spell::rungs_tuck),
+                                            field("rungs_slip", &Spell::rungs_slip),
+                                            field("crossings", &Spell::crossings),
+                                            field("stitches_crossed", &Spell::stitches_crossed),
+                                            field("holds", &Spell::holds),
+                                            field("shapings", &Spell::shapings),
+                                            field("rows", &Spell::rows),
+                                            field("time_ms", &Spell::time_ms),
+                                            field("note", &Spell::note),
+                                            field("line", &Spell::line)};
+};
+
+template <>
+struct Data<TermFit> {
+  static constexpr char name[] = "TermFit";
+  static constexpr char module[] = "latchwork._timings";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("term", &TermFit::term),
+                                            field("state", &TermFit::state),
+                                            field("value_ms", &TermFit::value_ms),
+                                            field("estimate_ms", &TermFit::estimate_ms),
+                                            field("standard_error_ms", &TermFit::standard_error_ms),
+                                            field("spells", &TermFit::spells),
+                                            field("tied_with", &TermFit::tied_with)};
+};
+
+template <>
+struct Data<OutlyingSpell> {
+  static constexpr char name[] = "OutlyingSpell";
+  static constexpr char module[] = "latchwork._timings";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("spell", &OutlyingSpell::spell), field("line", &OutlyingSpell::line),
+                 field("residual_ms", &OutlyingSpell::residual_ms), field("studentized", &OutlyingSpell::studentized)};
+};
+
+template <>
+struct Data<EffortFit> {
+  static constexpr char name[] = "EffortFit";
+  static constexpr char module[] = "latchwork._timings";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("effort", &EffortFit::effort),      field("terms", &EffortFit::terms),
+                 field("outlying", &EffortFit::outlying),  field("spells", &EffortFit::spells),
+                 field("rank", &EffortFit::rank),          field("degrees_of_freedom", &EffortFit::degrees_of_freedom),
+                 field("spread_ms", &EffortFit::spread_ms)};
+};
+
 // Each struct is converted in one place, fields.cpp: every file would otherwise compile the whole tree of a Job.
 // clang-format off
 #define LATCHWORK_PLAIN_STRUCTS(X) \
   X(Place) X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) \
   X(Measurement) X(Density) X(Gauge) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) \
-  X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(StopPrice) X(WaleClass) X(Branch) X(Stretch) \
-  X(Certificate) X(CertificateCheck) X(Move) X(Bed) X(Fault) X(Fabric) X(Verification) X(Brief) X(Job)
+  X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(StopPrice) \
+  X(WaleClass) X(Branch) X(Stretch) X(Certificate) X(CertificateCheck) X(Move) X(Bed) X(Fault) X(Fabric) \
+  X(Verification) X(Brief) X(Job) X(Spell) X(TermFit) X(OutlyingSpell) X(EffortFit)
 // clang-format on
 
 #define LATCHWORK_DECLARE(T)                                \

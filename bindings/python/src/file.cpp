@@ -4,6 +4,7 @@
 
 #include "bind.hpp"
 #include "latchwork/gauge.hpp"
+#include "latchwork/timings.hpp"
 
 namespace latchwork::python {
 
@@ -44,6 +45,15 @@ void bind_file(py::module_& m) {
         "with # and blank lines are passed over.\n\nRaises Error with line and field: bad_syntax, missing_field, "
         "unknown_field, duplicate_key, bad_value, bad_unit, bad_encoding, too_large.");
 
+  m.def(
+      "read_timings", &read_free<Timings, &read_timings>, "csv"_a,
+      "Reads a timings file: CSV (RFC 4180), one spell a line, with a first line that names its columns, in any order: "
+      "the counts stops, batches, drops, rungs_knit, rungs_purl, rungs_tuck, rungs_slip, crossings, stitches_crossed, "
+      "holds, shapings, rows (those that no spell has may be left out, not all), time, unit (ms, s, min, h) and note "
+      "(may be left out). A count is a whole number, nothing is 0; times go to the nearest millisecond. Lines that "
+      "start with # and blank lines are passed over.\n\nRaises Error with line and field: bad_syntax, missing_field, "
+      "unknown_field, duplicate_key, bad_value, bad_unit, bad_encoding, too_large.");
+
   m.def("write", &write_one<Grid>, "grid"_a, "The JSON that read_grid() reads back to an equal grid.");
   m.def("write", &write_one<Strip>, "strip"_a, "The JSON that read_strip() reads back to an equal strip.");
   m.def("write", &write_one<Panel>, "panel"_a,
@@ -54,6 +64,8 @@ void bind_file(py::module_& m) {
         "The JSON that read_certificate() reads back to an equal certificate.");
   m.def("write", &write_one<Swatch>, "swatch"_a,
         "The CSV that read_swatch() reads back to an equal swatch (lengths in mm).");
+  m.def("write", &write_one<Timings>, "timings"_a,
+        "The CSV that read_timings() reads back to equal timings (every column, times in ms).");
 }
 
 }  // namespace latchwork::python

@@ -12,6 +12,7 @@ PYBIND11_MODULE(_core, m) {
   bind_panel(m);
   bind_machine(m);
   bind_gauge(m);
+  bind_timings(m);
   bind_plan(m);
   bind_certificate(m);
   bind_simulate(m);

@@ -34,6 +34,9 @@ from ._enums import (
 from ._plan import (
 {plan}
 )
+from ._timings import (
+{timings}
+)
 '''
 
 # What a property that hands out a tuple or an array holds.
@@ -42,6 +45,7 @@ PROPERTIES = {
     "Grid.crossings": "tuple[Crossing, ...]",
     "Panel.bands": "tuple[Band, ...]",
     "Swatch.measurements": "tuple[Measurement, ...]",
+    "Timings.spells": "tuple[Spell, ...]",
     "Wales.all": "tuple[Wale, ...]",
 }
 # Names that pybind11 has had for one type, and the type.
@@ -181,7 +185,7 @@ def stub(core: ModuleType) -> str:
             parts.append(f"{name}: int")
     text = "\n\n".join(parts) + "\n"
 
-    homes: dict[str, list[str]] = {"_enums": [], "_data": [], "_plan": []}
+    homes: dict[str, list[str]] = {"_enums": [], "_data": [], "_plan": [], "_timings": []}
     seen = set()
     for module, names in homes.items():  # in the order in which they import each other: the first to have it made it
         for name, member in vars(sys.modules[f"latchwork.{module}"]).items():

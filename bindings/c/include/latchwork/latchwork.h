@@ -8,10 +8,10 @@
      own and may be NULL. Nothing is thrown, printed or kept: there is no "last error". Every function fails with
      BAD_ARGUMENT for a NULL where NULL is not said to be allowed (error.field is the argument's name), for an enum value
      out of its range or an index past the end, and with NO_MEMORY; only what comes beside these is listed.
-   - Handles (grid, wales, strip, panel, swatch, findings, plan, fabric, brief, job) are values behind a pointer. What comes
-     through `out` is the caller's, to be freed by latchwork_<type>_destroy(); on failure *out is NULL. A handle holds no
-     other: the parts it was made of may be destroyed at once. Calls that take a handle as const may run at once in
-     many threads; any other call needs the handle alone.
+   - Handles (grid, wales, strip, panel, swatch, timings, effort_fit, findings, plan, certificate, fabric, brief, job) are
+     values behind a pointer. What comes through `out` is the caller's, to be freed by latchwork_<type>_destroy(); on
+     failure *out is NULL. A handle holds no other: the parts it was made of may be destroyed at once. Calls that take a
+     handle as const may run at once in many threads; any other call needs the handle alone.
    - Failure leaves everything as it was, but for *out, which is NULL, text, which is "", and *needed, which is 0, or
      what the whole takes where only the buffer was too small.
    - Text out and arrays out: the caller's buffer, its capacity (bytes with the closing NUL; elements), and `needed`,
@@ -72,7 +72,7 @@ enum {
   LATCHWORK_E_MISSING_FIELD = 17,       /* a field that must be there is not */
   LATCHWORK_E_UNKNOWN_FIELD = 18,       /* a field that the format does not know */
   LATCHWORK_E_BAD_VALUE = 19,           /* a field's value has the wrong type or is out of range */
-  LATCHWORK_E_BAD_UNIT = 20,            /* a unit of length that is not mm, cm or in */
+  LATCHWORK_E_BAD_UNIT = 20,            /* a unit that the field does not take: mm, cm, in; ms, s, min, h */
   LATCHWORK_E_IO = 21,                  /* a file cannot be read or written */
   LATCHWORK_E_NO_GAUGE = 22,            /* a texture has no measurements in the swatch */
   LATCHWORK_E_CANCELLED = 23            /* the caller asked to stop */
@@ -520,6 +520,162 @@ LATCHWORK_C_API latchwork_status latchwork_leftmost_needle(const latchwork_machi
    (column) outside 0..columns-1. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_needle_of(const latchwork_machine *machine, int32_t columns, int32_t column,
                                                      int32_t *needle, latchwork_error *error);
+
+/* The parts of an effort by number, in their order. Since 0.1. */
+enum {
+  LATCHWORK_EFFORT_TERM_STOP = 0,
+  LATCHWORK_EFFORT_TERM_BATCH = 1,
+  LATCHWORK_EFFORT_TERM_DROP = 2,
+  LATCHWORK_EFFORT_TERM_RUNG_KNIT = 3,
+  LATCHWORK_EFFORT_TERM_RUNG_PURL = 4,
+  LATCHWORK_EFFORT_TERM_RUNG_TUCK = 5,
+  LATCHWORK_EFFORT_TERM_RUNG_SLIP = 6,
+  LATCHWORK_EFFORT_TERM_CROSSING = 7,
+  LATCHWORK_EFFORT_TERM_CROSSING_STITCH = 8,
+  LATCHWORK_EFFORT_TERM_HOLD = 9,
+  LATCHWORK_EFFORT_TERM_SHAPING = 10,
+  LATCHWORK_EFFORT_TERM_ROW = 11
+};
+/* The term's name as in latchwork_effort ("rung_purl"); "" for a number that is no term. Never freed. Since 0.1. */
+LATCHWORK_C_API const char *latchwork_effort_term_name(int32_t term);
+
+/* ---- Timings: efforts by the clock ------------------------------------------------------------------------------ */
+
+/* Timed spells of work in their order. */
+typedef struct latchwork_timings latchwork_timings;
+/* Efforts from timings, and how far they may be trusted. Every number is finite. */
+typedef struct latchwork_effort_fit latchwork_effort_fit;
+
+#define LATCHWORK_TIMINGS_MAX_SPELLS 50000
+#define LATCHWORK_MAX_SPELL_COUNT 1000000    /* most of anything in one spell */
+#define LATCHWORK_MAX_SPELL_MS 360000000     /* longest spell: 100 hours */
+#define LATCHWORK_MAX_TIMINGS_BYTES 67108864 /* of a timings file */
+
+/* One spell of work by the clock: what was done in it, each 0..LATCHWORK_MAX_SPELL_COUNT and one at least above 0, and
+   how long all of it took. Each count's cost is the field of latchwork_effort beside it. An element of arrays. Its note
+   is lent: on the way in the caller's, copied; on the way out the timings', and it goes with them. Since 0.1. */
+typedef struct latchwork_spell {
+  int64_t time_ms;          /* 1..LATCHWORK_MAX_SPELL_MS */
+  const char *note;         /* free text, to 256 bytes: "the telephone rang"; NULL on the way in: "" */
+  int32_t stops;            /* stop */
+  int32_t batches;          /* wales found and re-formed: batch */
+  int32_t drops;            /* rungs laddered down, of all batches: drop */
+  int32_t rungs_knit;       /* rungs re-formed as a knit: rung_knit */
+  int32_t rungs_purl;       /* as a purl: rung_purl */
+  int32_t rungs_tuck;       /* as a tuck: rung_tuck */
+  int32_t rungs_slip;       /* passed by: rung_slip */
+  int32_t crossings;        /* crossing */
+  int32_t stitches_crossed; /* stitches lifted for them: crossing_stitch */
+  int32_t holds;            /* needles put in hold and released again: hold */
+  int32_t shapings;         /* needles cast on or bound off at a stop: shaping */
+  int32_t rows;             /* plain carriage passes: row */
+  int32_t line;             /* line of the file it was read from; 0: from none */
+} latchwork_spell;
+
+/* Where a cost of a fitted effort comes from. Since 0.1. */
+enum {
+  LATCHWORK_TERM_STATE_FITTED = 0,  /* from the timings */
+  LATCHWORK_TERM_STATE_AT_ZERO = 1, /* the timings would have it at or below 0; it is 0, the least it may be */
+  LATCHWORK_TERM_STATE_TIED = 2,    /* the timings tell only what it and others cost together */
+  LATCHWORK_TERM_STATE_NO_DATA = 3  /* no spell has any of it: the default is kept */
+};
+
+/* One term of a fitted effort. An element of arrays. Since 0.1. */
+typedef struct latchwork_term_fit {
+  double estimate_ms;       /* 0 or more */
+  double standard_error_ms; /* of estimate_ms, only where FITTED and there is a spread; else -1 */
+  int64_t value_ms;         /* as in the effort: estimate_ms to the nearest millisecond, a half goes up */
+  int32_t term;             /* LATCHWORK_EFFORT_TERM_... */
+  int32_t state;            /* LATCHWORK_TERM_STATE_... */
+  int32_t spells;           /* spells that have any of it */
+  int32_t tied_with;        /* how many others it is tied with: latchwork_effort_fit_tied_with() */
+} latchwork_term_fit;
+
+/* A spell that took longer or shorter than the others let expect. An element of arrays. Since 0.1. */
+typedef struct latchwork_outlying_spell {
+  double residual_ms; /* its time, less what the estimates make of its work */
+  double studentized; /* residual over its own standard deviation, as fitted without this spell */
+  int32_t spell;      /* index into the timings' spells */
+  int32_t line;       /* the spell's line */
+} latchwork_outlying_spell;
+
+/* Timings of `count` spells. Fails: BAD_VALUE for a count, time, text or line out of its range, or a spell in which
+   nothing was done (field "spells[3].rows"; "spells[3]"); BAD_ENCODING for a note that is not UTF-8; TOO_LARGE.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_timings_create(const latchwork_spell *spells, size_t count,
+                                                          latchwork_timings **out, latchwork_error *error);
+/* Reads a timings file: CSV (RFC 4180, UTF-8), one spell a line, whose first line names its columns, in any order: the
+   counts stops, batches, drops, rungs_knit, rungs_purl, rungs_tuck, rungs_slip, crossings, stitches_crossed, holds,
+   shapings, rows (those that no spell has may be left out, not all), time, unit (ms, s, min, h) and note (may be left
+   out). A count is a whole number, nothing is 0; times go to the nearest millisecond. Fails with line and field:
+   BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD, DUPLICATE_KEY, BAD_VALUE, BAD_UNIT, BAD_ENCODING, TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_timings(const char *text, size_t size, latchwork_timings **out,
+                                                        latchwork_error *error);
+/* The CSV that latchwork_read_timings() reads back to equal timings: every column, times in ms. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_timings_write(const latchwork_timings *timings, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
+/* Timings of their own, equal to these. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_timings_copy(const latchwork_timings *timings, latchwork_timings **out,
+                                                        latchwork_error *error);
+/* *equal is 1 when all spells are the same and in the same order, whichever lines they stood on, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_timings_equal(const latchwork_timings *timings,
+                                                         const latchwork_timings *other, int32_t *equal,
+                                                         latchwork_error *error);
+/* Frees them; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_timings_destroy(latchwork_timings *timings);
+/* All spells in order; their notes are the timings' and go with them. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_timings_spells(const latchwork_timings *timings, latchwork_spell *spells,
+                                                          size_t capacity, size_t *needed, latchwork_error *error);
+/* Efforts by non-negative least squares, each spell counting the same; ties, zeros, standard errors and outlying spells
+   by the rules at fit_effort() in timings.hpp. Terms without data keep `defaults` (may be NULL), tied ones are shared out
+   nearest to them. Fails: BAD_ARGUMENT (defaults); TOO_LARGE (field "effort.row") for a cost that comes out above
+   3600000 ms: a wrong unit, perhaps. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_timings_fit_effort(const latchwork_timings *timings,
+                                                              const latchwork_effort *defaults,
+                                                              latchwork_effort_fit **out, latchwork_error *error);
+/* A fit of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_copy(const latchwork_effort_fit *effort_fit,
+                                                           latchwork_effort_fit **out, latchwork_error *error);
+/* *equal is 1 when both say the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_equal(const latchwork_effort_fit *effort_fit,
+                                                            const latchwork_effort_fit *other, int32_t *equal,
+                                                            latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_effort_fit_destroy(latchwork_effort_fit *effort_fit);
+/* The efforts, each within its limits. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_effort(const latchwork_effort_fit *effort_fit,
+                                                             latchwork_effort *effort, latchwork_error *error);
+/* Every term, by number. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_terms(const latchwork_effort_fit *effort_fit,
+                                                            latchwork_term_fit *terms, size_t capacity, size_t *needed,
+                                                            latchwork_error *error);
+/* The other terms (LATCHWORK_EFFORT_TERM_...) that the term at `index` is tied with, by number. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_tied_with(const latchwork_effort_fit *effort_fit, size_t index,
+                                                                int32_t *terms, size_t capacity, size_t *needed,
+                                                                latchwork_error *error);
+/* The outlying spells in order; they took part in the fit all the same. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_outlying(const latchwork_effort_fit *effort_fit,
+                                                               latchwork_outlying_spell *spells, size_t capacity,
+                                                               size_t *needed, latchwork_error *error);
+/* Spells fitted to. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_spells(const latchwork_effort_fit *effort_fit, int32_t *spells,
+                                                             latchwork_error *error);
+/* How many costs, or sums of tied ones, were free to be set. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_rank(const latchwork_effort_fit *effort_fit, int32_t *rank,
+                                                           latchwork_error *error);
+/* Spells less rank. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_degrees_of_freedom(const latchwork_effort_fit *effort_fit,
+                                                                         int32_t *degrees, latchwork_error *error);
+/* Root of (sum of squared residuals / degrees of freedom); -1 without those. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_spread_ms(const latchwork_effort_fit *effort_fit,
+                                                                double *spread_ms, latchwork_error *error);
+/* The fit for people: a line for each term with its value and where it comes from, the outlying spells by their lines.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_describe(const latchwork_effort_fit *effort_fit, char *text,
+                                                               size_t capacity, size_t *needed,
+                                                               latchwork_error *error);
+/* "fitted", "at_zero", "tied", "no_data"; "" for a number that is none. Never freed. Since 0.1. */
+LATCHWORK_C_API const char *latchwork_term_state_name(int32_t state);
 
 /* ---- Findings --------------------------------------------------------------------------------------------------- */
 

@@ -1,4 +1,4 @@
-#include "gauge/csv.hpp"
+#include "text/csv.hpp"
 
 #include <fmt/format.h>
 
