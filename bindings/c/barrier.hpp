@@ -259,6 +259,7 @@ Crossing crossing_in(const latchwork_crossing& crossing, const char* name);
 latchwork_crossing crossing_out(const Crossing& crossing);
 Machine machine_in(const latchwork_machine* machine, const char* name = "machine");
 latchwork_machine machine_out(const Machine& machine);  ///< @throws Error too_large for what a struct cannot hold
+YarnNumber yarn_number_in(const latchwork_yarn_number& yarn, const std::string& field);
 Effort effort_in(const latchwork_effort* effort, const char* name = "effort");  ///< NULL: the defaults
 latchwork_effort effort_out(const Effort& effort);
 latchwork_finding finding_out(const Finding& finding);

@@ -25,6 +25,7 @@ latchwork_status report(latchwork_error* error, latchwork_status code, const Pla
   full.row = place.row;
   full.column = place.column;
   full.line = place.line;
+  full.character = place.character;
   cut(full.field, place.field);
   cut(full.message, message);
   const std::uint32_t size = error->struct_size;

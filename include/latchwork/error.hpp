@@ -31,7 +31,7 @@ enum class ErrorCode : std::int32_t {
   missing_field = 17,       ///< a field that must be there is not
   unknown_field = 18,       ///< a field that the format does not know
   bad_value = 19,           ///< a field's value has the wrong type or is out of range
-  bad_unit = 20,            ///< a unit that the field does not take: of length mm, cm, in; of time ms, s, min, h
+  bad_unit = 20,            ///< a unit that is missing, unknown, or not of the kind asked for
   io = 21,                  ///< a file cannot be read or written
   no_gauge = 22,            ///< a texture has no measurements in the swatch
   cancelled = 23,           ///< the caller asked to stop
@@ -43,6 +43,7 @@ struct Place {
   int column = -1;    ///< grid column 0..W-1 from the left on the RS; -1: none
   int line = 0;       ///< line of a text or file, from 1; 0: none
   std::string field;  ///< argument, or path of a field in a file ("crossings[2].left"); empty: none
+  int character = 0;  ///< character (Unicode code point) of the text of a field, from 1; 0: none
   friend bool operator==(const Place&, const Place&) = default;
 };
 

@@ -8,10 +8,9 @@
 #include <vector>
 
 #include "latchwork/export.hpp"
+#include "latchwork/quantity.hpp"
 
 namespace latchwork::inline v0 {
-
-enum class Counted : std::uint8_t { stitches = 0, rows = 1 };
 
 /// One measurement: how many stitches or rows were counted over what length, at one place of a rested swatch.
 struct Measurement {

@@ -72,6 +72,7 @@ struct WherePlaced {
     members.integer("row", place.row, INT_MIN, INT_MAX);
     members.integer("column", place.column, INT_MIN, INT_MAX);
     members.integer("line", place.line, INT_MIN, INT_MAX);
+    members.integer("character", place.character, INT_MIN, INT_MAX);
     members.text("field", place.field);
     fields.finish();
   }
@@ -82,6 +83,7 @@ struct WherePlaced {
     if (place.row != nowhere.row) members.integer("row", place.row, INT_MIN, INT_MAX);
     if (place.column != nowhere.column) members.integer("column", place.column, INT_MIN, INT_MAX);
     if (place.line != nowhere.line) members.integer("line", place.line, INT_MIN, INT_MAX);
+    if (place.character != nowhere.character) members.integer("character", place.character, INT_MIN, INT_MAX);
     if (place.field != nowhere.field) members.text("field", place.field);
     writer.end_object();
   }

@@ -29,7 +29,9 @@ VALUES = {
     "block_columns": "2", "block_rows": "2", "height": "1", "front": "2", "back": "2", "interval": "4",
     "lean": "LATCHWORK_LEAN_LEFT", "stitches": "2", "machine_class": "LATCHWORK_MACHINE_CLASS_BULKY", "needle": "-3",
     "steps": "5", "index": "0", "band": "0", "stop": "0", "reform": "0", "crossing": "0", "group_return": "0",
-    "name": '"sample"', "texture": '"rope"',
+    "name": '"sample"', "texture": '"rope"', "field": '"width"',
+    "system": "LATCHWORK_YARN_SYSTEM_COTTON", "fibre_density": "1.54",
+    "unit": "LATCHWORK_LENGTH_UNIT_INCH", "value": "2.5",
     "latchwork_read_brief.folder": "w.brief_folder", "latchwork_brief_write_job.folder": "w.out_folder",
 }
 STRUCTS_IN = {
@@ -37,12 +39,15 @@ STRUCTS_IN = {
     "latchwork_plan_options": "&w.plan_options", "latchwork_simulate_options": "&w.simulate_options",
     "latchwork_chart_options": "&w.chart_options", "latchwork_panel_parts": "&w.parts",
     "latchwork_fit_request": "&w.request", "latchwork_fit_candidate": "&w.candidate", "latchwork_bed": "&w.bed",
-    "latchwork_move": "&w.move",
+    "latchwork_move": "&w.move", "latchwork_length": "&w.length", "latchwork_weight": "&w.weight",
+    "latchwork_duration": "&w.duration", "latchwork_count_per_length": "&w.density",
+    "latchwork_yarn_number": "&w.yarn",
 }
 ARRAYS_IN = {  # (array, count)
     "uint8_t": ("w.cells", "6"), "latchwork_band": ("&w.band", "1"), "latchwork_strip_span": ("&w.span", "1"),
-    "latchwork_measurement": ("w.measurements", "4"), "latchwork_spell": ("w.spells", "9"), "latchwork_move": ("w.moves", "w.moves_count"),
-    "latchwork_strip*const": ("w.strips", "2"),
+    "latchwork_measurement": ("w.measurements", "4"), "latchwork_spell": ("w.spells", "9"),
+    "latchwork_move": ("w.moves", "w.moves_count"),
+    "latchwork_strip*const": ("w.strips", "2"), "latchwork_yarn_number": ("&w.yarn", "1"),
 }
 TEXTS_IN = {
     "latchwork_grid_from_text": "w.grid_text", "latchwork_read_grid": "w.grid_json",
@@ -50,13 +55,16 @@ TEXTS_IN = {
     "latchwork_read_machine": "w.machine_json", "latchwork_read_plan": "w.plan_json",
     "latchwork_read_certificate": "w.certificate_json",
     "latchwork_read_swatch": "w.swatch_csv", "latchwork_read_timings": "w.timings_csv",
+    "latchwork_read_length": '"17 3/4 in"', "latchwork_read_weight": '"1 lb 4 oz"',
+    "latchwork_read_duration": '"1 h 20 min"', "latchwork_read_count_per_length": '"28 sts / 10 cm"',
+    "latchwork_read_yarn_number": '"Nm 28/2"',
 }
 # A plan that has all there can be in a plan, for the calls that read its parts.
 FULL_PLAN = {"releases", "holds", "reforms", "rungs", "crossings", "returns", "prongs", "shapings", "stops",
              "columns_on"}
 INFEASIBLE_PLAN = {"findings"}
 # Arguments that may be NULL; `effort` where it is handed in, and in latchwork_read_machine, where it is filled.
-NULL_IS_FINE = {"options", "defaults"}
+NULL_IS_FINE = {"options", "defaults", "field"}
 # What returns no status, and is held to its contract by hand in contract_test.c.
 BY_HAND = {"latchwork_error_name", "latchwork_version", "latchwork_cell_letter", "latchwork_cell_of",
            "latchwork_finding_name", "latchwork_plan_status_name", "latchwork_effort_term_name",
@@ -88,7 +96,7 @@ def value(function, name):
     return found
 
 
-def call_of(function, arguments, handles, structs):
+def call_of(function, arguments, handles, structs, elements):
     before, after, given, asked, nullable = [], [], [], [], []
     i = 0
 
@@ -165,11 +173,17 @@ def call_of(function, arguments, handles, structs):
         elif type_.endswith("*") and type_[:-1] in structs:
             before.append(f"{type_[:-1]} filled{k} = {type_[:-1].upper()}_INIT;")
             add(f"&filled{k}", name)
+        elif type_.endswith("*") and type_[:-1] in elements:
+            # Compared byte by byte, padding too, so that nothing of it is written when the call fails.
+            before.append(f"{type_[:-1]} filled{k} = {{0}};")
+            before.append(f"@CLEAR memset(&filled{k}, 7, sizeof filled{k});")
+            add(f"&filled{k}", name)
+            after.append(f"if (status != LATCHWORK_OK) CHECK(all_sevens(&filled{k}, sizeof filled{k}));")
         elif type_ in ("int32_t*", "int64_t*", "uint64_t*", "size_t*", "double*"):
             before.append(f"{type_[:-1]} number{k} = 77;")
             add(f"&number{k}", name)
             after.append(f"if (status != LATCHWORK_OK) CHECK(number{k} == 77);")
-        elif type_ in ("int32_t", "int64_t", "size_t"):
+        elif type_ in ("int32_t", "int64_t", "size_t", "double"):
             plain(value(function, name))
         else:
             sys.exit(f"make_calls.py knows no good value for {type_} {name} of {function}")
@@ -185,7 +199,7 @@ def call_of(function, arguments, handles, structs):
             lines.append(f"list{k} = malloc((asked{k} + 1) * {size});")
             lines.append(f"CHECK(list{k} != NULL && asked{k} > 0);")
         else:
-            lines.append(line)
+            lines.append(line.removeprefix("@CLEAR "))
     declarations = [l for l in lines if re.match(r"[\w ]+ \*?\w+ = ", l) and not re.match(r"list\d+ =", l)]
     rest = [l for l in lines if l not in declarations]
     body = declarations + ["latchwork_status status;"] + rest
@@ -209,14 +223,19 @@ def main():
     text = without_comments(pathlib.Path(sys.argv[1]).read_text(encoding="utf-8"))
     handles = {m for m in re.findall(r"typedef struct (latchwork_\w+) \1;", text)}
     structs = {m for m in re.findall(r"typedef struct (latchwork_\w+) \{\s*uint32_t struct_size;", text)}
+    elements = {m for m in re.findall(r"typedef struct (latchwork_\w+) \{", text)} - structs  # those without struct_size
     out = ['/* Written by make_calls.py from latchwork.h. */\n#include "calls.h"\n#include "world.h"\n\n',
            "#include <stdlib.h>\n#include <string.h>\n\n",
-           "static char poison[1];\n\n"]
+           "static char poison[1];\n\n",
+           "static int all_sevens(const void *bytes, size_t size)\n{\n"
+           "  const unsigned char *at = bytes;\n"
+           "  while (size > 0 && at[size - 1] == 7) --size;\n"
+           "  return size == 0;\n}\n\n"]
     entries, names = [], set()
     for returned, function, arguments in functions(text):
         names.add(function)
         if returned == "latchwork_status":
-            body, entry = call_of(function, arguments, handles, structs)
+            body, entry = call_of(function, arguments, handles, structs, elements)
             out.append(body)
             entries.append(entry)
         elif function not in BY_HAND and not function.endswith("_destroy"):

@@ -428,6 +428,90 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
   CHECK(error.field[0] != '\0');
 }
 
+static void quantities_are_read_with_their_units(void) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_length length = {1.0};
+  latchwork_weight weight = {1.0};
+  latchwork_duration duration = {1};
+  latchwork_count_per_length density = {1.0, 1.0, LATCHWORK_COUNTED_STITCHES};
+  double value = 0.0;
+  char text[64];
+  checking = "quantities";
+  OK(latchwork_read_length("17 3/4 in", 9, "width", &length, &error));
+  CHECK(length.mm == 450.85); /* an inch is 25.4 mm exactly: NIST SP 811 */
+  OK(latchwork_length_text(&length, LATCHWORK_LENGTH_UNIT_CM, text, sizeof text, NULL, &error));
+  CHECK(strcmp(text, "45.085 cm") == 0);
+  OK(latchwork_read_weight("1 lb", 4, NULL, &weight, &error));
+  OK(latchwork_weight_in(&weight, LATCHWORK_WEIGHT_UNIT_GRAIN, &value, &error));
+  CHECK(weight.g == 453.59237 && value == 7000.0);
+  OK(latchwork_read_duration("1 h 20 min", 10, NULL, &duration, &error));
+  CHECK(duration.ms == 4800000);
+  OK(latchwork_duration_text(&duration, text, sizeof text, NULL, &error));
+  CHECK(strcmp(text, "1 h 20 min") == 0);
+  OK(latchwork_read_count_per_length("28 rows / 4 in", 14, NULL, &density, &error));
+  CHECK(density.counted == LATCHWORK_COUNTED_ROWS && density.count == 28.0 && density.length_mm == 101.6);
+  OK(latchwork_count_per_length_text(&density, LATCHWORK_LENGTH_UNIT_INCH, text, sizeof text, NULL, &error));
+  CHECK(strcmp(text, "28 rows / 4 in") == 0);
+  OK(latchwork_per_10cm(&density, &value, &error));
+  CHECK(value > 27.559 && value < 27.56);
+  OK(latchwork_length_of(1.0, LATCHWORK_LENGTH_UNIT_YARD, &length, &error));
+  OK(latchwork_length_in(&length, LATCHWORK_LENGTH_UNIT_FOOT, &value, &error));
+  CHECK(length.mm == 914.4 && value == 3.0);
+  OK(latchwork_weight_of(16.0, LATCHWORK_WEIGHT_UNIT_OUNCE, &weight, &error));
+  OK(latchwork_weight_text(&weight, LATCHWORK_WEIGHT_UNIT_POUND, text, sizeof text, NULL, &error));
+  CHECK(strcmp(text, "1 lb") == 0);
+
+  CHECK(latchwork_read_length("45 g", 4, "width", &length, &error) == LATCHWORK_E_BAD_UNIT && length.mm == 914.4);
+  CHECK(strcmp(error.field, "width") == 0 && error.character == 4);
+  CHECK(latchwork_read_count_per_length("28 sts / 10 cm / 4 in", 21, NULL, &density, &error) == LATCHWORK_E_BAD_UNIT);
+  CHECK(error.field[0] == '\0' && error.character == 16);
+  CHECK(latchwork_length_of(-1.0, LATCHWORK_LENGTH_UNIT_CM, &length, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "value") == 0 && error.character == 0);
+  CHECK(latchwork_length_text(&length, 6, text, sizeof text, NULL, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "unit") == 0);
+}
+
+static void yarn_numbers_convert_by_their_definitions(void) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_yarn_number yarn = {0.0, 0, 0}, other = {0.0, 0, 0}, pair[2];
+  latchwork_yarn_category classes[8];
+  latchwork_length length = {120000.0};
+  latchwork_weight weight = {50.0};
+  const latchwork_count_per_length gauge = {24.0, 101.6, LATCHWORK_COUNTED_STITCHES};
+  size_t needed = 0;
+  double value = 0.0;
+  char text[64];
+  checking = "yarn";
+  OK(latchwork_read_yarn_number("5/2 cotton", 10, "yarn", &yarn, &error));
+  CHECK(yarn.system == LATCHWORK_YARN_SYSTEM_COTTON && yarn.number == 5.0 && yarn.plies == 2);
+  OK(latchwork_yarn_number_in(&yarn, LATCHWORK_YARN_SYSTEM_YARDS_PER_POUND, &other, &error));
+  CHECK(other.number == 2100.0 && other.plies == 1); /* 5 * 840 / 2 */
+  OK(latchwork_yarn_number_text(&yarn, text, sizeof text, NULL, &error));
+  CHECK(strcmp(text, "Ne 5 x 2") == 0);
+  OK(latchwork_yarn_number_of(&length, &weight, LATCHWORK_YARN_SYSTEM_METRES_PER_100G, &other, &error));
+  CHECK(other.number == 240.0);
+  OK(latchwork_yarn_tex(&other, &value, &error));
+  CHECK(value > 416.66 && value < 416.67);
+  OK(latchwork_yarn_weight(&other, &length, &weight, &error));
+  OK(latchwork_yarn_length(&other, &weight, &length, &error));
+  CHECK(weight.g == 50.0 && length.mm == 120000.0);
+  pair[0] = pair[1] = other;
+  OK(latchwork_yarns_together(pair, 2, &yarn, &error));
+  CHECK(yarn.number > 833.33 && yarn.number < 833.34 && yarn.system == LATCHWORK_YARN_SYSTEM_TEX);
+  OK(latchwork_yarn_diameter_mm(&yarn, 1.54, &value, &error));
+  CHECK(value > 1.032 && value < 1.033);
+  OK(latchwork_yarn_categories(classes, 8, &needed, &error));
+  CHECK(needed == 8 && strcmp(classes[3].name, "Light") == 0 && classes[7].most_needle_mm == 0.0);
+  OK(latchwork_yarn_categories_at(&gauge, classes, 8, &needed, &error));
+  CHECK(needed == 2 && classes[0].number == 2 && classes[1].number == 3 && classes[1].least_stitches == 21);
+
+  CHECK(latchwork_read_yarn_number("Nm 8/3", 6, "yarn", &other, &error) == LATCHWORK_E_BAD_SYNTAX);
+  CHECK(strcmp(error.field, "yarn") == 0 && error.character == 4);
+  pair[1].system = 16;
+  CHECK(latchwork_yarns_together(pair, 2, &yarn, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "yarns[1].system") == 0);
+}
+
 /* BRIEF FILE: a brief's folder, and a file that is no folder. */
 int main(int argc, char **argv) {
   if (argc != 3) return 2;
@@ -444,6 +528,8 @@ int main(int argc, char **argv) {
   a_machine_comes_back_as_it_went();
   panels_give_back_their_bands();
   a_swatch_measures_a_panel();
+  quantities_are_read_with_their_units();
+  yarn_numbers_convert_by_their_definitions();
   printf("%ld checks, %d failed\n", checks_made, checks_failed);
   return checks_failed != 0;
 }

@@ -118,6 +118,14 @@ static int make_structs(void) {
   w.request = request;
   w.bed = bed;
   w.move = move;
+  w.length.mm = 450.85;
+  w.weight.g = 50.0;
+  w.duration.ms = 4800000;
+  w.density.count = 28.0;
+  w.density.length_mm = 101.6;
+  w.yarn.number = 28.0;
+  w.yarn.system = LATCHWORK_YARN_SYSTEM_METRIC;
+  w.yarn.plies = 2;
   memcpy(w.cells, cells, sizeof cells);
   TRY(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &w.machine, e));
   TRY(latchwork_effort_default(&w.effort, e));

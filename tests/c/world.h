@@ -29,6 +29,11 @@ struct world {
   latchwork_fit_candidate candidate;
   latchwork_bed bed;
   latchwork_move move;
+  latchwork_length length;
+  latchwork_weight weight;
+  latchwork_duration duration;
+  latchwork_count_per_length density;
+  latchwork_yarn_number yarn;
   latchwork_move *moves;
   size_t moves_count;
   uint8_t cells[6];

@@ -10,6 +10,8 @@
 #include "latchwork/file.hpp"
 #include "latchwork/gauge.hpp"
 #include "latchwork/timings.hpp"
+#include "latchwork/quantity.hpp"
+#include "latchwork/yarn.hpp"
 #include "text/utf8.hpp"
 
 // Every reader of bytes, given any bytes at all. A reader either refuses with a place and a message that is UTF-8, or
@@ -84,6 +86,31 @@ inline void timings_csv(std::string_view bytes) {
   }
 }
 
+/// All readers of quantities on one text, each written in all units.
+inline void quantity(std::string_view bytes) {
+  for (int unit = 0; unit <= static_cast<int>(LengthUnit::yard); ++unit) {
+    const auto in = static_cast<LengthUnit>(unit);
+    check(
+        bytes, false, [](std::string_view text) { return read_length(text, "length"); },
+        [&](const Length& length) { return length_text(length, in); });
+    check(
+        bytes, false, [](std::string_view text) { return read_count_per_length(text); },
+        [&](const CountPerLength& density) { return count_per_length_text(density, in); });
+  }
+  for (int unit = 0; unit <= static_cast<int>(WeightUnit::grain); ++unit) {
+    check(
+        bytes, false, [](std::string_view text) { return read_weight(text, "weight"); },
+        [&](const Weight& weight) { return weight_text(weight, static_cast<WeightUnit>(unit)); });
+  }
+  check(
+      bytes, false, [](std::string_view text) { return read_duration(text); }, duration_text);
+}
+
+inline void yarn_number(std::string_view bytes) {
+  check(
+      bytes, false, [](std::string_view text) { return read_yarn_number(text, "yarn"); }, yarn_number_text);
+}
+
 struct Target {
   std::string_view name;
   void (*run)(std::string_view);
@@ -99,6 +126,8 @@ inline constexpr std::array targets = {
     Target{"certificate_json", certificate_json},
     Target{"swatch_csv", swatch_csv},
     Target{"timings_csv", timings_csv},
+    Target{"quantity", quantity},
+    Target{"yarn_number", yarn_number},
 };
 
 }  // namespace latchwork_fuzz

@@ -11,11 +11,12 @@ import sys
 
 NOT_IN_C = {
     # C++ name: reason
-    "Place": "fields row, column, line, field of the structs that have a place",
+    "Place": "fields row, column, line, field, character of the structs that have a place",
     "Place.row": "as Place",
     "Place.column": "as Place",
     "Place.line": "as Place",
     "Place.field": "as Place",
+    "Place.character": "as Place",
     "Error.place": "as Place",
     "Finding.place": "as Place",
     "Fault.place": "as Place",
@@ -97,6 +98,7 @@ ONLY_IN_PYTHON = {
     "Error.column": "Place::column",
     "Error.line": "Place::line",
     "Error.field": "Place::field",
+    "Error.character": "Place::character",
 }
 
 

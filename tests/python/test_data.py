@@ -17,7 +17,7 @@ STRUCTS = {name: getattr(lw, name) for name in headers.structs() if name not in 
 
 # One of each with every field away from its default; what is not here has only fields that are.
 SAMPLES = [
-    lw.Place(3, 4, 5, "left"),
+    lw.Place(3, 4, 5, "left", 6),
     lw.Crossing(2, 1, 2, 1, 3, lw.Lean.left, lw.Centre.behind),
     lw.Wale(3, 2, (3, 4, 4)),
     lw.StripSpan("a", "b", 1, 2, 3),
@@ -34,6 +34,12 @@ SAMPLES = [
     lw.StripSize("a", "b", 1, 2, 3, 4.0, 5.0),
     lw.Size(1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, (lw.StripSize("a"),), ("wavy",)),
     lw.FitCandidate(1, 2, 3, 4, 5.0, 6.0, 7.0, 8.0, 9.0),
+    lw.Length(1.5),
+    lw.Weight(2.5),
+    lw.Duration(3),
+    lw.CountPerLength(lw.Counted.rows, 28.0, 101.6),
+    lw.YarnNumber(lw.YarnSystem.worsted, 24.0, 2),
+    lw.YarnCategory(3, "Light", 21, 24, 3.75, 4.5),
     lw.GroupReturn(lw.GroupName.right, 2, -1, 1, [2]),
     lw.CrossingStep(lw.Crossing(2, 1), [lw.GroupReturn()], True),
     lw.Reform(-2, 3, 4, 1, [lw.Cell.purl, lw.Cell.knit]),

@@ -124,6 +124,7 @@ inline Finding any_finding(Random& random) {
   if (random.one_in(2)) finding.place.row = any_int(random);
   if (random.one_in(2)) finding.place.column = any_int(random);
   if (random.one_in(2)) finding.place.line = any_int(random);
+  if (random.one_in(2)) finding.place.character = any_int(random);
   if (random.one_in(2)) finding.place.field = any_text(random);
   finding.last_row = any_int(random);
   finding.last_column = any_int(random);

@@ -28,10 +28,13 @@ from ._enums import (
     ErrorCode,
     FindingCode,
     Lean,
+    LengthUnit,
     MachineClass,
     PlanStatus,
     Side,
     TermState,
+    WeightUnit,
+    YarnSystem,
 )
 from ._plan import (
     Bed,
@@ -49,6 +52,15 @@ from ._plan import (
 from ._timings import (
     EffortFit,
     Spell,
+from ._quantity import (
+    CountPerLength,
+    Duration,
+    Length,
+    Weight,
+)
+from ._yarn import (
+    YarnCategory,
+    YarnNumber,
 )
 
 def version() -> str:
@@ -338,6 +350,121 @@ def findings(grid: Grid, machine: Machine) -> list[Finding]:
 
 def finding_name(code: FindingCode) -> str:
     """The code's name ("off_bed")."""
+
+max_quantity_bytes: int
+
+def read_length(text: str | bytes, field: str = '') -> Length:
+    """Reads a length: "45 cm", "17 3/4 in", "5 ft 6 in". Units are mm, cm, m, in (also " for inches), ft and yd. `field` is
+    what you call it, for errors.
+
+    Raises Error with field and character: bad_syntax, bad_unit (missing, unknown, ambiguous, of another kind or another
+    system), bad_value, bad_encoding, too_large.
+    """
+
+def read_weight(text: str | bytes, field: str = '') -> Weight:
+    """Reads a weight: "50 g", "1.75 oz", "1 lb 4 oz". Units are g, kg, oz, lb and grain.
+
+    Raises Error with field and character: bad_syntax, bad_unit (missing, unknown, ambiguous, of another kind or another
+    system), bad_value, bad_encoding, too_large.
+    """
+
+def read_duration(text: str | bytes, field: str = '') -> Duration:
+    """Reads a duration: "90 min", "1 h 20 min". Units are h, min, s and ms; it must be a whole number of milliseconds.
+
+    Raises Error with field and character: bad_syntax, bad_unit (missing, unknown, ambiguous, of another kind or another
+    system), bad_value, bad_encoding, too_large.
+    """
+
+def read_count_per_length(text: str | bytes, field: str = '') -> CountPerLength:
+    """Reads stitches or rows over a length: "28 sts / 10 cm", "7 sts/in", "28 rows / 4 in". Two lengths, as in "10 cm / 4
+    in", are refused: they are 1.6 % apart.
+
+    Raises Error with field and character: bad_syntax, bad_unit (missing, unknown, ambiguous, of another kind or another
+    system), bad_value, bad_encoding, too_large.
+    """
+
+def length_text(length: Length, unit: LengthUnit) -> str:
+    """"450.85 mm": the shortest decimal number of that unit that reads back to an equal length. Raises Error bad_argument
+    (field "mm") for a length out of its range.
+    """
+
+def weight_text(weight: Weight, unit: WeightUnit) -> str:
+    """"50 g": the shortest decimal number of that unit that reads back to an equal weight. Raises Error bad_argument (field
+    "g").
+    """
+
+def duration_text(duration: Duration) -> str:
+    """"1 h 20 min": reads back to an equal duration. Raises Error bad_argument (field "ms")."""
+
+def count_per_length_text(density: CountPerLength, unit: LengthUnit) -> str:
+    """"28 sts / 10 cm": reads back to an equal value. Raises Error bad_argument (field "count", "length_mm")."""
+
+def length_of(value: float, unit: LengthUnit) -> Length:
+    """The length of a number of units, the nearest double. Raises Error bad_argument (field "value")."""
+
+def length_in(length: Length, unit: LengthUnit) -> float:
+    """How many units a length is. Raises Error bad_argument (field "mm")."""
+
+def weight_of(value: float, unit: WeightUnit) -> Weight:
+    """The weight of a number of units, the nearest double. Raises Error bad_argument (field "value")."""
+
+def weight_in(weight: Weight, unit: WeightUnit) -> float:
+    """How many units a weight is. Raises Error bad_argument (field "g")."""
+
+def per_10cm(density: CountPerLength) -> float:
+    """Stitches or rows per 10 cm: 28 over 4 in are 27.56 over 10 cm. Raises Error bad_argument (field); bad_value when the
+    result is out of range.
+    """
+
+def read_yarn_number(text: str | bytes, field: str = '') -> YarnNumber:
+    """Reads a yarn number: "20 tex", "Nm 28/2", "2/24 worsted", "cotton 5/2", "1000 yd/lb", "50 g = 120 m". "28 x 2" is two
+    plies of 28; of "28/2" the plies are the number that can be plies, 12 or less.
+
+    Raises Error with field and character: bad_syntax (also where either number may be the plies), bad_unit (no name, an
+    unknown one), bad_value, bad_encoding, too_large.
+    """
+
+def yarn_number_text(yarn: YarnNumber) -> str:
+    """"Nm 28 x 2": reads back to an equal number. Raises Error bad_argument (field "number", "plies")."""
+
+def yarn_tex(yarn: YarnNumber) -> float:
+    """g per 1000 m of the whole yarn: plies times one single's. Raises Error bad_argument (field "number", "plies");
+    bad_value when it is out of 1e-6..1e9.
+    """
+
+def yarn_number_in(yarn: YarnNumber, system: YarnSystem) -> YarnNumber:
+    """The whole yarn's number in another system, as one single. Raises Error bad_argument (field "number", "plies");
+    bad_value when it is out of 1e-6..1e9.
+    """
+
+def yarns_together(yarns: Sequence[YarnNumber]) -> YarnNumber:
+    """Yarns knitted or twisted together, as one of that many tex. Raises Error bad_argument (field "yarns" for none,
+    "yarns[1].number"); bad_value when it is out of 1e-6..1e9.
+    """
+
+def yarn_number_of(length: Length, weight: Weight, system: YarnSystem) -> YarnNumber:
+    """The number of a yarn of which this length has this weight. Raises Error bad_argument (field "mm", "g"), for 0 too;
+    bad_value when it is out of 1e-6..1e9.
+    """
+
+def yarn_weight(yarn: YarnNumber, length: Length) -> Weight:
+    """What a length of yarn weighs. Raises Error bad_argument (field); bad_value when the weight is out of range."""
+
+def yarn_length(yarn: YarnNumber, weight: Weight) -> Length:
+    """How long yarn of a weight is. Raises Error bad_argument (field); bad_value when the length is out of range."""
+
+def yarn_diameter_mm(yarn: YarnNumber, fibre_density: float) -> float:
+    """Diameter of a yarn of that fibre density (g/cm3, 0.1..25; cotton 1.54): 0.0444 mm * sqrt(tex / density), a model of
+    packed fibres. Raises Error bad_argument (field); bad_value, as yarn_tex().
+    """
+
+def yarn_categories() -> list[YarnCategory]:
+    """The classes of the Craft Yarn Council's Standard Yarn Weight System, 0 to 7. Guidelines only."""
+
+def yarn_categories_at(gauge: CountPerLength) -> list[YarnCategory]:
+    """The classes that a gauge of stockinette falls in, taken over 4 in and rounded to whole stitches: none, one or two.
+    Raises Error bad_argument (field "counted", when rows were counted); bad_value, as per_10cm().
+    """
 
 max_swatch_bytes: int
 

@@ -27,6 +27,8 @@ class Place:
     """Line of a text or file, from 1; 0: none."""
     field: str = ""
     """Argument, or path of a field in a file; "": none."""
+    character: int = 0
+    """Character of the text of a field, from 1; 0: none."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -101,8 +101,35 @@ class FindingCode(IntEnum):
     """An outermost column that is not knit all the way."""
 
 
+class LengthUnit(IntEnum):
+    """Units of length."""
+
+    mm = 0
+    cm = 1
+    m = 2
+    inch = 3
+    """25.4 mm."""
+    foot = 4
+    """12 in."""
+    yard = 5
+    """36 in."""
+
+
+class WeightUnit(IntEnum):
+    """Units of weight (textile: mass)."""
+
+    gram = 0
+    kilogram = 1
+    ounce = 2
+    """28.349523125 g, avoirdupois."""
+    pound = 3
+    """16 oz."""
+    grain = 4
+    """1/7000 lb."""
+
+
 class Counted(IntEnum):
-    """What a measurement of a swatch counted."""
+    """What is counted on cloth."""
 
     stitches = 0
     rows = 1
@@ -136,6 +163,41 @@ class TermState(IntEnum):
     """The timings tell only what it and others cost together (TermFit.tied_with)."""
     no_data = 3
     """No spell has any of it: the default is kept."""
+
+
+class YarnSystem(IntEnum):
+    """Ways of saying how fine a yarn is. With 1 yd = 0.9144 m and 1 lb = 453.59237 g all are exact multiples of tex."""
+
+    tex = 0
+    """g per 1000 m."""
+    dtex = 1
+    """g per 10 000 m."""
+    denier = 2
+    """g per 9000 m."""
+    metric = 3
+    """Nm: km per kg."""
+    cotton = 4
+    """Ne: hanks of 840 yd per lb."""
+    spun_silk = 5
+    """As cotton."""
+    worsted = 6
+    """Hanks of 560 yd per lb."""
+    linen = 7
+    """Leas of 300 yd per lb."""
+    woollen_cut = 8
+    """Cuts of 300 yd per lb."""
+    woollen_run = 9
+    """Runs of 1600 yd per lb."""
+    yorkshire = 10
+    """YSW: skeins of 256 yd per lb."""
+    galashiels = 11
+    """Cuts of 200 yd per lb."""
+    west_of_england = 12
+    """Snaps of 320 yd per lb."""
+    jute = 13
+    """lb per spindle of 14 400 yd: the greater, the thicker."""
+    yards_per_pound = 14
+    metres_per_100g = 15
 
 
 class GroupName(IntEnum):
@@ -246,7 +308,7 @@ class ErrorCode(IntEnum):
     bad_value = 19
     """A field's value has the wrong type or is out of range."""
     bad_unit = 20
-    """A unit that the field does not take: of length mm, cm, in; of time ms, s, min, h."""
+    """A unit that is missing, unknown, or not of the kind asked for."""
     io = 21
     """A file cannot be read or written."""
     no_gauge = 22

@@ -6,10 +6,10 @@ from ._enums import ErrorCode
 class Error(ValueError):
     """Bad input. ``str(error)`` names place, value and limit; the attributes spare you from parsing it.
 
-    What does not apply is left at its default, as in C++ and C: row 0, column -1, line 0, field "".
+    What does not apply is left at its default, as in C++ and C: row 0, column -1, line 0, field "", character 0.
     """
 
-    __slots__ = ("code", "row", "column", "line", "field")
+    __slots__ = ("code", "row", "column", "line", "field", "character")
 
     code: ErrorCode
     """What went wrong."""
@@ -21,9 +21,18 @@ class Error(ValueError):
     """Line of a text or file, from 1; 0: none."""
     field: str
     """Argument, or path of a field in a file ("crossings[2].left"); "": none."""
+    character: int
+    """Character of the text of a field, from 1; 0: none."""
 
     def __init__(
-        self, message: str, code: ErrorCode, row: int = 0, column: int = -1, line: int = 0, field: str = ""
+        self,
+        message: str,
+        code: ErrorCode,
+        row: int = 0,
+        column: int = -1,
+        line: int = 0,
+        field: str = "",
+        character: int = 0,
     ) -> None:
         super().__init__(message)
         self.code = code
@@ -31,6 +40,8 @@ class Error(ValueError):
         self.column = column
         self.line = line
         self.field = field
+        self.character = character
 
     def __reduce__(self) -> tuple[object, ...]:
-        return type(self), (str(self), self.code, self.row, self.column, self.line, self.field)
+        place = (self.row, self.column, self.line, self.field, self.character)
+        return type(self), (str(self), self.code, *place)

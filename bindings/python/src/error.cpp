@@ -11,8 +11,8 @@ void raise(const Error& error) {
   static PyObject* kept = nullptr;  // for the life of the process; the GIL guards it
   if (kept == nullptr) kept = python_class("latchwork._error", "Error");
   const py::handle type = kept;
-  const py::object made =
-      type(py::str(error.what()), to_python(error.code()), place.row, place.column, place.line, py::str(place.field));
+  const py::object made = type(py::str(error.what()), to_python(error.code()), place.row, place.column, place.line,
+                               py::str(place.field), place.character);
   PyErr_SetObject(type.ptr(), made.ptr());
 }
 

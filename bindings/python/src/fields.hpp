@@ -84,6 +84,27 @@ struct Data<Counted> {
 };
 
 template <>
+struct Data<LengthUnit> {
+  static constexpr char name[] = "LengthUnit";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 5;
+};
+
+template <>
+struct Data<WeightUnit> {
+  static constexpr char name[] = "WeightUnit";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 4;
+};
+
+template <>
+struct Data<YarnSystem> {
+  static constexpr char name[] = "YarnSystem";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 15;
+};
+
+template <>
 struct Data<Axis> {
   static constexpr char name[] = "Axis";
   static constexpr char module[] = "latchwork._enums";
@@ -130,8 +151,9 @@ struct Data<Place> {
   static constexpr char name[] = "Place";
   static constexpr char module[] = "latchwork._data";
   static constexpr bool frozen = true;
-  static constexpr auto fields = std::tuple{field("row", &Place::row), field("column", &Place::column),
-                                            field("line", &Place::line), field("field", &Place::field)};
+  static constexpr auto fields =
+      std::tuple{field("row", &Place::row), field("column", &Place::column), field("line", &Place::line),
+                 field("field", &Place::field), field("character", &Place::character)};
 };
 
 template <>
@@ -242,6 +264,62 @@ struct Data<Finding> {
                                             field("limit", &Finding::limit),
                                             field("message", &Finding::message),
                                             field("suggestion", &Finding::suggestion)};
+};
+
+template <>
+struct Data<Length> {
+  static constexpr char name[] = "Length";
+  static constexpr char module[] = "latchwork._quantity";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("mm", &Length::mm)};
+};
+
+template <>
+struct Data<Weight> {
+  static constexpr char name[] = "Weight";
+  static constexpr char module[] = "latchwork._quantity";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("g", &Weight::g)};
+};
+
+template <>
+struct Data<Duration> {
+  static constexpr char name[] = "Duration";
+  static constexpr char module[] = "latchwork._quantity";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("ms", &Duration::ms)};
+};
+
+template <>
+struct Data<CountPerLength> {
+  static constexpr char name[] = "CountPerLength";
+  static constexpr char module[] = "latchwork._quantity";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("counted", &CountPerLength::counted), field("count", &CountPerLength::count),
+                 field("length_mm", &CountPerLength::length_mm)};
+};
+
+template <>
+struct Data<YarnNumber> {
+  static constexpr char name[] = "YarnNumber";
+  static constexpr char module[] = "latchwork._yarn";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("system", &YarnNumber::system), field("number", &YarnNumber::number),
+                                            field("plies", &YarnNumber::plies)};
+};
+
+template <>
+struct Data<YarnCategory> {
+  static constexpr char name[] = "YarnCategory";
+  static constexpr char module[] = "latchwork._yarn";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("number", &YarnCategory::number),
+                                            field("name", &YarnCategory::name),
+                                            field("least_stitches", &YarnCategory::least_stitches),
+                                            field("most_stitches", &YarnCategory::most_stitches),
+                                            field("least_needle_mm", &YarnCategory::least_needle_mm),
+                                            field("most_needle_mm", &YarnCategory::most_needle_mm)};
 };
 
 template <>
@@ -633,7 +711,8 @@ struct Data<EffortFit> {
   X(Measurement) X(Density) X(Gauge) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) \
   X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(StopPrice) \
   X(WaleClass) X(Branch) X(Stretch) X(Certificate) X(CertificateCheck) X(Move) X(Bed) X(Fault) X(Fabric) \
-  X(Verification) X(Brief) X(Job) X(Spell) X(TermFit) X(OutlyingSpell) X(EffortFit)
+  X(Verification) X(Brief) X(Job) X(Spell) X(TermFit) X(OutlyingSpell) X(EffortFit) X(Length) X(Weight) \
+  X(Duration) X(CountPerLength) X(YarnNumber) X(YarnCategory)
 // clang-format on
 
 #define LATCHWORK_DECLARE(T)                                \

@@ -11,6 +11,8 @@ PYBIND11_MODULE(_core, m) {
   bind_strip(m);
   bind_panel(m);
   bind_machine(m);
+  bind_quantity(m);
+  bind_yarn(m);
   bind_gauge(m);
   bind_timings(m);
   bind_plan(m);

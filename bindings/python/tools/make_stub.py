@@ -25,18 +25,7 @@ from typing import ClassVar, overload
 import numpy
 import numpy.typing
 
-from ._data import (
-{data}
-)
-from ._enums import (
-{enums}
-)
-from ._plan import (
-{plan}
-)
-from ._timings import (
-{timings}
-)
+{imports}
 '''
 
 # What a property that hands out a tuple or an array holds.
@@ -185,16 +174,16 @@ def stub(core: ModuleType) -> str:
             parts.append(f"{name}: int")
     text = "\n\n".join(parts) + "\n"
 
-    homes: dict[str, list[str]] = {"_enums": [], "_data": [], "_plan": [], "_timings": []}
+    homes: dict[str, list[str]] = {"_enums": [], "_quantity": [], "_data": [], "_plan": [], "_timings": [], "_yarn": []}
     seen = set()
     for module, names in homes.items():  # in the order in which they import each other: the first to have it made it
         for name, member in vars(sys.modules[f"latchwork.{module}"]).items():
             made_here = isinstance(member, type) and (dataclasses.is_dataclass(member) or issubclass(member, enum.Enum))
             if made_here and name not in seen and re.search(rf"\b{name}\b", code(text)):
-                names.append(f"    {name},")
+                names.append(f"    {name},\n")
             seen.add(name)
-    lists = {module.strip("_"): "\n".join(sorted(names)) for module, names in homes.items()}
-    return HEAD.format(**lists) + "\n" + text
+    imports = (f"from .{module} import (\n{''.join(sorted(names))})" for module, names in sorted(homes.items()))
+    return HEAD.format(imports="\n".join(imports)) + "\n" + text
 
 
 def code(text: str) -> str:

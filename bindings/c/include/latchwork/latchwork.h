@@ -72,7 +72,7 @@ enum {
   LATCHWORK_E_MISSING_FIELD = 17,       /* a field that must be there is not */
   LATCHWORK_E_UNKNOWN_FIELD = 18,       /* a field that the format does not know */
   LATCHWORK_E_BAD_VALUE = 19,           /* a field's value has the wrong type or is out of range */
-  LATCHWORK_E_BAD_UNIT = 20,            /* a unit that the field does not take: mm, cm, in; ms, s, min, h */
+  LATCHWORK_E_BAD_UNIT = 20,            /* a unit that is missing, unknown, or not of the kind asked for */
   LATCHWORK_E_IO = 21,                  /* a file cannot be read or written */
   LATCHWORK_E_NO_GAUGE = 22,            /* a texture has no measurements in the swatch */
   LATCHWORK_E_CANCELLED = 23            /* the caller asked to stop */
@@ -88,8 +88,9 @@ typedef struct latchwork_error {
   int32_t line;         /* line of a text or file, from 1; 0: none */
   char field[64];       /* argument, or path of a field in a file ("crossings[2].left"); "": none */
   char message[256];    /* for people: names place, value and limit */
+  int32_t character;    /* character (Unicode code point) of the text of a field, from 1; 0: none */
 } latchwork_error;
-#define LATCHWORK_ERROR_INIT { sizeof(latchwork_error), 0, 0, -1, 0, {0}, {0} }
+#define LATCHWORK_ERROR_INIT { sizeof(latchwork_error), 0, 0, -1, 0, {0}, {0}, 0 }
 
 /* The code's name as in C++ ("off_grid"); "ok" for LATCHWORK_OK, "" for a number that is no code. Never freed. Since 0.1. */
 LATCHWORK_C_API const char *latchwork_error_name(int32_t code);
@@ -1153,15 +1154,195 @@ LATCHWORK_C_API latchwork_status latchwork_fabric_faults(const latchwork_fabric 
 LATCHWORK_C_API latchwork_status latchwork_fabric_fault(const latchwork_fabric *fabric, size_t index,
                                                         latchwork_fault *fault, latchwork_error *error);
 
+/* ---- Quantities -------------------------------------------------------------------------------------------------- */
+
+/* A type each, so that no length is taken for a weight, and one unit inside, which is the field's name. Readers take text
+   as people write it, a number and a unit: "45 cm", "17 3/4 in", "1 h 20 min"; the units and all that is refused are in
+   quantity.hpp. They fail with the field as the caller names it (`field`, which may be NULL) and error.character:
+   BAD_SYNTAX, BAD_UNIT (missing, unknown, ambiguous, of another kind or another system), BAD_VALUE, BAD_ENCODING,
+   TOO_LARGE (above LATCHWORK_MAX_QUANTITY_BYTES). What is read is the double nearest to what is written. */
+
+#define LATCHWORK_MAX_QUANTITY_BYTES 256
+
+/* Units of length: an inch is 25.4 mm, a foot 12 in, a yard 36 in. Since 0.1. */
+enum {
+  LATCHWORK_LENGTH_UNIT_MM = 0,
+  LATCHWORK_LENGTH_UNIT_CM = 1,
+  LATCHWORK_LENGTH_UNIT_M = 2,
+  LATCHWORK_LENGTH_UNIT_INCH = 3,
+  LATCHWORK_LENGTH_UNIT_FOOT = 4,
+  LATCHWORK_LENGTH_UNIT_YARD = 5
+};
+/* Units of weight: an ounce is 28.349523125 g (avoirdupois), a pound 16 oz, a grain 1/7000 lb. Since 0.1. */
+enum {
+  LATCHWORK_WEIGHT_UNIT_GRAM = 0,
+  LATCHWORK_WEIGHT_UNIT_KILOGRAM = 1,
+  LATCHWORK_WEIGHT_UNIT_OUNCE = 2,
+  LATCHWORK_WEIGHT_UNIT_POUND = 3,
+  LATCHWORK_WEIGHT_UNIT_GRAIN = 4
+};
+/* What is counted on cloth. Since 0.1. */
+enum { LATCHWORK_COUNTED_STITCHES = 0, LATCHWORK_COUNTED_ROWS = 1 };
+
+/* These four never change, as elements of arrays. Since 0.1. */
+typedef struct latchwork_length {
+  double mm; /* 0, or 1e-6..1e12 */
+} latchwork_length;
+typedef struct latchwork_weight {
+  double g; /* 0, or 1e-6..1e12 */
+} latchwork_weight;
+typedef struct latchwork_duration {
+  int64_t ms; /* 0..1e12 */
+} latchwork_duration;
+/* Stitches or rows over a length, as they were counted: 28 over 10 cm and 28 over 4 in stay two things. */
+typedef struct latchwork_count_per_length {
+  double count;     /* 1e-6..1e12; parts of a stitch count */
+  double length_mm; /* 1e-6..1e12: 10 cm is 100 mm, 4 in is 101.6 mm */
+  int32_t counted;  /* LATCHWORK_COUNTED_... */
+} latchwork_count_per_length;
+
+/* "45 cm", "5 ft 6 in". Fails: BAD_SYNTAX, BAD_UNIT, BAD_VALUE, BAD_ENCODING, TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_length(const char *text, size_t size, const char *field,
+                                                       latchwork_length *length, latchwork_error *error);
+/* "50 g", "1 lb 4 oz". Fails: BAD_SYNTAX, BAD_UNIT, BAD_VALUE, BAD_ENCODING, TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_weight(const char *text, size_t size, const char *field,
+                                                       latchwork_weight *weight, latchwork_error *error);
+/* "90 min", "1 h 20 min", a whole number of milliseconds. Fails: BAD_SYNTAX, BAD_UNIT, BAD_VALUE, BAD_ENCODING,
+   TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_duration(const char *text, size_t size, const char *field,
+                                                         latchwork_duration *duration, latchwork_error *error);
+/* "28 sts / 10 cm", "7 sts/in", "28 rows / 4 in"; two lengths, as in "10 cm / 4 in", are BAD_UNIT. Fails: BAD_SYNTAX,
+   BAD_UNIT, BAD_VALUE, BAD_ENCODING, TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_count_per_length(const char *text, size_t size, const char *field,
+                                                                 latchwork_count_per_length *density,
+                                                                 latchwork_error *error);
+/* "450.85 mm": the shortest decimal number of LATCHWORK_LENGTH_UNIT_... that reads back to an equal length. Fails:
+   BAD_ARGUMENT (mm, unit). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_length_text(const latchwork_length *length, int32_t unit, char *text,
+                                                       size_t capacity, size_t *needed, latchwork_error *error);
+/* "50 g", likewise in LATCHWORK_WEIGHT_UNIT_... Fails: BAD_ARGUMENT (g, unit). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_weight_text(const latchwork_weight *weight, int32_t unit, char *text,
+                                                       size_t capacity, size_t *needed, latchwork_error *error);
+/* "1 h 20 min". Fails: BAD_ARGUMENT (ms). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_duration_text(const latchwork_duration *duration, char *text,
+                                                         size_t capacity, size_t *needed, latchwork_error *error);
+/* "28 sts / 10 cm", the length in LATCHWORK_LENGTH_UNIT_... Fails: BAD_ARGUMENT (counted, count, length_mm, unit).
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_count_per_length_text(const latchwork_count_per_length *density,
+                                                                 int32_t unit, char *text, size_t capacity,
+                                                                 size_t *needed, latchwork_error *error);
+/* The length of a number of units, the nearest double. Fails: BAD_ARGUMENT (value, unit). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_length_of(double value, int32_t unit, latchwork_length *length,
+                                                     latchwork_error *error);
+/* How many units a length is. Fails: BAD_ARGUMENT (mm, unit). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_length_in(const latchwork_length *length, int32_t unit, double *value,
+                                                     latchwork_error *error);
+/* The weight of a number of units. Fails: BAD_ARGUMENT (value, unit). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_weight_of(double value, int32_t unit, latchwork_weight *weight,
+                                                     latchwork_error *error);
+/* How many units a weight is. Fails: BAD_ARGUMENT (g, unit). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_weight_in(const latchwork_weight *weight, int32_t unit, double *value,
+                                                     latchwork_error *error);
+/* Stitches or rows per 10 cm, the nearest double: 28 over 4 in are 27.56 over 10 cm. Fails: BAD_ARGUMENT (counted,
+   count, length_mm); BAD_VALUE when the result is out of 1e-6..1e12. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_per_10cm(const latchwork_count_per_length *density, double *value,
+                                                    latchwork_error *error);
+
+/* ---- Yarn -------------------------------------------------------------------------------------------------------- */
+
+/* Ways of saying how fine a yarn is; with 1 yd = 0.9144 m and 1 lb = 453.59237 g all are exact multiples of tex. The
+   sources are in yarn.hpp. Since 0.1. */
+enum {
+  LATCHWORK_YARN_SYSTEM_TEX = 0,               /* g per 1000 m */
+  LATCHWORK_YARN_SYSTEM_DTEX = 1,              /* g per 10 000 m */
+  LATCHWORK_YARN_SYSTEM_DENIER = 2,            /* g per 9000 m */
+  LATCHWORK_YARN_SYSTEM_METRIC = 3,            /* Nm: km per kg */
+  LATCHWORK_YARN_SYSTEM_COTTON = 4,            /* Ne: hanks of 840 yd per lb */
+  LATCHWORK_YARN_SYSTEM_SPUN_SILK = 5,         /* as cotton */
+  LATCHWORK_YARN_SYSTEM_WORSTED = 6,           /* hanks of 560 yd per lb */
+  LATCHWORK_YARN_SYSTEM_LINEN = 7,             /* leas of 300 yd per lb */
+  LATCHWORK_YARN_SYSTEM_WOOLLEN_CUT = 8,       /* cuts of 300 yd per lb */
+  LATCHWORK_YARN_SYSTEM_WOOLLEN_RUN = 9,       /* runs of 1600 yd per lb */
+  LATCHWORK_YARN_SYSTEM_YORKSHIRE = 10,        /* YSW: skeins of 256 yd per lb */
+  LATCHWORK_YARN_SYSTEM_GALASHIELS = 11,       /* cuts of 200 yd per lb */
+  LATCHWORK_YARN_SYSTEM_WEST_OF_ENGLAND = 12,  /* snaps of 320 yd per lb */
+  LATCHWORK_YARN_SYSTEM_JUTE = 13,             /* lb per spindle of 14 400 yd, direct */
+  LATCHWORK_YARN_SYSTEM_YARDS_PER_POUND = 14,
+  LATCHWORK_YARN_SYSTEM_METRES_PER_100G = 15
+};
+
+/* How fine a yarn is: the number of one single, and how many of them are twisted together. An element of arrays.
+   Since 0.1. */
+typedef struct latchwork_yarn_number {
+  double number;  /* 1e-6..1e9 */
+  int32_t system; /* LATCHWORK_YARN_SYSTEM_... */
+  int32_t plies;  /* 1..100 */
+} latchwork_yarn_number;
+
+/* One class of the Craft Yarn Council's Standard Yarn Weight System: guidelines only. An element of arrays. Since 0.1. */
+typedef struct latchwork_yarn_category {
+  const char *name;        /* "Light"; never freed */
+  double least_needle_mm;  /* of hand needles */
+  double most_needle_mm;   /* 0: no upper end */
+  int32_t number;          /* 0..7 */
+  int32_t least_stitches;  /* of stockinette over 4 in, which the table takes for 10 cm */
+  int32_t most_stitches;
+} latchwork_yarn_category;
+
+/* "20 tex", "Nm 28/2", "2/24 worsted", "1000 yd/lb", "50 g = 120 m"; "28 x 2" is two plies of 28, and of "28/2" the plies
+   are the number that can be plies, 12 or less. `field` may be NULL. Fails with field and character: BAD_SYNTAX (also
+   where either number may be the plies), BAD_UNIT (no name, an unknown one), BAD_VALUE, BAD_ENCODING, TOO_LARGE.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_yarn_number(const char *text, size_t size, const char *field,
+                                                            latchwork_yarn_number *yarn, latchwork_error *error);
+/* "Nm 28 x 2", which reads back to an equal number. Fails: BAD_ARGUMENT (system, number, plies). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_number_text(const latchwork_yarn_number *yarn, char *text,
+                                                            size_t capacity, size_t *needed, latchwork_error *error);
+/* g per 1000 m of the whole yarn. Fails: BAD_ARGUMENT (system, number, plies); BAD_VALUE when it is out of 1e-6..1e9.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_tex(const latchwork_yarn_number *yarn, double *tex,
+                                                    latchwork_error *error);
+/* The whole yarn's number in another system, as one single. Fails: as latchwork_yarn_tex. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_number_in(const latchwork_yarn_number *yarn, int32_t system,
+                                                          latchwork_yarn_number *converted, latchwork_error *error);
+/* Yarns knitted or twisted together, as one of that many tex. Fails: BAD_ARGUMENT (yarns for none, yarns[1].number);
+   BAD_VALUE when it is out of 1e-6..1e9. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarns_together(const latchwork_yarn_number *yarns, size_t count,
+                                                          latchwork_yarn_number *together, latchwork_error *error);
+/* The number of a yarn of which this length has this weight. Fails: BAD_ARGUMENT (mm, g, system), for 0 too; BAD_VALUE
+   when it is out of 1e-6..1e9. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_number_of(const latchwork_length *length,
+                                                          const latchwork_weight *weight, int32_t system,
+                                                          latchwork_yarn_number *yarn, latchwork_error *error);
+/* What a length of yarn weighs. Fails: BAD_ARGUMENT (system, number, plies, mm); BAD_VALUE when the weight is out of
+   range. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_weight(const latchwork_yarn_number *yarn,
+                                                       const latchwork_length *length, latchwork_weight *weight,
+                                                       latchwork_error *error);
+/* How long yarn of a weight is. Fails: BAD_ARGUMENT (system, number, plies, g); BAD_VALUE when the length is out of
+   range. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_length(const latchwork_yarn_number *yarn,
+                                                       const latchwork_weight *weight, latchwork_length *length,
+                                                       latchwork_error *error);
+/* Diameter of a yarn of that fibre density (g/cm3, 0.1..25; cotton 1.54): 0.0444 mm * sqrt(tex / density), a model of
+   packed fibres. Fails: BAD_ARGUMENT (system, number, plies, fibre_density); BAD_VALUE, as latchwork_yarn_tex. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_diameter_mm(const latchwork_yarn_number *yarn, double fibre_density,
+                                                            double *diameter_mm, latchwork_error *error);
+/* All classes, 0 to 7. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_categories(latchwork_yarn_category *categories, size_t capacity,
+                                                           size_t *needed, latchwork_error *error);
+/* The classes that a gauge of stockinette falls in, taken over 4 in and rounded to whole stitches: none, one or two.
+   Fails: BAD_ARGUMENT (counted, when rows were counted; count, length_mm); BAD_VALUE, as latchwork_per_10cm. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_categories_at(const latchwork_count_per_length *gauge,
+                                                              latchwork_yarn_category *categories, size_t capacity,
+                                                              size_t *needed, latchwork_error *error);
+
 /* ---- Swatch, size, fit ------------------------------------------------------------------------------------------ */
 
 /* All measurements of a swatch, and the gauge of each texture. */
 typedef struct latchwork_swatch latchwork_swatch;
 
 #define LATCHWORK_SWATCH_MAX_MEASUREMENTS 50000
-
-/* What was counted. Since 0.1. */
-enum { LATCHWORK_COUNTED_STITCHES = 0, LATCHWORK_COUNTED_ROWS = 1 };
 
 /* How many stitches or rows were counted over what length, at one place of a rested swatch. An element of arrays. Its
    texts are lent: on the way in the caller's, copied; on the way out the swatch's, and they go with it. Since 0.1. */
