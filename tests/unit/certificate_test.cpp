@@ -155,7 +155,8 @@ TEST_CASE("a gap is closed by branches, and a branch cut without cause is refuse
 
 TEST_CASE("a certificate is for one size of panel, and for panels that can be made", "[certificate][error]") {
   const Certificate certificate = certify(example(), {}, {}, 81'500);
-  CHECK_THROWS_MATCHES(check_certificate(Grid(4, 5), {}, {}, certificate), Error, refused(ErrorCode::size_mismatch));
+  CHECK_THROWS_MATCHES(check_certificate(Grid(4, 5), {}, {}, certificate), Error,
+                       refused_field(ErrorCode::size_mismatch, "certificate"));
   CHECK_THROWS_MATCHES(certify(example(), {}, {}, -1), Error, refused_field(ErrorCode::bad_argument, "total_ms"));
   CHECK_THROWS_AS(certify(Grid(4, 300), {}, {}, 1), Error);  // wider than the bed
   // An open stack: no plan, so a certificate says nothing, and is refused.

@@ -128,10 +128,10 @@ TEST_CASE("a plan of another size, or on a needle 0, is refused", "[verify][erro
   const Grid grid = Grid::from_text("kkk\nkkk");
   Plan plan = soonest_plan(grid, 1);
   plan.rows = 3;
-  CHECK_THROWS_MATCHES(verify(grid, plan), Error, refused(ErrorCode::size_mismatch));
+  CHECK_THROWS_MATCHES(verify(grid, plan), Error, refused_field(ErrorCode::size_mismatch, "plan"));
   plan = soonest_plan(grid, 1);
   plan.columns = 2;
-  CHECK_THROWS_MATCHES(verify(grid, plan), Error, refused(ErrorCode::size_mismatch));
+  CHECK_THROWS_MATCHES(verify(grid, plan), Error, refused_field(ErrorCode::size_mismatch, "plan"));
   plan = soonest_plan(grid, 1);
   plan.leftmost = 0;
   CHECK_THROWS_MATCHES(verify(grid, plan), Error, refused_field(ErrorCode::bad_argument, "leftmost"));

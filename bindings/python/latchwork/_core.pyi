@@ -49,14 +49,15 @@ from ._plan import (
     Progress,
     Verification,
 )
-from ._timings import (
-    EffortFit,
-    Spell,
 from ._quantity import (
     CountPerLength,
     Duration,
     Length,
     Weight,
+)
+from ._timings import (
+    EffortFit,
+    Spell,
 )
 from ._yarn import (
     YarnCategory,
@@ -587,7 +588,7 @@ def plan(
 ) -> Plan:
     """The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or
     limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by the
-    clock, kept within 20 ms or 5 %; `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB; 0: none.
+    clock, the writing up not counted; `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB; 0: none.
     What cannot be scheduled gives status infeasible with findings, not an error.
 
     The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns False, or
