@@ -55,6 +55,9 @@ struct latchwork_timings {
 struct latchwork_effort_fit {
   latchwork::EffortFit value;
 };
+struct latchwork_yarn_need {
+  latchwork::YarnNeed value;
+};
 struct latchwork_brief {
   latchwork::Brief value;
 };

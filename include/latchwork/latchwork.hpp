@@ -18,6 +18,7 @@
 #include "latchwork/motif.hpp"
 #include "latchwork/move.hpp"
 #include "latchwork/panel.hpp"
+#include "latchwork/plain_knit.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/quantity.hpp"
 #include "latchwork/simulate.hpp"
@@ -27,3 +28,4 @@
 #include "latchwork/version.hpp"
 #include "latchwork/wale.hpp"
 #include "latchwork/yarn.hpp"
+#include "latchwork/yarn_need.hpp"

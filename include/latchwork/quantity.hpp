@@ -111,13 +111,13 @@ LATCHWORK_API std::string duration_text(const Duration& duration);
 /// "count", "length_mm", "unit").
 LATCHWORK_API std::string count_per_length_text(const CountPerLength& density, LengthUnit unit);
 
-/// The length of a number of units, the nearest double. @throws Error bad_argument (field "value", "unit") for a value
-/// that is negative, not finite or makes a length out of range.
+/// The length of a number of units: of 0.1 it is that of the decimal 0.1, as if its text was read. @throws Error
+/// bad_argument (field "value", "unit") for a value that is negative, not finite or makes a length out of range.
 LATCHWORK_API Length length_of(double value, LengthUnit unit);
 /// How many units a length is: the number that length_text() writes, so that 4 in are 4 in. @throws Error bad_argument
 /// (field "mm", "unit").
 LATCHWORK_API double length_in(const Length& length, LengthUnit unit);
-/// The weight of a number of units. @throws Error bad_argument (field "value", "unit").
+/// The weight of a number of units, likewise. @throws Error bad_argument (field "value", "unit").
 LATCHWORK_API Weight weight_of(double value, WeightUnit unit);
 /// How many units a weight is, likewise. @throws Error bad_argument (field "g", "unit").
 LATCHWORK_API double weight_in(const Weight& weight, WeightUnit unit);

@@ -15,11 +15,11 @@ enum Column : std::size_t { texture, counted, count, length, unit, place };
 constexpr std::array columns = {CsvColumn{"texture", true}, CsvColumn{"counted", true}, CsvColumn{"count", true},
                                 CsvColumn{"length", true},  CsvColumn{"unit", true},    CsvColumn{"place", false}};
 
-double mm_in(const CsvTable& table) {
+LengthUnit unit_in(const CsvTable& table) {
   const std::string_view text = table.text(unit);
-  if (text == "mm") return 1;
-  if (text == "cm") return 10;
-  if (text == "in") return 25.4;
+  if (text == "mm") return LengthUnit::mm;
+  if (text == "cm") return LengthUnit::cm;
+  if (text == "in") return LengthUnit::inch;
   table.refuse(ErrorCode::bad_unit, unit,
                text.empty() ? std::string("the unit is missing; it must be mm, cm or in")
                             : fmt::format("'{}' is no unit of length here; it must be mm, cm or in", shown(text)));
@@ -39,7 +39,9 @@ Measurement measurement(const CsvTable& table) {
   out.counted = counted_as(table);
   out.count = table.number(count);
   const double in_unit = table.number(length);
-  out.length_mm = in_unit * mm_in(table);
+  const LengthUnit of = unit_in(table);
+  // The same length as read_length() makes of it, but for what is far out of range and refused below.
+  out.length_mm = in_unit >= 0.001 && in_unit <= 1e6 ? length_of(in_unit, of).mm : in_unit * length_of(1, of).mm;
   out.place = table.text(place);
   require_measurement(
       out, [&](std::string_view field) { return table.place_of(field == "length_mm" ? columns[length].name : field); });

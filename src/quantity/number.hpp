@@ -24,6 +24,10 @@ Twofold power_of_ten(int power);
 Twofold in_base(const Twofold& value, const Unit& unit);
 Twofold in_unit(double base, const Unit& unit);
 
+/// The shortest decimal number that is this double, as people write it: of 0.1 a tenth, which no double is. Finite, 0
+/// or more.
+Twofold as_written(double value);
+
 /// The shortest decimal number which times the unit is nearest to `base`, in range; without an exponent.
 std::string shortest(double base, const Unit& unit);
 

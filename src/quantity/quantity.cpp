@@ -33,7 +33,7 @@ double base_of(double value, const Unit& unit) {
            fmt::format("value is {}; it must be 0 or more, and no {} is over {} {}", value, kind_name(unit.kind),
                        most_quantity, units(unit.kind).front().name));
   }
-  const double base = in_base(Twofold(value), unit).nearest();
+  const double base = in_base(as_written(value), unit).nearest();
   if (!in_range(base)) {
     refuse(ErrorCode::bad_argument, "value",
            fmt::format("value is {} {}; a {} is 0 or {}..{} {}", value, unit.name, kind_name(unit.kind), least_quantity,

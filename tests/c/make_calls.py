@@ -24,13 +24,15 @@ VALUES = {
     "latchwork_panel_set_axis_half_columns.half_columns": "6",
     "latchwork_needle_of.column": "3",
     "latchwork_rope.interval": "6",
+    "latchwork_area_density_g_m2.rows": "&w.row_density",
     "total_ms": "81500", "rows": "4", "columns": "6", "row": "2", "column": "1", "cell": "LATCHWORK_CELL_PURL",
     "axis": "LATCHWORK_AXIS_STITCH", "times": "2", "shift": "1", "knit_rows": "2", "purl_rows": "2",
     "block_columns": "2", "block_rows": "2", "height": "1", "front": "2", "back": "2", "interval": "4",
     "lean": "LATCHWORK_LEAN_LEFT", "stitches": "2", "machine_class": "LATCHWORK_MACHINE_CLASS_BULKY", "needle": "-3",
     "steps": "5", "index": "0", "band": "0", "stop": "0", "reform": "0", "crossing": "0", "group_return": "0",
     "name": '"sample"', "texture": '"rope"', "field": '"width"',
-    "system": "LATCHWORK_YARN_SYSTEM_COTTON", "fibre_density": "1.54",
+    "system": "LATCHWORK_YARN_SYSTEM_COTTON", "state": "LATCHWORK_PLAIN_STATE_WET_RELAXED",
+    "counted": "LATCHWORK_COUNTED_ROWS", "loop_mm": "5.0", "fibre_density": "1.54",
     "unit": "LATCHWORK_LENGTH_UNIT_INCH", "value": "2.5",
     "latchwork_read_brief.folder": "w.brief_folder", "latchwork_brief_write_job.folder": "w.out_folder",
 }
@@ -42,6 +44,7 @@ STRUCTS_IN = {
     "latchwork_move": "&w.move", "latchwork_length": "&w.length", "latchwork_weight": "&w.weight",
     "latchwork_duration": "&w.duration", "latchwork_count_per_length": "&w.density",
     "latchwork_yarn_number": "&w.yarn",
+    "latchwork_plain_constants": "&w.constants", "latchwork_yarn_request": "&w.yarn_request",
 }
 ARRAYS_IN = {  # (array, count)
     "uint8_t": ("w.cells", "6"), "latchwork_band": ("&w.band", "1"), "latchwork_strip_span": ("&w.span", "1"),

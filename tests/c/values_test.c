@@ -512,6 +512,81 @@ static void yarn_numbers_convert_by_their_definitions(void) {
   CHECK(strcmp(error.field, "yarns[1].system") == 0);
 }
 
+static void yarn_is_reckoned_by_every_route(void) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_yarn_request request = LATCHWORK_YARN_REQUEST_INIT;
+  latchwork_yarn yarn = {"main", {200.0, LATCHWORK_YARN_SYSTEM_TEX, 1}, 50.0};
+  const latchwork_measured_loops loops[2] = {{"stockinette", 100.0, 1000.0}, {"stockinette", 100.0, 1100.0}};
+  const latchwork_weighed_swatch weighed = {"stockinette", 2.1, 0.0, 0.0, 0.0, 10.0, 100.0, 0.0};
+  const latchwork_count_per_length gauge = {18.0, 100.0, LATCHWORK_COUNTED_STITCHES};
+  const latchwork_count_per_length rows = {30.0, 10.0, LATCHWORK_COUNTED_ROWS};
+  const latchwork_yarn_number twenty = {20.0, LATCHWORK_YARN_SYSTEM_TEX, 1};
+  latchwork_plain_constants constants = {0.0, 0.0};
+  latchwork_strip *strip = NULL, *filled = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_swatch *swatch = NULL;
+  latchwork_yarn_need *need = NULL;
+  latchwork_yarn_estimate estimates[4];
+  latchwork_yarn_share share;
+  size_t needed = 0;
+  double value = 0.0;
+  char text[1024];
+  checking = "yarn need";
+  OK(latchwork_stockinette(30, &strip, &error));
+  OK(latchwork_strip_filled_up(strip, 20, &filled, &error));
+  OK(latchwork_panel_create("plain", filled, &panel, &error));
+  OK(latchwork_swatch_create(NULL, 0, &swatch, &error));
+  OK(latchwork_yarn_request_default(&request, &error));
+  CHECK(request.pieces == 1 && request.cast_on_rows == 1.0 && request.sureness == 2.0 && request.waste_yarn == -1);
+  request.cast_on_rows = request.bind_off_rows = request.sureness = request.allowance = 0.0;
+  request.yarns = &yarn;
+  request.yarn_count = 1;
+  request.loops = loops;
+  request.loop_count = 2;
+  request.weighed = &weighed;
+  request.weighed_count = 1;
+  OK(latchwork_panel_yarn_need(panel, swatch, &request, &need, &error));
+  OK(latchwork_yarn_need_estimates(need, estimates, 4, &needed, &error));
+  CHECK(needed == 2 && estimates[0].route == LATCHWORK_YARN_ROUTE_WEIGHED_STITCHES);
+  CHECK(estimates[1].route == LATCHWORK_YARN_ROUTE_MEASURED_LOOPS);
+  /* 600 places: of 10.5 mm at 0.2 g a metre, and of 2.1 mg: the same. */
+  CHECK(estimates[0].weight_g > 1.2599 && estimates[0].weight_g < 1.2601 && estimates[0].spread_g == 0.0);
+  CHECK(estimates[1].weight_g > 1.2599 && estimates[1].weight_g < 1.2601 && estimates[1].spread_g > 0.0);
+  CHECK(estimates[1].length_m > 6.2999 && estimates[1].length_m < 6.3001);
+  OK(latchwork_yarn_need_apart(need, &value, &error));
+  CHECK(value < 1e-9);
+  OK(latchwork_yarn_need_shares(need, 1, &share, 1, &needed, &error));
+  CHECK(needed == 1 && share.yarn == 0 && share.balls == 1 && share.buy_g == share.weight_g);
+  CHECK(latchwork_yarn_need_shares(need, 2, &share, 1, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  OK(latchwork_yarn_need_notes(need, 0, text, sizeof text, NULL, &error));
+  CHECK(strstr(text, "measured once") != NULL);
+  OK(latchwork_yarn_need_missing(need, text, sizeof text, NULL, &error));
+  CHECK(strstr(text, "geometry of plain knit") != NULL && strstr(text, "no gauge") != NULL);
+  OK(latchwork_yarn_need_warnings(need, text, sizeof text, NULL, &error));
+  CHECK(text[0] == '\0');
+  latchwork_yarn_need_destroy(need);
+  yarn.ball_g = -1.0;
+  CHECK(latchwork_panel_yarn_need(panel, swatch, &request, &need, &error) == LATCHWORK_E_BAD_ARGUMENT && need == NULL);
+  CHECK(strcmp(error.field, "yarns[0].ball_g") == 0);
+  latchwork_swatch_destroy(swatch);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(filled);
+  latchwork_strip_destroy(strip);
+
+  OK(latchwork_plain_constants_of(LATCHWORK_PLAIN_STATE_FULLY_RELAXED, &constants, &error));
+  CHECK(constants.courses == 5.5 && constants.wales == 4.2);
+  OK(latchwork_plain_loop_mm(&gauge, &constants, &value, &error));
+  CHECK(value > 23.333 && value < 23.334); /* check value KG-20 */
+  OK(latchwork_plain_per_10cm(LATCHWORK_COUNTED_STITCHES, value, &constants, &value, &error));
+  CHECK(value > 17.999 && value < 18.001);
+  OK(latchwork_tightness_factor(&twenty, 3.0, &value, &error));
+  CHECK(value > 1.4907 && value < 1.4908);
+  OK(latchwork_area_density_g_m2(&gauge, &rows, 3.0, &twenty, &value, &error));
+  CHECK(value > 32.399 && value < 32.401); /* 54 loops per cm2, of 3 mm, 20 tex */
+  CHECK(latchwork_area_density_g_m2(&rows, &rows, 3.0, &twenty, &value, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "stitches") == 0);
+}
+
 /* BRIEF FILE: a brief's folder, and a file that is no folder. */
 int main(int argc, char **argv) {
   if (argc != 3) return 2;
@@ -530,6 +605,7 @@ int main(int argc, char **argv) {
   a_swatch_measures_a_panel();
   quantities_are_read_with_their_units();
   yarn_numbers_convert_by_their_definitions();
+  yarn_is_reckoned_by_every_route();
   printf("%ld checks, %d failed\n", checks_made, checks_failed);
   return checks_failed != 0;
 }

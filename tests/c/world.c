@@ -126,6 +126,10 @@ static int make_structs(void) {
   w.yarn.number = 28.0;
   w.yarn.system = LATCHWORK_YARN_SYSTEM_METRIC;
   w.yarn.plies = 2;
+  w.row_density = w.density;
+  w.row_density.counted = LATCHWORK_COUNTED_ROWS;
+  w.constants.courses = 5.5;
+  w.constants.wales = 4.2;
   memcpy(w.cells, cells, sizeof cells);
   TRY(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &w.machine, e));
   TRY(latchwork_effort_default(&w.effort, e));
@@ -223,6 +227,25 @@ static int make_work(void) {
   return 0;
 }
 
+static int make_yarn(void) {
+  const latchwork_yarn_request yarn_request = LATCHWORK_YARN_REQUEST_INIT;
+  const latchwork_weighed_swatch weighed = {"rope", 6.0, 0.1, 120.0, 100.0, 36.0, 40.0, 0.0};
+  w.yarn_request = yarn_request;
+  w.weighed[0] = weighed;
+  w.main_yarn.name = "main";
+  w.main_yarn.number = w.yarn;
+  w.main_yarn.ball_g = 50.0;
+  TRY(latchwork_yarn_request_default(&w.yarn_request, e));
+  w.yarn_request.yarns = &w.main_yarn;
+  w.yarn_request.yarn_count = 1;
+  w.yarn_request.weighed = w.weighed;
+  w.yarn_request.weighed_count = 1;
+  TRY(latchwork_panel_yarn_need(w.panel, w.swatch, &w.yarn_request, &w.yarn_need, e));
+  w.yarn_request.pieces = 2;
+  TRY(latchwork_panel_yarn_need(w.panel, w.swatch, &w.yarn_request, &w.other_yarn_need, e));
+  return 0;
+}
+
 static int make_briefs(void) {
   latchwork_machine narrow = w.machine;
   narrow.needles = 100;
@@ -248,6 +271,7 @@ int world_make(const char *brief_folder, const char *out_folder) {
   line = make_structs();
   if (line == 0) line = make_cloth();
   if (line == 0) line = make_work();
+  if (line == 0) line = make_yarn();
   if (line == 0) line = make_briefs();
   return line;
 }

@@ -8,7 +8,7 @@
 #include "check.h"
 
 #define HANDLES(X) \
-  X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(certificate) X(fabric) X(swatch) X(timings) \
+  X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(certificate) X(fabric) X(swatch) X(yarn_need) X(timings) \
   X(effort_fit) X(brief) X(job)
 
 struct world {
@@ -33,7 +33,12 @@ struct world {
   latchwork_weight weight;
   latchwork_duration duration;
   latchwork_count_per_length density;
+  latchwork_count_per_length row_density;
   latchwork_yarn_number yarn;
+  latchwork_plain_constants constants;
+  latchwork_weighed_swatch weighed[2];
+  latchwork_yarn main_yarn;
+  latchwork_yarn_request yarn_request;
   latchwork_move *moves;
   size_t moves_count;
   uint8_t cells[6];

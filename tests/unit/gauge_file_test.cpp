@@ -59,6 +59,7 @@ TEST_CASE("an inch is 25.4 mm exactly and 10 cm are not 4 in", "[gauge][file]") 
   };
   CHECK(length("4,in") == 101.6);
   CHECK(length("1,in") == 25.4);
+  CHECK(length("17.1,cm") == 171);  // in doubles 17.1 * 10 is a little more
   CHECK(length("10,cm") == 100.0);
   CHECK(length("12.7,cm") == 127.0);
   CHECK(length("100,mm") == 100.0);

@@ -24,12 +24,14 @@ from ._data import (
 from ._enums import (
     Axis,
     Cell,
+    Counted,
     EffortTerm,
     ErrorCode,
     FindingCode,
     Lean,
     LengthUnit,
     MachineClass,
+    PlainState,
     PlanStatus,
     Side,
     TermState,
@@ -60,8 +62,11 @@ from ._timings import (
     Spell,
 )
 from ._yarn import (
+    PlainConstants,
     YarnCategory,
+    YarnNeed,
     YarnNumber,
+    YarnRequest,
 )
 
 def version() -> str:
@@ -467,6 +472,27 @@ def yarn_categories_at(gauge: CountPerLength) -> list[YarnCategory]:
     Raises Error bad_argument (field "counted", when rows were counted); bad_value, as per_10cm().
     """
 
+def plain_constants_of(state: PlainState) -> PlainConstants:
+    """Munden's constants of plain wool in that state of relaxation. Raises Error bad_argument (field "state")."""
+
+def plain_loop_mm(gauge: CountPerLength, constants: PlainConstants) -> float:
+    """Loop length in mm of plain knit of that gauge, by its stitches or by its rows. Raises Error bad_argument (field);
+    bad_value, as per_10cm().
+    """
+
+def plain_per_10cm(counted: Counted, loop_mm: float, constants: PlainConstants) -> float:
+    """Stitches or rows per 10 cm of plain knit of that loop length (0.1..1000 mm). Raises Error bad_argument (field)."""
+
+def tightness_factor(yarn: YarnNumber, loop_mm: float) -> float:
+    """Tightness, sqrt(tex) / loop length in mm; the other custom, per cm, is ten times this. Raises Error bad_argument
+    (field); bad_value, as yarn_tex().
+    """
+
+def area_density_g_m2(stitches: CountPerLength, rows: CountPerLength, loop_mm: float, yarn: YarnNumber) -> float:
+    """Weight of a cloth in g/m2: stitches and rows per cm, times loop length in mm, times tex, over 100. Raises Error
+    bad_argument (field); bad_value, as per_10cm() and yarn_tex().
+    """
+
 max_swatch_bytes: int
 
 class Swatch:
@@ -508,6 +534,14 @@ def fit(request: FitRequest, swatch: Swatch) -> list[FitCandidate]:
 def fitted(request: FitRequest, candidate: FitCandidate) -> Panel:
     """The panel of a candidate. Raises Error bad_argument (field) when its numbers are not the request's; what join_strips()
     raises.
+    """
+
+def yarn_need(panel: Panel, swatch: Swatch, request: YarnRequest) -> YarnNeed:
+    """Yarn for a panel by every route that can be gone: weighed swatches by area or by stitches, measured loops, the
+    geometry of plain knit. Each has its spread, and the reasons of the others are in `missing`. A texture without a
+    figure bars a route unless `request.substitutes` names one for it; none is built in.
+
+    Raises Error bad_argument (field "yarns", "rows[1].last", "weighed[0].weight_g"); too_large.
     """
 
 max_spell_count: int

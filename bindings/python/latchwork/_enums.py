@@ -165,6 +165,30 @@ class TermState(IntEnum):
     """No spell has any of it: the default is kept."""
 
 
+class PlainState(IntEnum):
+    """How far a cloth of plain knit has come to rest."""
+
+    dry_relaxed = 0
+    """Off the machine and rested."""
+    wet_relaxed = 1
+    """Soaked and dried flat."""
+    fully_relaxed = 2
+    """Washed with agitation."""
+
+
+class YarnRoute(IntEnum):
+    """How a need of yarn was found."""
+
+    weighed_area = 0
+    """From weighed swatches, by their area and the panel's at its gauges."""
+    weighed_stitches = 1
+    """From weighed swatches, by their stitches and the panel's; needs no gauge."""
+    measured_loops = 2
+    """From the length of unravelled stitches; needs no gauge."""
+    plain_geometry = 3
+    """From the gauge of plain knit and Munden's constants, for stockinette only."""
+
+
 class YarnSystem(IntEnum):
     """Ways of saying how fine a yarn is. With 1 yd = 0.9144 m and 1 lb = 453.59237 g all are exact multiples of tex."""
 

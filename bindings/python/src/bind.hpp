@@ -23,6 +23,8 @@ void bind_gauge(py::module_& m);
 void bind_certificate(py::module_& m);
 void bind_timings(py::module_& m);
 void bind_yarn(py::module_& m);
+void bind_plain_knit(py::module_& m);
+void bind_yarn_need(py::module_& m);
 void bind_plan(py::module_& m);
 void bind_simulate(py::module_& m);
 void bind_file(py::module_& m);

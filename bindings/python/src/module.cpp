@@ -13,7 +13,9 @@ PYBIND11_MODULE(_core, m) {
   bind_machine(m);
   bind_quantity(m);
   bind_yarn(m);
+  bind_plain_knit(m);
   bind_gauge(m);
+  bind_yarn_need(m);
   bind_timings(m);
   bind_plan(m);
   bind_certificate(m);

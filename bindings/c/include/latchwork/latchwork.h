@@ -8,10 +8,11 @@
      own and may be NULL. Nothing is thrown, printed or kept: there is no "last error". Every function fails with
      BAD_ARGUMENT for a NULL where NULL is not said to be allowed (error.field is the argument's name), for an enum value
      out of its range or an index past the end, and with NO_MEMORY; only what comes beside these is listed.
-   - Handles (grid, wales, strip, panel, swatch, timings, effort_fit, findings, plan, certificate, fabric, brief, job) are
-     values behind a pointer. What comes through `out` is the caller's, to be freed by latchwork_<type>_destroy(); on
-     failure *out is NULL. A handle holds no other: the parts it was made of may be destroyed at once. Calls that take a
-     handle as const may run at once in many threads; any other call needs the handle alone.
+   - Handles (grid, wales, strip, panel, swatch, yarn_need, timings, effort_fit, findings, plan, certificate, fabric,
+     brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
+     latchwork_<type>_destroy(); on failure *out is NULL. A handle holds no other: the parts it was made of may be
+     destroyed at once. Calls that take a handle as const may run at once in many threads; any other call needs the
+     handle alone.
    - Failure leaves everything as it was, but for *out, which is NULL, text, which is "", and *needed, which is 0, or
      what the whole takes where only the buffer was too small.
    - Text out and arrays out: the caller's buffer, its capacity (bytes with the closing NUL; elements), and `needed`,
@@ -23,8 +24,9 @@
      are left out on the way out. A caller with a larger one (a newer header): what this library does not know must be
      zero on the way in, else BAD_ARGUMENT (field "...struct_size"); it is set to zero on the way out.
      Structs that stand in arrays (crossing, move, wale, stop, ...) have no struct_size and never change.
-     Structs of data (machine, effort, fit request): every field counts; begin with the function that fills them
-     (latchwork_machine_generic, latchwork_effort_default, latchwork_fit_request_default) and change what differs.
+     Structs of data (machine, effort, fit request, yarn request): every field counts; begin with the function that
+     fills them (latchwork_machine_generic, latchwork_effort_default, latchwork_fit_request_default,
+     latchwork_yarn_request_default) and change what differs.
      Structs of options (plan, simulate, chart, panel parts): 0 and NULL are the defaults.
    - Numbers. Rows run from 1 up from the cast-on, columns from 0 from the left on the right side (RS). Needles are the
      operator's: L3 is -3, R2 is 2, there is no needle 0. Lengths are in millimetres, times in whole milliseconds, gauge
@@ -1486,6 +1488,185 @@ LATCHWORK_C_API latchwork_status latchwork_fit(const latchwork_fit_request *requ
 LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request *request,
                                                   const latchwork_fit_candidate *candidate, latchwork_panel **out,
                                                   latchwork_error *error);
+
+/* ---- Plain knit, and how much yarn a panel takes ----------------------------------------------------------------- */
+
+/* How far a cloth of plain knit has come to rest. Since 0.1. */
+enum {
+  LATCHWORK_PLAIN_STATE_DRY_RELAXED = 0,  /* off the machine and rested */
+  LATCHWORK_PLAIN_STATE_WET_RELAXED = 1,  /* soaked and dried flat */
+  LATCHWORK_PLAIN_STATE_FULLY_RELAXED = 2 /* washed with agitation */
+};
+
+/* Munden's constants: courses/cm = courses / l, wales/cm = wales / l, l the loop length in cm. Never changes. Since 0.1. */
+typedef struct latchwork_plain_constants {
+  double courses; /* Kc, 0.1..100 */
+  double wales;   /* Kw, 0.1..100 */
+} latchwork_plain_constants;
+
+/* The constants of plain wool in a state; plain_knit.hpp names their sources. Fails: BAD_ARGUMENT (state). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plain_constants_of(int32_t state, latchwork_plain_constants *constants,
+                                                              latchwork_error *error);
+/* Loop length in mm of plain knit of that gauge, by its stitches or by its rows. Fails: BAD_ARGUMENT (counted, count,
+   length_mm, courses, wales); BAD_VALUE, as latchwork_per_10cm. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plain_loop_mm(const latchwork_count_per_length *gauge,
+                                                         const latchwork_plain_constants *constants, double *loop_mm,
+                                                         latchwork_error *error);
+/* Stitches or rows (LATCHWORK_COUNTED_...) per 10 cm of plain knit of that loop length, 0.1..1000 mm. Fails:
+   BAD_ARGUMENT (counted, loop_mm, courses, wales). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plain_per_10cm(int32_t counted, double loop_mm,
+                                                          const latchwork_plain_constants *constants, double *value,
+                                                          latchwork_error *error);
+/* Tightness, sqrt(tex) / loop length in mm; the other custom, per cm, is ten times this. Fails: BAD_ARGUMENT (system,
+   number, plies, loop_mm); BAD_VALUE, as latchwork_yarn_tex. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_tightness_factor(const latchwork_yarn_number *yarn, double loop_mm,
+                                                            double *value, latchwork_error *error);
+/* Weight of a cloth in g/m2. Fails: BAD_ARGUMENT (stitches, rows for counts of the other, count, length_mm, loop_mm,
+   system, number, plies); BAD_VALUE, as latchwork_per_10cm and latchwork_yarn_tex. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_area_density_g_m2(const latchwork_count_per_length *stitches,
+                                                             const latchwork_count_per_length *rows, double loop_mm,
+                                                             const latchwork_yarn_number *yarn, double *value,
+                                                             latchwork_error *error);
+
+/* How a need of yarn was found; the formulas and their spreads are in yarn_need.hpp. Since 0.1. */
+enum {
+  LATCHWORK_YARN_ROUTE_WEIGHED_AREA = 0,     /* from weighed swatches, by area */
+  LATCHWORK_YARN_ROUTE_WEIGHED_STITCHES = 1, /* from weighed swatches, by stitches; needs no gauge */
+  LATCHWORK_YARN_ROUTE_MEASURED_LOOPS = 2,   /* from the length of unravelled stitches; needs no gauge */
+  LATCHWORK_YARN_ROUTE_PLAIN_GEOMETRY = 3    /* from the gauge of plain knit, for stockinette only */
+};
+
+#define LATCHWORK_YARN_REQUEST_MAX_YARNS 100
+#define LATCHWORK_YARN_REQUEST_MAX_ITEMS 50000 /* of each other list */
+
+/* A need of yarn, by every route that can be gone. */
+typedef struct latchwork_yarn_need latchwork_yarn_need;
+
+/* A swatch of one texture that was weighed: width and height, or stitches and rows, or both. The texts of this and the
+   next three are the caller's, copied. Elements of arrays. Since 0.1. */
+typedef struct latchwork_weighed_swatch {
+  const char *texture;
+  double weight_g;  /* 1e-3..1e6 */
+  double scale_g;   /* the step of the scale it was weighed on, 0..1e6; 0: finer than matters */
+  double width_mm;  /* rested; 1..1e5, or 0 with height_mm */
+  double height_mm; /* 1..1e5, or 0 */
+  double stitches;  /* columns of its chart, 1..1e6, or 0 with rows */
+  double rows;      /* 1..1e6, or 0 */
+  double tex;       /* of all its strands together, 1e-3..1e9; 0: of the yarns of the panel's first row */
+} latchwork_weighed_swatch;
+
+/* Stitches of one texture that were unravelled, and the length of yarn they gave. Since 0.1. */
+typedef struct latchwork_measured_loops {
+  const char *texture;
+  double stitches;  /* 1..1e9: places of the chart, columns times rows */
+  double length_mm; /* of one strand, pulled straight; 0.1..1e9 */
+} latchwork_measured_loops;
+
+/* A texture that may be reckoned by another's figure, since it has none of its own. Since 0.1. */
+typedef struct latchwork_substitute {
+  const char *texture;
+  const char *use; /* the texture whose figure is taken */
+} latchwork_substitute;
+
+/* A yarn of the work. Since 0.1. */
+typedef struct latchwork_yarn {
+  const char *name;             /* NULL: "" */
+  latchwork_yarn_number number; /* number 0: not known, for one yarn alone and weighed swatches */
+  double ball_g;                /* as sold, 1e-3..1e6; 0: not sold by the ball */
+} latchwork_yarn;
+
+/* Rows that one yarn is knitted in. Where the rows of several meet, they are knitted together. Since 0.1. */
+typedef struct latchwork_yarn_rows {
+  int32_t first; /* 1..R */
+  int32_t last;  /* first..R; 0: R */
+  int32_t yarn;  /* index into the request's yarns */
+} latchwork_yarn_rows;
+
+/* What a need of yarn is reckoned from. Data: begin with latchwork_yarn_request_default(). Since 0.1. */
+typedef struct latchwork_yarn_request {
+  uint32_t struct_size;
+  int32_t pieces;                         /* panels alike, 1..10000 */
+  int32_t waste_yarn;                     /* index; -1: the yarns of row 1 */
+  int32_t seam_yarn;                      /* index */
+  const latchwork_yarn *yarns;            /* one or more */
+  size_t yarn_count;
+  const latchwork_yarn_rows *rows;        /* none: all yarns in all rows */
+  size_t row_count;
+  const latchwork_weighed_swatch *weighed;
+  size_t weighed_count;
+  const latchwork_measured_loops *loops;
+  size_t loop_count;
+  const latchwork_substitute *substitutes;
+  size_t substitute_count;
+  latchwork_plain_constants plain;        /* of the swatch's state */
+  double cast_on_rows;                    /* yarn of the cast-on, in rows like row 1; 0..1000 */
+  double bind_off_rows;                   /* yarn of the bind-off, in rows like the last; 0..1000 */
+  double waste_rows;                      /* knitted beside the panel, in rows like row 1; 0..1e6 */
+  double seam_mm;                         /* seams of the whole article, 0..1e6 */
+  double seam_ratio;                      /* sewing yarn for a length of seam, 1..20 */
+  double sureness;                        /* standard deviations on top of the mean, 0..6 */
+  double allowance;                       /* share on top of that, 0..2 */
+} latchwork_yarn_request;
+#define LATCHWORK_YARN_REQUEST_INIT                                                                        \
+  { sizeof(latchwork_yarn_request), 0, 0, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, { 0.0, 0.0 }, 0.0, \
+    0.0, 0.0, 0.0, 0.0, 0.0, 0.0 }
+
+/* One yarn's part of a need. An element of arrays. Since 0.1. */
+typedef struct latchwork_yarn_share {
+  double weight_g; /* the mean, without allowance */
+  double spread_g; /* one standard deviation of it */
+  double length_m; /* 0 where the yarn's number is not known */
+  double buy_g;    /* (weight_g + sureness * spread_g) * (1 + allowance) */
+  int32_t yarn;    /* index into the request's yarns */
+  int32_t balls;   /* whole balls that hold buy_g; 0 where it is not sold by the ball */
+} latchwork_yarn_share;
+
+/* The need by one route, of all yarns. An element of arrays. Since 0.1. */
+typedef struct latchwork_yarn_estimate {
+  double weight_g;
+  double spread_g; /* one standard deviation of it */
+  double length_m; /* 0 where not known */
+  int32_t route;   /* LATCHWORK_YARN_ROUTE_... */
+} latchwork_yarn_estimate;
+
+/* Fills `request` with the defaults: one piece, a row each for cast-on and bind-off, seams of three times their length,
+   two standard deviations, a tenth on top; no yarns. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_request_default(latchwork_yarn_request *request,
+                                                                latchwork_error *error);
+/* Yarn for a panel. A texture without a figure bars a route, unless a substitute is named for it; none is built in.
+   Fails: BAD_ARGUMENT (yarns, rows[1].last, weighed[0].weight_g); TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_yarn_need(const latchwork_panel *panel, const latchwork_swatch *swatch,
+                                                           const latchwork_yarn_request *request,
+                                                           latchwork_yarn_need **out, latchwork_error *error);
+/* A need of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_copy(const latchwork_yarn_need *need, latchwork_yarn_need **out,
+                                                          latchwork_error *error);
+/* *equal is 1 when all estimates and texts are the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_equal(const latchwork_yarn_need *need,
+                                                           const latchwork_yarn_need *other, int32_t *equal,
+                                                           latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_yarn_need_destroy(latchwork_yarn_need *need);
+/* The estimates in the order of LATCHWORK_YARN_ROUTE_...; none when no route can be gone. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_estimates(const latchwork_yarn_need *need,
+                                                               latchwork_yarn_estimate *estimates, size_t capacity,
+                                                               size_t *needed, latchwork_error *error);
+/* Each yarn's share of the estimate at `index`. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_shares(const latchwork_yarn_need *need, size_t index,
+                                                            latchwork_yarn_share *shares, size_t capacity,
+                                                            size_t *needed, latchwork_error *error);
+/* The notes on the estimate at `index` for people, one a line; "" for none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_notes(const latchwork_yarn_need *need, size_t index, char *text,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
+/* How far apart the estimates are: (greatest - least weight) / mean of them; 0 for one or none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_apart(const latchwork_yarn_need *need, double *apart,
+                                                           latchwork_error *error);
+/* Why each other route cannot be gone, one a line; "" when all can. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_missing(const latchwork_yarn_need *need, char *text,
+                                                             size_t capacity, size_t *needed, latchwork_error *error);
+/* Routes that are further apart than their spreads explain, one a line; "" for none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_warnings(const latchwork_yarn_need *need, char *text,
+                                                              size_t capacity, size_t *needed, latchwork_error *error);
 
 /* ---- Files: JSON (RFC 8259, UTF-8), with "format" and "version" first -------------------------------------------- */
 

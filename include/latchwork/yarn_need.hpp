@@ -1,0 +1,150 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "latchwork/export.hpp"
+#include "latchwork/gauge.hpp"
+#include "latchwork/panel.hpp"
+#include "latchwork/plain_knit.hpp"
+#include "latchwork/yarn.hpp"
+
+namespace latchwork::inline v0 {
+
+/// How a need of yarn was found. The values are in the C ABI.
+enum class YarnRoute : std::uint8_t {
+  weighed_area = 0,      ///< from weighed swatches, by their area and the panel's at its gauges
+  weighed_stitches = 1,  ///< from weighed swatches, by their stitches and the panel's; needs no gauge
+  measured_loops = 2,    ///< from the length of unravelled stitches; needs no gauge
+  plain_geometry = 3,    ///< from the gauge of plain knit and Munden's constants (plain_knit.hpp), for stockinette only
+};
+
+/// A swatch of one texture that was weighed. Give its width and height, or its stitches and rows, or both.
+struct WeighedSwatch {
+  std::string texture;
+  double weight_g = 0;   ///< 1e-3..1e6
+  double scale_g = 0;    ///< the step of the scale it was weighed on, 0..1e6; 0: finer than matters
+  double width_mm = 0;   ///< rested; 1..1e5, or 0 with height_mm
+  double height_mm = 0;  ///< 1..1e5, or 0
+  double stitches = 0;   ///< columns of its chart, 1..1e6, or 0 with rows
+  double rows = 0;       ///< 1..1e6, or 0
+  double tex = 0;        ///< of all its strands together, 1e-3..1e9; 0: of the yarns of the panel's first row
+  friend bool operator==(const WeighedSwatch&, const WeighedSwatch&) = default;
+};
+
+/// Stitches of one texture that were unravelled, and the length of yarn they gave. Some hundred stitches are usual.
+struct MeasuredLoops {
+  std::string texture;
+  double stitches = 0;   ///< 1..1e9: places of the chart, columns times rows
+  double length_mm = 0;  ///< of one strand, pulled straight; 0.1..1e9
+  friend bool operator==(const MeasuredLoops&, const MeasuredLoops&) = default;
+};
+
+/// A texture that may be reckoned by another's figure, since it has none of its own.
+struct Substitute {
+  std::string texture;
+  std::string use;  ///< the texture whose figure is taken
+  friend bool operator==(const Substitute&, const Substitute&) = default;
+};
+
+/// A yarn of the work.
+struct Yarn {
+  std::string name;
+  YarnNumber number;  ///< number 0: not known, for one yarn alone and weighed swatches; lengths are then not known
+  double ball_g = 0;  ///< as sold, 1e-3..1e6; 0: not sold by the ball
+  friend bool operator==(const Yarn&, const Yarn&) = default;
+};
+
+/// Rows that one yarn is knitted in. Where the rows of several meet, they are knitted together.
+struct YarnRows {
+  int first = 1;  ///< 1..R
+  int last = 0;   ///< first..R; 0: R
+  int yarn = 0;   ///< index into YarnRequest::yarns
+  friend bool operator==(const YarnRows&, const YarnRows&) = default;
+};
+
+/// What a need of yarn is reckoned from.
+struct YarnRequest {
+  static constexpr std::size_t max_yarns = 100;
+  static constexpr std::size_t max_items = 50'000;  ///< of each other list
+
+  std::vector<Yarn> yarns;     ///< one or more
+  std::vector<YarnRows> rows;  ///< empty: all yarns in all rows
+  std::vector<WeighedSwatch> weighed;
+  std::vector<MeasuredLoops> loops;
+  std::vector<Substitute> substitutes;
+  PlainConstants plain;      ///< of the swatch's state
+  int pieces = 1;            ///< panels alike, 1..10000
+  double cast_on_rows = 1;   ///< yarn of the cast-on, in rows like row 1; 0..1000; common practice, no source
+  double bind_off_rows = 1;  ///< yarn of the bind-off, in rows like the last; 0..1000; common practice, no source
+  double waste_rows = 0;     ///< knitted beside the panel, in rows like row 1; 0..1e6
+  int waste_yarn = -1;       ///< index; -1: the yarns of row 1
+  double seam_mm = 0;        ///< seams of the whole article, 0..1e6
+  double seam_ratio = 3;     ///< sewing yarn for a length of seam, 1..20; common practice, no source
+  int seam_yarn = 0;         ///< index
+  double sureness = 2;       ///< standard deviations on top of the mean, 0..6: 2 covers 98 of 100 if errors are normal
+  double allowance = 0.1;    ///< share on top of that, for joins, mistakes and a second swatch, 0..2; common practice
+  friend bool operator==(const YarnRequest&, const YarnRequest&) = default;
+};
+
+/// One yarn's part of a need.
+struct YarnShare {
+  int yarn = 0;         ///< index into YarnRequest::yarns
+  double weight_g = 0;  ///< the mean, without allowance
+  double spread_g = 0;  ///< one standard deviation of it
+  double length_m = 0;  ///< 0 where the yarn's number is not known
+  double buy_g = 0;     ///< (weight_g + sureness * spread_g) * (1 + allowance)
+  int balls = 0;        ///< whole balls that hold buy_g; 0 where it is not sold by the ball
+  friend bool operator==(const YarnShare&, const YarnShare&) = default;
+};
+
+/// The need by one route.
+struct YarnEstimate {
+  YarnRoute route = YarnRoute::weighed_area;
+  double weight_g = 0;             ///< of all yarns
+  double spread_g = 0;             ///< one standard deviation of it
+  double length_m = 0;             ///< of all yarns; 0 where not known
+  std::vector<YarnShare> shares;   ///< one a yarn
+  std::vector<std::string> notes;  ///< for people: what was taken from another texture, what is not known
+  friend bool operator==(const YarnEstimate&, const YarnEstimate&) = default;
+};
+
+/// The need by every route that can be gone.
+struct YarnNeed {
+  std::vector<YarnEstimate> estimates;  ///< in the order of YarnRoute
+  double apart = 0;                     ///< (greatest - least weight) / mean of them; 0 for one route
+  std::vector<std::string> missing;     ///< for people: why each other route cannot be gone, in the order of YarnRoute
+  std::vector<std::string> warnings;    ///< for people: routes that are further apart than their spreads explain
+  friend bool operator==(const YarnNeed&, const YarnNeed&) = default;
+};
+
+/// Yarn for a panel. Every route comes down to a length l of each strand at one place of the chart, by texture:
+///   weighed_area      l = 1e10 weight / (width height tex g r)   at the panel's own g stitches and r rows per 10 cm
+///   weighed_stitches  l = 1e6 weight / (stitches rows tex)
+///   measured_loops    l = length / stitches
+///   plain_geometry    l = 100 sqrt(Kc Kw / (g r))                for textures that are knit all over
+/// in mm, g and tex. A place is a cell of the chart, but for `none` outside the cloth: a ladder is part of its texture,
+/// in the swatch as in the panel. Several swatches of one texture give the mean of their l. Length is the sum of l over
+/// places and strands, weight is length times tex. Rows of another thickness than the swatch's are reckoned at the same
+/// l, which a note says.
+///
+/// The spread is one standard deviation, by error propagation to first order. Of one texture, relative to l:
+///   weighed_*        u^2 = s^2 + d^2, s the sample standard deviation of the swatches' l over their mean (0 for one,
+///                    which a note says), d^2 the mean of (scale / weight)^2 / 12: a reading may be off by half a step,
+///                    evenly (JCGM 100:2008, 4.3.7); weighed_area adds those of g and r, squared
+///   measured_loops   u = s
+///   plain_geometry   u^2 = (s_g / 2 g)^2 + (s_r / 2 r)^2 + e^2, e half the difference of the lengths by g and by r
+///                    alone, over l: how far the cloth is from the state of the constants
+/// Textures that share a figure are off together, so their parts are added; those of different figures are added as
+/// squares. Numbers of yarns, seams and what is bought on top have no spread.
+///
+/// A texture that has no figure for a route bars that route, unless `substitutes` names one for it; no figure is built
+/// in, for cables and tucks least of all. Linear in cells, swatches and yarns.
+/// @throws Error bad_argument (field "yarns", "rows[1].last", "weighed[0].weight_g") for what is out of its range,
+/// a row without a yarn, numbers of yarns that are not known where they must be; too_large for lists above their limits
+/// and for a need above 1e9 g or balls.
+LATCHWORK_API YarnNeed yarn_need(const Panel& panel, const Swatch& swatch, const YarnRequest& request);
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,341 @@
+#include "latchwork/yarn_need.hpp"
+
+#include <cmath>
+#include <functional>
+#include <limits>
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/motif.hpp"
+
+using namespace latchwork;
+using latchwork_test::Approx;
+using latchwork_test::refused_field;
+
+namespace {
+
+constexpr int plain_columns = 10;
+constexpr int rope_columns = 6;
+constexpr int rows = 12;
+
+// Ten plain stitches beside a rope of six.
+Panel panel() {
+  const Strip strips[] = {stockinette(plain_columns), rope(3, 3, 6, Lean::right)};
+  return join_strips("sample", rows, strips);
+}
+std::string rope_texture() {
+  return rope(3, 3, 6, Lean::right).texture;
+}
+
+Swatch swatch() {
+  return Swatch({{"stockinette", Counted::stitches, 28, 100, ""},
+                 {"stockinette", Counted::rows, 40, 100, ""},
+                 {rope_texture(), Counted::stitches, 36, 100, ""},
+                 {rope_texture(), Counted::rows, 40, 100, ""}});
+}
+
+// Nothing but the cloth, one yarn of 200 tex.
+YarnRequest bare() {
+  YarnRequest out;
+  out.yarns = {{"main", {YarnSystem::tex, 200, 1}, 50}};
+  out.cast_on_rows = out.bind_off_rows = 0;
+  out.sureness = out.allowance = 0;
+  return out;
+}
+YarnRequest by_loops() {
+  YarnRequest out = bare();
+  out.loops = {{"stockinette", 100, 1000}, {rope_texture(), 100, 1200}};
+  return out;
+}
+
+const YarnEstimate& by(const YarnNeed& need, YarnRoute route) {
+  for (const YarnEstimate& each : need.estimates) {
+    if (each.route == route) return each;
+  }
+  throw std::runtime_error("no estimate by this route");
+}
+
+constexpr double cloth_m = (plain_columns * 0.010 + rope_columns * 0.012) * rows;  // of loops of 10 and 12 mm
+
+}  // namespace
+
+TEST_CASE("measured loops: places times the length of a loop", "[yarn_need]") {
+  const YarnNeed need = yarn_need(panel(), swatch(), by_loops());
+  REQUIRE(need.estimates.size() == 1);
+  const YarnEstimate& got = need.estimates[0];
+  CHECK(got.route == YarnRoute::measured_loops);
+  CHECK(got.length_m == Approx(cloth_m));
+  CHECK(got.weight_g == Approx(cloth_m * 0.2));  // 200 tex: 0.2 g a metre
+  CHECK(got.spread_g == 0);
+  REQUIRE(got.shares.size() == 1);
+  CHECK(got.shares[0].buy_g == Approx(got.weight_g));
+  CHECK(got.shares[0].balls == 1);
+  CHECK(got.notes.size() == 2);  // each texture was measured once
+  CHECK(need.apart == 0);
+  CHECK(need.missing.size() == 3);
+}
+
+TEST_CASE("a texture without a figure bars the route, unless a substitute is named, which is told", "[yarn_need]") {
+  YarnRequest request = by_loops();
+  request.loops.pop_back();
+  const YarnNeed barred = yarn_need(panel(), swatch(), request);
+  CHECK(barred.estimates.empty());
+  REQUIRE(barred.missing.size() == 4);
+  CHECK(barred.missing[2].find("texture '" + rope_texture() + "' has no measured loops") != std::string::npos);
+  CHECK(barred.missing[3].find("is not plain knit") != std::string::npos);
+
+  request.substitutes = {{rope_texture(), "stockinette"}};
+  const YarnNeed told = yarn_need(panel(), swatch(), request);
+  const YarnEstimate& loops = by(told, YarnRoute::measured_loops);
+  CHECK(loops.length_m == Approx((plain_columns + rope_columns) * 0.010 * rows));
+  REQUIRE(loops.notes.size() == 2);
+  CHECK(loops.notes[1].find("by the figure of 'stockinette', as told") != std::string::npos);
+  // Told so, the geometry of plain knit goes for the rope too.
+  const double loop_mm = 100 * std::sqrt(5.5 * 4.2 / (28 * 40.0));
+  CHECK(by(told, YarnRoute::plain_geometry).length_m == Approx((plain_columns + rope_columns) * loop_mm * rows / 1000));
+  CHECK(told.estimates.size() == 2);
+  CHECK(told.apart == Approx((loop_mm - 10) / ((loop_mm + 10) / 2)));
+
+  request.substitutes = {{rope_texture(), "moss"}};
+  CHECK(yarn_need(panel(), swatch(), request).missing[2].find("of its substitute, texture 'moss'") !=
+        std::string::npos);
+}
+
+TEST_CASE("weighed swatches go by area at the panel's gauge, or by stitches", "[yarn_need]") {
+  YarnRequest request = bare();
+  // 28 stitches and 40 rows are 100 mm square; 18 of the rope's are 50 mm wide.
+  request.weighed = {{"stockinette", 4, 0, 100, 100, 28, 40, 0}, {rope_texture(), 3, 0, 50, 100, 18, 40, 0}};
+  const YarnNeed need = yarn_need(panel(), swatch(), request);
+  const double grams = plain_columns * rows * 4 / (28 * 40.0) + rope_columns * rows * 3 / (18 * 40.0);
+  CHECK(by(need, YarnRoute::weighed_stitches).weight_g == Approx(grams));
+  CHECK(by(need, YarnRoute::weighed_area).weight_g == Approx(grams));
+  CHECK(by(need, YarnRoute::weighed_area).length_m == Approx(grams / 0.2));
+  CHECK(need.apart == Approx(0).margin(1e-12));
+
+  // By stitches no gauge is needed.
+  const YarnNeed without = yarn_need(panel(), Swatch(), request);
+  REQUIRE(without.estimates.size() == 1);
+  CHECK(without.estimates[0].route == YarnRoute::weighed_stitches);
+  CHECK(without.missing[0].find("has no gauge") != std::string::npos);
+
+  // A yarn whose number nobody knows can still be weighed.
+  request.yarns[0].number.number = 0;
+  request.loops = {{"stockinette", 100, 1000}, {rope_texture(), 100, 1200}};
+  const YarnNeed unknown = yarn_need(panel(), swatch(), request);
+  CHECK(unknown.estimates.size() == 2);
+  CHECK(by(unknown, YarnRoute::weighed_stitches).weight_g == Approx(grams));
+  CHECK(by(unknown, YarnRoute::weighed_stitches).length_m == 0);
+  CHECK(unknown.missing[0].find("number of the yarn is not known") != std::string::npos);
+  // Two strands of it weigh what the swatch of two strands weighed.
+  request.rows = {{}, {}};
+  CHECK(by(yarn_need(panel(), swatch(), request), YarnRoute::weighed_stitches).weight_g == Approx(grams));
+}
+
+TEST_CASE("the spread is that of the swatches, and of the scale's step", "[yarn_need]") {
+  YarnRequest request = bare();
+  const Panel plain("plain", stockinette(10).filled_up(10));
+  request.weighed = {{"stockinette", 4, 1, 0, 0, 28, 40, 0}};
+  const YarnEstimate one = by(yarn_need(plain, swatch(), request), YarnRoute::weighed_stitches);
+  CHECK(one.spread_g / one.weight_g == Approx(1 / 4.0 / std::sqrt(12.0)));  // half a gram either way, evenly
+
+  request.weighed = {{"stockinette", 4, 0, 0, 0, 28, 40, 0}, {"stockinette", 5, 0, 0, 0, 28, 40, 0}};
+  const YarnEstimate two = by(yarn_need(plain, swatch(), request), YarnRoute::weighed_stitches);
+  CHECK(two.weight_g == Approx(100 * 4.5 / (28 * 40)));
+  CHECK(two.spread_g / two.weight_g == Approx(std::sqrt(0.5) / 4.5));  // sample standard deviation of 4 and 5
+  CHECK(two.notes.empty());
+
+  request.sureness = 2;
+  request.allowance = 0.1;
+  const YarnEstimate sure = by(yarn_need(plain, swatch(), request), YarnRoute::weighed_stitches);
+  CHECK(sure.shares[0].buy_g == Approx((two.weight_g + 2 * two.spread_g) * 1.1));
+}
+
+TEST_CASE("the geometry's spread says how far the gauge is from the constants", "[yarn_need]") {
+  const Panel plain("plain", stockinette(10).filled_up(10));
+  const YarnEstimate got = by(yarn_need(plain, swatch(), bare()), YarnRoute::plain_geometry);
+  const double by_stitches = 420.0 / 28;
+  const double by_rows = 550.0 / 40;
+  const double loop = std::sqrt(by_stitches * by_rows);
+  CHECK(got.length_m == Approx(100 * loop / 1000));
+  CHECK(got.spread_g / got.weight_g == Approx((by_stitches - by_rows) / 2 / loop));
+}
+
+TEST_CASE("routes further apart than their spreads explain are a warning", "[yarn_need]") {
+  YarnRequest request = bare();
+  const Panel plain("plain", stockinette(10).filled_up(10));
+  request.loops = {{"stockinette", 100, 1000}, {"stockinette", 100, 1010}};
+  const YarnNeed need = yarn_need(plain, swatch(), request);  // the geometry says 14.4 mm, 4 % spread
+  REQUIRE(need.warnings.size() == 1);
+  CHECK(need.warnings[0].find("measured loops") != std::string::npos);
+  request.loops = {{"stockinette", 100, 1430}, {"stockinette", 100, 1440}};
+  CHECK(yarn_need(plain, swatch(), request).warnings.empty());
+}
+
+TEST_CASE("cast-on, bind-off, waste, seams and pieces are added", "[yarn_need]") {
+  const double row_m = cloth_m / rows;
+  struct Case {
+    const char* what;
+    std::function<void(YarnRequest&)> change;
+    double metres;
+  };
+  const Case cases[] = {
+      {"cast-on", [](YarnRequest& r) { r.cast_on_rows = 2; }, cloth_m + 2 * row_m},
+      {"bind-off", [](YarnRequest& r) { r.bind_off_rows = 1.5; }, cloth_m + 1.5 * row_m},
+      {"waste", [](YarnRequest& r) { r.waste_rows = 10; }, cloth_m + 10 * row_m},
+      {"seam", [](YarnRequest& r) { r.seam_mm = 1000; }, cloth_m + 3},
+      {"pieces", [](YarnRequest& r) { r.pieces = 3; }, 3 * cloth_m},
+      {"pieces and seam", [](YarnRequest& r) { r.pieces = 3, r.seam_mm = 500, r.seam_ratio = 4; }, 3 * cloth_m + 2},
+  };
+  for (const Case& each : cases) {
+    INFO(each.what);
+    YarnRequest request = by_loops();
+    each.change(request);
+    CHECK(yarn_need(panel(), swatch(), request).estimates.at(0).length_m == Approx(each.metres));
+  }
+}
+
+TEST_CASE("two yarns: together, in stripes, for waste and for seams", "[yarn_need]") {
+  YarnRequest request = by_loops();
+  request.yarns.push_back({"contrast", {YarnSystem::tex, 100, 1}, 25});
+  const auto shares = [&] { return yarn_need(panel(), swatch(), request).estimates.at(0).shares; };
+  CHECK(shares()[0].length_m == Approx(cloth_m));  // together in all rows
+  CHECK(shares()[1].length_m == Approx(cloth_m));
+  CHECK(shares()[1].weight_g == Approx(cloth_m * 0.1));
+
+  request.rows = {{1, 9, 0}, {10, 0, 1}};  // stripes
+  CHECK(shares()[0].length_m == Approx(cloth_m * 9 / rows));
+  CHECK(shares()[1].length_m == Approx(cloth_m * 3 / rows));
+
+  request.rows = {{1, 0, 0}};  // the second is for waste and seams
+  request.waste_rows = 6;
+  request.waste_yarn = 1;
+  request.seam_mm = 200;
+  request.seam_yarn = 1;
+  CHECK(shares()[0].length_m == Approx(cloth_m));
+  CHECK(shares()[1].length_m == Approx(cloth_m / 2 + 0.6));
+
+  // A swatch of both strands together weighs what both take; a stripe of one takes its part of it.
+  request = bare();
+  request.yarns.push_back({"contrast", {YarnSystem::tex, 100, 1}, 25});
+  request.weighed = {{"stockinette", 3, 0, 0, 0, 10, 10, 0}, {rope_texture(), 3, 0, 0, 0, 10, 10, 0}};
+  const double all_g = (plain_columns + rope_columns) * rows * 0.03;
+  CHECK(shares()[0].weight_g == Approx(all_g * 2 / 3));
+  CHECK(shares()[1].weight_g == Approx(all_g / 3));
+  request.rows = {{1, 0, 0}, {7, 0, 1}};  // the second from row 7 on; row 1 has 200 tex, as the swatch
+  const YarnNeed half = yarn_need(panel(), swatch(), request);
+  CHECK(half.estimates.at(0).shares[0].weight_g == Approx(all_g));
+  CHECK(half.estimates.at(0).shares[1].weight_g == Approx(all_g / 4));
+  CHECK(half.estimates.at(0).notes.back().find("unlike thickness") != std::string::npos);
+}
+
+TEST_CASE("places outside the cloth take no yarn, a ladder inside it does", "[yarn_need]") {
+  Grid grid = Grid::from_text("..kkkk\n.kk.kk\nkkkkk.\n");
+  const Strip strip{"shaped", "shaped", grid};
+  YarnRequest request = bare();
+  request.loops = {{"shaped", 1, 10}};
+  CHECK(yarn_need(Panel("p", strip), Swatch(), request).estimates.at(0).length_m == Approx((4 + 5 + 5) * 0.010));
+  const Panel bare_panel("nothing", Strip{"none", "none", Grid::from_text("..\n")});
+  CHECK(yarn_need(bare_panel, Swatch(), request).estimates.at(0).weight_g == 0);
+}
+
+TEST_CASE("a request that cannot be reckoned is refused with its field", "[yarn_need][error]") {
+  const double nan = std::numeric_limits<double>::quiet_NaN();
+  struct Case {
+    const char* field;
+    std::function<void(YarnRequest&)> spoil;
+  };
+  const Case cases[] = {
+      {"yarns", [](YarnRequest& r) { r.yarns.clear(); }},
+      {"yarns[0].ball_g", [&](YarnRequest& r) { r.yarns[0].ball_g = nan; }},
+      {"yarns[0].number.number", [&](YarnRequest& r) { r.yarns[0].number.number = nan; }},
+      {"yarns[0].number.plies", [](YarnRequest& r) { r.yarns[0].number.plies = 0; }},
+      {"yarns[1].number.number",
+       [](YarnRequest& r) {
+         r.yarns.push_back({"unknown", {}, 0});
+       }},
+      {"yarns[0].number.number", [](YarnRequest& r) { r.yarns[0].number.number = 0, r.seam_mm = 1; }},
+      {"rows[0].first",
+       [](YarnRequest& r) {
+         r.rows = {{0, 3, 0}};
+       }},
+      {"rows[0].last",
+       [](YarnRequest& r) {
+         r.rows = {{3, 2, 0}};
+       }},
+      {"rows[0].last",
+       [](YarnRequest& r) {
+         r.rows = {{1, 13, 0}};
+       }},
+      {"rows[1].yarn",
+       [](YarnRequest& r) {
+         r.rows = {{1, 0, 0}, {1, 0, 1}};
+       }},
+      {"weighed[0].texture",
+       [](YarnRequest& r) {
+         r.weighed = {{"", 1, 0, 0, 0, 1, 1, 0}};
+       }},
+      {"weighed[0].weight_g",
+       [](YarnRequest& r) {
+         r.weighed = {{"x", 0, 0, 0, 0, 1, 1, 0}};
+       }},
+      {"weighed[0].scale_g",
+       [](YarnRequest& r) {
+         r.weighed = {{"x", 1, -1, 0, 0, 1, 1, 0}};
+       }},
+      {"weighed[0].height_mm",
+       [](YarnRequest& r) {
+         r.weighed = {{"x", 1, 0, 5, 0, 1, 1, 0}};
+       }},
+      {"weighed[0].stitches",
+       [](YarnRequest& r) {
+         r.weighed = {{"x", 1, 0, 0, 0, 0, 1, 0}};
+       }},
+      {"weighed[0].tex",
+       [&](YarnRequest& r) {
+         r.weighed = {{"x", 1, 0, 0, 0, 1, 1, nan}};
+       }},
+      {"weighed[0].tex",
+       [](YarnRequest& r) {
+         r.yarns[0].number.number = 0, r.weighed = {{"x", 1, 0, 0, 0, 1, 1, 9}};
+       }},
+      {"loops[0].stitches", [](YarnRequest& r) { r.loops[0].stitches = 0; }},
+      {"loops[1].length_mm", [&](YarnRequest& r) { r.loops[1].length_mm = nan; }},
+      {"loops[1].texture", [](YarnRequest& r) { r.loops[1].texture = "\xFF"; }},
+      {"substitutes[0].use",
+       [](YarnRequest& r) {
+         r.substitutes = {{"x", ""}};
+       }},
+      {"plain.wales", [](YarnRequest& r) { r.plain.wales = 0; }},
+      {"pieces", [](YarnRequest& r) { r.pieces = 0; }},
+      {"cast_on_rows", [&](YarnRequest& r) { r.cast_on_rows = nan; }},
+      {"bind_off_rows", [](YarnRequest& r) { r.bind_off_rows = -1; }},
+      {"waste_rows", [](YarnRequest& r) { r.waste_rows = -1; }},
+      {"waste_yarn", [](YarnRequest& r) { r.waste_yarn = 1; }},
+      {"seam_mm", [&](YarnRequest& r) { r.seam_mm = nan; }},
+      {"seam_ratio", [](YarnRequest& r) { r.seam_ratio = 0; }},
+      {"seam_yarn", [](YarnRequest& r) { r.seam_yarn = -1; }},
+      {"sureness", [](YarnRequest& r) { r.sureness = 7; }},
+      {"allowance", [&](YarnRequest& r) { r.allowance = nan; }},
+  };
+  for (const Case& each : cases) {
+    INFO(each.field);
+    YarnRequest request = by_loops();
+    each.spoil(request);
+    CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error,
+                         refused_field(ErrorCode::bad_argument, each.field));
+  }
+  YarnRequest gap = by_loops();
+  gap.rows = {{1, 3, 0}, {5, 0, 0}};
+  Place at;
+  at.row = 4;
+  at.field = "rows";
+  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), gap), Error, latchwork_test::refused(ErrorCode::bad_argument, at));
+  YarnRequest huge = by_loops();
+  huge.loops[0] = {"stockinette", 1, 1e9};
+  huge.pieces = 10'000;
+  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), huge), Error, refused_field(ErrorCode::too_large, "pieces"));
+  YarnRequest many = by_loops();
+  many.yarns.resize(YarnRequest::max_yarns + 1, many.yarns[0]);
+  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), many), Error, refused_field(ErrorCode::too_large, "yarns"));
+}
