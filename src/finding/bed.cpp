@@ -112,7 +112,8 @@ std::optional<Finding> off_bed(const Grid& grid, const Machine& machine) {
                                   needle_name(last), needle_name(on_left ? -left : right));
     const int fitting = on_left ? -left : needle_beside(right, 1 - columns);
     finding.suggestion =
-        fmt::format("centre it, or let it start no further out than {} on the left", needle_name(fitting));
+        fmt::format("centre it, or let its leftmost needle be {}",
+                    on_left ? needle_name(fitting) + " or further right" : needle_name(fitting) + " or further left");
   }
   return finding;
 }

@@ -100,8 +100,8 @@ void require_inside(int row, int column, int rows, int columns) {
 }
 
 std::string crossing_words(const Crossing& crossing) {
-  return fmt::format("crossing {} after row {}, {}", crossing_name(crossing), crossing.row, crossing.column,
-                     crossing.column + crossing.width() - 1);
+  return fmt::format("crossing {} after row {}, {}", crossing_name(crossing), crossing.row,
+                     run_of("column", crossing.column, crossing.column + crossing.width() - 1));
 }
 
 }  // namespace latchwork::inline v0::rules

@@ -57,7 +57,9 @@ std::string shaping_words(const std::vector<Shaping>& shapings, bool on) {
     if (shaping.on == on) needles.push_back(shaping.needle);
   }
   if (needles.empty()) return {};
-  return (on ? "cast on " : "bind off ") + needle_ranges(needles);
+  const std::string named = needle_ranges(needles);
+  return on ? fmt::format("bring {} to work and cast on", named)
+            : fmt::format("bind off {} and put {} out of work", named, needles.size() == 1 ? "it" : "them");
 }
 
 /// Whether rungs in words hold a run, "4 p".
@@ -103,13 +105,23 @@ class Writer {
                   fmt::format("the plan is for {} x {}; the panel has {} x {}", count_of(plan_.rows, "row"),
                               count_of(plan_.columns, "column"), grid.rows(), grid.columns()));
     }
-    // A plan is plain data: whoever made it may have put any number where a cell stands.
+    // A plan is plain data: whoever made it may have put any number anywhere. Steps are followed from top to bottom.
+    int last_row = -1;
     for (const Stop& stop : plan_.stops) {
+      place.row = stop.row;
+      if (stop.row <= last_row || stop.row > plan_.rows) {
+        throw Error(
+            ErrorCode::bad_argument, place,
+            stop.row < 0 || stop.row > plan_.rows
+                ? fmt::format("the plan stops after row {}; it may stop after rows 0 to {}", stop.row, plan_.rows)
+                : fmt::format("the plan stops after row {} and then after row {}; stops are told by rising row",
+                              last_row, stop.row));
+      }
+      last_row = stop.row;
       for (const Reform& reform : stop.reforms) {
         for (std::size_t i = 0; i < reform.rungs.size(); ++i) {
           const auto number = static_cast<std::size_t>(reform.rungs[i]);
           if (number < used_.size()) continue;
-          place.row = stop.row;
           place.column = reform.column;
           throw Error(ErrorCode::bad_argument, place,
                       fmt::format("the plan's stop after row {}, needle {}: rung {} is {}; a cell is 0 to {}", stop.row,

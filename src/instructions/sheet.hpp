@@ -48,8 +48,9 @@ struct Sheet {
 
 /// What stands over the reasons: whether steps follow them.
 constexpr const char* reasons_title(PlanStatus status) {
-  return status == PlanStatus::infeasible ? "This panel cannot be made on this machine as it stands"
-                                          : "Cannot be made on this machine as it stands; the steps pass over it";
+  return status == PlanStatus::infeasible
+             ? "This panel cannot be made on this machine as it stands"
+             : "Cannot be made on this machine as it stands, though the steps below have it in them";
 }
 
 /// @throws Error size_mismatch, bad_argument.

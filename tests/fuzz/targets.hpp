@@ -9,8 +9,8 @@
 
 #include "latchwork/file.hpp"
 #include "latchwork/gauge.hpp"
-#include "latchwork/timings.hpp"
 #include "latchwork/quantity.hpp"
+#include "latchwork/timings.hpp"
 #include "latchwork/yarn.hpp"
 #include "text/utf8.hpp"
 

@@ -163,6 +163,8 @@ StopRead stop_read(const std::string& row, const std::string& side, const std::s
   static const std::regex reform(
       R"(([LR0-9, -]+|set \d+): drop (\d+) rows? to (?:row (\d+)|the cast-on), re-form rows? (\d+)(?:-(\d+))? as (.*))");
   static const std::regex cross(R"(([LR0-9]+)-([LR0-9]+): cross ([A-Z]+))");
+  static const std::regex begin("bring (.+) to work and cast on");
+  static const std::regex end("bind off (.+) and put (?:it|them) out of work");
   for (const std::string& action : split(actions, "; ")) {
     if (std::regex_match(action, m, reform)) {
       const int from = m[3].matched ? number_in(m[3]) : 0;
@@ -182,10 +184,10 @@ StopRead stop_read(const std::string& row, const std::string& side, const std::s
       stop.holds = needles_read(action.substr(5));
     } else if (action.starts_with("release ")) {
       stop.releases = needles_read(action.substr(8));
-    } else if (action.starts_with("cast on ")) {
-      stop.on = needles_read(action.substr(8));
-    } else if (action.starts_with("bind off ")) {
-      stop.off = needles_read(action.substr(9));
+    } else if (std::regex_match(action, m, begin)) {
+      stop.on = needles_read(m[1]);
+    } else if (std::regex_match(action, m, end)) {
+      stop.off = needles_read(m[1]);
     } else {
       CHECK(action.starts_with("set the carriage"));
     }

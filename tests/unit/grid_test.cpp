@@ -383,3 +383,14 @@ TEST_CASE("grids that differ in one thing differ in their hash", "[grid]") {
     }
   }
 }
+
+TEST_CASE("a crossing in the way is named with all its columns", "[grid]") {
+  Grid grid(2, 4);
+  grid.cross(Crossing{.row = 1, .column = 0, .left = 2, .right = 2});
+  try {
+    grid.cross(Crossing{.row = 1, .column = 1, .left = 1, .right = 1});
+    FAIL("two crossings shared a stitch");
+  } catch (const Error& error) {
+    CHECK(std::string(error.what()).find("after row 1, columns 0 to 3") != std::string::npos);
+  }
+}

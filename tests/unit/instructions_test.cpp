@@ -284,8 +284,8 @@ TEST_CASE("needles that begin or end work at a stop are cast on and bound off", 
   plan.stops[1].shapings = {{-1, 2, false}};
   const std::string text = instructions(panel_of(Grid(8, 4)), plan, Machine{});
   CHECK(holds(text, "Cast on L2, R1-R2 (3 needles); leave L1 out of work. Set RC 000, COR.\n"));
-  CHECK(holds(text, "RC 004 COR  cast on L1.\n"));
-  CHECK(holds(text, "RC 006 COR  bind off L1.\n"));
+  CHECK(holds(text, "RC 004 COR  bring L1 to work and cast on.\n"));
+  CHECK(holds(text, "RC 006 COR  bind off L1 and put it out of work.\n"));
 }
 
 // DEVELOPERS.md, order of putting back: a centre in front is put back first or never lifted, between second, behind
@@ -378,7 +378,8 @@ TEST_CASE("what cannot be made is told before anything else, with its place and 
   const Plan made = plan(grid, machine);
   REQUIRE(made.status != PlanStatus::infeasible);
   const std::string text = instructions(panel_of(grid), made, machine);
-  const std::size_t told = text.find("\nCannot be made on this machine as it stands; the steps pass over it\n");
+  const std::size_t told =
+      text.find("\nCannot be made on this machine as it stands, though the steps below have it in them\n");
   REQUIRE(told != std::string::npos);
   CHECK(told < text.find("\nAbbreviations\n"));
   std::size_t errors = 0;
@@ -439,4 +440,18 @@ TEST_CASE("instructions refuse a rung that is no cell and a needle that is none,
 TEST_CASE("instructions refuse a plan of another size", "[instructions][error]") {
   CHECK_THROWS_MATCHES(instructions(panel_of(Grid(4, 5)), empty_plan(4, 4, -2), Machine{}), Error,
                        refused_field(ErrorCode::size_mismatch, "plan"));
+}
+
+TEST_CASE("a plan whose stops are not by rising row is not written, for steps are followed from the top",
+          "[instructions]") {
+  const std::vector<Strip> strips = {stockinette(), reverse(2), rope(2, 2, 6, Lean::right), reverse(2), stockinette()};
+  const Panel panel = join_strips("rope band", 12, strips);
+  const Machine machine = Machine::generic(MachineClass::standard);
+  Plan made = plan(panel.grid(), machine);
+  REQUIRE(made.stops.size() > 1);
+  std::swap(made.stops.front(), made.stops.back());
+  CHECK_THROWS_AS(instructions(panel, made, machine), Error);
+  std::swap(made.stops.front(), made.stops.back());
+  made.stops.back().row = 13;
+  CHECK_THROWS_AS(instructions(panel, made, machine), Error);
 }

@@ -71,8 +71,8 @@ def _others(stop: Stop) -> str:
 def plan_table(plan: Plan) -> str:
     """One line a stop, needles as the operator sees them."""
     caption = (
-        f"Plan, {plan.status.name}: {extent(plan.columns, plan.rows)}, {count_of(len(plan.stops), 'stop')}, "
-        f"{_time(plan.total_ms)} min in all, at least {_time(plan.bound_ms)}. "
+        f"Plan, {plan.status.name}{plan._regular()}: {extent(plan.columns, plan.rows)}, {count_of(len(plan.stops), 'stop')}, "
+        f"{_time(plan.total_ms)} min in all, at least {_time(plan.bound_ms)}{' by any rhythm' if plan.rhythm else ''}. "
         "Needles in the operator's view (wrong side); leans as on the right side."
     )
     rows = [

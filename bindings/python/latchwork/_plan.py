@@ -119,9 +119,13 @@ class Plan(Copied):
     findings: list[Finding] = field(default_factory=list)
     """Of an infeasible plan: why, and where; else empty."""
 
+    def _regular(self) -> str:
+        """What the status is said of, where that is not every plan."""
+        return f" of the regular ones, every {count_of(self.rhythm.every, 'row')}" if self.rhythm else ""
+
     def __repr__(self) -> str:
         return (
-            f"<latchwork.Plan {self.status.name}, {extent(self.columns, self.rows)}, "
+            f"<latchwork.Plan {self.status.name}{self._regular()}, {extent(self.columns, self.rows)}, "
             f"{count_of(len(self.stops), 'stop')}, {self.total_ms} ms>"
         )
 
