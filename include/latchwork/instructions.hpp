@@ -15,8 +15,8 @@ namespace latchwork::inline v0 {
 /// operator's view, like neighbours folded into ranges, equal stops folded into repeats; a key of the abbreviations
 /// used; the cautions that fit. What findings() calls an error comes first; for an infeasible plan, why, and no steps.
 /// @throws Error size_mismatch; bad_argument for a machine out of its ranges, and for a plan with a rung that is no
-/// cell (place: its stop's row and column), a needle 0, needles past every number, or stops that are not by rising row or past
-/// the panel's last.
+/// cell (place: its stop's row and column), a needle 0, needles past every number, or stops that are not by rising row
+/// or past the panel's last.
 LATCHWORK_API std::string instructions(const Panel& panel, const Plan& plan, const Machine& machine);
 
 }  // namespace latchwork::inline v0

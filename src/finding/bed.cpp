@@ -16,7 +16,8 @@ std::vector<char> seams(const Grid& grid) {
   std::vector<int> change(static_cast<std::size_t>(grid.columns()) + 1, 0);
   for (const Crossing& crossing : grid.crossings()) {
     ++change[static_cast<std::size_t>(crossing.column) + 1];
-    --change[static_cast<std::size_t>(crossing.column + crossing.width())];
+    const int past = crossing.column + crossing.width();
+    --change[static_cast<std::size_t>(past)];
   }
   std::vector<char> free(change.size(), 1);
   int covered = 0;

@@ -144,11 +144,13 @@ std::string way_words(const CrossingWay& way) {
   }
   std::vector<std::string> parts;
   parts.push_back(lifts.empty() ? "nothing is lifted" : "lift " + joined(lifts));
+  parts.reserve(staying.size() + 2);
   for (const GroupReturn& group : staying) {
     parts.push_back(stitches_at(group.from_needle, group.stitches, width) +
                     (group.stitches == 1 ? " stays where it is" : " stay where they are"));
   }
   std::vector<std::string> back;
+  back.reserve(lifted.size());
   for (const GroupReturn& group : lifted) {
     back.push_back(stitches_at(group.from_needle, group.stitches, width) + " on " +
                    needles_at(group.to_needle, group.stitches, width));

@@ -240,7 +240,7 @@ std::string yarn_number_text(const YarnNumber& yarn) {
   const SystemOfYarn& system = system_of(yarn.system);
   const std::string number = shortest(yarn.number, units(Kind::length).front());
 
-  const std::string text =
+  std::string text =
       system.name_first ? fmt::format("{} {}", system.name, number) : fmt::format("{} {}", number, system.name);
   if (yarn.plies == 1) return text;
 
