@@ -39,7 +39,7 @@ if(LATCHWORK_TESTS AND NOT TARGET Catch2::Catch2WithMain)
 endif()
 
 if(LATCHWORK_PYTHON AND NOT COMMAND pybind11_add_module)
-  find_package(Python 3.9 REQUIRED COMPONENTS Interpreter Development.Module)
+  find_package(Python 3.10 REQUIRED COMPONENTS Interpreter Development.Module)
   find_package(pybind11 2.10 QUIET CONFIG)
   if(NOT pybind11_FOUND)
     latchwork_require_fetch(pybind11)

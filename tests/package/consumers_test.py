@@ -48,9 +48,10 @@ def main():
             configure(source, built, "-DBUILD_SHARED_LIBS=ON", "-DLATCHWORK_TESTS=OFF", "-DLATCHWORK_EXAMPLES=OFF")
             run("cmake", "--build", built)
         run("cmake", "--install", built, "--prefix", prefix)
-        for schema in ("grid", "strip", "panel", "machine", "plan"):
-            if not (prefix / f"share/latchwork/schema/{schema}.schema.json").is_file():
-                sys.exit(f"the schema of {schema} files is not installed")
+        schemas = {path.name for path in (source / "src/file/schema").glob("*.schema.json")}
+        installed = {path.name for path in (prefix / "share/latchwork/schema").iterdir()}
+        if not schemas or installed != schemas:
+            sys.exit(f"installed are the schemas {sorted(installed)}, and not {sorted(schemas)}")
         configure(consumers / "installed", build / "host", f"-DCMAKE_PREFIX_PATH={prefix}")
         run("cmake", "--build", build / "host")
         check(run(build / "host/host"), "verified")

@@ -1,4 +1,4 @@
-"""Runs the README's code and compares what it prints with the text block below each.
+"""Runs the code of each README and compares what it prints with the text block below each.
 
 readme_test.py SOURCE BUILT [--renew]: BUILT is a build tree with the C ABI and the Python bindings.
 """
@@ -9,6 +9,7 @@ import subprocess
 import sys
 import tempfile
 
+READMES = {"README.md": {"cpp", "python", "c"}, "bindings/python/README.md": {"python"}}  # and the languages that it shows
 BLOCK = re.compile(r"```(cpp|python|c)\n(.*?)\n```\n\n()```text\n(.*?)```\n", re.S)
 
 
@@ -35,28 +36,31 @@ def printed(language, code, source, built, folder):
     return run(program, env=environment)
 
 
-def main():
-    source, built = (pathlib.Path(argument).resolve() for argument in sys.argv[1:3])
-    readme = source / "README.md"
-    text = readme.read_text(encoding="utf-8")
+def check(readme, languages, source, built, renew):
+    """Whether each sample prints what stands below it; `renew` writes there what it prints."""
+    text = (source / readme).read_text(encoding="utf-8")
     blocks = list(BLOCK.finditer(text))
-    if {block.group(1) for block in blocks} != {"cpp", "python", "c"}:
-        sys.exit("the README must show each of C++, Python and C, with its output below")
-    failed = False
+    if {block.group(1) for block in blocks} != languages:
+        sys.exit(f"{readme} must show {', '.join(sorted(languages))}, each with its output below")
+    same = True
     for block in reversed(blocks):
         with tempfile.TemporaryDirectory() as folder:
             made = printed(block.group(1), block.group(2), source, built, pathlib.Path(folder))
         tidy = "".join(line.rstrip() + "\n" for line in made.rstrip().splitlines())
         if tidy == block.group(4):
             continue
-        if "--renew" in sys.argv:
-            text = text[: block.start(4)] + tidy + text[block.end(4) :]
-        else:
-            failed = True
-            print(f"the README's {block.group(1)} sample prints\n{tidy}and not\n{block.group(4)}")
-    if "--renew" in sys.argv:
-        readme.write_text(text, encoding="utf-8")
-    sys.exit(failed)
+        text = text[: block.start(4)] + tidy + text[block.end(4) :]
+        if not renew:
+            same = False
+            print(f"the {block.group(1)} sample of {readme} prints\n{tidy}and not\n{block.group(4)}")
+    if renew:
+        (source / readme).write_text(text, encoding="utf-8")
+    return same
+
+
+def main():
+    source, built = (pathlib.Path(argument).resolve() for argument in sys.argv[1:3])
+    sys.exit(not all([check(*readme, source, built, "--renew" in sys.argv) for readme in READMES.items()]))
 
 
 main()

@@ -7,6 +7,10 @@
 
 #include "catch.hpp"
 #include "latchwork/error.hpp"
+#include "latchwork/machine.hpp"
+#include "latchwork/panel.hpp"
+#include "latchwork/plan.hpp"
+#include "latchwork/simulate.hpp"
 #include "latchwork/wale.hpp"
 
 using namespace latchwork;
@@ -111,6 +115,29 @@ TEST_CASE("every motif mirrors, repeats and turns over, and mirroring twice give
     CHECK(strip.repeated_up(2).repeated_across(3).grid == strip.repeated_across(3).repeated_up(2).grid);
     CHECK(strip.filled_up(17).grid.rows() == 17);
   }
+}
+
+TEST_CASE("every motif can be made: plain, mirrored, repeated across and up, its plans knit to its chart",
+          "[motif][plan][simulate]") {
+  const Machine machine;
+  int regular = 0;
+  for (const Strip& motif : all_motifs()) {
+    for (const Strip& strip : {motif, motif.mirrored()}) {
+      for (const Strip& repeated : {strip, strip.repeated_across(2), strip.repeated_up(3)}) {
+        const Strip strips[] = {stockinette(), repeated, stockinette()};  // a knit stitch at each edge
+        const Grid grid = join_strips("motif", repeated.grid.rows(), strips).grid();
+        INFO(motif.name << "\n" << grid.to_text());
+        const Plan best = plan(grid, machine);
+        CHECK(best.status == PlanStatus::optimal);
+        CHECK(verify(grid, best).message == "verified");
+        const Plan kept = plan_regular(grid, machine);
+        if (kept.status == PlanStatus::infeasible) continue;
+        ++regular;
+        CHECK(verify(grid, kept).message == "verified");
+      }
+    }
+  }
+  CHECK(regular > 50);
 }
 
 TEST_CASE("each name is one motif's, and a texture has no lean word in it", "[motif]") {
