@@ -1,5 +1,7 @@
 """Shared by all tests: where things are, and grids to try them on."""
 
+import importlib
+import os
 import pathlib
 
 import hypothesis
@@ -13,6 +15,16 @@ EXAMPLES = TOP / "examples"
 # The same cases on every run and machine; a failure prints the smallest case that still fails.
 hypothesis.settings.register_profile("latchwork", derandomize=True, database=None, deadline=None, max_examples=60)
 hypothesis.settings.load_profile("latchwork")
+
+
+def needed(name):
+    """The module. Without it the test fails, since nobody reads of what was skipped; LATCHWORK_TESTS_MAY_SKIP=1 skips it."""
+    try:
+        return importlib.import_module(name)
+    except ImportError:
+        if os.environ.get("LATCHWORK_TESTS_MAY_SKIP") == "1":
+            pytest.skip(f"{name} is not installed")
+        raise
 
 
 @st.composite

@@ -169,9 +169,9 @@ NOTEBOOKS = sorted(PYTHON_EXAMPLES.glob("*.ipynb"))
 
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
 def test_the_notebook_runs_and_shows_pictures_and_tables(path, tmp_path, monkeypatch):
-    nbformat = pytest.importorskip("nbformat")
-    nbclient = pytest.importorskip("nbclient")
-    pytest.importorskip("ipykernel")
+    nbformat = conftest.needed("nbformat")
+    nbclient = conftest.needed("nbclient")
+    conftest.needed("ipykernel")
     # A kernel of the very Python that runs the tests, whichever others the machine knows.
     kernel = tmp_path / "kernels/latchwork"
     kernel.mkdir(parents=True)

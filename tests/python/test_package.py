@@ -83,7 +83,7 @@ def test_every_argument_has_a_name():
 
 
 def test_the_type_checker_is_content_with_stub_package_and_examples():
-    pytest.importorskip("mypy")
+    conftest.needed("mypy")
     command = [sys.executable, "-m", "mypy", "--strict", "--cache-dir", os.devnull, "-p", "latchwork"]
     environment = {**os.environ, "MYPYPATH": str(PACKAGE)}
     checked = subprocess.run(command, env=environment, capture_output=True, text=True)

@@ -38,8 +38,8 @@ def test_a_rung_drawn_toward_the_operator_is_a_purl_on_the_right_side():
 
 def test_what_hands_could_not_do_is_a_fault_and_not_an_error():
     fabric = knit(lw.Bed(-2, 4), lw.Move(), lw.Move(lw.MoveKind.put_back, 1, 1, tool=0))
-    assert fabric.faults and fabric.grid is None or fabric.faults
-    fault = fabric.faults[0]
+    assert fabric.grid is None
+    (fault,) = fabric.faults
     assert fault.move == 2 and fault.message
     with pytest.raises(lw.Error) as caught:
         lw.simulate(lw.Bed(0, 4), [])

@@ -13,6 +13,15 @@ Rows count up from the cast-on, from 1; columns from the left on the right side,
 NumPy is needed only for ``Grid.cells``.
 """
 
+from ._brief import Brief, Job
+from ._certificate import (
+    Branch,
+    Certificate,
+    CertificateCheck,
+    StopPrice,
+    Stretch,
+    WaleClass,
+)
 from ._core import (
     Grid,
     Panel,
@@ -158,28 +167,22 @@ from ._enums import (
 )
 from ._error import Error
 from ._plan import (
-    Bed,
-    Branch,
-    Brief,
-    Certificate,
-    CertificateCheck,
     CrossingStep,
-    Fabric,
-    Fault,
     GroupReturn,
     HandWork,
-    Job,
-    Move,
     Plan,
     Progress,
     Reform,
     Rhythm,
     Shaping,
     Stop,
-    StopPrice,
-    Stretch,
+)
+from ._simulate import (
+    Bed,
+    Fabric,
+    Fault,
+    Move,
     Verification,
-    WaleClass,
 )
 from ._timings import EffortFit, OutlyingSpell, Spell, TermFit
 from ._quantity import CountPerLength, Duration, Length, Weight

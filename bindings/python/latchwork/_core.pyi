@@ -6,6 +6,14 @@ from typing import ClassVar, overload
 import numpy
 import numpy.typing
 
+from ._brief import (
+    Brief,
+    Job,
+)
+from ._certificate import (
+    Certificate,
+    CertificateCheck,
+)
 from ._data import (
     Band,
     Crossing,
@@ -39,23 +47,21 @@ from ._enums import (
     YarnSystem,
 )
 from ._plan import (
-    Bed,
-    Brief,
-    Certificate,
-    CertificateCheck,
-    Fabric,
     HandWork,
-    Job,
-    Move,
     Plan,
     Progress,
-    Verification,
 )
 from ._quantity import (
     CountPerLength,
     Duration,
     Length,
     Weight,
+)
+from ._simulate import (
+    Bed,
+    Fabric,
+    Move,
+    Verification,
 )
 from ._timings import (
     EffortFit,
@@ -279,8 +285,8 @@ class Panel:
         """What people call it."""
     @property
     def grid(self) -> Grid:
-        """The panel's own grid, not a copy: cells and crossings that are changed in it are changed in the panel. Its size is
-        fixed, so that the bands go on covering it.
+        """A copy of the panel's grid. Changing it does not change the panel, whose bands and axis tell of the grid it has;
+        Panel(name, grid, bands) makes a panel of a changed one.
         """
     @property
     def bands(self) -> tuple[Band, ...]:

@@ -8,7 +8,12 @@ namespace latchwork::python {
 
 void bind_brief(py::module_& m) {
   m.def(
-      "read_brief", [](const Folder& folder) { return read_brief(folder.name); }, "folder"_a,
+      "read_brief",
+      [](const Folder& folder) {
+        const py::gil_scoped_release free;
+        return read_brief(folder.name);
+      },
+      "folder"_a,
       "Reads a folder with panel.json, swatch.csv and machine.json. Raises Error bad_argument (folder) for an empty "
       "name "
       "or a NUL in it; io (field = file name), and what the readers raise with the file's name before the field.");
@@ -32,14 +37,18 @@ void bind_brief(py::module_& m) {
       "those "
       "calls raise.");
   m.def(
-      "summary", &summary, "brief"_a, "job"_a,
+      "summary", without_gil(&summary), "brief"_a, "job"_a,
       "For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, \"verified\" or "
       "not.");
-  m.def("page_html", &page_html, "brief"_a, "job"_a,
+  m.def("page_html", without_gil(&page_html), "brief"_a, "job"_a,
         "One HTML5 page to print and take to the machine: summary, both charts, instructions. Raises as chart_svg() "
         "and instructions().");
   m.def(
-      "write_job", [](const Brief& brief, const Job& job, const Folder& folder) { write_job(brief, job, folder.name); },
+      "write_job",
+      [](const Brief& brief, const Job& job, const Folder& folder) {
+        const py::gil_scoped_release free;
+        write_job(brief, job, folder.name);
+      },
       "brief"_a, "job"_a, "folder"_a,
       "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into "
       "`folder`, which is made if it is not there. Raises Error bad_argument (folder), as read_brief(); io (field "

@@ -1,6 +1,6 @@
 #pragma once
 
-// How plain C++ data and the Python classes of latchwork/_data.py and latchwork/_plan.py become each other.
+// How plain C++ data and the dataclasses of latchwork/*.py become each other.
 //
 // Plain structs are ordinary Python dataclasses, so that a plan's lists are lists and editing `plan.stops[3].row` does
 // what it says; pybind11's own classes would hand out copies of every list. What a class must guard (Grid, Panel,

@@ -649,7 +649,7 @@ struct Data<Progress> {
 template <>
 struct Data<StopPrice> {
   static constexpr char name[] = "StopPrice";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._certificate";
   static constexpr bool frozen = false;
   static constexpr auto fields = std::tuple{field("row", &StopPrice::row), field("price", &StopPrice::price)};
 };
@@ -657,7 +657,7 @@ struct Data<StopPrice> {
 template <>
 struct Data<WaleClass> {
   static constexpr char name[] = "WaleClass";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._certificate";
   static constexpr bool frozen = false;
   static constexpr auto fields = std::tuple{field("wales", &WaleClass::wales), field("prices", &WaleClass::prices),
                                             field("least", &WaleClass::least)};
@@ -666,7 +666,7 @@ struct Data<WaleClass> {
 template <>
 struct Data<Branch> {
   static constexpr char name[] = "Branch";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._certificate";
   static constexpr bool frozen = false;
   static constexpr auto fields =
       std::tuple{field("row", &Branch::row), field("below", &Branch::below), field("stop", &Branch::stop),
@@ -676,7 +676,7 @@ struct Data<Branch> {
 template <>
 struct Data<Stretch> {
   static constexpr char name[] = "Stretch";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._certificate";
   static constexpr bool frozen = false;
   static constexpr auto fields =
       std::tuple{field("row", &Stretch::row), field("gain", &Stretch::gain), field("branches", &Stretch::branches)};
@@ -685,7 +685,7 @@ struct Data<Stretch> {
 template <>
 struct Data<Certificate> {
   static constexpr char name[] = "Certificate";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._certificate";
   static constexpr bool frozen = false;
   static constexpr auto fields =
       std::tuple{field("rows", &Certificate::rows),           field("columns", &Certificate::columns),
@@ -697,7 +697,7 @@ struct Data<Certificate> {
 template <>
 struct Data<CertificateCheck> {
   static constexpr char name[] = "CertificateCheck";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._certificate";
   static constexpr bool frozen = true;
   static constexpr auto fields =
       std::tuple{field("holds", &CertificateCheck::holds), field("bound_ms", &CertificateCheck::bound_ms),
@@ -707,7 +707,7 @@ struct Data<CertificateCheck> {
 template <>
 struct Data<Move> {
   static constexpr char name[] = "Move";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._simulate";
   static constexpr bool frozen = false;
   static constexpr auto fields =
       std::tuple{field("kind", &Move::kind), field("needle", &Move::needle), field("last_needle", &Move::last_needle),
@@ -717,7 +717,7 @@ struct Data<Move> {
 template <>
 struct Data<Bed> {
   static constexpr char name[] = "Bed";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._simulate";
   static constexpr bool frozen = false;
   static constexpr auto fields = std::tuple{field("leftmost", &Bed::leftmost), field("columns", &Bed::columns)};
 };
@@ -725,7 +725,7 @@ struct Data<Bed> {
 template <>
 struct Data<Fault> {
   static constexpr char name[] = "Fault";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._simulate";
   static constexpr bool frozen = true;
   static constexpr auto fields =
       std::tuple{field("move", &Fault::move), field("place", &Fault::place), field("message", &Fault::message)};
@@ -734,7 +734,7 @@ struct Data<Fault> {
 template <>
 struct Data<Fabric> {
   static constexpr char name[] = "Fabric";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._simulate";
   static constexpr bool frozen = false;
   static constexpr auto fields =
       std::tuple{field("grid", &Fabric::grid), field("faults", &Fabric::faults), field("loops", &Fabric::loops)};
@@ -743,7 +743,7 @@ struct Data<Fabric> {
 template <>
 struct Data<Verification> {
   static constexpr char name[] = "Verification";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._simulate";
   static constexpr bool frozen = true;
   static constexpr auto fields =
       std::tuple{field("verified", &Verification::verified), field("difference", &Verification::difference),
@@ -753,7 +753,7 @@ struct Data<Verification> {
 template <>
 struct Data<Brief> {
   static constexpr char name[] = "Brief";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._brief";
   static constexpr bool frozen = false;
   static constexpr auto fields = std::tuple{field("panel", &Brief::panel), field("swatch", &Brief::swatch),
                                             field("machine", &Brief::machine), field("effort", &Brief::effort)};
@@ -762,7 +762,7 @@ struct Data<Brief> {
 template <>
 struct Data<Job> {
   static constexpr char name[] = "Job";
-  static constexpr char module[] = "latchwork._plan";
+  static constexpr char module[] = "latchwork._brief";
   static constexpr bool frozen = false;
   static constexpr auto fields = std::tuple{field("findings", &Job::findings),
                                             field("plan", &Job::plan),

@@ -54,17 +54,18 @@ void bind_file(py::module_& m) {
       "start with # and blank lines are passed over.\n\nRaises Error with line and field: bad_syntax, missing_field, "
       "unknown_field, duplicate_key, bad_value, bad_unit, bad_encoding, too_large.");
 
-  m.def("write", &write_one<Grid>, "grid"_a, "The JSON that read_grid() reads back to an equal grid.");
-  m.def("write", &write_one<Strip>, "strip"_a, "The JSON that read_strip() reads back to an equal strip.");
-  m.def("write", &write_one<Panel>, "panel"_a,
+  m.def("write", without_gil(&write_one<Grid>), "grid"_a, "The JSON that read_grid() reads back to an equal grid.");
+  m.def("write", without_gil(&write_one<Strip>), "strip"_a, "The JSON that read_strip() reads back to an equal strip.");
+  m.def("write", without_gil(&write_one<Panel>), "panel"_a,
         "The JSON that read_panel() reads back to an equal panel: cells in full.");
-  m.def("write", &write_one<MachineFile>, "file"_a, "The JSON that read_machine() reads back to an equal value.");
-  m.def("write", &write_one<Plan>, "plan"_a, "The JSON that read_plan() reads back to an equal plan.");
-  m.def("write", &write_one<Certificate>, "certificate"_a,
+  m.def("write", without_gil(&write_one<MachineFile>), "file"_a,
+        "The JSON that read_machine() reads back to an equal value.");
+  m.def("write", without_gil(&write_one<Plan>), "plan"_a, "The JSON that read_plan() reads back to an equal plan.");
+  m.def("write", without_gil(&write_one<Certificate>), "certificate"_a,
         "The JSON that read_certificate() reads back to an equal certificate.");
-  m.def("write", &write_one<Swatch>, "swatch"_a,
+  m.def("write", without_gil(&write_one<Swatch>), "swatch"_a,
         "The CSV that read_swatch() reads back to an equal swatch (lengths in mm).");
-  m.def("write", &write_one<Timings>, "timings"_a,
+  m.def("write", without_gil(&write_one<Timings>), "timings"_a,
         "The CSV that read_timings() reads back to equal timings (every column, times in ms).");
 }
 

@@ -1,10 +1,8 @@
-// Swatches, gauges, size and fit.
+// Swatches and gauges.
 
 #include "latchwork/gauge.hpp"
 
 #include "bind.hpp"
-#include "latchwork/fit.hpp"
-#include "latchwork/size.hpp"
 
 namespace latchwork::python {
 
@@ -44,17 +42,6 @@ void bind_gauge(py::module_& m) {
           "__deepcopy__", [](const Swatch& self, const py::dict&) { return Swatch(self); }, "memo"_a)
       .def(py::pickle([](const Swatch& self) { return write(self); },
                       [](const std::string& text) { return read_swatch(text); }));
-
-  m.def("size", &size, "panel"_a, "swatch"_a,
-        "Size of a panel in mm from the swatch's gauges. A ladder is measured like any texture. Raises Error no_gauge "
-        "(field = texture).");
-  m.def("fit", &fit, "request"_a, "swatch"_a,
-        "The best ways to meet the target, ranked by error, then fewer columns, fewer rows, fewer edge columns. Empty "
-        "when "
-        "nothing fits the bed. Raises Error bad_argument (field), no_gauge.");
-  m.def("fitted", &fitted, "request"_a, "candidate"_a,
-        "The panel of a candidate. Raises Error bad_argument (field) when its numbers are not the request's; what "
-        "join_strips() raises.");
 }
 
 }  // namespace latchwork::python

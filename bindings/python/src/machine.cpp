@@ -22,7 +22,7 @@ void bind_machine(py::module_& m) {
         "The needle of an RS column: column 0 is the operator's rightmost stitch. Raises Error bad_argument (columns "
         "below 1, column outside 0..columns-1).");
   m.def(
-      "findings", &findings, "grid"_a, "machine"_a,
+      "findings", without_gil(&findings), "grid"_a, "machine"_a,
       "Everything this machine cannot make or will find hard about the grid read as a panel, worst first, then by row "
       "and column. Raises Error bad_argument for a machine out of its ranges.");
   m.def("finding_name", &finding_name, "code"_a, "The code's name (\"off_bed\").");

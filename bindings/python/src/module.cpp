@@ -15,6 +15,8 @@ PYBIND11_MODULE(_core, m) {
   bind_yarn(m);
   bind_plain_knit(m);
   bind_gauge(m);
+  bind_size(m);
+  bind_fit(m);
   bind_yarn_need(m);
   bind_timings(m);
   bind_plan(m);

@@ -17,11 +17,9 @@ void bind_panel(py::module_& m) {
            "columns, repeat_rows below 1).")
       .def_property_readonly("name", &Panel::name, "What people call it.")
       .def_property_readonly(
-          "grid", [](const Panel& self) -> const Grid& { return self.grid(); },
-          py::return_value_policy::reference_internal,
-          "The panel's own grid, not a copy: cells and crossings that are changed in it are changed in the panel. Its "
-          "size "
-          "is fixed, so that the bands go on covering it.")
+          "grid", [](const Panel& self) { return Grid(self.grid()); },
+          "A copy of the panel's grid. Changing it does not change the panel, whose bands and axis tell of the grid it "
+          "has; Panel(name, grid, bands) makes a panel of a changed one.")
       .def_property_readonly(
           "bands",
           [](const Panel& self) {
@@ -52,7 +50,7 @@ void bind_panel(py::module_& m) {
       .def(
           "__deepcopy__", [](const Panel& self, const py::dict&) { return Panel(self); }, "memo"_a)
       .def(
-          "_repr_svg_", [](const Panel& self) { return notebook_svg(self); },
+          "_repr_svg_", &notebook_svg,
           "The chart on the right side, for notebooks; None for a panel too big to show.")
       .def(py::pickle([](const Panel& self) { return write(self); },
                       [](const std::string& text) { return read_panel(text); }));

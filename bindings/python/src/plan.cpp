@@ -59,7 +59,10 @@ void bind_plan(py::module_& m) {
       "cancelled.");
   m.def(
       "hand_work",
-      [](const Plan& plan, const std::optional<Effort>& effort) { return hand_work(plan, effort.value_or(Effort{})); },
+      [](const Plan& plan, const std::optional<Effort>& effort) {
+        const py::gil_scoped_release free;
+        return hand_work(plan, effort.value_or(Effort{}));
+      },
       "plan"_a, "effort"_a = py::none(),
       "Counts and times of a plan under these efforts; effort None is Effort(). Raises Error "
       "bad_argument (effort).");

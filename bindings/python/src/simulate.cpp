@@ -8,7 +8,7 @@
 namespace latchwork::python {
 
 void bind_simulate(py::module_& m) {
-  m.def("moves", &moves, "plan"_a,
+  m.def("moves", without_gil(&moves), "plan"_a,
         "Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too: it translates and "
         "does not judge. Raises Error too_large (rows).");
   m.def(

@@ -48,6 +48,8 @@ SPELLINGS = [
     (r"\b(?:function|Callable(?:\[\.\.\., \w+\])?)\b", "Callable[[Progress], object]"),
     (r"\bpy::object\b", "object"),
 ]
+# The modules of plain data, in the order in which they import each other: the first to have a class made it.
+HOMES = ["_enums", "_quantity", "_data", "_plan", "_certificate", "_simulate", "_brief", "_timings", "_yarn"]
 CLASSES = {"WalesOf": "Wales", "std::stop_source": "StopSource"}
 SKIPPED = {"__getstate__", "__setstate__", "__hash__", "__module__", "__doc__"}  # and what every object has
 
@@ -174,15 +176,15 @@ def stub(core: ModuleType) -> str:
             parts.append(f"{name}: int")
     text = "\n\n".join(parts) + "\n"
 
-    homes: dict[str, list[str]] = {"_enums": [], "_quantity": [], "_data": [], "_plan": [], "_timings": [], "_yarn": []}
+    homes: dict[str, list[str]] = {name: [] for name in HOMES}
     seen = set()
-    for module, names in homes.items():  # in the order in which they import each other: the first to have it made it
+    for module, names in homes.items():
         for name, member in vars(sys.modules[f"latchwork.{module}"]).items():
             made_here = isinstance(member, type) and (dataclasses.is_dataclass(member) or issubclass(member, enum.Enum))
             if made_here and name not in seen and re.search(rf"\b{name}\b", code(text)):
                 names.append(f"    {name},\n")
             seen.add(name)
-    imports = (f"from .{module} import (\n{''.join(sorted(names))})" for module, names in sorted(homes.items()))
+    imports = (f"from .{module} import (\n{''.join(sorted(names))})" for module, names in sorted(homes.items()) if names)
     return HEAD.format(imports="\n".join(imports)) + "\n" + text
 
 

@@ -1,0 +1,32 @@
+"""The main job's plain data: what a designer hands over and what comes back. Each class is the C++ struct of the same name."""
+
+from dataclasses import dataclass, field
+
+from ._core import Panel, Swatch
+from ._data import Effort, Finding, Machine, Size
+from ._plan import Plan
+from ._simulate import Verification
+
+
+@dataclass(slots=True)
+class Brief:
+    """What a designer hands over: a folder with panel.json, swatch.csv and machine.json (which may hold efforts)."""
+
+    panel: Panel
+    swatch: Swatch
+    machine: Machine = field(default_factory=Machine)
+    effort: Effort = field(default_factory=Effort)
+
+
+@dataclass(slots=True)
+class Job:
+    """What comes back from run()."""
+
+    findings: list[Finding] = field(default_factory=list)
+    plan: Plan = field(default_factory=Plan)
+    regular: Plan = field(default_factory=Plan)
+    verification: Verification = Verification()
+    """Of ``plan``."""
+    regular_verification: Verification = Verification()
+    """Of ``regular``; not verified when there is none."""
+    size: Size = Size()

@@ -1,0 +1,68 @@
+"""Plain data of knitting by single motions, and of what comes of it. Each class is the C++ struct of the same name."""
+
+from dataclasses import dataclass, field
+
+from ._core import Grid
+from ._data import Place
+from ._enums import MoveKind
+
+
+@dataclass(slots=True)
+class Move:
+    """One motion of carriage or hands. No move names a stitch pattern: what comes of it is for simulate() to find out."""
+
+    kind: MoveKind = MoveKind.carriage
+    needle: int = 0
+    """Operator's view; 0: none."""
+    last_needle: int = 0
+    """At or right of ``needle``; same as ``needle`` for one."""
+    row: int = -1
+    """Loop or rung meant; -1: none."""
+    tool: int = -1
+    """Pronged tool, counted from 0 within the stop; -1: none."""
+
+
+@dataclass(slots=True)
+class Bed:
+    """The needles that make the panel."""
+
+    leftmost: int = -1
+    """Operator's leftmost needle of the panel."""
+    columns: int = 1
+    """Needles in a run; RS column 0 is the rightmost."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """Something that hands could not do, or a loop left in a state no fabric has."""
+
+    move: int = -1
+    """Index of the move; -1: found when the fabric was read."""
+    place: Place = Place()
+    """RS row and column."""
+    message: str = ""
+
+
+@dataclass(slots=True)
+class Fabric:
+    """What came off the bed."""
+
+    grid: Grid | None = None
+    """The fabric read back as cells and crossings, RS; None when a fault bars it."""
+    faults: list[Fault] = field(default_factory=list)
+    """In the order found; empty for a sound fabric."""
+    loops: int = 0
+    """Loops drawn in all, by carriage and by hand."""
+
+
+@dataclass(frozen=True, slots=True)
+class Verification:
+    """What simulate() found when it was held against a chart."""
+
+    verified: bool = False
+    """The fabric is sound and equals the chart, crossings' front to back order included."""
+    difference: Place = Place()
+    """First differing place, by row and then column; none when verified."""
+    message: str = ""
+    """"verified", or what differs there."""
+    loops: int = 0
