@@ -43,6 +43,9 @@ struct latchwork_certificate {
 struct latchwork_plan {
   latchwork::Plan value;
 };
+struct latchwork_front {
+  latchwork::Front value;
+};
 struct latchwork_fabric {
   latchwork::Fabric value;
 };
@@ -284,6 +287,7 @@ class Watch {
   void* user_data_;
 };
 latchwork_plan_options plan_options_in(const latchwork_plan_options* options);  ///< NULL: the defaults
+Conditions conditions_in(const latchwork_conditions* conditions);               ///< NULL: none
 PlanOptions plan_options_of(const latchwork_plan_options& from, Watch& watch);
 latchwork_simulate_options simulate_options_in(const latchwork_simulate_options* options);  ///< NULL: the defaults
 

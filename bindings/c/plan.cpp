@@ -24,6 +24,26 @@ latchwork_plan_options plan_options_in(const latchwork_plan_options* options) {
   return options == nullptr ? defaults : struct_in(options, defaults, "options");
 }
 
+Conditions conditions_in(const latchwork_conditions* conditions) {
+  const latchwork_conditions defaults = LATCHWORK_CONDITIONS_INIT;
+  if (conditions == nullptr) return {};
+  const latchwork_conditions from = struct_in(conditions, defaults, "options.conditions");
+  Conditions to;
+  to.carriage_right_only = flag(from.carriage_right_only, "options.conditions.carriage_right_only");
+  to.rows_apart = from.rows_apart;
+  to.max_depth = from.max_depth;
+  to.max_kinds = from.max_kinds;
+  to.forced_exempt = flag(from.forced_exempt, "options.conditions.forced_exempt");
+  for (const latchwork_kept_rhythm& kept : array_in(from.rhythms, from.rhythms_count, "options.conditions.rhythms")) {
+    KeptRhythm rhythm{kept.row, kept.first_column, kept.last_column, {}};
+    if (kept.every != 0) rhythm.rhythm = Rhythm{kept.every, kept.first};
+    to.rhythms.push_back(rhythm);
+  }
+  const auto closed = array_in(from.closed_rows, from.closed_rows_count, "options.conditions.closed_rows");
+  to.closed_rows.assign(closed.begin(), closed.end());
+  return to;
+}
+
 PlanOptions plan_options_of(const latchwork_plan_options& from, Watch& watch) {
   PlanOptions options;
   options.stop = watch.token();
@@ -31,6 +51,7 @@ PlanOptions plan_options_of(const latchwork_plan_options& from, Watch& watch) {
   options.work_limit = from.work_limit;
   options.time_limit_ms = from.time_limit_ms;
   options.memory_limit = from.memory_limit;
+  options.conditions = conditions_in(from.conditions);
   return options;
 }
 
@@ -230,6 +251,14 @@ latchwork_status latchwork_plan_shapings(const latchwork_plan* plan, size_t stop
     room.take(stop_of(plan, stop).shapings, [](const Shaping& shaping) {
       return latchwork_shaping{shaping.needle, shaping.column, shaping.on ? 1 : 0};
     });
+  });
+}
+
+latchwork_status latchwork_plan_stop_kinds(const latchwork_plan* plan, int32_t* kinds, size_t capacity, size_t* needed,
+                                           latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(kinds, capacity, needed, "kinds");
+    room.take(stop_kinds(given(plan, "plan").value));
   });
 }
 

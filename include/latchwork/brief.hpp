@@ -39,7 +39,8 @@ struct Job {
 /// throw with the file's name before the field.
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
-/// Finds, plans both ways, verifies both, sizes. @throws Error as those do.
+/// Finds, plans both ways, verifies both, sizes. Conditions bind the least-effort plan alone. @throws Error as those
+/// do.
 LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 
 /// For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.

@@ -35,6 +35,12 @@ enum class FindingCode : std::int32_t {
   wale_ends = 15,           ///< `none` above a stitch: a shaping event
   out_of_reach = 16,        ///< no batch that the rules allow can re-form this cell
   no_edge_stitch = 17,      ///< an outermost column that is not knit all the way
+  carriage_side = 18,   ///< plans: a stop is needed where the carriage is on the left, and only the right is allowed
+  stops_too_near = 19,  ///< plans: stops are needed nearer to each other than allowed
+  too_deep = 20,        ///< plans: a cell that only a deeper re-form than allowed can make
+  off_rhythm = 21,      ///< plans: wales that cannot be kept to their rhythm, or to any
+  too_many_kinds = 22,  ///< plans: more kinds of stop are needed than allowed
+  row_closed = 23,      ///< plans: a stop is needed after a row that is closed
 };
 
 struct Finding {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "latchwork/certificate.hpp"
+#include "latchwork/conditions.hpp"
 #include "latchwork/effort.hpp"
 #include "latchwork/export.hpp"
 #include "latchwork/finding.hpp"
@@ -76,13 +77,6 @@ struct Stop {
 /// Whether the plan is proven to be the least, is the best found, or there is none.
 enum class PlanStatus : std::uint8_t { optimal = 0, feasible = 1, infeasible = 2 };
 
-/// A regular schedule: stop after rows first, first + every, first + 2 * every, ... and do all that is due.
-struct Rhythm {
-  int every = 1;
-  int first = 1;
-  friend bool operator==(const Rhythm&, const Rhythm&) = default;
-};
-
 /// A schedule of hand work for a panel on a machine. Plain data: nothing in it is checked until it is simulated.
 struct Plan {
   int rows = 0;
@@ -124,6 +118,7 @@ struct PlanOptions {
                                    ///< counted; 0: none
   std::int64_t memory_limit = 0;   ///< bytes for the search's partial schedules; 0: 1 GiB. The panel itself takes some
                                    ///< 100 bytes a row and kind of wale more
+  Conditions conditions{};         ///< what else is asked of the plan
 };
 
 /// The least-effort plan for the grid read as a panel. Exact: `optimal` unless stopped or limited, or on a panel so
@@ -133,7 +128,14 @@ struct PlanOptions {
 /// right below a hand cell; one from the cast-on, and a hold on its loop, need `cast_on_loops`. Ties: the
 /// search goes by a fixed order, the same on every machine; within the stops, fewer batches
 /// and holds, then fewer holds, then from the lowest up each batch at the earlier stop.
-/// @throws Error bad_argument (machine, effort, options); too_large when a total, times rows + 2, could pass 2^60 ms.
+///
+/// Under `options.conditions` it is the least plan that keeps them, proven with the same care: bounds are of the plans
+/// that keep them or of all plans. Where nothing keeps them the plan is infeasible, and its findings name the condition
+/// and the place. With `max_kinds` the search has an allowance of work where no limit is set: it is exact on small
+/// panels and else ends `feasible` with a bound; its ties go to fewer stops, then to what is found first, which is the
+/// same everywhere.
+/// @throws Error bad_argument (machine, effort, options, conditions); too_large when a total, times rows + 2, could
+/// pass 2^60 ms; cancelled when stopped, limited, or out of its memory, before any plan under the conditions was found.
 LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& effort = {},
                         const PlanOptions& options = {});
 
@@ -142,17 +144,42 @@ LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& 
 /// below the lowest of them, unless its row is a tuck or slip (then it waits). Stops with nothing to do are not
 /// counted. No holds. Infeasible when no rhythm works. Ties: greater `every`, then smaller `first`. Its bound is its
 /// own total's least value. When stopped or limited: the best found so far, `feasible`.
+/// Of the conditions it takes none yet.
 /// @throws Error as plan() does; cancelled when stopped or limited before any rhythm was found.
 LATCHWORK_API Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                 const PlanOptions& options = {});
 
+/// A plan in two rhythms, one inside the other or not: crossings at `crossings`, re-forms at `reforms`.
+struct TwoRhythms {
+  Rhythm crossings;  ///< the widest rhythm that has every crossing of the panel; every = 0 when it has none
+  Rhythm reforms;    ///< stops at which all that is due is re-formed; every = 0 when nothing ever is
+  Plan plan;         ///< infeasible when no rhythm works; its own `rhythm` is none
+  friend bool operator==(const TwoRhythms&, const TwoRhythms&) = default;
+};
+
+/// The best plan in two rhythms: crossings are made where the panel has them, which is every so many rows or at some of
+/// these; shapings at their rows; re-forms as in plan_regular(), at the stops of a rhythm of their own, the best of all
+/// by full enumeration. A stop of either with nothing to do is not made; one where both fall is made once. No holds.
+/// It takes no more than plan_regular(), whose rhythm serves for both. Ties: greater reforms.every, then smaller first.
+/// When stopped or limited: the best found so far, `feasible`. Of the conditions it takes none yet.
+/// @throws Error as plan_regular() does.
+LATCHWORK_API TwoRhythms plan_two_rhythms(const Grid& grid, const Machine& machine, const Effort& effort = {},
+                                          const PlanOptions& options = {});
+
 /// A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan. When
 /// that cannot be proven (a lower total is possible, or the call is stopped or limited), a certificate of the greatest
-/// bound that prices alone were found to prove; when prices prove more than `total_ms`, of that.
+/// bound that prices alone were found to prove; when prices prove more than `total_ms`, of that. It looks at no
+/// conditions: conditions only take plans away, so that what is proven of all plans holds of those that keep them.
 /// @throws Error bad_argument (machine, effort, options; total_ms below 0; grid, when it cannot be scheduled at all);
 /// too_large, as plan().
 LATCHWORK_API Certificate certify(const Grid& grid, const Machine& machine, const Effort& effort, std::int64_t total_ms,
                                   const PlanOptions& options = {});
+
+/// For each stop the number of its kind, counted from 0 in the order in which kinds first appear. Stops are of one kind
+/// when the same is done at them, whatever their row: the same needles released, the same needles re-formed to the same
+/// depth with the same rungs, the same crossings in the same columns, needles cast on, bound off and held. Carriage
+/// side, hints and times do not count. Stops times their size, times a logarithm.
+LATCHWORK_API std::vector<int> stop_kinds(const Plan& plan);
 
 /// Counts and times of a plan under these efforts. Linear in the plan. @throws Error bad_argument (effort).
 LATCHWORK_API HandWork hand_work(const Plan& plan, const Effort& effort = {});

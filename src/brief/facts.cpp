@@ -7,6 +7,7 @@
 
 #include "grid/words.hpp"
 #include "latchwork/brief.hpp"
+#include "text/duration.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
@@ -78,14 +79,15 @@ void add_plan(Facts& facts, const Brief& brief, const Job& job) {
   const HandWork work = hand_work(job.plan, brief.effort);
   facts.lines.emplace_back("Stops", fmt::format("{} in {}", work.stops, count_of(job.plan.rows, "row")));
   facts.lines.emplace_back("Hand work", hand_words(work));
-  facts.lines.emplace_back("Time", fmt::format("{} by hand + {} of carriage = {}", duration(work.hand_ms),
-                                               duration(work.carriage_ms), duration(job.plan.total_ms)));
+  facts.lines.emplace_back("Time",
+                           fmt::format("{} by hand + {} of carriage = {}", rounded_duration(work.hand_ms),
+                                       rounded_duration(work.carriage_ms), rounded_duration(job.plan.total_ms)));
   const bool proven = job.plan.status == PlanStatus::optimal;
   facts.lines.emplace_back(
       "Least possible",
-      proven
-          ? fmt::format("{}: this plan is proven to take the least hand work", duration(job.plan.bound_ms))
-          : fmt::format("{} or more: this plan is the best found, not proven the least", duration(job.plan.bound_ms)));
+      proven ? fmt::format("{}: this plan is proven to take the least hand work", rounded_duration(job.plan.bound_ms))
+             : fmt::format("{} or more: this plan is the best found, not proven the least",
+                           rounded_duration(job.plan.bound_ms)));
   facts.lines.emplace_back("Plan", verified_words(job.verification));
   if (job.regular.status == PlanStatus::infeasible || !job.regular.rhythm) {
     facts.lines.emplace_back("Regular plan", "no even rhythm of stops makes this panel");
@@ -95,24 +97,12 @@ void add_plan(Facts& facts, const Brief& brief, const Job& job) {
   facts.lines.emplace_back(
       "Regular plan",
       fmt::format("stop every {} from RC {:03}: {} in all, {}; {}", count_of(job.regular.rhythm->every, "row"),
-                  job.regular.rhythm->first, duration(job.regular.total_ms),
-                  more == 0 ? "no more than the plan" : "the price of regularity " + duration(more),
+                  job.regular.rhythm->first, rounded_duration(job.regular.total_ms),
+                  more <= 0 ? "no more than the plan" : "the price of regularity " + rounded_duration(more),
                   job.regular_verification.verified ? "verified" : verified_words(job.regular_verification)));
 }
 
 }  // namespace
-
-std::string duration(std::int64_t ms) {
-  const std::int64_t seconds = (ms + 500) / 1000;
-  if (seconds < 60) return fmt::format("{} s", seconds);
-  if (seconds < 600) {
-    return seconds % 60 == 0 ? fmt::format("{} min", seconds / 60)
-                             : fmt::format("{} min {} s", seconds / 60, seconds % 60);
-  }
-  const std::int64_t minutes = (seconds + 30) / 60;
-  if (minutes < 60) return fmt::format("{} min", minutes);
-  return fmt::format("{} h {:02} min", minutes / 60, minutes % 60);
-}
 
 std::string centimetres(double mm) {
   return fmt::format("{:.1f}", mm / 10);

@@ -19,9 +19,6 @@ struct Facts {
 };
 Facts facts_of(const Brief& brief, const Job& job);
 
-/// "5 h 12 min", "12 min", "3 min 20 s".
-std::string duration(std::int64_t ms);
-
 /// "41.2".
 std::string centimetres(double mm);
 

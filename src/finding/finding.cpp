@@ -46,6 +46,18 @@ std::string_view finding_name(FindingCode code) noexcept {
       return "out_of_reach";
     case FindingCode::no_edge_stitch:
       return "no_edge_stitch";
+    case FindingCode::carriage_side:
+      return "carriage_side";
+    case FindingCode::stops_too_near:
+      return "stops_too_near";
+    case FindingCode::too_deep:
+      return "too_deep";
+    case FindingCode::off_rhythm:
+      return "off_rhythm";
+    case FindingCode::too_many_kinds:
+      return "too_many_kinds";
+    case FindingCode::row_closed:
+      return "row_closed";
   }
   return {};
 }

@@ -33,6 +33,12 @@ int reach_up(FindingCode code) {
     case FindingCode::wale_ends:
     case FindingCode::out_of_reach:
     case FindingCode::no_edge_stitch:
+    case FindingCode::carriage_side:
+    case FindingCode::stops_too_near:
+    case FindingCode::too_deep:
+    case FindingCode::off_rhythm:
+    case FindingCode::too_many_kinds:
+    case FindingCode::row_closed:
       break;
   }
   return 4;

@@ -41,6 +41,9 @@ class Limits {
     now_ = {bound_ms, best_ms, share > now_.share ? share : now_.share};
   }
 
+  /// States looked at so far.
+  std::int64_t work() const noexcept { return work_; }
+
   static constexpr std::int64_t often = 100'000;  // a fraction of a millisecond
 
  private:

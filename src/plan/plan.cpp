@@ -2,15 +2,18 @@
 
 #include <algorithm>
 
+#include "conditions/check.hpp"
 #include "effort/check.hpp"
 #include "latchwork/error.hpp"
 #include "machine/check.hpp"
 #include "plan/ahead.hpp"
+#include "plan/conditions.hpp"
 #include "plan/inputs.hpp"
 #include "plan/limits.hpp"
 #include "plan/prices.hpp"
 #include "plan/problem.hpp"
 #include "plan/search.hpp"
+#include "plan/solve.hpp"
 #include "plan/works.hpp"
 #include "plan/write_up.hpp"
 
@@ -41,21 +44,27 @@ class Planner {
       best_.stops[row] = problem_.forced[row] != 0 || !windows_.users[row].empty() ? 1 : 0;
     }
     best_.cost = cost_of(problem_, best_.stops);
+    usual_ = best_.cost;
     most_ = below(problem_, best_.cost);
+    if (problem.apart > 1) {  // these stops may be too near each other
+      best_ = {};
+      most_ = dearest(problem);
+    }
     bound_ = prices_.bound();
-    limits_.now(bound_ms(problem_, bound_), plan_ms(problem_, best_.cost), share_);
+    tell();
   }
 
   struct Result {
     Schedule best;
     std::int64_t bound = 0;
     bool proven = false;
+    int stuck = -1;  // no schedule was found: the row past which none could be carried on
   };
 
   Result run() {
     const bool ended = !close();
     const bool proven = !ended && (complete_ || prices_.bound() > most_);
-    return {std::move(best_), bound_, proven};
+    return {std::move(best_), bound_, proven, stuck_};
   }
 
  private:
@@ -66,7 +75,7 @@ class Planner {
     for (int i = 0; i < 8 && !done(); ++i) {
       const std::int64_t before = prices_.bound();
       if (!climb(3) || !pass(narrow_width)) return false;
-      if (prices_.bound() - before <= (best_.cost - prices_.bound()) / 50) break;
+      if (prices_.bound() - before <= (usual() - prices_.bound()) / 50) break;
     }
     for (std::size_t width = wide; !done(); width *= widening) {
       const bool last = width >= greatest_;
@@ -92,7 +101,7 @@ class Planner {
       if (after > before) ahead_.forget();
       bound_ = std::max(bound_, after);
       if (!go_on()) return false;
-      if (after - before <= (best_.cost - after) / worth) break;
+      if (after - before <= (usual() - after) / worth) break;
     }
     return true;
   }
@@ -100,7 +109,7 @@ class Planner {
     return raise(times, 64, [&] { return prices_.ascend(); });
   }
   bool climb(int times) {
-    return raise(times, 100, [&] { return prices_.climb(25, best_.cost); });
+    return raise(times, 100, [&] { return prices_.climb(25, usual()); });
   }
 
   bool pass(std::size_t width) {
@@ -113,15 +122,35 @@ class Planner {
       most_ = below(problem_, best_.cost);
     }
     complete_ = found.complete;
+    stuck_ = found.stuck;
     bound_ = std::max(bound_, std::min(found.bound, most_));
     return go_on();
   }
 
   bool go_on() {
-    limits_.now(bound_ms(problem_, bound_), plan_ms(problem_, best_.cost), share_);
+    tell();
     const std::int64_t work = prices_.work() - work_of_prices_;
     work_of_prices_ = prices_.work();
     return limits_.go_on(work);
+  }
+
+  void tell() {
+    limits_.now(bound_ms(problem_, bound_), best_.cost < far ? plan_ms(problem_, best_.cost) : -1, share_);
+  }
+
+  // What the best schedule costs; as long as there is none, what one may cost that minds no distance.
+  std::int64_t usual() const { return std::min(best_.cost, usual_); }
+
+  // No schedule needs to cost more: every row a stop, and every task worked alone.
+  static std::int64_t dearest(const Problem& problem) {
+    std::int64_t cost = problem.stop_cost * (problem.rows + 1);
+    for (const Lane& lane : problem.lanes) {
+      for (int i = 0; i < lane.task_count(); ++i) {
+        const int last = lane.task(i).last_stop;
+        cost += lane.hold + (lane.task(i).by_batch() ? lane.batch_cost(i, last) : 0);
+      }
+    }
+    return cost;
   }
 
   const Problem& problem_;
@@ -131,6 +160,8 @@ class Planner {
   Ahead ahead_;
   std::size_t greatest_;
   Schedule best_;
+  std::int64_t usual_ = 0;
+  int stuck_ = -1;
   std::int64_t most_ = 0;   // what a schedule may cost that takes less time than the best
   std::int64_t bound_ = 0;  // no schedule costs less
   bool complete_ = false;   // the last pass left nothing aside
@@ -140,10 +171,25 @@ class Planner {
 
 }  // namespace
 
+Solved planning::solve(const Problem& problem, const PlanOptions& options, Limits& limits) {
+  const Planner::Result result = Planner(problem, options, limits).run();
+  Solved solved;
+  solved.proven = result.proven;
+  solved.bound = result.bound;
+  solved.stuck = result.stuck;
+  if (result.best.cost >= far) return solved;
+  solved.cost = result.best.cost;
+  solved.bound = std::min(solved.bound, solved.cost);
+  for (const Lane& lane : problem.lanes) solved.works.push_back(works_of(lane, result.best.stops).list);
+  return solved;
+}
+
 Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options) {
   check(machine);
   check(effort);
   check(options);
+  check(options.conditions, grid.rows(), grid.columns());
+  if (options.conditions != Conditions{}) return plan_under(grid, machine, effort, options);
   Limits limits(options);  // its clock runs from here
   const Wales wales(grid);
   const Problem problem = problem_of(grid, wales, machine, effort);
@@ -152,12 +198,10 @@ Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const 
     none.findings = std::move(barred);
     return none;
   }
-  const Planner::Result result = Planner(problem, options, limits).run();
-  std::vector<std::vector<Work>> works;
-  for (const Lane& lane : problem.lanes) works.push_back(works_of(lane, result.best.stops).list);
-  Plan plan = write_up(grid, wales, machine, effort, problem, works);
-  plan.status = result.proven ? PlanStatus::optimal : PlanStatus::feasible;
-  plan.bound_ms = result.proven ? plan.total_ms : std::min(plan.total_ms, bound_ms(problem, result.bound));
+  const Solved solved = solve(problem, options, limits);
+  Plan plan = write_up(grid, wales, machine, effort, problem, solved.works);
+  plan.status = solved.proven ? PlanStatus::optimal : PlanStatus::feasible;
+  plan.bound_ms = solved.proven ? plan.total_ms : std::min(plan.total_ms, bound_ms(problem, solved.bound));
   if (options.progress) options.progress({plan.bound_ms, plan.total_ms, 1.0});
   return plan;
 }

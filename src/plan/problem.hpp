@@ -53,6 +53,7 @@ struct Problem {
   std::int64_t step_ms = 1;     ///< the totals of any two schedules differ by a multiple of this
   std::int64_t fixed_ms = 0;    ///< what no schedule can change: crossings, shaping, carriage passes
   std::vector<char> forced;     ///< per row 0..R: a crossing or shaping stops us here anyway
+  int apart = 0;                ///< stops that are not forced keep so many rows from the one below; 0 or 1: no matter
   std::vector<Lane> lanes;      ///< in order of their lowest wale
   std::vector<Finding> barred;  ///< why no plan exists, lowest row first; empty when one does
 };

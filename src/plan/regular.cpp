@@ -14,6 +14,7 @@
 #include "plan/inputs.hpp"
 #include "plan/limits.hpp"
 #include "plan/problem.hpp"
+#include "plan/rhythm.hpp"
 #include "plan/works.hpp"
 #include "plan/write_up.hpp"
 #include "text/words.hpp"
@@ -27,7 +28,9 @@ using namespace planning;
 // modulo `every`, and the first of them that comes once something can be done.
 class Rhythms {
  public:
-  Rhythms(const Problem& problem, std::int64_t stop_cost) : problem_(problem), stop_cost_(stop_cost) {
+  /// `apart`: forced stops are made beside the rhythm's, and are not counted.
+  Rhythms(const Problem& problem, std::int64_t stop_cost, bool apart)
+      : problem_(problem), stop_cost_(stop_cost), apart_(apart) {
     for (const Lane& lane : problem.lanes) {
       for (const Task& task : lane.tasks) {
         open_ += 1;
@@ -37,6 +40,7 @@ class Rhythms {
       }
     }
     standing_.resize(problem.lanes.size());
+    for (int row = 0; apart && row <= problem.rows; ++row) beside_ += is_forced(problem, row) ? stop_cost : 0;
   }
 
   /// Every `first` that may make a rhythm of its own with this `every`, smallest first: some stop of it does the
@@ -62,11 +66,11 @@ class Rhythms {
   /// `far` when some task is not done in time. Rows over `every`, times lanes, at most.
   std::int64_t cost(int every, int first) {
     std::fill(standing_.begin(), standing_.end(), 0);
-    std::int64_t cost = 0;
+    std::int64_t cost = beside_;
     std::int64_t open = open_;
     for (std::int64_t row = first; row <= problem_.rows; row += every) {
       const int here = static_cast<int>(row);
-      bool busy = is_forced(problem_, here);
+      bool busy = !apart_ && is_forced(problem_, here);
       for (std::size_t k = 0; k < standing_.size(); ++k) {
         const Lane& lane = problem_.lanes[k];
         int& standing = standing_[k];
@@ -79,7 +83,7 @@ class Rhythms {
         busy = true;
       }
       work_ += static_cast<std::int64_t>(standing_.size()) + 1;
-      if (busy) cost += stop_cost_;
+      if (busy && !(apart_ && is_forced(problem_, here))) cost += stop_cost_;
     }
     return open == 0 ? cost : far;
   }
@@ -89,6 +93,8 @@ class Rhythms {
  private:
   const Problem& problem_;
   std::int64_t stop_cost_;
+  bool apart_;
+  std::int64_t beside_ = 0;                         // cost of the stops beside the rhythm
   std::int64_t open_ = 0;                           // tasks in all
   int earliest_ = std::numeric_limits<int>::max();  // row of the first stop at which anything can be done
   int latest_ = std::numeric_limits<int>::max();    // row by which the first stop must have come
@@ -96,18 +102,6 @@ class Rhythms {
   std::vector<int> standing_;                       // per lane: tasks done
   std::int64_t work_ = 0;
 };
-
-std::vector<Work> works_at(const Lane& lane, const Rhythm& rhythm, int rows) {
-  std::vector<Work> works;
-  int standing = 0;
-  for (std::int64_t row = rhythm.first; row <= rows; row += rhythm.every) {
-    const int done = lane.done_at(static_cast<int>(row));
-    if (done <= standing) continue;
-    works.push_back({false, standing, done - 1, static_cast<int>(row)});
-    standing = done;
-  }
-  return works;
-}
 
 // Stopping after every row, each task is done as soon as it can be: only what must be held defeats every rhythm.
 std::vector<Finding> what_must_be_held(const Wales& wales, const Problem& problem, int max_ladder) {
@@ -143,16 +137,16 @@ struct Best {
 };
 
 // Rhythms in the order of the tie rule: the greatest `every` first, then the smallest `first`.
-Best best_rhythm(const Problem& problem, std::int64_t stop_cost, const PlanOptions& options, Limits& limits,
+Best best_rhythm(const Problem& problem, std::int64_t stop_cost, bool apart, const PlanOptions& options, Limits& limits,
                  bool& cut_short) {
   int first_forced = 0;
   int step = 0;  // every rhythm's `every` divides it; 0: no matter
   for (int row = 1; row <= problem.rows; ++row) {
-    if (!is_forced(problem, row)) continue;
+    if (apart || !is_forced(problem, row)) continue;
     if (first_forced == 0) first_forced = row;
     step = std::gcd(step, row - first_forced);
   }
-  Rhythms rhythms(problem, stop_cost);
+  Rhythms rhythms(problem, stop_cost, apart);
   std::int64_t counted = 0;
   Best best;
   for (int every = problem.rows; every >= 1; --every) {
@@ -173,12 +167,12 @@ Best best_rhythm(const Problem& problem, std::int64_t stop_cost, const PlanOptio
   return best;
 }
 
-}  // namespace
-
-Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options) {
+// The plan in the best rhythm for re-forms; with `apart`, crossings and shapings keep their own rows.
+Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, bool apart, const PlanOptions& options) {
   check(machine);
   check(effort);
   check(options);
+  refuse_conditions(options, "a regular plan");
   PlanOptions quiet = options;  // what progress is told is told here, once for each `every`
   quiet.progress = nullptr;
   Limits limits(quiet);  // its clock runs from here
@@ -190,18 +184,40 @@ Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort
   if (!none.findings.empty()) return none;
 
   bool cut_short = false;
-  const Best best = best_rhythm(problem, effort.stop * problem.unit, options, limits, cut_short);
+  const Best best = best_rhythm(problem, effort.stop * problem.unit, apart, options, limits, cut_short);
   if (best.cost >= far) {
     throw Error(cut_short ? ErrorCode::cancelled : ErrorCode::internal, {},
                 cut_short ? "stopped before any regular schedule was found" : "no regular schedule, against all rules");
   }
   std::vector<std::vector<Work>> works;
-  for (const Lane& lane : problem.lanes) works.push_back(works_at(lane, best.rhythm, problem.rows));
+  for (const Lane& lane : problem.lanes) works.push_back(works_in_rhythm(lane, best.rhythm, problem.rows).list);
   Plan plan = write_up(grid, wales, machine, effort, problem, works);
   plan.rhythm = best.rhythm;
   plan.status = cut_short ? PlanStatus::feasible : PlanStatus::optimal;
   plan.bound_ms = cut_short ? problem.fixed_ms : plan.total_ms;
   return plan;
+}
+
+}  // namespace
+
+Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options) {
+  return in_rhythm(grid, machine, effort, false, options);
+}
+
+TwoRhythms plan_two_rhythms(const Grid& grid, const Machine& machine, const Effort& effort,
+                            const PlanOptions& options) {
+  TwoRhythms two{{0, 0}, {0, 0}, in_rhythm(grid, machine, effort, true, options)};
+  int last = 0;
+  for (const Crossing& crossing : grid.crossings()) {  // by row
+    if (two.crossings.first == 0) two.crossings.first = crossing.row;
+    if (last > 0) two.crossings.every = std::gcd(two.crossings.every, crossing.row - last);
+    last = crossing.row;
+  }
+  if (two.crossings.first > 0 && two.crossings.every == 0) two.crossings.every = grid.rows();
+  const auto reforms = [](const Stop& stop) { return !stop.reforms.empty(); };
+  if (std::any_of(two.plan.stops.begin(), two.plan.stops.end(), reforms)) two.reforms = *two.plan.rhythm;
+  two.plan.rhythm.reset();
+  return two;
 }
 
 }  // namespace latchwork::inline v0

@@ -18,6 +18,7 @@ struct Label {
   std::uint32_t parent = 0;
   std::uint64_t hash = 0;
   std::uint32_t fate = 0;  // place in its row's list of fates
+  int free_from = 0;       // the row from which a stop that is not forced is far enough from the one below
   bool stopped = false;
 };
 
@@ -159,6 +160,7 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
   child.parent = static_cast<std::uint32_t>(index);
   child.order = label.order * 2 + (stops ? 0 : 1);
   child.stopped = stops;
+  child.free_from = std::max(row + 1, stops ? row + problem_.apart : label.free_from);
   if (fates_) {
     child.fate = static_cast<std::uint32_t>(fates_->back().size());
     fates_->back().push_back({static_cast<std::uint32_t>(index), stops});
@@ -207,7 +209,7 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
   }
   // A state through which the bound passes the incumbent is of no use: without it more labels are equal, or beaten.
   std::size_t k = 0;
-  std::uint64_t hash = 0xcbf29ce484222325U;
+  std::uint64_t hash = 0xcbf29ce484222325U ^ static_cast<std::uint64_t>(child.free_from);
   for (const Part& part : parts_) {
     if (part.after < 0) continue;
     const int size = windows_.lanes[at(part.lane)].layer[at(row) + 1].size();
@@ -271,6 +273,7 @@ bool Search::select() {
     bool beaten = false;
     const auto beats = [&](std::uint32_t x) {
       work_ += static_cast<std::int64_t>(spans.size());
+      if (next_[x].free_from > next_[y].free_from) return false;
       const std::int64_t spare = margin(next_[x], states(x), next_[y], states(y), spans);
       if (spare >= 0) end_by(y, x);
       return spare >= 0;
@@ -362,11 +365,12 @@ Pass Search::run() {
     next_states_.reserve(2 * labels_.size() * next_size_);
     for (std::size_t i = 0; i < labels_.size(); ++i) {
       if (work_ >= Limits::often && !go_on()) return broken_off();
-      if (forced || useful) extend(labels_[i], i, true, row);
+      if (forced || (useful && row >= labels_[i].free_from)) extend(labels_[i], i, true, row);
       if (!forced) extend(labels_[i], i, false, row);
     }
     if (!select() || !go_on()) return broken_off();
     size_ = next_size_;
+    if (labels_.empty() && pass_.stuck < 0) pass_.stuck = row;
   }
   if (first_ > 0) {
     pass_.bound = std::min(pass_.bound, most_ + 1);

@@ -19,6 +19,7 @@ struct Pass {
   std::int64_t bound = far;  ///< no schedule that was not found costs less, or else it costs more than `most`
   bool complete = false;     ///< nothing was left aside for want of width
   bool broken_off = false;   ///< a limit was reached
+  int stuck = -1;            ///< the row past which no label could be carried on; -1: some came to the end
 };
 
 /// What became of one label, for a proof that others can follow.

@@ -127,6 +127,8 @@ static void names(void) {
   CHECK(strcmp(latchwork_effort_term_name(256), "") == 0 && strcmp(latchwork_term_state_name(256), "") == 0);
   CHECK(strcmp(latchwork_term_state_name(LATCHWORK_TERM_STATE_AT_ZERO), "at_zero") == 0);
   CHECK(strcmp(latchwork_term_state_name(-1), "") == 0 && strcmp(latchwork_term_state_name(4), "") == 0);
+  CHECK(strcmp(latchwork_stop_cause_name(LATCHWORK_STOP_CAUSE_HAND_CELLS), "hand_cells") == 0);
+  CHECK(strcmp(latchwork_stop_cause_name(-1), "") == 0 && strcmp(latchwork_stop_cause_name(256), "") == 0);
   CHECK(latchwork_cell_letter(LATCHWORK_CELL_KNIT) == 'k' && latchwork_cell_letter(LATCHWORK_CELL_NONE) == '.');
   CHECK(latchwork_cell_letter(-1) == '\0' && latchwork_cell_letter(5) == '\0' && latchwork_cell_letter(256) == '\0');
   CHECK(latchwork_cell_of('t') == LATCHWORK_CELL_TUCK && latchwork_cell_of('T') == -1);

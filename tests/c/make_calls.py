@@ -36,6 +36,8 @@ VALUES = {
     "unit": "LATCHWORK_LENGTH_UNIT_INCH", "value": "2.5",
     "latchwork_read_brief.folder": "w.brief_folder", "latchwork_brief_write_job.folder": "w.out_folder",
 }
+# Without conditions, which these take none of.
+PLAIN_OPTIONS = {"latchwork_grid_plan_regular", "latchwork_grid_plan_two_rhythms"}
 STRUCTS_IN = {
     "latchwork_crossing": "&w.crossing", "latchwork_machine": "&w.machine", "latchwork_effort": "&w.effort",
     "latchwork_plan_options": "&w.plan_options", "latchwork_simulate_options": "&w.simulate_options",
@@ -64,14 +66,16 @@ TEXTS_IN = {
 }
 # A plan that has all there can be in a plan, for the calls that read its parts.
 FULL_PLAN = {"releases", "holds", "reforms", "rungs", "crossings", "returns", "prongs", "shapings", "stops",
-             "columns_on"}
+             "columns_on", "stop_kinds"}
 INFEASIBLE_PLAN = {"findings"}
 # Arguments that may be NULL; `effort` where it is handed in, and in latchwork_read_machine, where it is filled.
 NULL_IS_FINE = {"options", "defaults", "field"}
+# Without options there is nothing to give.
+NULL_CHANGES = {"latchwork_grid_condition_prices"}
 # What returns no status, and is held to its contract by hand in contract_test.c.
 BY_HAND = {"latchwork_error_name", "latchwork_version", "latchwork_cell_letter", "latchwork_cell_of",
            "latchwork_finding_name", "latchwork_plan_status_name", "latchwork_effort_term_name",
-           "latchwork_term_state_name"}
+           "latchwork_term_state_name", "latchwork_stop_cause_name"}
 
 
 def without_comments(text):
@@ -129,7 +133,8 @@ def call_of(function, arguments, handles, structs, elements):
             asked += ["0", f"&asked{k}"]
             size = f"sizeof({element})"
             before.append(f"@ASK{k}:{size}")
-            after.append(f"if (status == LATCHWORK_OK || how->small) CHECK(needed{k} == (how->no_needed ? 0 : asked{k}));")
+            other = "".join(f"how->null_at != {n} && " for n, of in nullable if of == "options" and function in NULL_CHANGES)
+            after.append(f"if ({other}(status == LATCHWORK_OK || how->small)) CHECK(needed{k} == (how->no_needed ? 0 : asked{k}));")
             if element == "char":
                 after.append(f"if (status == LATCHWORK_OK) CHECK(strlen(list{k}) == asked{k} - 1);")
                 after.append(f"if (status != LATCHWORK_OK && how->null_at != {k} && !how->small) CHECK(list{k}[0] == 0);")
@@ -172,7 +177,8 @@ def call_of(function, arguments, handles, structs, elements):
                 after.append(f"if (status != LATCHWORK_OK) CHECK(same_{short}(changed, {field}));")
                 after.append(f"{handle}_destroy(changed);")
         elif type_.startswith("const latchwork_") and type_[len("const "):-1] in STRUCTS_IN:
-            add(VALUES.get(f"{function}.{name}", STRUCTS_IN[type_[len("const "):-1]]), name)
+            good = STRUCTS_IN[type_[len("const "):-1]]
+            add(VALUES.get(f"{function}.{name}", "&w.plain_options" if name == "options" and function in PLAIN_OPTIONS else good), name)
         elif type_.endswith("*") and type_[:-1] in structs:
             before.append(f"{type_[:-1]} filled{k} = {type_[:-1].upper()}_INIT;")
             add(f"&filled{k}", name)

@@ -361,6 +361,75 @@ static void charts_say_which_side_they_show(void) {
   latchwork_strip_destroy(strip);
 }
 
+static void conditions_are_kept_or_told(void) {
+  /* On the right alone: the crossing stands after an even row, so nothing changes. Re-forms one row deep: the purl of
+     row 1 wants a stop of its own after row 1, 15 s more, and its knit rung is saved, 4.5 s. Three rows apart: a stop
+     after row 1 is then too near. */
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
+  const latchwork_kept_rhythm rhythm = {1, 2, 2, 2, 1}, any_rhythm = {1, 2, 2, 0, 0};
+  latchwork_plan *kept = NULL;
+  latchwork_findings *findings = NULL;
+  latchwork_finding finding = LATCHWORK_FINDING_INIT;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  int64_t plain = 0, total = 0;
+  int32_t equal = 0, status = -1, kinds[2] = {-1, -1};
+  size_t needed = 0;
+  checking = "conditions";
+  options.conditions = &conditions;
+  OK(latchwork_plan_total_ms(plan, &plain, NULL));
+  conditions.carriage_right_only = 1;
+  OK(latchwork_grid_plan(grid, &machine, NULL, &options, &kept, NULL));
+  OK(latchwork_plan_equal(plan, kept, &equal, NULL));
+  CHECK(equal == 1);
+  latchwork_plan_destroy(kept);
+  conditions.max_depth = 1;
+  conditions.carriage_right_only = 0;
+  OK(latchwork_grid_plan(grid, &machine, NULL, &options, &kept, NULL));
+  OK(latchwork_plan_total_ms(kept, &total, NULL));
+  CHECK(total == plain + 15000 - 4500);
+  OK(latchwork_plan_stop_kinds(kept, kinds, 2, &needed, NULL));
+  CHECK(needed == 2 && kinds[0] == 0 && kinds[1] == 1);
+  latchwork_plan_destroy(kept);
+  conditions.max_kinds = 1;
+  OK(latchwork_grid_plan(grid, &machine, NULL, &options, &kept, NULL));
+  OK(latchwork_plan_findings(kept, &findings, NULL));
+  OK(latchwork_findings_get(findings, 0, &finding, NULL));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_TOO_MANY_KINDS);
+  latchwork_findings_destroy(findings);
+  latchwork_plan_destroy(kept);
+  conditions.max_kinds = 0;
+  conditions.rows_apart = 3;
+  OK(latchwork_grid_plan(grid, &machine, NULL, &options, &kept, NULL));
+  OK(latchwork_plan_status(kept, &status, NULL));
+  CHECK(status == LATCHWORK_PLAN_STATUS_INFEASIBLE);
+  OK(latchwork_plan_findings(kept, &findings, NULL));
+  OK(latchwork_findings_get(findings, 0, &finding, NULL));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_STOPS_TOO_NEAR && finding.row == 1 && finding.column == 2);
+  latchwork_findings_destroy(findings);
+  latchwork_plan_destroy(kept);
+  conditions.max_depth = 0;
+  conditions.rows_apart = 0;
+  conditions.rhythms = &rhythm;
+  conditions.rhythms_count = 1;
+  OK(latchwork_grid_plan(grid, &machine, NULL, &options, &kept, NULL));
+  OK(latchwork_plan_total_ms(kept, &total, NULL));
+  CHECK(total == plain + 15000 - 4500);
+  latchwork_plan_destroy(kept);
+  conditions.rhythms = &any_rhythm;
+  OK(latchwork_grid_plan(grid, &machine, NULL, &options, &kept, NULL));
+  OK(latchwork_plan_total_ms(kept, &total, NULL));
+  CHECK(total == plain);
+  latchwork_plan_destroy(kept);
+  conditions.forced_exempt = 2;
+  CHECK(latchwork_grid_plan(grid, &machine, NULL, &options, &kept, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "options.conditions.forced_exempt") == 0);
+  conditions.forced_exempt = 0;
+  conditions.rhythms = NULL;
+  CHECK(latchwork_grid_plan(grid, &machine, NULL, &options, &kept, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "options.conditions.rhythms") == 0);
+}
+
 int main(void) {
   checking = "make";
   OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
@@ -373,6 +442,7 @@ int main(void) {
   a_panel_wider_than_the_bed_is_infeasible();
   callbacks_are_told_and_can_stop();
   the_plan_is_certified();
+  conditions_are_kept_or_told();
   charts_say_which_side_they_show();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);

@@ -99,6 +99,7 @@ static int make_structs(void) {
   const latchwork_effort effort = LATCHWORK_EFFORT_INIT;
   const latchwork_crossing crossing = {3, 0, 2, 0, 1, LATCHWORK_LEAN_LEFT, LATCHWORK_CENTRE_BETWEEN};
   const latchwork_plan_options plan_options = LATCHWORK_PLAN_OPTIONS_INIT;
+  const latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
   const latchwork_simulate_options simulate_options = LATCHWORK_SIMULATE_OPTIONS_INIT;
   const latchwork_chart_options chart_options = LATCHWORK_CHART_OPTIONS_INIT;
   const latchwork_panel_parts parts = LATCHWORK_PANEL_PARTS_INIT;
@@ -112,6 +113,10 @@ static int make_structs(void) {
   w.crossing = crossing;
   w.free_crossing = crossing;
   w.plan_options = plan_options;
+  w.plain_options = plan_options;
+  w.conditions = conditions;
+  w.conditions.carriage_right_only = 1;
+  w.plan_options.conditions = &w.conditions;
   w.simulate_options = simulate_options;
   w.chart_options = chart_options;
   w.parts = parts;
@@ -206,6 +211,8 @@ static int make_work(void) {
   latchwork_grid_destroy(wide);
   TRY(latchwork_grid_plan(w.grid, &w.machine, &w.effort, NULL, &w.plan, e));
   TRY(latchwork_grid_plan(w.other_grid, &w.machine, &w.effort, NULL, &w.other_plan, e));
+  TRY(latchwork_grid_plan_front(w.grid, &w.machine, &w.effort, NULL, &w.front, e));
+  TRY(latchwork_grid_plan_front(w.other_grid, &w.machine, &w.effort, NULL, &w.other_front, e));
   TRY(latchwork_read_plan(full_plan_json, strlen(full_plan_json), &w.full_plan, e));
   TRY(latchwork_read_certificate(full_certificate_json, strlen(full_certificate_json), &w.certificate, e));
   TRY(latchwork_grid_certify(w.grid, &w.machine, &w.effort, 81500, NULL, &w.other_certificate, e));

@@ -8,7 +8,8 @@
 #include "check.h"
 
 #define HANDLES(X) \
-  X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(certificate) X(fabric) X(swatch) X(yarn_need) X(timings) \
+  X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(front) X(certificate) X(fabric) X(swatch) \
+  X(yarn_need) X(timings) \
   X(effort_fit) X(brief) X(job)
 
 struct world {
@@ -21,7 +22,9 @@ struct world {
   latchwork_machine machine;
   latchwork_effort effort;
   latchwork_crossing crossing, free_crossing;
-  latchwork_plan_options plan_options;
+  latchwork_plan_options plan_options; /* with conditions */
+  latchwork_plan_options plain_options;
+  latchwork_conditions conditions;
   latchwork_simulate_options simulate_options;
   latchwork_chart_options chart_options;
   latchwork_panel_parts parts;

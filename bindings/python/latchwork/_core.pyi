@@ -14,6 +14,14 @@ from ._certificate import (
     Certificate,
     CertificateCheck,
 )
+from ._choice import (
+    ConditionPrice,
+    Front,
+    Period,
+    StopReason,
+    Tolerance,
+    TwoRhythms,
+)
 from ._data import (
     Band,
     Crossing,
@@ -42,11 +50,13 @@ from ._enums import (
     PlainState,
     PlanStatus,
     Side,
+    StopCause,
     TermState,
     WeightUnit,
     YarnSystem,
 )
 from ._plan import (
+    Conditions,
     HandWork,
     Plan,
     Progress,
@@ -625,6 +635,7 @@ def plan(
     work_limit: int = 0,
     time_limit_ms: int = 0,
     memory_limit: int = 0,
+    conditions: Conditions | None = None,
 ) -> Plan:
     """The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or
     limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by the
@@ -635,7 +646,11 @@ def plan(
     `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, KeyboardInterrupt too, ends
     the call.
 
-    Raises Error bad_argument (machine, effort, options), too_large.
+    Under `conditions` it is the least plan that keeps them; where nothing does, the findings name the condition and the
+    place. With max_kinds the search is exact on small panels and else ends `feasible` with a bound.
+
+    Raises Error bad_argument (machine, effort, options, conditions), too_large; cancelled when stopped, limited, or out
+    of its memory, before any plan under the conditions was found.
     """
 
 def plan_regular(
@@ -652,6 +667,12 @@ def plan_regular(
     """The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is due.
     Infeasible when no rhythm works. Arguments and errors as in plan(); stopped before it found one it raises Error
     cancelled.
+    """
+
+def stop_kinds(plan: Plan) -> list[int]:
+    """For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind when the
+    same is done at them, whatever their row: the same needles released, re-formed to the same depth with the same rungs,
+    the same crossings in the same columns, needles cast on, bound off and held.
     """
 
 def hand_work(plan: Plan, effort: Effort | None = None) -> HandWork:
@@ -848,6 +869,101 @@ def instructions(panel: Panel, plan: Plan, machine: Machine) -> str:
     ranges, and for a plan with a rung that is no cell, a needle 0, or needles past every number.
     """
 
+def plan_two_rhythms(
+    grid: Grid,
+    machine: Machine,
+    effort: Effort | None = None,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+    work_limit: int = 0,
+    time_limit_ms: int = 0,
+    memory_limit: int = 0,
+) -> TwoRhythms:
+    """The best plan in two rhythms: crossings are made where the panel has them, which is every so many rows or at some of
+    these; re-forms at the stops of a rhythm of their own, all that is due, the best of all by full enumeration. It takes
+    no more than plan_regular(). Arguments and errors as in plan_regular().
+    """
+
+def condition_prices(
+    grid: Grid,
+    machine: Machine,
+    effort: Effort | None = None,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+    work_limit: int = 0,
+    time_limit_ms: int = 0,
+    memory_limit: int = 0,
+    conditions: Conditions | None = None,
+) -> list[ConditionPrice]:
+    """The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. Each is a
+    plan of its own. Arguments and errors as in plan().
+    """
+
+def plan_front(
+    grid: Grid,
+    machine: Machine,
+    effort: Effort | None = None,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+    work_limit: int = 0,
+    time_limit_ms: int = 0,
+    memory_limit: int = 0,
+    conditions: Conditions | None = None,
+) -> Front:
+    """Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. max_kinds
+    of the conditions, where it is set, is the most kinds that are of interest. A plan for every number of kinds up to
+    those of the least plan: seconds on large panels; the work limit holds for each. Stopped, the points found so far.
+    Arguments and errors as in plan().
+    """
+
+def stop_reasons(
+    grid: Grid,
+    machine: Machine,
+    effort: Effort | None = None,
+    *,
+    plan: Plan,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+    work_limit: int = 0,
+    time_limit_ms: int = 0,
+    memory_limit: int = 0,
+    conditions: Conditions | None = None,
+) -> list[StopReason]:
+    """The reason of each stop of a plan, in its order: what forces it, or what it saves, found exactly by planning again
+    with its row closed. The other arguments are those of plan(). Raises as plan(), and Error size_mismatch for a plan of
+    another size.
+    """
+
+def stop_cause_name(cause: StopCause) -> str:
+    """"crossing", "shaping", "hand_cells", "saving" or "unknown"."""
+
+def plan_period(plan: Plan) -> Period:
+    """Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
+    twice, with a stop, the one that covers the most rows; then the shortest; then the lowest.
+    """
+
+def plan_tolerances(
+    grid: Grid,
+    machine: Machine,
+    effort: Effort | None = None,
+    *,
+    plan: Plan,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+    work_limit: int = 0,
+    time_limit_ms: int = 0,
+    memory_limit: int = 0,
+    conditions: Conditions | None = None,
+) -> list[Tolerance]:
+    """For every field of Effort, in its order, how far it may move before this plan, a least one under the conditions, is
+    none. Exact, and an end that no search proves is told by its flag. Some tens of plans. The other arguments are those
+    of plan(). Raises as plan(), and Error bad_argument (plan) when another plan takes less, or this one was made for
+    another panel.
+    """
+
 def read_brief(folder: str | os.PathLike[str]) -> Brief:
     """Reads a folder with panel.json, swatch.csv and machine.json. Raises Error bad_argument (folder) for an empty name or a
     NUL in it; io (field = file name), and what the readers raise with the file's name before the field.
@@ -861,9 +977,10 @@ def run(
     work_limit: int = 0,
     time_limit_ms: int = 0,
     memory_limit: int = 0,
+    conditions: Conditions | None = None,
 ) -> Job:
     """Finds, plans both ways, verifies both, sizes. `stop`, `progress` and the limits as in plan(), for each plan anew;
-    raises what those calls raise.
+    `conditions` bind the least-effort plan alone. Raises what those calls raise.
     """
 
 def summary(brief: Brief, job: Job) -> str:

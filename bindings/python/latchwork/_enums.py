@@ -99,6 +99,43 @@ class FindingCode(IntEnum):
     """No batch that the rules allow can re-form this cell."""
     no_edge_stitch = 17
     """An outermost column that is not knit all the way."""
+    carriage_side = 18
+    """Plans: a stop is needed where the carriage is on the left, and only the right is allowed."""
+    stops_too_near = 19
+    """Plans: stops are needed nearer to each other than allowed."""
+    too_deep = 20
+    """Plans: a cell that only a deeper re-form than allowed can make."""
+    off_rhythm = 21
+    """Plans: wales that cannot be kept to their rhythm, or to any."""
+    too_many_kinds = 22
+    """Plans: more kinds of stop are needed than allowed."""
+    row_closed = 23
+    """Plans: a stop is needed after a row that is closed."""
+
+
+class Condition(IntEnum):
+    """One of the conditions of a plan, or all of them together."""
+
+    carriage_right_only = 0
+    rows_apart = 1
+    max_depth = 2
+    max_kinds = 3
+    rhythms = 4
+    closed_rows = 5
+    all = 6
+
+
+class StopCause(IntEnum):
+    """Why a plan stops where it does."""
+
+    crossing = 0
+    shaping = 1
+    hand_cells = 2
+    """No plan makes them without this stop."""
+    saving = 3
+    """Plans without it take more, or as much."""
+    unknown = 4
+    """The search for a plan without the stop came to no end."""
 
 
 class LengthUnit(IntEnum):

@@ -95,6 +95,43 @@ class Rhythm:
     first: int = 1
 
 
+@dataclass(frozen=True, slots=True)
+class KeptRhythm:
+    """Neighbouring wales whose re-forms keep to one rhythm.
+
+    At each of its stops all that is due in them is re-formed, from just below the lowest hand cell not yet worked, unless
+    the wale's row is a tuck or slip (then it waits). They are worked at no other stop, and never by hold.
+    """
+
+    row: int = 1
+    """The wales that stand, in this row, ..."""
+    first_column: int = 0
+    """... in columns first_column..last_column, from the left on the RS."""
+    last_column: int = 0
+    rhythm: Rhythm | None = None
+    """None: the best one, by trying every rhythm."""
+
+
+@dataclass(slots=True)
+class Conditions:
+    """What a knitter asks of a plan beside the least effort, so that it can be kept in the head. By default nothing."""
+
+    carriage_right_only: bool = False
+    """Stops only where the carriage stands on the right."""
+    rows_apart: int = 0
+    """No two stops nearer than so many rows (row 0 counts); 0 or 1: none."""
+    max_depth: int = 0
+    """No re-form deeper than so many rows; 0: the machine's greatest ladder."""
+    max_kinds: int = 0
+    """At most so many kinds of stop (stop_kinds() says what one is); 0: any."""
+    rhythms: list[KeptRhythm] = field(default_factory=list)
+    """No wale in two of them; at most one without a rhythm of its own."""
+    closed_rows: list[int] = field(default_factory=list)
+    """No stop after these rows, 0..R."""
+    forced_exempt: bool = False
+    """Side, distance and closed rows do not bind the stops that crossings and shapings force; else such a stop bars the plan."""
+
+
 @dataclass(slots=True)
 class Plan(Copied):
     """A schedule of hand work for a panel on a machine. Plain data: nothing in it is checked until it is simulated."""

@@ -20,22 +20,22 @@ void bind_brief(py::module_& m) {
   m.def(
       "run",
       [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
-         std::int64_t work_limit, std::int64_t time_limit_ms, std::int64_t memory_limit) {
+         std::int64_t work_limit, std::int64_t time_limit_ms, std::int64_t memory_limit,
+         const std::optional<Conditions>& conditions) {
         Watch watch(stop, std::move(progress));
         const PlanOptions options{.stop = watch.token(),
                                   .progress = watch.progress(),
                                   .work_limit = work_limit,
                                   .time_limit_ms = time_limit_ms,
-                                  .memory_limit = memory_limit};
+                                  .memory_limit = memory_limit,
+                                  .conditions = conditions.value_or(Conditions{})};
         const py::gil_scoped_release free;
         return run(brief, options);
       },
       "brief"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
-      "time_limit_ms"_a = 0, "memory_limit"_a = 0,
+      "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "Finds, plans both ways, verifies both, sizes. `stop`, `progress` and the limits as in plan(), for each plan "
-      "anew; raises what "
-      "those "
-      "calls raise.");
+      "anew; `conditions` bind the least-effort plan alone. Raises what those calls raise.");
   m.def(
       "summary", without_gil(&summary), "brief"_a, "job"_a,
       "For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, \"verified\" or "

@@ -59,7 +59,7 @@ template <>
 struct Data<FindingCode> {
   static constexpr char name[] = "FindingCode";
   static constexpr char module[] = "latchwork._enums";
-  static constexpr long long least = 1, most = 17;
+  static constexpr long long least = 1, most = 23;
 };
 
 template <>
@@ -158,6 +158,20 @@ struct Data<BranchEnd> {
   static constexpr char name[] = "BranchEnd";
   static constexpr char module[] = "latchwork._enums";
   static constexpr long long least = 0, most = 2;
+};
+
+template <>
+struct Data<Condition> {
+  static constexpr char name[] = "Condition";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 6;
+};
+
+template <>
+struct Data<StopCause> {
+  static constexpr char name[] = "StopCause";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 4;
 };
 
 template <>
@@ -606,6 +620,30 @@ struct Data<Rhythm> {
 };
 
 template <>
+struct Data<KeptRhythm> {
+  static constexpr char name[] = "KeptRhythm";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("row", &KeptRhythm::row), field("first_column", &KeptRhythm::first_column),
+                 field("last_column", &KeptRhythm::last_column), field("rhythm", &KeptRhythm::rhythm)};
+};
+
+template <>
+struct Data<Conditions> {
+  static constexpr char name[] = "Conditions";
+  static constexpr char module[] = "latchwork._plan";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("carriage_right_only", &Conditions::carriage_right_only),
+                                            field("rows_apart", &Conditions::rows_apart),
+                                            field("max_depth", &Conditions::max_depth),
+                                            field("max_kinds", &Conditions::max_kinds),
+                                            field("rhythms", &Conditions::rhythms),
+                                            field("closed_rows", &Conditions::closed_rows),
+                                            field("forced_exempt", &Conditions::forced_exempt)};
+};
+
+template <>
 struct Data<Plan> {
   static constexpr char name[] = "Plan";
   static constexpr char module[] = "latchwork._plan";
@@ -621,6 +659,81 @@ struct Data<Plan> {
                                             field("status", &Plan::status),
                                             field("rhythm", &Plan::rhythm),
                                             field("findings", &Plan::findings)};
+};
+
+template <>
+struct Data<TwoRhythms> {
+  static constexpr char name[] = "TwoRhythms";
+  static constexpr char module[] = "latchwork._choice";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("crossings", &TwoRhythms::crossings),
+                                            field("reforms", &TwoRhythms::reforms), field("plan", &TwoRhythms::plan)};
+};
+
+template <>
+struct Data<ConditionPrice> {
+  static constexpr char name[] = "ConditionPrice";
+  static constexpr char module[] = "latchwork._choice";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("condition", &ConditionPrice::condition), field("status", &ConditionPrice::status),
+                 field("total_ms", &ConditionPrice::total_ms), field("price_ms", &ConditionPrice::price_ms),
+                 field("least_price_ms", &ConditionPrice::least_price_ms)};
+};
+
+template <>
+struct Data<FrontPoint> {
+  static constexpr char name[] = "FrontPoint";
+  static constexpr char module[] = "latchwork._choice";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("kinds", &FrontPoint::kinds), field("plan", &FrontPoint::plan)};
+};
+
+template <>
+struct Data<Front> {
+  static constexpr char name[] = "Front";
+  static constexpr char module[] = "latchwork._choice";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("points", &Front::points), field("fewest_proven", &Front::fewest_proven),
+                 field("findings", &Front::findings)};
+};
+
+template <>
+struct Data<StopReason> {
+  static constexpr char name[] = "StopReason";
+  static constexpr char module[] = "latchwork._choice";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("row", &StopReason::row),
+                                            field("cause", &StopReason::cause),
+                                            field("place", &StopReason::place),
+                                            field("saves_ms", &StopReason::saves_ms),
+                                            field("least_saves_ms", &StopReason::least_saves_ms),
+                                            field("beside_ms", &StopReason::beside_ms),
+                                            field("message", &StopReason::message)};
+};
+
+template <>
+struct Data<Period> {
+  static constexpr char name[] = "Period";
+  static constexpr char module[] = "latchwork._choice";
+  static constexpr bool frozen = true;
+  static constexpr auto fields =
+      std::tuple{field("from_row", &Period::from_row), field("last_row", &Period::last_row),
+                 field("rows", &Period::rows), field("times", &Period::times), field("stops", &Period::stops)};
+};
+
+template <>
+struct Data<Tolerance> {
+  static constexpr char name[] = "Tolerance";
+  static constexpr char module[] = "latchwork._choice";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("term", &Tolerance::term),
+                                            field("value_ms", &Tolerance::value_ms),
+                                            field("least_ms", &Tolerance::least_ms),
+                                            field("most_ms", &Tolerance::most_ms),
+                                            field("least_exact", &Tolerance::least_exact),
+                                            field("most_exact", &Tolerance::most_exact)};
 };
 
 template <>
@@ -835,7 +948,8 @@ struct Data<EffortFit> {
 #define LATCHWORK_PLAIN_STRUCTS(X) \
   X(Place) X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) \
   X(Measurement) X(Density) X(Gauge) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) \
-  X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(Plan) X(HandWork) X(Progress) X(StopPrice) \
+  X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(KeptRhythm) X(Conditions) X(Plan) X(TwoRhythms) \
+  X(ConditionPrice) X(FrontPoint) X(Front) X(StopReason) X(Period) X(Tolerance) X(HandWork) X(Progress) X(StopPrice) \
   X(WaleClass) X(Branch) X(Stretch) X(Certificate) X(CertificateCheck) X(Move) X(Bed) X(Fault) X(Fabric) \
   X(Verification) X(Brief) X(Job) X(Spell) X(TermFit) X(OutlyingSpell) X(EffortFit) X(Length) X(Weight) \
   X(Duration) X(CountPerLength) X(YarnNumber) X(YarnCategory) X(PlainConstants) \

@@ -24,5 +24,6 @@ PYBIND11_MODULE(_core, m) {
   bind_simulate(m);
   bind_file(m);
   bind_chart(m);
+  bind_choice(m);
   bind_brief(m);
 }

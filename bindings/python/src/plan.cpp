@@ -13,14 +13,15 @@ using Planner = Plan (*)(const Grid&, const Machine&, const Effort&, const PlanO
 template <Planner planner>
 Plan planned(const Grid& grid, const Machine& machine, const std::optional<Effort>& effort,
              const std::stop_source* stop, std::optional<py::function> progress, std::int64_t work_limit,
-             std::int64_t time_limit_ms, std::int64_t memory_limit) {
+             std::int64_t time_limit_ms, std::int64_t memory_limit, const std::optional<Conditions>& conditions) {
   const Grid own = grid;  // another thread may change the grid while the GIL is free
   Watch watch(stop, std::move(progress));
   const PlanOptions options{.stop = watch.token(),
                             .progress = watch.progress(),
                             .work_limit = work_limit,
                             .time_limit_ms = time_limit_ms,
-                            .memory_limit = memory_limit};
+                            .memory_limit = memory_limit,
+                            .conditions = conditions.value_or(Conditions{})};
   const py::gil_scoped_release free;
   return planner(own, machine, effort.value_or(Effort{}), options);
 }
@@ -42,6 +43,7 @@ void bind_plan(py::module_& m) {
   m.def(
       "plan", &planned<&plan>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(),
       "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
+      "conditions"_a = py::none(),
       "The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or "
       "limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by "
       "the "
@@ -50,13 +52,29 @@ void bind_plan(py::module_& m) {
       "What cannot be scheduled gives status infeasible with findings, not an error.\n\nThe GIL is free meanwhile. "
       "`progress` is called with Progress now and then on this thread: when it "
       "returns False, or `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, "
-      "KeyboardInterrupt too, ends the call.\n\nRaises Error bad_argument (machine, effort, options), too_large.");
+      "KeyboardInterrupt too, ends the call.\n\nUnder `conditions` it is the least plan that keeps them; where nothing "
+      "does, the findings name the condition and the place. With max_kinds the search is exact on small panels and "
+      "else ends `feasible` with a bound.\n\nRaises Error bad_argument (machine, effort, options, conditions), "
+      "too_large; cancelled when stopped, limited, or out of its memory, before any plan under the conditions was "
+      "found.");
   m.def(
-      "plan_regular", &planned<&plan_regular>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(),
-      "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
+      "plan_regular",
+      [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const std::stop_source* stop,
+         std::optional<py::function> progress, std::int64_t work_limit, std::int64_t time_limit_ms,
+         std::int64_t memory_limit) {
+        return planned<&plan_regular>(grid, machine, effort, stop, std::move(progress), work_limit, time_limit_ms,
+                                      memory_limit, {});
+      },
+      "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
+      "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
       "The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is due. "
       "Infeasible when no rhythm works. Arguments and errors as in plan(); stopped before it found one it raises Error "
       "cancelled.");
+  m.def(
+      "stop_kinds", &stop_kinds, "plan"_a,
+      "For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind "
+      "when the same is done at them, whatever their row: the same needles released, re-formed to the same depth with "
+      "the same rungs, the same crossings in the same columns, needles cast on, bound off and held.");
   m.def(
       "hand_work",
       [](const Plan& plan, const std::optional<Effort>& effort) {

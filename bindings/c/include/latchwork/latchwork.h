@@ -8,8 +8,8 @@
      own and may be NULL. Nothing is thrown, printed or kept: there is no "last error". Every function fails with
      BAD_ARGUMENT for a NULL where NULL is not said to be allowed (error.field is the argument's name), for an enum value
      out of its range or an index past the end, and with NO_MEMORY; only what comes beside these is listed.
-   - Handles (grid, wales, strip, panel, swatch, yarn_need, timings, effort_fit, findings, plan, certificate, fabric,
-     brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
+   - Handles (grid, wales, strip, panel, swatch, yarn_need, timings, effort_fit, findings, plan, front, certificate,
+     fabric, brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
      latchwork_<type>_destroy(); on failure *out is NULL. A handle holds no other: the parts it was made of may be
      destroyed at once. Calls that take a handle as const may run at once in many threads; any other call needs the
      handle alone.
@@ -703,7 +703,13 @@ enum {
   LATCHWORK_FINDING_CODE_WALE_BEGINS = 14,        /* a stitch above a bare place inside the panel: a shaping event */
   LATCHWORK_FINDING_CODE_WALE_ENDS = 15,          /* a bare place above a stitch: a shaping event */
   LATCHWORK_FINDING_CODE_OUT_OF_REACH = 16,       /* no batch that the rules allow can re-form this cell */
-  LATCHWORK_FINDING_CODE_NO_EDGE_STITCH = 17      /* an outermost column that is not knit all the way */
+  LATCHWORK_FINDING_CODE_NO_EDGE_STITCH = 17,     /* an outermost column that is not knit all the way */
+  LATCHWORK_FINDING_CODE_CARRIAGE_SIDE = 18,      /* plans: a stop is needed where the carriage is on the left */
+  LATCHWORK_FINDING_CODE_STOPS_TOO_NEAR = 19,     /* plans: stops are needed nearer to each other than allowed */
+  LATCHWORK_FINDING_CODE_TOO_DEEP = 20,           /* plans: a cell that only a deeper re-form than allowed can make */
+  LATCHWORK_FINDING_CODE_OFF_RHYTHM = 21,         /* plans: wales that cannot be kept to their rhythm, or to any */
+  LATCHWORK_FINDING_CODE_TOO_MANY_KINDS = 22,     /* plans: more kinds of stop are needed than allowed */
+  LATCHWORK_FINDING_CODE_ROW_CLOSED = 23          /* plans: a stop is needed after a row that is closed */
 };
 
 /* A list of findings. */
@@ -823,6 +829,33 @@ typedef struct latchwork_progress {
 /* Called on the calling thread with the options' user_data. Anything but 0 asks the call to stop. Since 0.1. */
 typedef int32_t (*latchwork_progress_call)(const latchwork_progress *progress, void *user_data);
 
+/* Neighbouring wales whose re-forms keep to one rhythm: at each of its stops all that is due in them is re-formed, from
+   just below the lowest hand cell not yet worked, unless the wale's row is a tuck or slip (then it waits); they are
+   worked at no other stop, and never by hold. An element of arrays. Since 0.1. */
+typedef struct latchwork_kept_rhythm {
+  int32_t row;          /* the wales that stand, in this row, ... */
+  int32_t first_column; /* ... in columns first_column..last_column, from the left on the RS */
+  int32_t last_column;
+  int32_t every;        /* 0: the best rhythm, by trying every one */
+  int32_t first;        /* stops after rows first, first + every, ... */
+} latchwork_kept_rhythm;
+
+/* What a knitter asks of a plan beside the least effort, so that it can be kept in the head. Options: 0 and NULL ask
+   nothing. Since 0.1. */
+typedef struct latchwork_conditions {
+  uint32_t struct_size;
+  int32_t carriage_right_only; /* 1: stops only where the carriage stands on the right */
+  int32_t rows_apart;          /* no two stops nearer than so many rows (row 0 counts); 0 or 1: none */
+  int32_t max_depth;           /* no re-form deeper than so many rows; 0: the machine's greatest ladder */
+  int32_t max_kinds;           /* at most so many kinds of stop, see latchwork_plan_stop_kinds; 0: any */
+  int32_t forced_exempt;       /* 1: side, distance and closed rows do not bind stops that crossings and shapings force */
+  const latchwork_kept_rhythm *rhythms; /* no wale in two of them; at most one without a rhythm of its own */
+  size_t rhythms_count;
+  const int32_t *closed_rows; /* no stop after these rows, 0..R */
+  size_t closed_rows_count;
+} latchwork_conditions;
+#define LATCHWORK_CONDITIONS_INIT { sizeof(latchwork_conditions), 0, 0, 0, 0, 0, NULL, 0, NULL, 0 }
+
 /* How to plan. Options: 0 and NULL are the defaults. Since 0.1. */
 typedef struct latchwork_plan_options {
   uint32_t struct_size;
@@ -831,20 +864,24 @@ typedef struct latchwork_plan_options {
   int64_t work_limit;               /* search steps, a count and not a clock: the same plan on every machine; 0: none */
   int64_t time_limit_ms;            /* by the clock, from the call on, the writing up of the plan not counted; 0: none */
   int64_t memory_limit;             /* bytes for the search's partial schedules; 0: 1 GiB */
+  const latchwork_conditions *conditions; /* what else is asked of the plan; NULL: nothing */
 } latchwork_plan_options;
-#define LATCHWORK_PLAN_OPTIONS_INIT { sizeof(latchwork_plan_options), NULL, NULL, 0, 0, 0 }
+#define LATCHWORK_PLAN_OPTIONS_INIT { sizeof(latchwork_plan_options), NULL, NULL, 0, 0, 0, NULL }
 
 /* "optimal", "feasible", "infeasible"; "" for a number that is none. Never freed. Since 0.1. */
 LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
 /* The least-effort plan for the grid read as a panel. Exact: status OPTIMAL unless stopped or limited. What cannot be
-   scheduled gives status INFEASIBLE with findings, not an error. effort and options may be NULL.
-   Fails: BAD_ARGUMENT (machine, effort, options), TOO_LARGE. Since 0.1. */
+   scheduled gives status INFEASIBLE with findings, not an error. Under conditions it is the least plan that keeps them,
+   and findings of an infeasible one name the condition and the place; with max_kinds the search is exact on small panels
+   and else ends FEASIBLE with a bound. effort and options may be NULL.
+   Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE; CANCELLED when stopped, limited, or out of its
+   memory, before any plan under the conditions was found. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid, const latchwork_machine *machine,
                                                      const latchwork_effort *effort,
                                                      const latchwork_plan_options *options, latchwork_plan **out,
                                                      latchwork_error *error);
-/* The best regular plan: stop every p rows and do all that is due. INFEASIBLE when no rhythm works. effort and options
-   may be NULL. Fails: as latchwork_grid_plan; CANCELLED when stopped or limited before any rhythm was found. Since 0.1. */
+/* The best regular plan: stop every p rows and do all that is due. INFEASIBLE when no rhythm works. Of the conditions it
+   takes none yet. effort and options may be NULL. Fails: as latchwork_grid_plan; CANCELLED when stopped or limited before any rhythm was found. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_regular(const latchwork_grid *grid,
                                                              const latchwork_machine *machine,
                                                              const latchwork_effort *effort,
@@ -920,9 +957,174 @@ LATCHWORK_C_API latchwork_status latchwork_plan_prongs(const latchwork_plan *pla
 LATCHWORK_C_API latchwork_status latchwork_plan_shapings(const latchwork_plan *plan, size_t stop,
                                                          latchwork_shaping *shapings, size_t capacity, size_t *needed,
                                                          latchwork_error *error);
+/* For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind when the
+   same is done at them, whatever their row: the same needles released, re-formed to the same depth with the same rungs,
+   the same crossings in the same columns, needles cast on, bound off and held. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_stop_kinds(const latchwork_plan *plan, int32_t *kinds, size_t capacity,
+                                                           size_t *needed, latchwork_error *error);
 /* Counts and times of a plan under these efforts (may be NULL). Fails: BAD_ARGUMENT (effort). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_hand_work(const latchwork_plan *plan, const latchwork_effort *effort,
                                                           latchwork_hand_work *work, latchwork_error *error);
+
+/* ---- What to choose from ---------------------------------------------------------------------------------------- */
+
+/* The rhythms of a plan in two, one inside the other or not. Since 0.1. */
+typedef struct latchwork_two_rhythms {
+  uint32_t struct_size;
+  int32_t crossings_every; /* the widest rhythm that has every crossing of the panel; 0 when it has none */
+  int32_t crossings_first;
+  int32_t reforms_every;   /* stops at which all that is due is re-formed; 0 when nothing ever is */
+  int32_t reforms_first;
+} latchwork_two_rhythms;
+#define LATCHWORK_TWO_RHYTHMS_INIT { sizeof(latchwork_two_rhythms), 0, 0, 0, 0 }
+
+/* One of the conditions, or all of them together. Since 0.1. */
+enum {
+  LATCHWORK_CONDITION_CARRIAGE_RIGHT_ONLY = 0,
+  LATCHWORK_CONDITION_ROWS_APART = 1,
+  LATCHWORK_CONDITION_MAX_DEPTH = 2,
+  LATCHWORK_CONDITION_MAX_KINDS = 3,
+  LATCHWORK_CONDITION_RHYTHMS = 4,
+  LATCHWORK_CONDITION_CLOSED_ROWS = 5,
+  LATCHWORK_CONDITION_ALL = 6
+};
+
+/* What a condition costs against the plan without any. An element of arrays. Since 0.1. */
+typedef struct latchwork_condition_price {
+  int32_t condition;      /* LATCHWORK_CONDITION_... */
+  int32_t status;         /* LATCHWORK_PLAN_STATUS_... of the plan under it */
+  int64_t total_ms;       /* what that plan takes; 0 when there is none */
+  int64_t price_ms;       /* more than the plan without conditions; exact when both are optimal */
+  int64_t least_price_ms; /* the price is proven to be no less than this */
+} latchwork_condition_price;
+
+/* Effort against kinds of stop to be remembered: plans of which none beats another in both. */
+typedef struct latchwork_front latchwork_front;
+
+/* A plan of a front. An element of arrays. Since 0.1. */
+typedef struct latchwork_front_point {
+  int32_t kinds;    /* different kinds of stop, see latchwork_plan_stop_kinds */
+  int32_t status;   /* LATCHWORK_PLAN_STATUS_OPTIMAL: none with so many kinds or fewer takes less */
+  int64_t total_ms; /* what the plan takes */
+  int64_t bound_ms; /* no plan with so many kinds or fewer takes less */
+} latchwork_front_point;
+
+/* Why a plan stops where it does; UNKNOWN: the search for a plan without the stop came to no end. Since 0.1. */
+enum {
+  LATCHWORK_STOP_CAUSE_CROSSING = 0,
+  LATCHWORK_STOP_CAUSE_SHAPING = 1,
+  LATCHWORK_STOP_CAUSE_HAND_CELLS = 2,
+  LATCHWORK_STOP_CAUSE_SAVING = 3,
+  LATCHWORK_STOP_CAUSE_UNKNOWN = 4
+};
+
+/* Why a stop is there. An element of arrays. Since 0.1. */
+typedef struct latchwork_stop_reason {
+  int32_t row;            /* the stop's */
+  int32_t cause;          /* LATCHWORK_STOP_CAUSE_...: HAND_CELLS: no plan makes them without this stop; SAVING: plans
+                             without it take more, or as much */
+  int32_t place_row;      /* the crossing's or shaping's row and column, or the lowest, leftmost of the hand cells */
+  int32_t place_column;   /* -1: none */
+  int64_t saves_ms;       /* SAVING: so much more takes the best plan found that never stops here */
+  int64_t least_saves_ms; /* every plan that never stops here takes at least so much more */
+  int64_t beside_ms;      /* so much more it takes to do its works at the other stops as they are, conditions aside; -1:
+                             these cannot make the panel, or it is forced */
+  char message[256];      /* for people, with place and time */
+} latchwork_stop_reason;
+
+/* From which row on, up to which, and every how many rows a schedule repeats itself. Since 0.1. */
+typedef struct latchwork_period {
+  uint32_t struct_size;
+  int32_t from_row; /* rows from_row..last_row */
+  int32_t last_row;
+  int32_t rows;     /* the stop after row r and the one after row r + rows are of one kind, or neither is; 0: no period */
+  int32_t times;    /* how often it goes through in full: 2 or more */
+  int32_t stops;    /* stops in one period */
+} latchwork_period;
+#define LATCHWORK_PERIOD_INIT { sizeof(latchwork_period), 0, 0, 0, 0, 0 }
+
+/* An effort, and how far it may move before another plan takes less. An element of arrays. Since 0.1. */
+typedef struct latchwork_tolerance {
+  int32_t term;        /* LATCHWORK_EFFORT_TERM_... */
+  int64_t value_ms;    /* what it is */
+  int64_t least_ms;    /* the plan is proven to stay a least one from here ... */
+  int64_t most_ms;     /* ... to here, the other efforts as they are; within 0..3600000 */
+  int32_t least_exact; /* 1: one millisecond below, where that may be, another plan takes less */
+  int32_t most_exact;  /* 1: one millisecond above */
+} latchwork_tolerance;
+
+/* The best plan in two rhythms: crossings are made where the panel has them, which is every so many rows or at some of
+   these; re-forms at the stops of a rhythm of their own, all that is due, the best of all by full enumeration. *out is
+   INFEASIBLE when no rhythm works. Of the conditions it takes none yet. effort and options may be NULL.
+   Fails: as latchwork_grid_plan_regular. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_plan_two_rhythms(const latchwork_grid *grid,
+                                                                 const latchwork_machine *machine,
+                                                                 const latchwork_effort *effort,
+                                                                 const latchwork_plan_options *options,
+                                                                 latchwork_two_rhythms *rhythms, latchwork_plan **out,
+                                                                 latchwork_error *error);
+/* The price of each condition that is asked in the options, alone, and last of all together. Each is a plan of its own,
+   also when only the size is asked. effort and options may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork_grid *grid,
+                                                                 const latchwork_machine *machine,
+                                                                 const latchwork_effort *effort,
+                                                                 const latchwork_plan_options *options,
+                                                                 latchwork_condition_price *prices, size_t capacity,
+                                                                 size_t *needed, latchwork_error *error);
+/* The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds of interest.
+   The work limit holds for each number of kinds. effort and options may be NULL. Fails: as latchwork_grid_plan. Since
+   0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_plan_front(const latchwork_grid *grid, const latchwork_machine *machine,
+                                                           const latchwork_effort *effort,
+                                                           const latchwork_plan_options *options, latchwork_front **out,
+                                                           latchwork_error *error);
+/* A front of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_front_copy(const latchwork_front *front, latchwork_front **out,
+                                                      latchwork_error *error);
+/* *equal is 1 when the fronts are the same in everything, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_front_equal(const latchwork_front *front, const latchwork_front *other,
+                                                       int32_t *equal, latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_front_destroy(latchwork_front *front);
+/* Its points, from the fewest kinds on; each takes less than the one before, and the last is the least plan. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_front_points(const latchwork_front *front, latchwork_front_point *points,
+                                                        size_t capacity, size_t *needed, latchwork_error *error);
+/* A copy of the plan of the point at `index`. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_front_point_plan(const latchwork_front *front, size_t index,
+                                                            latchwork_plan **out, latchwork_error *error);
+/* *proven is 1 when no plan has fewer kinds than the first point. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_front_fewest_proven(const latchwork_front *front, int32_t *proven,
+                                                               latchwork_error *error);
+/* Why there is no plan at all; else an empty list. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_front_findings(const latchwork_front *front, latchwork_findings **out,
+                                                          latchwork_error *error);
+
+/* The reason of each stop of a plan, in its order. What a stop saves is found exactly, by planning again with its row
+   closed, also when only the size is asked. effort and options may be NULL. Fails: as latchwork_grid_plan; SIZE_MISMATCH
+   for a plan of another size. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_grid *grid,
+                                                             const latchwork_machine *machine,
+                                                             const latchwork_effort *effort, const latchwork_plan *plan,
+                                                             const latchwork_plan_options *options,
+                                                             latchwork_stop_reason *reasons, size_t capacity,
+                                                             size_t *needed, latchwork_error *error);
+/* "crossing", "shaping", "hand_cells", "saving", "unknown"; "" for a number that is none. Never freed. Since 0.1. */
+LATCHWORK_C_API const char *latchwork_stop_cause_name(int32_t cause);
+/* Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
+   twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *plan, latchwork_period *period,
+                                                       latchwork_error *error);
+/* For every effort, in the order of latchwork_effort, how far it may move before this plan, a least one under the
+   options' conditions, is none. Some tens of plans, also when only the size is asked. effort and options may be NULL.
+   Fails: as latchwork_grid_plan; BAD_ARGUMENT (plan) when another plan takes less, or this one was made for another
+   panel. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_plan_tolerances(const latchwork_grid *grid,
+                                                                const latchwork_machine *machine,
+                                                                const latchwork_effort *effort,
+                                                                const latchwork_plan *plan,
+                                                                const latchwork_plan_options *options,
+                                                                latchwork_tolerance *tolerances, size_t capacity,
+                                                                size_t *needed, latchwork_error *error);
 
 /* ---- Certificates ----------------------------------------------------------------------------------------------- */
 
@@ -1787,7 +1989,7 @@ LATCHWORK_C_API latchwork_status latchwork_brief_machine(const latchwork_brief *
 /* Its efforts. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_effort(const latchwork_brief *brief, latchwork_effort *effort,
                                                         latchwork_error *error);
-/* Finds, plans both ways, verifies both, sizes. options may be NULL. Fails: as those do. Since 0.1. */
+/* Finds, plans both ways, verifies both, sizes. Conditions bind the least-effort plan alone. options may be NULL. Fails: as those do. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);

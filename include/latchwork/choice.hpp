@@ -1,0 +1,61 @@
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "latchwork/conditions.hpp"
+#include "latchwork/export.hpp"
+#include "latchwork/plan.hpp"
+
+namespace latchwork::inline v0 {
+
+// What there is to choose from between the least plan and one that is easily remembered.
+
+/// One of the conditions, or all of them together.
+enum class Condition : std::uint8_t {
+  carriage_right_only = 0,
+  rows_apart = 1,
+  max_depth = 2,
+  max_kinds = 3,
+  rhythms = 4,
+  closed_rows = 5,
+  all = 6,
+};
+
+/// What a condition costs against the plan without any.
+struct ConditionPrice {
+  Condition condition = Condition::all;
+  PlanStatus status = PlanStatus::infeasible;  ///< of the plan under it
+  std::int64_t total_ms = 0;                   ///< what that plan takes; 0 when there is none
+  std::int64_t price_ms = 0;                   ///< more than the plan without conditions; exact when both are optimal
+  std::int64_t least_price_ms = 0;             ///< the price is proven to be no less than this
+  friend bool operator==(const ConditionPrice&, const ConditionPrice&) = default;
+};
+
+/// The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. Each is
+/// a plan of its own. @throws Error as plan() does.
+LATCHWORK_API std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& machine,
+                                                           const Effort& effort = {}, const PlanOptions& options = {});
+
+/// A plan that no other of the front beats in both effort and kinds.
+struct FrontPoint {
+  int kinds = 0;  ///< different kinds of stop, see stop_kinds()
+  Plan plan;      ///< `optimal`: none with so many kinds or fewer takes less; else its bound is of all such plans
+  friend bool operator==(const FrontPoint&, const FrontPoint&) = default;
+};
+
+/// Effort against kinds of stop to be remembered: a knitter chooses. The last point is the least plan.
+struct Front {
+  std::vector<FrontPoint> points;  ///< from the fewest kinds on; each takes less than the one before
+  bool fewest_proven = false;      ///< no plan has fewer kinds than the first
+  std::vector<Finding> findings;   ///< why there is no plan at all; else empty
+  friend bool operator==(const Front&, const Front&) = default;
+};
+
+/// The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds that are of
+/// interest. A plan under max_kinds for every number of kinds up to those of the least plan: seconds on large panels.
+/// The work limit holds for each. Stopped, the points found so far. @throws Error as plan() does.
+LATCHWORK_API Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort = {},
+                               const PlanOptions& options = {});
+
+}  // namespace latchwork::inline v0

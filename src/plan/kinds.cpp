@@ -1,0 +1,549 @@
+#include "plan/kinds.hpp"
+
+#include <algorithm>
+#include <set>
+#include <tuple>
+#include <unordered_map>
+
+#include "plan/inputs.hpp"
+#include "plan/limits.hpp"
+#include "plan/prices.hpp"
+#include "plan/rhythm.hpp"
+
+namespace latchwork::inline v0::planning {
+namespace {
+
+std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+// Where a lane stands: so many tasks done, or held over task h: -1 - h.
+using Standing = std::int32_t;
+
+Standing held_over(int task) {
+  return -1 - task;
+}
+
+/// One way for a lane to take a stop.
+struct Way {
+  Standing to = 0;
+  std::int64_t cost = 0;
+  std::vector<int> deeds;
+};
+
+struct Label {
+  std::int64_t cost = 0;
+  std::int64_t bound = 0;
+  std::uint32_t parent = 0;
+  int kinds = 0;  // number of the set of kinds used so far
+  int free_from = 0;
+};
+
+// Sets of kinds, by number. Set 0 is empty.
+class Sets {
+ public:
+  Sets() { sets_.push_back(&numbers_.try_emplace(std::vector<int>{}, 0).first->first); }
+  const std::vector<int>& of(int set) const { return *sets_[at(set)]; }
+  int with(int set, int kind) {
+    std::vector<int> more = of(set);
+    const auto place = std::lower_bound(more.begin(), more.end(), kind);
+    if (place != more.end() && *place == kind) return set;
+    more.insert(place, kind);
+    const auto [entry, fresh] = numbers_.try_emplace(std::move(more), static_cast<int>(sets_.size()));
+    if (fresh) sets_.push_back(&entry->first);
+    return entry->second;
+  }
+
+ private:
+  std::map<std::vector<int>, int> numbers_;
+  std::vector<const std::vector<int>*> sets_;
+};
+
+constexpr std::size_t most_ways_at_once = 512;           // ways to take one stop that are followed up from one label
+constexpr std::size_t most_kept = std::size_t{1} << 24;  // standings kept in all
+constexpr std::int64_t most_work = 20'000'000;           // when no other limit is set
+constexpr std::size_t first_width = 64;
+constexpr std::size_t widening = 16;
+constexpr std::size_t due_width = 1024;
+
+class KindSearch {
+ public:
+  KindSearch(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, int most,
+             const PlanOptions& options, Limits& limits)
+      : problem_(problem), deeds_(deeds), at_row_(at_row), most_kinds_(at(most)), options_(options), limits_(limits) {}
+
+  Solved run();
+
+ private:
+  struct Candidate {
+    std::vector<std::vector<Work>> works;
+    std::int64_t cost = far;
+  };
+
+  bool consider(const std::vector<std::vector<Work>>& works, std::set<int>* kinds);
+  void try_rhythms();
+  /// What a label may do at a stop.
+  enum class Choice { due, pool, any };
+  bool pass(std::size_t width, Choice choice);
+  void enter(int row);
+  const std::vector<Way>& ways(std::size_t lane, Standing from);
+  void stay(std::uint32_t index);
+  void stop(std::uint32_t index, Choice choice);
+  void stop_with_what_is_due(std::uint32_t index);
+  void follow(std::size_t lane, std::int64_t cost, std::int64_t bound, const std::vector<int>* within);
+  void add(std::int64_t cost, std::int64_t bound, std::uint32_t parent, int kinds, int free_from);
+  void select(std::size_t width);
+  void take_end();
+  bool go_on();
+  std::int64_t to_go(std::size_t lane, Standing standing) const;
+
+  const Problem& problem_;
+  Deeds& deeds_;
+  const std::vector<std::vector<int>>& at_row_;
+  std::size_t most_kinds_;
+  const PlanOptions& options_;
+  Limits& limits_;
+  std::int64_t counted_ = 0;
+
+  Solved best_;
+  std::set<int> pool_;  // kinds of good plans
+  Sets sets_;
+  Windows windows_;
+  const Prices* prices_ = nullptr;
+  std::int64_t work_ = 0;
+  std::vector<std::int64_t> forced_after_;
+
+  // One pass.
+  int row_ = 0;
+  bool complete_ = true;
+  bool broken_off_ = false;
+  std::int64_t left_out_ = far;  // least bound of what was left aside
+  std::vector<Label> labels_;
+  std::vector<Standing> standings_;
+  std::vector<Label> next_;
+  std::vector<Standing> next_standings_;
+  std::vector<std::vector<std::uint32_t>> parents_;                   // per row, of the labels kept
+  std::vector<std::vector<Standing>> standings_at_;                   // per row, of the labels kept
+  std::vector<std::unordered_map<Standing, std::vector<Way>>> ways_;  // of this row, per lane; looked up only
+
+  // One stop of one label.
+  std::uint32_t index_ = 0;
+  std::vector<Standing> chosen_;
+  std::vector<int> done_;
+  std::vector<std::int64_t> rest_;  // least bound of the lanes from this one on
+  std::size_t followed_ = 0;
+};
+
+bool KindSearch::go_on() {
+  if (broken_off_) return false;
+  limits_.now(bound_ms(problem_, best_.bound), best_.found() ? plan_ms(problem_, best_.cost) : -1, 0.5);
+  broken_off_ = !limits_.go_on(work_ - counted_) || (options_.work_limit == 0 && work_ > most_work);
+  counted_ = work_;
+  return !broken_off_;
+}
+
+std::int64_t KindSearch::to_go(std::size_t lane, Standing standing) const {
+  const Window& window = windows_.lanes[lane].layer[at(row_) + 1];
+  const std::int64_t* go = prices_->to_go(lane, row_ + 1);
+  if (standing >= 0) return window.has(standing) ? go[standing - window.low] : far;
+  return window.held == -1 - standing ? go[window.states()] : far;
+}
+
+// Takes a schedule that may be the best yet; its kinds go to `kinds`, whether they are too many or not.
+bool KindSearch::consider(const std::vector<std::vector<Work>>& works, std::set<int>* kinds) {
+  std::vector<std::vector<int>> deeds = at_row_;
+  std::vector<char> stops = problem_.forced;
+  std::int64_t cost = 0;
+  for (std::size_t lane = 0; lane < works.size(); ++lane) {
+    const Lane& worked = problem_.lanes[lane];
+    add_deeds(deeds_, worked, works[lane], deeds);
+    for (const Work& work : works[lane]) {
+      stops[at(work.stop)] = 1;
+      if (work.hold) stops[at(worked.task(work.first).high - 1)] = 1;
+      cost += work.hold ? worked.hold : worked.batch_cost(work.first, work.stop);
+    }
+  }
+  int last = -1;
+  bool apart = true;
+  std::set<int> used;
+  for (int row = 0; row <= problem_.rows; ++row) {
+    if (!stops[at(row)]) continue;
+    cost += problem_.stop_cost;
+    const bool forced = is_forced(problem_, row) && (last < 0 || is_forced(problem_, last));
+    apart = apart && (last < 0 || forced || row - last >= problem_.apart);
+    last = row;
+    used.insert(deeds_.kind(deeds[at(row)]));
+  }
+  if (kinds) kinds->insert(used.begin(), used.end());
+  if (used.size() > most_kinds_ || !apart || cost >= best_.cost) return false;
+  best_.cost = cost;
+  best_.works = works;
+  return true;
+}
+
+// Re-forms in every rhythm, the forced stops beside them. The kinds of the best few go to the pool.
+void KindSearch::try_rhythms() {
+  int latest = problem_.rows;
+  for (const Lane& lane : problem_.lanes) {
+    for (const Task& task : lane.tasks) {
+      if (task.by_batch()) latest = std::min(latest, task.last_stop);
+    }
+  }
+  std::vector<std::tuple<std::int64_t, int, int>> cheapest;
+  std::vector<std::vector<Work>> works(problem_.lanes.size());
+  const auto in = [&](int every, int first) {
+    std::int64_t cost = 0;
+    for (std::size_t lane = 0; lane < works.size(); ++lane) {
+      Works mine = works_in_rhythm(problem_.lanes[lane], {every, first}, problem_.rows);
+      if (mine.cost >= far) return far;
+      works[lane] = std::move(mine.list);
+      cost += mine.cost;
+    }
+    return cost;
+  };
+  for (int every = problem_.rows; every >= 1; --every) {
+    for (int first = 1; first <= std::min(latest, every + latest / 2); ++first) {
+      work_ += 1 + static_cast<std::int64_t>(works.size()) * (problem_.rows / every + 1);
+      const std::int64_t cost = in(every, first);
+      if (cost >= far) continue;
+      consider(works, nullptr);
+      cheapest.emplace_back(cost, every, first);
+    }
+    if (!go_on()) return;
+  }
+  std::sort(cheapest.begin(), cheapest.end());
+  for (std::size_t i = 0; i < std::min<std::size_t>(4, cheapest.size()); ++i) {
+    in(std::get<1>(cheapest[i]), std::get<2>(cheapest[i]));
+    consider(works, &pool_);
+  }
+  if (best_.found()) consider(std::vector(best_.works), &pool_);
+}
+
+void KindSearch::enter(int row) {
+  row_ = row;
+  ways_.assign(problem_.lanes.size(), {});
+  next_.clear();
+  next_standings_.clear();
+}
+
+// Every way for a lane to take the stop at this row, cheapest first; to let it pass is one.
+const std::vector<Way>& KindSearch::ways(std::size_t lane, Standing from) {
+  const auto [place, fresh] = ways_[lane].try_emplace(from);
+  if (!fresh) return place->second;
+  std::vector<Way>& out = place->second;
+  const Lane& worked = problem_.lanes[lane];
+  const Window& after = windows_.lanes[lane].layer[at(row_) + 1];
+  const auto offer = [&](Standing to, std::int64_t cost, std::vector<int> deeds) {
+    if (to_go(lane, to) < far) out.push_back({to, cost, std::move(deeds)});
+  };
+  offer(from, 0, {});
+  if (from < 0) {
+    const int held = -1 - from;
+    if (worked.task(held).high - 1 == row_) offer(held + 1, 0, deeds_.release(worked, held));
+  } else {
+    const bool holds = after.held >= 0 && worked.task(after.held).low - 1 == row_;
+    if (holds && after.held == from) offer(held_over(from), worked.hold, deeds_.hold(worked, from));
+    const int done = worked.done_at(row_);
+    if (done > from && worked.task(from).last_stop >= row_) {
+      std::vector<int> deeds = deeds_.batch(worked, from, row_);
+      const std::int64_t cost = worked.batch_cost(from, row_);
+      offer(done, cost, deeds);
+      if (holds && after.held == done) {
+        const std::vector<int> more = deeds_.hold(worked, done);
+        deeds.insert(deeds.end(), more.begin(), more.end());
+        offer(held_over(done), cost + worked.hold, std::move(deeds));
+      }
+    }
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [&](const Way& a, const Way& b) { return a.cost + to_go(lane, a.to) < b.cost + to_go(lane, b.to); });
+  return out;
+}
+
+void KindSearch::add(std::int64_t cost, std::int64_t bound, std::uint32_t parent, int kinds, int free_from) {
+  next_.push_back({cost, bound, parent, kinds, std::max(row_ + 1, free_from)});
+  next_standings_.insert(next_standings_.end(), chosen_.begin(), chosen_.end());
+}
+
+void KindSearch::stay(std::uint32_t index) {
+  const Label& label = labels_[index];
+  const Standing* from = standings_.data() + index * chosen_.size();
+  std::int64_t bound = label.cost + forced_after_[at(row_)];
+  for (std::size_t lane = 0; lane < chosen_.size(); ++lane) {
+    chosen_[lane] = from[lane];
+    const std::int64_t go = to_go(lane, from[lane]);
+    if (go >= far) return;
+    bound += go;
+  }
+  work_ += static_cast<std::int64_t>(chosen_.size());
+  if (bound < best_.cost) add(label.cost, bound, index, label.kinds, label.free_from);
+}
+
+void KindSearch::stop(std::uint32_t index, Choice choice) {
+  const Label& label = labels_[index];
+  const Standing* from = standings_.data() + index * chosen_.size();
+  rest_.assign(chosen_.size() + 1, 0);
+  for (std::size_t lane = chosen_.size(); lane-- > 0;) {
+    const std::vector<Way>& mine = ways(lane, from[lane]);
+    if (mine.empty()) return;
+    rest_[lane] = rest_[lane + 1] + mine.front().cost + to_go(lane, mine.front().to);
+  }
+  index_ = index;
+  followed_ = 0;
+  const std::int64_t cost = label.cost + problem_.stop_cost;
+  const std::int64_t bound = cost + forced_after_[at(row_)];
+  const auto within = [&](int kind) {
+    const std::vector<int>& wanted = deeds_.deeds_of(kind);
+    if (!std::includes(wanted.begin(), wanted.end(), done_.begin(), done_.end())) return;
+    follow(0, cost, bound, &wanted);
+  };
+  done_ = at_row_[at(row_)];
+  std::sort(done_.begin(), done_.end());
+  const std::vector<int>& used = sets_.of(label.kinds);
+  const bool full = used.size() >= most_kinds_;
+  if (choice == Choice::any && !full) {
+    follow(0, cost, bound, nullptr);
+    return;
+  }
+  const std::vector<int> old = used;  // sets grow meanwhile
+  for (const int kind : old) within(kind);
+  if (full) return;
+  for (const int kind : pool_) {
+    if (!std::binary_search(old.begin(), old.end(), kind)) within(kind);
+  }
+}
+
+// The plain ways to take a stop: every lane does what is due, or only those do that cannot wait, or, where the stop is
+// forced, only these or none.
+void KindSearch::stop_with_what_is_due(std::uint32_t index) {
+  const Label label = labels_[index];
+  const bool full = sets_.of(label.kinds).size() >= most_kinds_;
+  std::vector<Standing> before;
+  for (const bool all : {true, false}) {
+    std::int64_t cost = label.cost + problem_.stop_cost;
+    std::int64_t bound = cost + forced_after_[at(row_)];
+    done_ = at_row_[at(row_)];
+    for (std::size_t lane = 0; lane < chosen_.size(); ++lane) {
+      const Standing from = standings_[index * chosen_.size() + lane];
+      const std::vector<Way>& mine = ways(lane, from);
+      if (mine.empty()) return;
+      const Way* taken = &mine.front();
+      const int rank = from < 0 ? 1 : all ? 2 : 0;  // of a hold, to end it; else to stay, to hold or to re-form
+      const auto worth = [&](const Way& way) {
+        const int what = way.to == from ? 0 : way.to < 0 ? 1 : 2;
+        return rank == 2 ? what : rank == 1 ? (what > 0 ? 1 : 0) : (what == 0 ? 2 : what == 1 ? 0 : 1);
+      };
+      for (const Way& way : mine) {
+        if (worth(way) > worth(*taken)) taken = &way;
+      }
+      cost += taken->cost;
+      bound += taken->cost + to_go(lane, taken->to);
+      chosen_[lane] = taken->to;
+      done_.insert(done_.end(), taken->deeds.begin(), taken->deeds.end());
+    }
+    work_ += static_cast<std::int64_t>(chosen_.size() + done_.size());
+    if (bound >= best_.cost || done_.empty() || (!all && chosen_ == before)) continue;
+    before = chosen_;
+    const int kinds = sets_.with(label.kinds, deeds_.kind(done_));
+    if (full ? kinds == label.kinds : sets_.of(kinds).size() <= most_kinds_) {
+      add(cost, bound, index, kinds, row_ + problem_.apart);
+    }
+  }
+}
+
+// Lane by lane, depth first, each way cheapest first; `within`: all deeds are to be of this list, and to make it up.
+void KindSearch::follow(std::size_t lane, std::int64_t cost, std::int64_t bound, const std::vector<int>* within) {
+  ++work_;
+  if (bound + rest_[lane] >= best_.cost) return;
+  if (followed_ >= most_ways_at_once) {
+    complete_ = false;
+    left_out_ = std::min(left_out_, bound + rest_[lane]);
+    return;
+  }
+  if (lane == chosen_.size()) {
+    if (within && within->size() != done_.size()) return;
+    if (done_.empty()) return;  // a stop with nothing to do
+    ++followed_;
+    const Label label = labels_[index_];
+    work_ += static_cast<std::int64_t>(done_.size());
+    const int kinds = sets_.with(label.kinds, deeds_.kind(done_));
+    if (sets_.of(kinds).size() <= most_kinds_) add(cost, bound, index_, kinds, row_ + problem_.apart);
+    return;
+  }
+  const Standing from = standings_[index_ * chosen_.size() + lane];
+  for (const Way& way : ways(lane, from)) {
+    if (within && !std::all_of(way.deeds.begin(), way.deeds.end(),
+                               [&](int deed) { return std::binary_search(within->begin(), within->end(), deed); })) {
+      continue;
+    }
+    const std::size_t before = done_.size();
+    done_.insert(done_.end(), way.deeds.begin(), way.deeds.end());
+    chosen_[lane] = way.to;
+    follow(lane + 1, cost + way.cost, bound + way.cost + to_go(lane, way.to), within);
+    done_.resize(before);
+  }
+}
+
+// Of labels that stand alike with the same kinds the cheapest; of the rest the most promising, as many of each number
+// of kinds used.
+void KindSearch::select(std::size_t width) {
+  std::vector<std::uint32_t> sorted(next_.size());
+  for (std::uint32_t i = 0; i < sorted.size(); ++i) sorted[i] = i;
+  std::stable_sort(sorted.begin(), sorted.end(),
+                   [&](std::uint32_t a, std::uint32_t b) { return next_[a].bound < next_[b].bound; });
+  const std::size_t lanes = chosen_.size();
+  const auto standing = [&](std::uint32_t i) { return next_standings_.data() + i * lanes; };
+  const auto hash_of = [&](std::uint32_t i) {
+    std::uint64_t hash = 0xcbf29ce484222325U ^ static_cast<std::uint64_t>(next_[i].kinds);
+    for (std::size_t k = 0; k < lanes; ++k) {
+      hash = (hash ^ static_cast<std::uint64_t>(static_cast<std::uint32_t>(standing(i)[k]))) * 0x100000001b3U;
+      hash ^= hash >> 29;
+    }
+    return hash;
+  };
+  std::unordered_multimap<std::uint64_t, std::uint32_t> same;  // looked up only
+  std::vector<std::size_t> taken(most_kinds_ + 1, 0);
+  const std::size_t share = std::max<std::size_t>(1, width / (most_kinds_ + 1));
+  std::vector<std::uint32_t> kept;
+  for (const std::uint32_t i : sorted) {
+    const std::uint64_t hash = hash_of(i);
+    const auto [begin, end] = same.equal_range(hash);
+    bool beaten = false;
+    for (auto other = begin; other != end && !beaten; ++other) {
+      const std::uint32_t k = other->second;
+      beaten = next_[k].kinds == next_[i].kinds && next_[k].free_from <= next_[i].free_from &&
+               std::equal(standing(k), standing(k) + lanes, standing(i));
+    }
+    work_ += static_cast<std::int64_t>(lanes);
+    if (beaten) continue;
+    same.emplace(hash, i);
+    std::size_t& mine = taken[sets_.of(next_[i].kinds).size()];
+    if (mine >= share) {
+      complete_ = false;
+      left_out_ = std::min(left_out_, next_[i].bound);
+      continue;
+    }
+    ++mine;
+    kept.push_back(i);
+  }
+  labels_.clear();
+  standings_.clear();
+  auto& parents = parents_.emplace_back();
+  for (const std::uint32_t i : kept) {
+    labels_.push_back(next_[i]);
+    parents.push_back(next_[i].parent);
+    standings_.insert(standings_.end(), standing(i), standing(i) + lanes);
+  }
+  standings_at_.push_back(standings_);
+}
+
+void KindSearch::take_end() {
+  const Label* end = nullptr;
+  for (const Label& label : labels_) {
+    if (!end || label.cost < end->cost) end = &label;
+  }
+  if (!end || end->cost >= best_.cost) return;
+  best_.cost = end->cost;
+  best_.works.assign(chosen_.size(), {});
+  auto index = static_cast<std::size_t>(end - labels_.data());
+  for (int row = problem_.rows; row >= 0; --row) {
+    const std::size_t below = parents_[at(row)][index];
+    for (std::size_t lane = 0; lane < chosen_.size(); ++lane) {
+      const Standing to = standings_at_[at(row)][index * chosen_.size() + lane];
+      const Standing from = row > 0 ? standings_at_[at(row) - 1][below * chosen_.size() + lane] : 0;
+      if (to == from || from < 0) continue;
+      const int done = to >= 0 ? to : -1 - to;
+      // From the top down: a hold that is set at this stop comes after the batch.
+      if (to < 0) best_.works[lane].push_back({true, done, done, row});
+      if (done > from) best_.works[lane].push_back({false, from, done - 1, row});
+    }
+    index = below;
+  }
+  for (auto& works : best_.works) std::reverse(works.begin(), works.end());
+}
+
+// Whether it came to an end.
+bool KindSearch::pass(std::size_t width, Choice choice) {
+  complete_ = true;
+  left_out_ = far;
+  labels_.assign(1, {});
+  standings_.assign(chosen_.size(), 0);
+  parents_.clear();
+  standings_at_.clear();
+  int stuck = -1;
+  for (int row = 0; row <= problem_.rows; ++row) {
+    if (!go_on()) return false;
+    enter(row);
+    const bool forced = is_forced(problem_, row);
+    const bool useful = !windows_.users[at(row)].empty();
+    for (std::uint32_t i = 0; i < labels_.size(); ++i) {
+      if (forced || (useful && row >= labels_[i].free_from)) {
+        if (choice == Choice::due) {
+          stop_with_what_is_due(i);
+        } else {
+          stop(i, choice);
+        }
+      }
+      if (!forced) stay(i);
+      if (work_ - counted_ >= Limits::often && !go_on()) return false;
+    }
+    select(width);
+    if (labels_.empty() && stuck < 0) stuck = row;
+  }
+  take_end();
+  if (!best_.found()) best_.stuck = stuck;
+  return true;
+}
+
+Solved KindSearch::run() {
+  // Without the limit: a bound, and a plan that may keep it as it is.
+  const Solved plain = solve(problem_, options_, limits_);
+  best_.bound = plain.bound;
+  if (!plain.found()) {
+    best_.proven = plain.proven;
+    best_.stuck = plain.stuck;
+    return best_;
+  }
+  consider(plain.works, &pool_);
+  chosen_.assign(problem_.lanes.size(), 0);
+  windows_ = windows_of(problem_);
+  Prices prices(problem_, windows_);
+  for (int i = 0; i < 8; ++i) prices.ascend();
+  work_ += prices.work();
+  prices_ = &prices;
+  forced_after_.assign(at(problem_.rows) + 1, 0);
+  for (int row = problem_.rows; row > 0; --row) {
+    forced_after_[at(row) - 1] = forced_after_[at(row)] + (is_forced(problem_, row) ? problem_.stop_cost : 0);
+  }
+  const auto settled = [&] { return best_.found() && best_.cost <= best_.bound; };
+  if (!settled()) try_rhythms();
+  const std::size_t room = std::max<std::size_t>(1, most_kept / (at(problem_.rows) + 1) / (chosen_.size() + 1));
+  if (!settled() && go_on()) pass(std::min(room, due_width), Choice::due);
+  if (best_.found()) consider(std::vector(best_.works), &pool_);
+  if (!settled() && go_on()) pass(std::min(room, first_width), Choice::pool);
+  // All that may be done, as wide as the work that is left allows.
+  for (std::size_t width = std::min(room, first_width); !settled() && !best_.proven && !broken_off_;) {
+    const std::int64_t before = work_;
+    if (!pass(width, Choice::any)) break;
+    best_.bound = std::max(best_.bound, std::min(left_out_, best_.cost));
+    best_.proven = complete_;
+    const std::int64_t limit = options_.work_limit > 0 ? options_.work_limit - limits_.work() : most_work - work_;
+    const auto times =
+        static_cast<std::size_t>(std::max<std::int64_t>(0, limit) / std::max<std::int64_t>(1, work_ - before));
+    const std::size_t wider = std::min({room, width * widening, width * times});
+    if (wider < 2 * width) break;
+    width = wider;
+  }
+  best_.proven = best_.proven || settled();
+  if (best_.proven && best_.found()) best_.bound = best_.cost;
+  return best_;
+}
+
+}  // namespace
+
+Solved solve_kinds(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, int most,
+                   const PlanOptions& options, Limits& limits) {
+  return KindSearch(problem, deeds, at_row, most, options, limits).run();
+}
+
+}  // namespace latchwork::inline v0::planning

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "latchwork/plan.hpp"
+#include "plan/limits.hpp"
+#include "plan/problem.hpp"
+#include "plan/works.hpp"
+
+namespace latchwork::inline v0::planning {
+
+/// A schedule for a problem, and what is proven of it.
+struct Solved {
+  std::vector<std::vector<Work>> works;  ///< one list a lane
+  std::int64_t cost = far;               ///< of stops and works; far: none was found
+  std::int64_t bound = 0;                ///< no schedule costs less
+  bool proven = false;                   ///< this is the least; or, when none was found, there is none
+  int stuck = -1;                        ///< there is none: no schedule can be carried on past this row
+  bool found() const noexcept { return cost < far; }
+};
+
+/// The least schedule of a problem that is not barred. Of the options it takes the memory limit.
+Solved solve(const Problem& problem, const PlanOptions& options, Limits& limits);
+
+}  // namespace latchwork::inline v0::planning

@@ -1,0 +1,176 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "conditions/check.hpp"
+#include "effort/check.hpp"
+#include "latchwork/crossing.hpp"
+#include "latchwork/error.hpp"
+#include "latchwork/reason.hpp"
+#include "latchwork/wale.hpp"
+#include "machine/check.hpp"
+#include "plan/inputs.hpp"
+#include "plan/problem.hpp"
+#include "plan/works.hpp"
+#include "text/duration.hpp"
+#include "text/words.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+using namespace planning;
+
+/// What makes a stop after the row whatever else is planned.
+bool forced(StopReason& reason, const Grid& grid, const Wales& wales) {
+  const auto lowest = [&](int column) {
+    const bool fresh = reason.place.column < 0 || column < reason.place.column;
+    if (fresh) reason.place.column = column;
+    return fresh;
+  };
+  int others = -1;
+  for (const Crossing& crossing : grid.crossings()) {
+    if (crossing.row != reason.row) continue;
+    ++others;
+    reason.cause = StopCause::crossing;
+    if (lowest(crossing.column)) {
+      reason.message = fmt::format("the {} at column {} is made here", crossing_name(crossing), crossing.column);
+    }
+  }
+  if (others > 0) reason.message += fmt::format(", and {} more", others);
+  if (others >= 0) return true;
+  for (const Wale& wale : wales.all()) {
+    const bool begins = wale.row > 1 && wale.row - 1 == reason.row;
+    const bool ends = wale.last_row() < grid.rows() && wale.last_row() == reason.row;
+    if (!begins && !ends) continue;
+    reason.cause = StopCause::shaping;
+    const int column = begins ? wale.column : wale.columns.back();
+    if (lowest(column)) {
+      reason.message = fmt::format("the wale at column {} {} here", column, begins ? "begins" : "ends");
+    }
+  }
+  return reason.cause == StopCause::shaping;
+}
+
+class Reasons {
+ public:
+  Reasons(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine, const PlanOptions& options)
+      : grid_(grid),
+        machine_(machine),
+        effort_(effort),
+        mine_(mine),
+        options_(options),
+        wales_(grid),
+        problem_(problem_of(grid, wales_, machine, effort)) {
+    const HandWork work = hand_work(mine, effort);
+    total_ms_ = work.hand_ms + work.carriage_ms;
+    stops_.assign(static_cast<std::size_t>(grid.rows()) + 1, 0);
+    for (const Stop& stop : mine.stops) {
+      if (stop.row >= 0 && stop.row <= grid.rows()) stops_[static_cast<std::size_t>(stop.row)] = 1;
+    }
+    options_.progress = {};
+  }
+
+  StopReason of(const Stop& stop) {
+    StopReason reason;
+    reason.row = stop.row;
+    reason.place.row = stop.row;
+    if (forced(reason, grid_, wales_)) return reason;
+    if (stop.row >= 0 && stop.row <= grid_.rows()) {
+      stops_[static_cast<std::size_t>(stop.row)] = 0;
+      const std::int64_t beside = cost_of(problem_, stops_);
+      stops_[static_cast<std::size_t>(stop.row)] = 1;
+      if (beside < far && problem_.barred.empty()) reason.beside_ms = plan_ms(problem_, beside) - total_ms_;
+      without(reason);
+    } else {
+      reason.message = "there is no such row: the stop is never made";
+    }
+    return reason;
+  }
+
+ private:
+  // Plans again without the stop.
+  void without(StopReason& reason) {
+    PlanOptions own = options_;
+    own.conditions.closed_rows.push_back(reason.row);
+    Plan other;
+    try {
+      other = plan(grid_, machine_, effort_, own);
+    } catch (const Error& error) {
+      if (error.code() != ErrorCode::cancelled) throw;
+      reason.cause = StopCause::unknown;
+      reason.message = "the search for a plan without this stop was ended before it found one";
+      return;
+    }
+    if (other.status == PlanStatus::infeasible) {
+      reason.cause = StopCause::hand_cells;
+      const Finding& why = other.findings.front();
+      reason.place = why.place;
+      reason.message = why.code == FindingCode::row_closed
+                           ? fmt::format("the hand cells of {}, column {}, can be made at no other stop",
+                                         run_of("row", why.place.row, why.last_row), why.place.column)
+                           : fmt::format("no plan does without it: {}", why.message);
+      return;
+    }
+    reason.saves_ms = other.total_ms - total_ms_;
+    reason.least_saves_ms = other.bound_ms - total_ms_;
+    reason.message = fmt::format("it saves {} against the best plan without it{}", rounded_duration(reason.saves_ms),
+                                 reason.beside_ms >= 0 ? fmt::format(", {} against its works at the other stops",
+                                                                     rounded_duration(reason.beside_ms))
+                                                       : "; the other stops cannot do its works");
+  }
+
+  const Grid& grid_;
+  const Machine& machine_;
+  const Effort& effort_;
+  const Plan& mine_;
+  PlanOptions options_;
+  Wales wales_;
+  Problem problem_;
+  std::int64_t total_ms_ = 0;
+  std::vector<char> stops_;
+};
+
+}  // namespace
+
+std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine,
+                                     const PlanOptions& options) {
+  check(machine);
+  check(effort);
+  check(options);
+  check(options.conditions, grid.rows(), grid.columns());
+  if (mine.rows != grid.rows() || mine.columns != grid.columns()) {
+    Place place;
+    place.field = "plan";
+    throw Error(ErrorCode::size_mismatch, place,
+                fmt::format("the plan is for {} stitches x {} rows, the grid has {} x {}", mine.columns, mine.rows,
+                            grid.columns(), grid.rows()));
+  }
+  Reasons reasons(grid, machine, effort, mine, options);
+  std::vector<StopReason> out;
+  for (const Stop& stop : mine.stops) {
+    out.push_back(reasons.of(stop));
+    if (options.progress) {
+      options.progress(
+          {mine.bound_ms, mine.total_ms, static_cast<double>(out.size()) / static_cast<double>(mine.stops.size())});
+    }
+  }
+  return out;
+}
+
+std::string_view stop_cause_name(StopCause cause) noexcept {
+  switch (cause) {
+    case StopCause::crossing:
+      return "crossing";
+    case StopCause::shaping:
+      return "shaping";
+    case StopCause::hand_cells:
+      return "hand_cells";
+    case StopCause::saving:
+      return "saving";
+    case StopCause::unknown:
+      return "unknown";
+  }
+  return {};
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,135 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <optional>
+#include <tuple>
+
+#include "effort/check.hpp"
+#include "effort/terms.hpp"
+#include "latchwork/error.hpp"
+#include "latchwork/reason.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+using Term = EffortPart;
+
+std::int64_t total_of(const Plan& plan, const Effort& effort) {
+  const HandWork work = hand_work(plan, effort);
+  return work.hand_ms + work.carriage_ms;
+}
+
+/// How often a plan does what a term prices.
+std::int64_t times(const Plan& plan, const Term& term) {
+  Effort one{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0};
+  one.*term.cost = 1;
+  return total_of(plan, one);
+}
+
+/// Every plan for the panel does these equally often.
+bool is_fixed(const Term& term) {
+  return term.cost == &Effort::crossing || term.cost == &Effort::crossing_stitch || term.cost == &Effort::shaping ||
+         term.cost == &Effort::row;
+}
+
+class Walker {
+ public:
+  Walker(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine, const PlanOptions& options)
+      : grid_(grid), machine_(machine), effort_(effort), mine_(mine), options_(options) {
+    options_.progress = {};
+  }
+
+  /// From `end` towards the term's value: the outermost place where the plan is proven to be a least one, and whether
+  /// another takes less right outside.
+  std::pair<std::int64_t, bool> walk(const Term& term, std::int64_t end) {
+    const std::int64_t value = effort_.*term.cost;
+    const std::int64_t often = times(mine_, term);
+    std::int64_t at = end;
+    while (at != value) {
+      const auto other = least(term, at);
+      if (!other) return {value, false};
+      Effort moved = effort_;
+      moved.*term.cost = at;
+      const std::int64_t gain = total_of(mine_, moved) - total_of(*other, moved);
+      if (gain <= 0) {
+        if (other->status == PlanStatus::optimal) return {at, true};
+        return {value, false};
+      }
+      // How much nearer to the value the other takes no less: its line is the flatter one on this side.
+      const std::int64_t slope = std::abs(often - times(*other, term));
+      const std::int64_t step = (gain + slope - 1) / slope;
+      at += at > value ? -step : step;
+    }
+    return {value, true};
+  }
+
+ private:
+  std::optional<Plan> least(const Term& term, std::int64_t at) {
+    Effort moved = effort_;
+    moved.*term.cost = at;
+    try {
+      return plan(grid_, machine_, moved, options_);
+    } catch (const Error& error) {
+      if (error.code() != ErrorCode::cancelled) throw;
+      return {};
+    }
+  }
+
+  const Grid& grid_;
+  const Machine& machine_;
+  const Effort& effort_;
+  const Plan& mine_;
+  PlanOptions options_;
+};
+
+[[noreturn]] void refuse(const std::string& why) {
+  Place place;
+  place.field = "plan";
+  throw Error(ErrorCode::bad_argument, place, why);
+}
+
+}  // namespace
+
+std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine,
+                                       const PlanOptions& options) {
+  const Plan least = plan(grid, machine, effort, options);
+  if (least.status == PlanStatus::infeasible) refuse("the panel has no plan: " + least.findings.front().message);
+  if (mine.rows != grid.rows() || mine.columns != grid.columns()) {
+    refuse(fmt::format("the plan is for {} stitches x {} rows, the grid has {} x {}", mine.columns, mine.rows,
+                       grid.columns(), grid.rows()));
+  }
+  const std::int64_t total = total_of(mine, effort);
+  if (total > least.total_ms) {
+    refuse(
+        fmt::format("the plan takes {} ms, and another {} ms: only a least one has tolerances", total, least.total_ms));
+  }
+  if (total < least.bound_ms) {
+    refuse(fmt::format("the plan takes {} ms, less than any plan for this panel: it is for another", total));
+  }
+  for (const Term& term : effort_parts) {
+    if (is_fixed(term) && times(mine, term) != times(least, term)) {
+      refuse(fmt::format("the plan has {} of what {} prices, and the panel {}: it is for another", times(mine, term),
+                         term.name, times(least, term)));
+    }
+  }
+  Walker walker(grid, machine, effort, mine, options);
+  std::vector<Tolerance> tolerances;
+  for (const Term& term : effort_parts) {
+    Tolerance tolerance{term.term, effort.*term.cost, 0, max_effort_ms, true, true};
+    if (options.stop.stop_requested() || least.status != PlanStatus::optimal) {
+      tolerance.least_ms = tolerance.most_ms = tolerance.value_ms;
+      tolerance.least_exact = tolerance.most_exact = false;
+    } else if (!is_fixed(term)) {
+      std::tie(tolerance.least_ms, tolerance.least_exact) = walker.walk(term, 0);
+      std::tie(tolerance.most_ms, tolerance.most_exact) = walker.walk(term, max_effort_ms);
+    }
+    tolerances.push_back(std::move(tolerance));
+    if (options.progress) {
+      options.progress({least.bound_ms, total, static_cast<double>(tolerances.size()) / std::size(effort_parts)});
+    }
+  }
+  return tolerances;
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,20 @@
+#include "text/duration.hpp"
+
+#include <fmt/format.h>
+
+namespace latchwork::inline v0 {
+
+std::string rounded_duration(std::int64_t ms) {
+  const std::string sign = ms <= -500 ? "-" : "";
+  const std::int64_t seconds = (ms < 0 ? -ms + 500 : ms + 500) / 1000;
+  if (seconds < 60) return fmt::format("{}{} s", sign, seconds);
+  if (seconds < 600) {
+    return seconds % 60 == 0 ? fmt::format("{}{} min", sign, seconds / 60)
+                             : fmt::format("{}{} min {} s", sign, seconds / 60, seconds % 60);
+  }
+  const std::int64_t minutes = (seconds + 30) / 60;
+  if (minutes < 60) return fmt::format("{}{} min", sign, minutes);
+  return fmt::format("{}{} h {:02} min", sign, minutes / 60, minutes % 60);
+}
+
+}  // namespace latchwork::inline v0

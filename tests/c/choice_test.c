@@ -1,0 +1,138 @@
+/* What to choose from, through the C ABI, against figures worked out by hand: the default efforts but for stops of one
+   second, so that two purls in neighbouring columns are done at a stop each. */
+#include <latchwork/latchwork.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "check.h"
+
+int checks_failed = 0;
+long checks_made = 0;
+const char *checking = "";
+
+#define OK(call) CHECK((call) == LATCHWORK_OK)
+
+/* A purl in row 2 of column 1 and one in row 4 of column 2. */
+static const char sample[] = "kkkk\nkkkk\nkkpk\nkkkk\nkpkk\nkkkk\n";
+
+static latchwork_machine machine = LATCHWORK_MACHINE_INIT;
+static latchwork_effort effort = LATCHWORK_EFFORT_INIT;
+static latchwork_grid *grid = NULL;
+static latchwork_plan *plan = NULL;
+
+static void both_rhythms_are_told(void) {
+  latchwork_two_rhythms rhythms = LATCHWORK_TWO_RHYTHMS_INIT;
+  latchwork_plan *two = NULL;
+  int64_t total = 0, plain = 0;
+  checking = "two rhythms";
+  OK(latchwork_grid_plan_two_rhythms(grid, &machine, &effort, NULL, &rhythms, &two, NULL));
+  CHECK(rhythms.crossings_every == 0 && rhythms.crossings_first == 0);
+  CHECK(rhythms.reforms_every == 2 && rhythms.reforms_first == 2); /* stops after rows 2 and 4 */
+  OK(latchwork_plan_total_ms(two, &total, NULL));
+  OK(latchwork_plan_total_ms(plan, &plain, NULL));
+  CHECK(total == plain);
+  latchwork_plan_destroy(two);
+}
+
+static void conditions_have_prices(void) {
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
+  latchwork_condition_price prices[3];
+  const int32_t closed[1] = {2};
+  size_t needed = 0;
+  checking = "prices";
+  options.conditions = &conditions;
+  OK(latchwork_grid_condition_prices(grid, &machine, &effort, &options, NULL, 0, &needed, NULL));
+  CHECK(needed == 0);
+  conditions.max_kinds = 1;
+  conditions.closed_rows = closed;
+  conditions.closed_rows_count = 1;
+  OK(latchwork_grid_condition_prices(grid, &machine, &effort, &options, prices, 3, &needed, NULL));
+  CHECK(needed == 3);
+  /* One kind: both purls at one stop, two knit rungs, a stop saved. Row 2 closed: one knit rung. */
+  CHECK(prices[0].condition == LATCHWORK_CONDITION_MAX_KINDS && prices[0].price_ms == 9000 - 1000);
+  CHECK(prices[1].condition == LATCHWORK_CONDITION_CLOSED_ROWS && prices[1].price_ms == 4500);
+  CHECK(prices[1].status == LATCHWORK_PLAN_STATUS_OPTIMAL && prices[1].least_price_ms == 4500);
+  CHECK(prices[2].condition == LATCHWORK_CONDITION_ALL && prices[2].price_ms == 8000);
+}
+
+static void a_front_gives_its_plans(void) {
+  latchwork_front *front = NULL;
+  latchwork_front_point points[2];
+  latchwork_plan *last = NULL;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  int32_t proven = 0, equal = 0;
+  size_t needed = 0;
+  checking = "front";
+  OK(latchwork_grid_plan_front(grid, &machine, &effort, NULL, &front, NULL));
+  OK(latchwork_front_points(front, points, 2, &needed, NULL));
+  CHECK(needed == 2 && points[0].kinds == 1 && points[1].kinds == 2);
+  CHECK(points[0].total_ms == points[1].total_ms + 8000 && points[0].bound_ms == points[0].total_ms);
+  CHECK(points[0].status == LATCHWORK_PLAN_STATUS_OPTIMAL);
+  OK(latchwork_front_fewest_proven(front, &proven, NULL));
+  CHECK(proven == 1);
+  OK(latchwork_front_point_plan(front, 1, &last, NULL));
+  OK(latchwork_plan_equal(last, plan, &equal, NULL));
+  CHECK(equal == 1);
+  latchwork_plan_destroy(last);
+  CHECK(latchwork_front_point_plan(front, 2, &last, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "index") == 0);
+  latchwork_front_destroy(front);
+}
+
+static void stops_say_why_they_are_there(void) {
+  latchwork_stop_reason reasons[2];
+  latchwork_period period = LATCHWORK_PERIOD_INIT;
+  latchwork_plan *tall_plan = NULL;
+  latchwork_grid *tall = NULL;
+  size_t needed = 0;
+  checking = "reasons";
+  OK(latchwork_grid_stop_reasons(grid, &machine, &effort, plan, NULL, reasons, 2, &needed, NULL));
+  CHECK(needed == 2 && reasons[0].row == 2 && reasons[1].row == 4);
+  CHECK(reasons[0].cause == LATCHWORK_STOP_CAUSE_SAVING && reasons[0].saves_ms == 4500);
+  CHECK(reasons[0].beside_ms == 9000 - 1000 && reasons[0].message[0] != '\0');
+  CHECK(reasons[1].beside_ms == -1); /* the stop after row 2 lies below it */
+  checking = "period";
+  OK(latchwork_grid_repeated_up(grid, 5, &tall, NULL));
+  OK(latchwork_grid_plan(tall, &machine, &effort, NULL, &tall_plan, NULL));
+  OK(latchwork_plan_period(tall_plan, &period, NULL));
+  CHECK(period.rows == 6 && period.stops == 2 && period.times == 5);
+  latchwork_plan_destroy(tall_plan);
+  latchwork_grid_destroy(tall);
+}
+
+static void costs_may_move_so_far(void) {
+  latchwork_tolerance tolerances[12];
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_plan *other = NULL;
+  size_t needed = 0;
+  checking = "tolerances";
+  OK(latchwork_grid_plan_tolerances(grid, &machine, &effort, plan, NULL, tolerances, 12, &needed, NULL));
+  CHECK(needed == 12 && tolerances[0].term == LATCHWORK_EFFORT_TERM_STOP && tolerances[11].term == LATCHWORK_EFFORT_TERM_ROW);
+  /* A stop more against two knit rungs of 4.5 s. */
+  CHECK(tolerances[0].value_ms == 1000 && tolerances[0].least_ms == 0 && tolerances[0].most_ms == 9000);
+  CHECK(tolerances[0].least_exact == 1 && tolerances[0].most_exact == 1);
+  OK(latchwork_grid_plan(grid, &machine, NULL, NULL, &other, NULL));
+  CHECK(latchwork_grid_plan_tolerances(grid, &machine, &effort, other, NULL, NULL, 0, &needed, &error) ==
+        LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "plan") == 0);
+  latchwork_plan_destroy(other);
+}
+
+int main(void) {
+  checking = "make";
+  OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
+  OK(latchwork_effort_default(&effort, NULL));
+  effort.stop = 1000;
+  OK(latchwork_grid_from_text(sample, strlen(sample), &grid, NULL));
+  OK(latchwork_grid_plan(grid, &machine, &effort, NULL, &plan, NULL));
+  both_rhythms_are_told();
+  conditions_have_prices();
+  a_front_gives_its_plans();
+  stops_say_why_they_are_there();
+  costs_may_move_so_far();
+  latchwork_plan_destroy(plan);
+  latchwork_grid_destroy(grid);
+  printf("%ld checks, %d failed\n", checks_made, checks_failed);
+  return checks_failed != 0;
+}

@@ -1,0 +1,270 @@
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/choice.hpp"
+#include "latchwork/reason.hpp"
+#include "latchwork/simulate.hpp"
+#include "plan_oracle.hpp"
+#include "random.hpp"
+
+// What a knitter chooses from, against the brute force of tests/support/plan_oracle.hpp.
+
+using namespace latchwork;
+using namespace latchwork_test;
+
+namespace {
+
+// Crossings and shapings where they are, re-forms at the stops of a rhythm.
+std::optional<std::int64_t> two_rhythms(const Brute& brute, const Rhythm& reforms) {
+  std::vector<bool> stops = brute.forced();
+  std::int64_t total = brute.fixed();
+  for (const Wale& wale : brute.wales.all()) {
+    const auto way = brute.way_in(wale, reforms);
+    if (!way) return {};
+    total += way->cost;
+    for (const auto& [row, what] : way->deeds) stops[static_cast<std::size_t>(row)] = true;
+  }
+  return total + std::count(stops.begin(), stops.end(), true) * brute.in.effort.stop;
+}
+
+const std::vector<std::pair<EffortTerm, std::int64_t Effort::*>> terms = {
+    {EffortTerm::stop, &Effort::stop},           {EffortTerm::batch, &Effort::batch},
+    {EffortTerm::drop, &Effort::drop},           {EffortTerm::rung_knit, &Effort::rung_knit},
+    {EffortTerm::rung_purl, &Effort::rung_purl}, {EffortTerm::rung_tuck, &Effort::rung_tuck},
+    {EffortTerm::rung_slip, &Effort::rung_slip}, {EffortTerm::hold, &Effort::hold}};
+
+}  // namespace
+
+TEST_CASE("the plan in two rhythms is the best of all, and no dearer than the regular one", "[choice][property]") {
+  int found = 0;
+  int better = 0;
+  const int count = how_many(1500);
+  for (int i = 1; i <= count; ++i) {
+    const auto seed = static_cast<std::uint64_t>(i) + 4'000'000;
+    const Instance in = tiny_instance(seed);
+    CAPTURE(seed, in.grid.to_text(), in.machine.max_ladder, in.machine.cast_on_loops);
+    const Brute brute{in};
+    std::optional<std::int64_t> best;
+    Rhythm rhythm;
+    for (int every = in.grid.rows(); every >= 1; --every) {
+      for (int first = 1; first <= in.grid.rows(); ++first) {
+        const auto total = two_rhythms(brute, {every, first});
+        if (total && (!best || *total < *best)) {
+          best = total;
+          rhythm = {every, first};
+        }
+      }
+    }
+    const TwoRhythms two = plan_two_rhythms(in.grid, in.machine, in.effort);
+    REQUIRE((two.plan.status != PlanStatus::infeasible) == best.has_value());
+    if (!best) {
+      REQUIRE(!two.plan.findings.empty());
+      continue;
+    }
+    ++found;
+    REQUIRE(two.plan.status == PlanStatus::optimal);
+    REQUIRE(two.plan.total_ms == *best);
+    REQUIRE(!two.plan.rhythm);
+    const bool reforms = std::any_of(two.plan.stops.begin(), two.plan.stops.end(),
+                                     [](const Stop& stop) { return !stop.reforms.empty(); });
+    REQUIRE(two.reforms == (reforms ? rhythm : Rhythm{0, 0}));
+    for (const Crossing& crossing : in.grid.crossings()) {
+      REQUIRE(two.crossings.every > 0);
+      REQUIRE((crossing.row - two.crossings.first) % two.crossings.every == 0);
+    }
+    REQUIRE((two.crossings.every == 0) == in.grid.crossings().empty());
+    REQUIRE(verify(in.grid, two.plan).verified);
+    const Plan regular = plan_regular(in.grid, in.machine, in.effort);
+    REQUIRE(two.plan.total_ms <= regular.total_ms);
+    better += two.plan.total_ms < regular.total_ms ? 1 : 0;
+  }
+  CHECK(found > count / 3);
+  CHECK(better > count / 100);
+}
+
+TEST_CASE("the front is what a brute force finds, from the fewest kinds to the least plan",
+          "[choice][kinds][property]") {
+  int tried = 0;
+  int several = 0;
+  const int count = how_many(1200);
+  for (int i = 1; i <= count; ++i) {
+    const auto seed = static_cast<std::uint64_t>(i) + 5'000'000;
+    const Instance in = tiny_instance(seed);
+    const auto by_kinds = Brute{in}.by_kinds();
+    if (!by_kinds) continue;
+    ++tried;
+    CAPTURE(seed, in.grid.to_text());
+    std::vector<std::pair<int, std::int64_t>> expected;
+    for (const auto& [kinds, total] : *by_kinds) {
+      if (expected.empty() || total < expected.back().second) expected.emplace_back(static_cast<int>(kinds), total);
+    }
+    const Front front = plan_front(in.grid, in.machine, in.effort);
+    std::vector<std::pair<int, std::int64_t>> mine;
+    for (const FrontPoint& point : front.points) {
+      mine.emplace_back(point.kinds, point.plan.total_ms);
+      REQUIRE(point.plan.status == PlanStatus::optimal);
+      REQUIRE(verify(in.grid, point.plan).verified);
+    }
+    REQUIRE(mine == expected);
+    REQUIRE(front.findings.empty() == !mine.empty());
+    if (mine.empty()) continue;
+    REQUIRE(front.fewest_proven);
+    REQUIRE(front.points.back().plan.total_ms == plan(in.grid, in.machine, in.effort).total_ms);
+    several += mine.size() > 1 ? 1 : 0;
+  }
+  CHECK(tried > count / 4);
+  CHECK(several > count / 40);
+}
+
+TEST_CASE("what a stop saves is what a brute force without it takes more", "[reason][property]") {
+  int saving = 0;
+  int needed = 0;
+  int forced = 0;
+  const int count = how_many(800);
+  for (int i = 1; i <= count; ++i) {
+    const auto seed = static_cast<std::uint64_t>(i) + 6'000'000;
+    const Instance in = tiny_instance(seed);
+    CAPTURE(seed, in.grid.to_text(), in.machine.max_ladder);
+    const Plan mine = plan(in.grid, in.machine, in.effort);
+    if (mine.status == PlanStatus::infeasible) continue;
+    const std::vector<StopReason> reasons = stop_reasons(in.grid, in.machine, in.effort, mine);
+    REQUIRE(reasons.size() == mine.stops.size());
+    for (std::size_t k = 0; k < reasons.size(); ++k) {
+      const StopReason& reason = reasons[k];
+      REQUIRE(reason.row == mine.stops[k].row);
+      REQUIRE(!reason.message.empty());
+      const bool must = Brute{in}.forced()[static_cast<std::size_t>(reason.row)];
+      REQUIRE(must == (reason.cause == StopCause::crossing || reason.cause == StopCause::shaping));
+      REQUIRE((reason.cause == StopCause::crossing) == !mine.stops[k].crossings.empty());
+      if (must) {
+        ++forced;
+        REQUIRE(reason.place.row == reason.row);
+        REQUIRE(reason.place.column >= 0);
+        continue;
+      }
+      Conditions asked;
+      asked.closed_rows = {reason.row};
+      const auto without = Brute{in, asked}.least();
+      REQUIRE(without.has_value() == (reason.cause == StopCause::saving));
+      if (!without) {
+        ++needed;
+        REQUIRE(reason.cause == StopCause::hand_cells);
+        REQUIRE(in.grid.at(reason.place.row, reason.place.column) != Cell::none);
+        continue;
+      }
+      ++saving;
+      REQUIRE(reason.saves_ms == *without - mine.total_ms);
+      REQUIRE(reason.least_saves_ms == reason.saves_ms);
+      // The other stops as they are.
+      std::vector<bool> others(Brute{in}.forced().size());
+      for (const Stop& stop : mine.stops) others[static_cast<std::size_t>(stop.row)] = stop.row != reason.row;
+      const Brute brute{in};
+      std::optional<std::int64_t> beside =
+          brute.fixed() + std::count(others.begin(), others.end(), true) * in.effort.stop;
+      for (const Wale& wale : brute.wales.all()) {
+        const auto cost = brute.rest(wale, wale.row - 1, others);
+        beside = cost && beside ? std::optional(*beside + *cost) : std::nullopt;
+      }
+      REQUIRE(reason.beside_ms == (beside ? *beside - mine.total_ms : -1));
+      REQUIRE((!beside || reason.beside_ms >= reason.saves_ms));
+    }
+  }
+  CHECK(saving > count / 10);
+  CHECK(needed > count / 40);
+  CHECK(forced > count / 10);
+}
+
+TEST_CASE("between its tolerances a plan is a least one, and right outside it is none", "[reason][property]") {
+  int ends = 0;
+  const int count = how_many(60);
+  for (int i = 1; i <= count; ++i) {
+    const auto seed = static_cast<std::uint64_t>(i) + 7'000'000;
+    Instance in = tiny_instance(seed);
+    CAPTURE(seed, in.grid.to_text(), in.machine.max_ladder);
+    const Plan mine = plan(in.grid, in.machine, in.effort);
+    if (mine.status == PlanStatus::infeasible) continue;
+    const std::vector<Tolerance> tolerances = plan_tolerances(in.grid, in.machine, in.effort, mine);
+    REQUIRE(tolerances.size() == 12);
+    for (const Tolerance& tolerance : tolerances) {
+      REQUIRE(tolerance.least_ms >= 0);
+      REQUIRE(tolerance.least_ms <= tolerance.value_ms);
+      REQUIRE(tolerance.value_ms <= tolerance.most_ms);
+      REQUIRE(tolerance.most_ms <= 3'600'000);
+      REQUIRE(tolerance.least_exact);
+      REQUIRE(tolerance.most_exact);
+    }
+    const Effort before = in.effort;
+    for (const auto& [term, cost] : terms) {
+      const Tolerance* mine_of = &tolerances[static_cast<std::size_t>(term)];
+      REQUIRE(mine_of->term == term);
+      const auto gap = [&, moved = cost](std::int64_t value) {
+        in.effort = before;
+        in.effort.*moved = value;
+        const HandWork work = hand_work(mine, in.effort);
+        const std::int64_t least = *Brute{in}.best();
+        in.effort = before;
+        return work.hand_ms + work.carriage_ms - least;
+      };
+      CAPTURE(effort_term_name(term), mine_of->least_ms, mine_of->value_ms, mine_of->most_ms);
+      REQUIRE(mine_of->value_ms == before.*cost);
+      REQUIRE(gap(mine_of->least_ms) == 0);
+      REQUIRE(gap(mine_of->most_ms) == 0);
+      if (mine_of->least_ms > 0) REQUIRE(gap(mine_of->least_ms - 1) > 0);
+      if (mine_of->most_ms < 3'600'000) REQUIRE(gap(mine_of->most_ms + 1) > 0);
+      ends += (mine_of->least_ms > 0 ? 1 : 0) + (mine_of->most_ms < 3'600'000 ? 1 : 0);
+    }
+  }
+  CHECK(ends > count / 4);
+}
+
+TEST_CASE("no longer or shorter period covers more rows of a plan than the one told", "[reason][property]") {
+  Random random(11);
+  int found = 0;
+  for (int i = 0; i < 300; ++i) {
+    Plan plan;
+    plan.rows = random.between(1, 30);
+    const int period = random.between(1, 9);
+    std::vector<int> kind_at(static_cast<std::size_t>(plan.rows) + 1, 0);
+    for (int row = 0; row <= plan.rows; ++row) {
+      const auto r = static_cast<std::size_t>(row);
+      kind_at[r] = row >= period && !random.one_in(12) ? kind_at[r - static_cast<std::size_t>(period)]
+                                                       : std::max(0, random.between(-3, 2));
+      if (kind_at[r] == 0) continue;
+      Stop stop;
+      stop.row = row;
+      stop.holds = {kind_at[r]};
+      plan.stops.push_back(stop);
+    }
+    const auto holds = [&](int from, int last, int rows) {
+      bool any = false;
+      for (int row = from; row + rows <= last; ++row) {
+        const auto r = static_cast<std::size_t>(row);
+        if (kind_at[r] != kind_at[r + static_cast<std::size_t>(rows)]) return false;
+        any = any || kind_at[r] != 0;
+      }
+      return any && last - from + 1 >= 2 * rows;
+    };
+    int most = 0;
+    Period expected;
+    for (int rows = 1; rows <= plan.rows; ++rows) {
+      for (int from = 0; from <= plan.rows; ++from) {
+        for (int last = from; last <= plan.rows; ++last) {
+          if (last - from + 1 > most && holds(from, last, rows)) {
+            most = last - from + 1;
+            expected = {from, last, rows, most / rows, 0};
+          }
+        }
+      }
+    }
+    for (int row = expected.from_row; row < expected.from_row + expected.rows; ++row) {
+      expected.stops += kind_at[static_cast<std::size_t>(row)] != 0 ? 1 : 0;
+    }
+    CAPTURE(i, plan.rows, kind_at);
+    CHECK(plan_period(plan) == expected);
+    found += most > 0 ? 1 : 0;
+  }
+  CHECK(found > 100);
+}

@@ -1,0 +1,90 @@
+"""What to choose from: rhythms, prices of conditions, fronts; why stops are there, and how far costs may move."""
+
+import latchwork as lw
+import pytest
+
+CHEAP = lw.Effort(stop=1_000)
+
+
+@pytest.fixture
+def purls():
+    """A purl in row 2 and one in row 4, in neighbouring columns: with cheap stops, a stop each."""
+    return lw.Grid.from_text("kkkk\nkkkk\nkkpk\nkkkk\nkpkk\nkkkk")
+
+
+@pytest.fixture
+def ropes():
+    strips = [lw.stockinette(), lw.rope(2, 2, 4, lw.Lean.right), lw.reverse(1), lw.rope(2, 2, 8, lw.Lean.left)]
+    return lw.join_strips("two ropes", 32, [*strips, lw.stockinette()]).grid
+
+
+def test_two_rhythms_cost_no_more_than_one(ropes):
+    two = lw.plan_two_rhythms(ropes, lw.Machine())
+    assert two.crossings == lw.Rhythm(2, 2) and two.reforms.every > 0 and two.plan.rhythm is None
+    assert lw.verify(ropes, two.plan).verified
+    assert lw.plan(ropes, lw.Machine()).total_ms <= two.plan.total_ms <= lw.plan_regular(ropes, lw.Machine()).total_ms
+
+
+def test_every_condition_has_a_price(purls):
+    asked = lw.Conditions(max_kinds=1, closed_rows=[2])
+    prices = lw.condition_prices(purls, lw.Machine(), CHEAP, conditions=asked)
+    assert [(price.condition, price.price_ms, price.least_price_ms) for price in prices] == [
+        (lw.Condition.max_kinds, 8_000, 8_000),  # both at once: two knit rungs, a stop saved
+        (lw.Condition.closed_rows, 4_500, 4_500),  # one knit rung
+        (lw.Condition.all, 8_000, 8_000),
+    ]
+    assert all(price.status is lw.PlanStatus.optimal for price in prices)
+    assert lw.condition_prices(purls, lw.Machine(), CHEAP) == []
+
+
+def test_a_front_gives_plans_that_no_other_beats_in_both(purls, ropes):
+    front = lw.plan_front(purls, lw.Machine(), CHEAP)
+    assert front.fewest_proven and not front.findings
+    assert [point.kinds for point in front.points] == [1, 2]
+    assert front.points[0].plan.total_ms == front.points[1].plan.total_ms + 8_000
+    assert front.points[1].plan == lw.plan(purls, lw.Machine(), CHEAP)
+    points = lw.plan_front(ropes, lw.Machine()).points
+    assert points[-1].plan.total_ms == lw.plan(ropes, lw.Machine()).total_ms
+    for point in points:
+        assert len(set(lw.stop_kinds(point.plan))) == point.kinds
+        assert point.plan.bound_ms <= point.plan.total_ms and lw.verify(ropes, point.plan).verified
+
+
+def test_every_stop_says_why_it_is_there(purls, ropes):
+    first, second = lw.stop_reasons(purls, lw.Machine(), CHEAP, plan=lw.plan(purls, lw.Machine(), CHEAP))
+    assert (first.row, first.cause, first.saves_ms, first.beside_ms) == (2, lw.StopCause.saving, 4_500, 8_000)
+    assert (second.row, second.beside_ms) == (4, -1)  # the other stop lies below it
+    reasons = lw.stop_reasons(ropes, lw.Machine(), plan=lw.plan(ropes, lw.Machine()))
+    assert reasons[0].cause is lw.StopCause.crossing and "2/2" in reasons[0].message
+    assert [lw.stop_cause_name(cause) for cause in lw.StopCause] == [cause.name for cause in lw.StopCause]
+    with pytest.raises(lw.Error) as refused:
+        lw.stop_reasons(purls, lw.Machine(), plan=lw.plan(ropes, lw.Machine()))
+    assert refused.value.code is lw.ErrorCode.size_mismatch
+
+
+def test_a_panel_repeated_upward_has_a_periodic_plan(purls):
+    period = lw.plan_period(lw.plan(purls.repeated_up(5), lw.Machine(), CHEAP))
+    assert (period.rows, period.stops, period.times) == (6, 2, 5)
+    assert lw.plan_period(lw.Plan()) == lw.Period()
+
+
+def test_how_far_each_cost_may_move(purls):
+    plan = lw.plan(purls, lw.Machine(), CHEAP)
+    tolerances = lw.plan_tolerances(purls, lw.Machine(), CHEAP, plan=plan)
+    assert [tolerance.term for tolerance in tolerances] == list(lw.EffortTerm)
+    assert tolerances[0] == lw.Tolerance(lw.EffortTerm.stop, 1_000, 0, 9_000, True, True)  # a stop against two knit rungs
+    with pytest.raises(lw.Error) as refused:
+        lw.plan_tolerances(purls, lw.Machine(), plan=plan)
+    assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == "plan"
+
+
+def test_a_choice_is_watched_and_stopped_like_a_plan(ropes):
+    shares = []
+
+    def hear(progress):
+        shares.append(progress.share)
+        return len(shares) < 3
+
+    front = lw.plan_front(ropes, lw.Machine(), progress=hear)
+    assert len(shares) >= 3 and shares == sorted(shares)
+    assert front.points[-1].plan.status in (lw.PlanStatus.optimal, lw.PlanStatus.feasible)

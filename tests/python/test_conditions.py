@@ -1,0 +1,82 @@
+"""Plans that can be kept in the head: conditions and their prices."""
+
+import latchwork as lw
+import pytest
+
+
+@pytest.fixture
+def purls():
+    """A purl in row 2 and one in row 4, in neighbouring columns."""
+    return lw.Grid.from_text("kkkk\nkkkk\nkkpk\nkkkk\nkpkk\nkkkk")
+
+
+CHEAP = lw.Effort(stop=1_000)
+
+
+def under(grid, effort=None, machine=None, **asked):
+    return lw.plan(grid, machine or lw.Machine(), effort, conditions=lw.Conditions(**asked))
+
+
+def rows(plan):
+    return [stop.row for stop in plan.stops]
+
+
+def test_no_condition_is_the_plain_plan(purls):
+    assert under(purls) == lw.plan(purls, lw.Machine()) == lw.plan(purls, lw.Machine(), conditions=None)
+
+
+@pytest.mark.parametrize(
+    "asked, where, more",
+    [
+        ({"rows_apart": 3}, [2, 5], 4_500),  # the upper purl takes one knit rung along
+        ({"rows_apart": 5}, [4], 8_000),  # both at once: two knit rungs, one stop saved
+        ({"max_kinds": 1}, [4], 8_000),
+        ({"carriage_right_only": True}, [2, 4], 0),
+        ({"max_depth": 1}, [2, 4], 0),
+        ({"rhythms": [lw.KeptRhythm(1, 1, 2, lw.Rhythm(3, 2))]}, [2, 5], 4_500),
+        ({"rhythms": [lw.KeptRhythm(1, 1, 2)]}, [2, 4], 0),
+    ],
+)
+def test_a_condition_costs_what_is_worked_out_by_hand(purls, asked, where, more):
+    plan = under(purls, CHEAP, **asked)
+    assert plan.status is lw.PlanStatus.optimal
+    assert rows(plan) == where
+    assert plan.total_ms == plan.bound_ms == lw.plan(purls, lw.Machine(), CHEAP).total_ms + more
+    assert lw.verify(purls, plan).verified
+
+
+@pytest.mark.parametrize(
+    "asked, code, place",
+    [
+        ({"rows_apart": 3, "max_depth": 1}, lw.FindingCode.stops_too_near, (4, 2)),
+        ({"max_kinds": 1, "max_depth": 1}, lw.FindingCode.too_many_kinds, None),
+        ({"rhythms": [lw.KeptRhythm(1, 1, 2, lw.Rhythm(4, 6))], "max_depth": 4}, lw.FindingCode.off_rhythm, (2, 1)),
+    ],
+)
+def test_what_nothing_keeps_is_told_with_the_place(purls, asked, code, place):
+    plan = under(purls, **asked)
+    assert plan.status is lw.PlanStatus.infeasible and not plan.stops
+    assert plan.findings[0].code is code and plan.findings[0].message and plan.findings[0].suggestion
+    if place:
+        assert (plan.findings[0].place.row, plan.findings[0].place.column) == place
+
+
+def test_kinds_of_stops_are_counted_in_their_order(purls):
+    plan = lw.plan(purls, lw.Machine(), CHEAP)
+    assert lw.stop_kinds(plan) == [0, 1]
+    plan.stops.append(plan.stops[0])
+    assert lw.stop_kinds(plan) == [0, 1, 0]
+
+
+def test_bad_conditions_are_refused_with_the_field(purls):
+    for asked, field in [
+        ({"rows_apart": -1}, "options.conditions.rows_apart"),
+        ({"rhythms": [lw.KeptRhythm(7, 0, 1)]}, "options.conditions.rhythms[0].row"),
+    ]:
+        with pytest.raises(lw.Error) as refused:
+            under(purls, **asked)
+        assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == field
+    with pytest.raises(TypeError):
+        lw.plan(purls, lw.Machine(), conditions={"rows_apart": 3})
+    with pytest.raises(TypeError):
+        lw.plan_regular(purls, lw.Machine(), conditions=lw.Conditions())

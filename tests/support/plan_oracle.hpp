@@ -1,0 +1,372 @@
+#pragma once
+
+#include <algorithm>
+#include <cstdlib>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "instances.hpp"
+#include "latchwork/plan.hpp"
+#include "latchwork/wale.hpp"
+
+// A brute force over all stop sets and all works of each wale, written from DEVELOPERS.md in the plainest way. It
+// shares no code with the planner.
+
+namespace latchwork_test {
+
+using namespace latchwork;
+
+inline bool in_stack(Cell cell) {
+  return cell == Cell::tuck || cell == Cell::slip;
+}
+
+struct Brute {
+  const Instance& in;
+  Conditions asked = {};
+  Wales wales{in.grid};
+
+  std::int64_t rung(Cell cell) const {
+    const Effort& effort = in.effort;
+    return effort.drop + (cell == Cell::knit   ? effort.rung_knit
+                          : cell == Cell::purl ? effort.rung_purl
+                          : cell == Cell::tuck ? effort.rung_tuck
+                                               : effort.rung_slip);
+  }
+
+  // Does a crossing after this row take the wale?
+  bool crossed(const Wale& wale, int row) const {
+    return std::any_of(in.grid.crossings().begin(), in.grid.crossings().end(), [&](const Crossing& crossing) {
+      return crossing.row == row && wale.column_at(row) >= crossing.column &&
+             wale.column_at(row) < crossing.column + crossing.width();
+    });
+  }
+
+  Cell cell(const Wale& wale, int row) const { return in.grid.at(row, wale.column_at(row)); }
+
+  bool tuck_at(int row, int column) const {
+    return column >= 0 && column < in.grid.columns() && in.grid.at(row, column) == Cell::tuck;
+  }
+
+  bool batch_allowed(const Wale& wale, int a, int s) const {
+    if (s - a > in.machine.max_ladder) return false;
+    if (asked.max_depth > 0 && s - a > asked.max_depth) return false;
+    if (a == wale.row - 1 && !in.machine.cast_on_loops) return false;
+    if (a >= wale.row && in_stack(cell(wale, a))) return false;
+    if (in_stack(cell(wale, s))) return false;
+    for (int row = a + 1; row < s; ++row) {
+      if (crossed(wale, row)) return false;
+    }
+    return true;
+  }
+
+  // By hold: all the tucks from row r up to a knit, none with a tuck beside it, set after row r, released after row b.
+  std::optional<int> held(const Wale& wale, int r, const std::vector<bool>& stops) const {
+    int b = r;
+    bool alone = true;
+    while (b + 1 <= wale.last_row() && cell(wale, b + 1) == Cell::tuck) {
+      ++b;
+      alone = alone && !tuck_at(b, wale.column_at(b) - 1) && !tuck_at(b, wale.column_at(b) + 1);
+    }
+    const bool whole = r < wale.row || !in_stack(cell(wale, r));
+    const bool loop = r >= wale.row || in.machine.cast_on_loops;
+    if (b > r && b < wale.last_row() && cell(wale, b + 1) == Cell::knit && alone && whole && loop &&
+        stops[static_cast<std::size_t>(r)] && stops[static_cast<std::size_t>(b)]) {
+      return b;
+    }
+    return {};
+  }
+
+  // The cheapest way to make rows r+1 and up of a wale that is right up to row r; nothing when there is none.
+  std::optional<std::int64_t> rest(const Wale& wale, int r, const std::vector<bool>& stops) const {
+    if (r == wale.last_row()) return 0;
+    std::optional<std::int64_t> best;
+    const auto offer = [&](std::int64_t cost, int then) {
+      const auto more = rest(wale, then, stops);
+      if (more && (!best || cost + *more < *best)) best = cost + *more;
+    };
+    if (cell(wale, r + 1) == Cell::knit) offer(0, r + 1);
+    std::int64_t cost = in.effort.batch;
+    for (int s = r + 1; s <= wale.last_row(); ++s) {
+      cost += rung(cell(wale, s));
+      if (stops[static_cast<std::size_t>(s)] && batch_allowed(wale, r, s)) offer(cost, s);
+    }
+    if (const auto b = held(wale, r, stops)) offer(in.effort.hold, *b + 1);
+    return best;
+  }
+
+  std::int64_t fixed() const {
+    const Effort& effort = in.effort;
+    std::int64_t cost = in.grid.rows() * effort.row;
+    for (const Crossing& crossing : in.grid.crossings()) {
+      int lifted = crossing.left + crossing.right;
+      const bool bare = crossing.centre > 0 && in.grid.at(crossing.row, crossing.column + crossing.left) == Cell::none;
+      const bool moves = crossing.left != crossing.right;
+      if (!bare && (crossing.place != Centre::front || moves)) lifted += crossing.centre;
+      cost += effort.crossing + effort.crossing_stitch * lifted;
+    }
+    for (const Wale& wale : wales.all()) {
+      cost += effort.shaping * ((wale.row > 1) + (wale.last_row() < in.grid.rows()));
+    }
+    return cost;
+  }
+
+  std::vector<bool> forced() const {
+    std::vector<bool> rows(static_cast<std::size_t>(in.grid.rows()) + 1, false);
+    for (const Crossing& crossing : in.grid.crossings()) rows[static_cast<std::size_t>(crossing.row)] = true;
+    for (const Wale& wale : wales.all()) {
+      if (wale.row > 1) rows[static_cast<std::size_t>(wale.row - 1)] = true;
+      if (wale.last_row() < in.grid.rows()) rows[static_cast<std::size_t>(wale.last_row())] = true;
+    }
+    return rows;
+  }
+
+  // Over every set of stops.
+  std::optional<std::int64_t> best() const { return least(); }
+
+  // A rhythm done as plan.hpp tells it; nothing when a batch is not allowed or something is left undone.
+  std::optional<std::int64_t> rhythm(int every, int first) const {
+    const std::vector<bool> must = forced();
+    std::int64_t total = fixed();
+    std::vector<int> right_up_to;
+    for (const Wale& wale : wales.all()) right_up_to.push_back(wale.row - 1);
+    for (int row = 1; row <= in.grid.rows(); ++row) {
+      const bool stop = row >= first && (row - first) % every == 0;
+      if (must[static_cast<std::size_t>(row)] && !stop) return {};
+      if (!stop) continue;
+      bool busy = must[static_cast<std::size_t>(row)];
+      for (std::size_t w = 0; w < wales.all().size(); ++w) {
+        const Wale& wale = wales.all()[w];
+        if (row < wale.row || row > wale.last_row() || in_stack(cell(wale, row))) continue;
+        int lowest = right_up_to[w] + 1;
+        while (lowest <= row && cell(wale, lowest) == Cell::knit) ++lowest;
+        if (lowest > row) continue;
+        if (!batch_allowed(wale, lowest - 1, row)) return {};
+        total += in.effort.batch;
+        for (int r = lowest; r <= row; ++r) total += rung(cell(wale, r));
+        right_up_to[w] = row;
+        busy = true;
+      }
+      if (busy) total += in.effort.stop;
+    }
+    for (std::size_t w = 0; w < wales.all().size(); ++w) {
+      const Wale& wale = wales.all()[w];
+      for (int row = right_up_to[w] + 1; row <= wale.last_row(); ++row) {
+        if (cell(wale, row) != Cell::knit) return {};
+      }
+    }
+    return total;
+  }
+
+  /// One way of making a wale: what it costs, and what is done after which row.
+  struct Way {
+    std::int64_t cost = 0;
+    std::vector<std::pair<int, std::string>> deeds;
+  };
+
+  std::string deed(const char* what, const Wale& wale, int from, int to) const {
+    std::string words = std::string(what) + " " + std::to_string(wale.column_at(to));
+    for (int row = from; row <= to && *what == 'b'; ++row) words += cell_letter(cell(wale, row));
+    return words;
+  }
+
+  /// Every way of making rows r+1 and up, at these stops.
+  std::vector<Way> ways(const Wale& wale, int r, const std::vector<bool>& stops) const {
+    if (r == wale.last_row()) return {{}};
+    std::vector<Way> found;
+    const auto offer = [&](std::int64_t cost, int then, const std::vector<std::pair<int, std::string>>& deeds) {
+      for (Way way : ways(wale, then, stops)) {
+        way.cost += cost;
+        way.deeds.insert(way.deeds.end(), deeds.begin(), deeds.end());
+        found.push_back(std::move(way));
+      }
+    };
+    if (cell(wale, r + 1) == Cell::knit) offer(0, r + 1, {});
+    std::int64_t cost = in.effort.batch;
+    for (int s = r + 1; s <= wale.last_row(); ++s) {
+      cost += rung(cell(wale, s));
+      // A batch that starts below a knit costs more and is never of use: the rules begin it right below a hand cell.
+      if (cell(wale, r + 1) == Cell::knit || !stops[static_cast<std::size_t>(s)] || !batch_allowed(wale, r, s))
+        continue;
+      offer(cost, s, {{s, deed("batch", wale, r + 1, s)}});
+    }
+    if (const auto b = held(wale, r, stops)) {
+      offer(in.effort.hold, *b + 1, {{r, deed("hold", wale, r + 1, r + 1)}, {*b, deed("release", wale, r + 1, r + 1)}});
+    }
+    return found;
+  }
+
+  bool kept(std::size_t wale, const KeptRhythm& group) const {
+    for (int column = group.first_column; column <= group.last_column; ++column) {
+      if (in.grid.at(group.row, column) != Cell::none && wales.at(group.row, column) == static_cast<int>(wale)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /// The one way that a rhythm leaves a wale; nothing when it does not make it.
+  std::optional<Way> way_in(const Wale& wale, const Rhythm& rhythm) const {
+    Way way;
+    int right_up_to = wale.row - 1;
+    for (int row = 1; row <= wale.last_row(); ++row) {
+      if (row < rhythm.first || (row - rhythm.first) % rhythm.every != 0) continue;
+      if (row < wale.row || in_stack(cell(wale, row))) continue;
+      int lowest = right_up_to + 1;
+      while (lowest <= row && cell(wale, lowest) == Cell::knit) ++lowest;
+      if (lowest > row) continue;
+      if (!batch_allowed(wale, lowest - 1, row)) return {};
+      way.cost += in.effort.batch;
+      for (int r = lowest; r <= row; ++r) way.cost += rung(cell(wale, r));
+      way.deeds.emplace_back(row, deed("batch", wale, lowest, row));
+      right_up_to = row;
+    }
+    for (int row = right_up_to + 1; row <= wale.last_row(); ++row) {
+      if (cell(wale, row) != Cell::knit) return {};
+    }
+    return way;
+  }
+
+  /// Whether sides and distances of these stops are as asked.
+  bool allowed(const std::vector<bool>& stops) const {
+    const std::vector<bool> must = forced();
+    int last = -1;
+    for (int row = 0; row < static_cast<int>(stops.size()); ++row) {
+      const auto i = static_cast<std::size_t>(row);
+      if (!stops[i]) continue;
+      const bool right = in.machine.carriage_starts_right == (row % 2 == 0);
+      if (std::count(asked.closed_rows.begin(), asked.closed_rows.end(), row) > 0 &&
+          !(asked.forced_exempt && must[i])) {
+        return false;
+      }
+      if (asked.carriage_right_only && !right && !(asked.forced_exempt && must[i])) return false;
+      const bool both = last >= 0 && asked.forced_exempt && must[i] && must[static_cast<std::size_t>(last)];
+      if (last >= 0 && row - last < asked.rows_apart && !both) return false;
+      last = row;
+    }
+    return true;
+  }
+
+  std::vector<std::vector<bool>> stop_sets() const {
+    const std::vector<bool> must = forced();
+    std::vector<std::vector<bool>> sets;
+    for (unsigned set = 0; set < 1U << must.size(); ++set) {
+      std::vector<bool> stops(must.size());
+      bool all = true;
+      for (std::size_t row = 0; row < must.size(); ++row) {
+        stops[row] = (set >> row & 1U) != 0;
+        all = all && (stops[row] || !must[row]);
+      }
+      if (all) sets.push_back(std::move(stops));
+    }
+    return sets;
+  }
+
+  /// The least total under all conditions but max_kinds, with these rhythms.
+  std::optional<std::int64_t> least_with(const std::vector<Rhythm>& rhythms) const {
+    std::optional<std::int64_t> best;
+    for (const std::vector<bool>& stops : stop_sets()) {
+      if (!allowed(stops)) continue;
+      std::int64_t total = fixed() + std::count(stops.begin(), stops.end(), true) * in.effort.stop;
+      bool made = true;
+      for (std::size_t w = 0; w < wales.all().size() && made; ++w) {
+        std::optional<std::int64_t> cost;
+        bool of_a_group = false;
+        for (std::size_t g = 0; g < rhythms.size(); ++g) {
+          if (!kept(w, asked.rhythms[g])) continue;
+          of_a_group = true;
+          const auto way = way_in(wales.all()[w], rhythms[g]);
+          if (way && std::all_of(way->deeds.begin(), way->deeds.end(),
+                                 [&](const auto& done) { return stops[static_cast<std::size_t>(done.first)]; })) {
+            cost = way->cost;
+          }
+        }
+        if (!of_a_group) cost = rest(wales.all()[w], wales.all()[w].row - 1, stops);
+        made = cost.has_value();
+        total += cost.value_or(0);
+      }
+      if (made && (!best || total < *best)) best = total;
+    }
+    return best;
+  }
+
+  /// The same, the best of all rhythms where one is left open.
+  std::optional<std::int64_t> least() const {
+    std::vector<Rhythm> rhythms;
+    std::size_t open = asked.rhythms.size();
+    for (std::size_t g = 0; g < asked.rhythms.size(); ++g) {
+      rhythms.push_back(asked.rhythms[g].rhythm.value_or(Rhythm{}));
+      if (!asked.rhythms[g].rhythm) open = g;
+    }
+    if (open == rhythms.size()) return least_with(rhythms);
+    std::optional<std::int64_t> best;
+    for (int every = 1; every <= in.grid.rows(); ++every) {
+      for (int first = 1; first <= in.grid.rows(); ++first) {
+        rhythms[open] = {every, first};
+        const auto total = least_with(rhythms);
+        if (total && (!best || *total < *best)) best = total;
+      }
+    }
+    return best;
+  }
+
+  /// Per number of kinds of stop the least total of a plan with just so many, at stops as asked; nothing when there are
+  /// too many plans to try.
+  std::optional<std::map<std::size_t, std::int64_t>> by_kinds() const {
+    std::map<std::size_t, std::int64_t> best;
+    std::size_t tried = 0;
+    for (const std::vector<bool>& stops : stop_sets()) {
+      if (!allowed(stops)) continue;
+      std::vector<std::vector<Way>> of;
+      std::size_t product = 1;
+      for (const Wale& wale : wales.all()) {
+        of.push_back(ways(wale, wale.row - 1, stops));
+        product *= of.back().size();
+        if (product > 20'000) return {};
+      }
+      tried += product;
+      if (tried > 60'000) return {};
+      std::vector<std::size_t> choice(of.size(), 0);
+      for (std::size_t i = 0; i < product; ++i) {
+        std::size_t rest_of_i = i;
+        std::int64_t total = fixed() + std::count(stops.begin(), stops.end(), true) * in.effort.stop;
+        std::map<int, std::set<std::string>> done;
+        for (std::size_t w = 0; w < of.size(); ++w) {
+          const Way& way = of[w][rest_of_i % of[w].size()];
+          rest_of_i /= of[w].size();
+          total += way.cost;
+          for (const auto& [row, what] : way.deeds) done[row].insert(what);
+        }
+        for (const Crossing& crossing : in.grid.crossings()) {
+          Crossing alike = crossing;
+          alike.row = 1;
+          const bool bare =
+              crossing.centre > 0 && in.grid.at(crossing.row, crossing.column + crossing.left) == Cell::none;
+          done[crossing.row].insert("cross " + std::to_string(alike.column) + crossing_name(alike) + (bare ? "b" : ""));
+        }
+        for (const Wale& wale : wales.all()) {
+          if (wale.row > 1) done[wale.row - 1].insert("on " + std::to_string(wale.column));
+          if (wale.last_row() < in.grid.rows()) {
+            done[wale.last_row()].insert("off " + std::to_string(wale.columns.back()));
+          }
+        }
+        std::set<std::set<std::string>> kinds;
+        for (const auto& [row, what] : done) kinds.insert(what);
+        const auto [place, fresh] = best.try_emplace(kinds.size(), total);
+        if (!fresh) place->second = std::min(place->second, total);
+      }
+    }
+    return best;
+  }
+};
+
+// LATCHWORK_PLANS sets how many panels are tried; the seeds follow each other from 1.
+inline int how_many(int usual) {
+  const char* wanted = std::getenv("LATCHWORK_PLANS");
+  const int count = wanted ? std::atoi(wanted) : 0;
+  return count > 0 ? count : usual;
+}
+
+}  // namespace latchwork_test

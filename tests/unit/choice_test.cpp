@@ -1,0 +1,229 @@
+#include "latchwork/choice.hpp"
+
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/motif.hpp"
+#include "latchwork/panel.hpp"
+#include "latchwork/quantity.hpp"
+#include "latchwork/reason.hpp"
+#include "latchwork/simulate.hpp"
+
+// By hand; a stop takes 15 s, a batch 12 s, a purl rung with its drop 3 s, a knit rung 4.5 s where nothing else is
+// said.
+
+using namespace latchwork;
+using latchwork_test::refused;
+using latchwork_test::refused_field;
+
+namespace {
+
+/// A purl in row 2 and one in row 4, in neighbouring columns.
+Grid purls() {
+  return Grid::from_text("kkkk\nkkkk\nkkpk\nkkkk\nkpkk\nkkkk");
+}
+
+Effort cheap_stops() {
+  Effort effort;
+  effort.stop = 1'000;
+  return effort;
+}
+
+const Tolerance& tolerance_of(const std::vector<Tolerance>& all, EffortTerm term) {
+  return all.at(static_cast<std::size_t>(term));
+}
+
+}  // namespace
+
+TEST_CASE("crossings every four rows and re-forms every eight are two rhythms", "[choice]") {
+  // One rhythm must fall on every crossing, every 4 rows, and re-forms the far purls each time.
+  Grid grid(16, 8);
+  for (const int row : {4, 8, 12, 16}) grid.cross({.row = row, .column = 1, .left = 1, .right = 1});
+  for (int row = 1; row <= 16; ++row) grid.set(row, 6, Cell::purl);
+  const Machine machine{.max_ladder = 8};
+  const TwoRhythms two = plan_two_rhythms(grid, machine);
+  CHECK(two.crossings == Rhythm{4, 4});
+  CHECK(two.reforms == Rhythm{8, 8});
+  const Plan regular = plan_regular(grid, machine);
+  CHECK(regular.rhythm == Rhythm{4, 4});
+  CHECK(regular.total_ms - two.plan.total_ms == 2 * 12'000);  // two batches fewer, the same stops and rungs
+  CHECK(verify(grid, two.plan).verified);
+  CHECK(duration_text({regular.total_ms - two.plan.total_ms}) == "24 s");  // the price of one rhythm, in words
+}
+
+TEST_CASE("a panel with no crossing has one rhythm, and plain knitting none", "[choice]") {
+  const TwoRhythms purled = plan_two_rhythms(purls(), Machine{});
+  CHECK(purled.crossings == Rhythm{0, 0});
+  CHECK(purled.reforms == *plan_regular(purls(), Machine{}).rhythm);
+  const TwoRhythms plain = plan_two_rhythms(Grid(8, 4), Machine{});
+  CHECK(plain.reforms == Rhythm{0, 0});
+  CHECK(plain.plan.stops.empty());
+  PlanOptions options;
+  options.conditions.rows_apart = 4;
+  CHECK_THROWS_MATCHES(plan_two_rhythms(purls(), Machine{}, {}, options), Error,
+                       refused_field(ErrorCode::bad_argument, "options.conditions"));
+}
+
+TEST_CASE("each condition has its price, and all together theirs", "[choice][conditions]") {
+  PlanOptions options;
+  CHECK(condition_prices(purls(), Machine{}, cheap_stops(), options).empty());
+  options.conditions.rows_apart = 3;
+  options.conditions.max_kinds = 1;
+  options.conditions.closed_rows = {2};
+  const auto prices = condition_prices(purls(), Machine{}, cheap_stops(), options);
+  const std::int64_t plain = plan(purls(), Machine{}, cheap_stops()).total_ms;
+  const auto is = [&](Condition condition, std::int64_t price) {
+    return ConditionPrice{condition, PlanStatus::optimal, plain + price, price, price};
+  };
+  // Three rows apart: one knit rung. One kind: both at once, two knit rungs, one stop saved. Row 2 closed: as the
+  // first.
+  CHECK(prices == std::vector{is(Condition::rows_apart, 4'500), is(Condition::max_kinds, 8'000),
+                              is(Condition::closed_rows, 4'500), is(Condition::all, 8'000)});
+  options.conditions = {};
+  options.conditions.max_depth = 1;
+  options.conditions.rows_apart = 3;
+  const auto none = condition_prices(purls(), Machine{}, cheap_stops(), options);
+  REQUIRE(none.size() == 3);
+  CHECK(none[1] == ConditionPrice{Condition::max_depth, PlanStatus::optimal, plain, 0, 0});
+  CHECK(none[2] == ConditionPrice{Condition::all, PlanStatus::infeasible, 0, 0, 0});
+}
+
+TEST_CASE("a front runs from the fewest kinds to the least plan", "[choice][kinds]") {
+  const Front front = plan_front(purls(), Machine{}, cheap_stops());
+  REQUIRE(front.points.size() == 2);
+  CHECK(front.fewest_proven);
+  CHECK(front.points[0].kinds == 1);
+  CHECK(front.points[1].kinds == 2);
+  CHECK(front.points[0].plan.total_ms == front.points[1].plan.total_ms + 8'000);
+  CHECK(front.points[1].plan == plan(purls(), Machine{}, cheap_stops()));
+  PlanOptions options;
+  options.conditions.max_kinds = 1;
+  CHECK(plan_front(purls(), Machine{}, cheap_stops(), options).points.size() == 1);
+
+  const Front plain = plan_front(Grid(4, 4), Machine{});
+  REQUIRE(plain.points.size() == 1);
+  CHECK(plain.points[0].kinds == 0);
+
+  const Front none = plan_front(Grid(4, 300), Machine{});
+  CHECK(none.points.empty());
+  CHECK(none.findings.at(0).code == FindingCode::off_bed);
+}
+
+TEST_CASE("a front on a panel of ropes and ribs is proven or bounded at every point, and each is verified",
+          "[choice][kinds]") {
+  const Strip strips[] = {stockinette(), rope(2, 2, 4, Lean::right), reverse(1), rope(2, 2, 8, Lean::left), tuck_rib(1),
+                          stockinette()};
+  const Grid grid = join_strips("two ropes", 32, strips).grid();
+  const Front front = plan_front(grid, Machine{});
+  REQUIRE(front.points.size() >= 2);
+  for (std::size_t i = 0; i < front.points.size(); ++i) {
+    const Plan& mine = front.points[i].plan;
+    CAPTURE(front.points[i].kinds, mine.total_ms, mine.bound_ms);
+    CHECK(verify(grid, mine).verified);
+    CHECK(mine.bound_ms <= mine.total_ms);
+    if (i == 0) continue;
+    CHECK(front.points[i].kinds > front.points[i - 1].kinds);
+    CHECK(mine.total_ms < front.points[i - 1].plan.total_ms);
+    CHECK(mine.bound_ms <= front.points[i - 1].plan.bound_ms);
+  }
+  CHECK(front.points.back().plan.total_ms == plan(grid, Machine{}).total_ms);
+}
+
+TEST_CASE("each stop says what forces it or what it saves", "[reason]") {
+  Grid grid = Grid::from_text("kkkkkk\nkkkkkp\nkkkkkk\nkkkkkk\nkkkkkk\nkkkkkp");
+  grid.cross({.row = 3, .column = 1, .left = 2, .right = 1});
+  grid.cross({.row = 3, .column = 4, .left = 1, .right = 1});
+  // Column 5 of row 1 lies below the second crossing: its purl is done there. The purl of row 5 has a stop of its own.
+  const Plan mine = plan(grid, Machine{});
+  REQUIRE(mine.stops.size() == 2);
+  const auto reasons = stop_reasons(grid, Machine{}, {}, mine);
+  CHECK(reasons[0].cause == StopCause::crossing);
+  CHECK(reasons[0].place.column == 1);
+  CHECK(reasons[0].message == "the 2/1 RC at column 1 is made here, and 1 more");
+  CHECK(reasons[0].beside_ms == -1);
+  CHECK(reasons[1].row == 5);
+  CHECK(reasons[1].cause == StopCause::saving);
+  CHECK(reasons[1].saves_ms == 4'500);  // a stop after row 6 instead, one knit rung more
+  CHECK(reasons[1].least_saves_ms == 4'500);
+  CHECK(reasons[1].beside_ms == -1);  // the crossing's stop is below it
+  CHECK(reasons[1].message == "it saves 5 s against the best plan without it; the other stops cannot do its works");
+
+  const auto shallow = stop_reasons(grid, {.max_ladder = 1}, {}, plan(grid, {.max_ladder = 1}));
+  REQUIRE(shallow.size() == 3);
+  CHECK(shallow[0].row == 1);
+  CHECK(shallow[0].cause == StopCause::hand_cells);
+  CHECK(shallow[0].place.row == 1);
+  CHECK(shallow[0].place.column == 5);
+
+  Grid shaped = Grid::from_text("kkkk\nkkkk\n.kkk\n.kkk");
+  const auto shaping = stop_reasons(shaped, Machine{}, {}, plan(shaped, Machine{}));
+  REQUIRE(shaping.size() == 1);
+  CHECK(shaping[0].cause == StopCause::shaping);
+  CHECK(shaping[0].place.column == 0);
+  CHECK(shaping[0].message == "the wale at column 0 begins here");
+  CHECK_THROWS_MATCHES(stop_reasons(grid, Machine{}, {}, plan(shaped, Machine{})), Error,
+                       refused_field(ErrorCode::size_mismatch, "plan"));
+}
+
+TEST_CASE("a stop that two purls share saves a knit rung of each against the same a row later", "[reason]") {
+  const Plan mine = plan(purls(), Machine{});
+  REQUIRE(mine.stops.size() == 1);
+  const auto reasons = stop_reasons(purls(), Machine{}, {}, mine);
+  CHECK(reasons[0].cause == StopCause::saving);
+  CHECK(reasons[0].saves_ms == 2 * 4'500);  // one stop a row later, a knit rung more for each
+  CHECK(stop_cause_name(StopCause::hand_cells) == "hand_cells");
+  CHECK(stop_cause_name(static_cast<StopCause>(9)).empty());
+}
+
+TEST_CASE("a tile repeated upward is planned in its own period", "[reason]") {
+  Grid tile(8, 6);
+  tile.cross({.row = 4, .column = 1, .left = 2, .right = 2});
+  tile.set(2, 2, Cell::purl);
+  const Period period = plan_period(plan(tile.repeated_up(6), Machine{}));
+  CHECK(period.rows == 8);
+  CHECK(period.stops == 1);
+  CHECK(period.times >= 5);
+  CHECK(plan_period(plan(tile, Machine{})) == Period{});
+  CHECK(plan_period(Plan{}) == Period{});
+}
+
+TEST_CASE("how far each cost may move is told to the millisecond", "[reason]") {
+  // Two purls, one stop after row 4: 15 s + 2 x 12 s + 2 x 3 s + two knit rungs of 4.5 s. Stops after rows 2 and 4 take
+  // 15 s more for the stop and 9 s less for the rungs.
+  const Plan mine = plan(purls(), Machine{});
+  const auto tolerances = plan_tolerances(purls(), Machine{}, {}, mine);
+  REQUIRE(tolerances.size() == 12);
+  CHECK(tolerance_of(tolerances, EffortTerm::stop) ==
+        Tolerance{EffortTerm::stop, 15'000, 9'000, 3'600'000, true, true});
+  CHECK(tolerance_of(tolerances, EffortTerm::rung_knit) ==
+        Tolerance{EffortTerm::rung_knit, 4'000, 0, 7'000, true, true});
+  CHECK(tolerance_of(tolerances, EffortTerm::drop) == Tolerance{EffortTerm::drop, 500, 0, 3'500, true, true});
+  for (const EffortTerm term :
+       {EffortTerm::batch, EffortTerm::rung_purl, EffortTerm::rung_tuck, EffortTerm::rung_slip, EffortTerm::hold,
+        EffortTerm::crossing, EffortTerm::crossing_stitch, EffortTerm::shaping, EffortTerm::row}) {
+    CHECK(tolerance_of(tolerances, term).least_ms == 0);
+    CHECK(tolerance_of(tolerances, term).most_ms == 3'600'000);
+  }
+  const Plan other = plan(purls(), Machine{}, cheap_stops());
+  CHECK_THROWS_MATCHES(plan_tolerances(purls(), Machine{}, {}, other), Error,
+                       refused_field(ErrorCode::bad_argument, "plan"));
+  CHECK_THROWS_MATCHES(plan_tolerances(Grid(3, 3), Machine{}, {}, mine), Error,
+                       refused_field(ErrorCode::bad_argument, "plan"));
+}
+
+TEST_CASE("rows that are closed or out of the panel are told", "[conditions]") {
+  Grid grid(6, 6);
+  grid.cross({.row = 3, .column = 1, .left = 1, .right = 1});
+  PlanOptions options;
+  options.conditions.closed_rows = {3};
+  const Plan none = plan(grid, Machine{}, {}, options);
+  REQUIRE(none.status == PlanStatus::infeasible);
+  CHECK(none.findings[0].code == FindingCode::row_closed);
+  CHECK(none.findings[0].place.row == 3);
+  options.conditions.forced_exempt = true;
+  CHECK(plan(grid, Machine{}, {}, options).status == PlanStatus::optimal);
+  options.conditions.closed_rows = {7};
+  CHECK_THROWS_MATCHES(plan(grid, Machine{}, {}, options), Error,
+                       refused_field(ErrorCode::bad_argument, "options.conditions.closed_rows[0]"));
+}

@@ -1,0 +1,279 @@
+#include <set>
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/motif.hpp"
+#include "latchwork/panel.hpp"
+#include "latchwork/plan.hpp"
+#include "latchwork/simulate.hpp"
+
+// Side conditions, worked out by hand. Efforts are the defaults where no others are said: a stop 15 s, a batch 12 s, a
+// purl rung 3 s with its drop, a knit rung 4.5 s.
+
+using namespace latchwork;
+using latchwork_test::refused;
+using latchwork_test::refused_field;
+
+namespace {
+
+Plan under(const Grid& grid, const Conditions& asked, const Effort& effort = {}, const Machine& machine = {}) {
+  PlanOptions options;
+  options.conditions = asked;
+  return plan(grid, machine, effort, options);
+}
+
+std::vector<int> rows_of(const Plan& plan) {
+  std::vector<int> rows;
+  for (const Stop& stop : plan.stops) rows.push_back(stop.row);
+  return rows;
+}
+
+Conditions with_rhythm(const KeptRhythm& kept) {
+  Conditions asked;
+  asked.rhythms = {kept};
+  return asked;
+}
+
+}  // namespace
+
+TEST_CASE("with the carriage on the right alone, a purl of row 1 waits for row 2 and costs a knit rung more",
+          "[plan][conditions]") {
+  const Grid grid = Grid::from_text("kkk\nkkk\nkkk\nkpk");
+  const Plan plain = plan(grid, Machine{});
+  REQUIRE(rows_of(plain) == std::vector{1});
+  const Plan right = under(grid, {.carriage_right_only = true});
+  CHECK(rows_of(right) == std::vector{2});
+  CHECK(right.stops[0].carriage_right);
+  CHECK(right.total_ms == plain.total_ms + 4'500);
+  CHECK(right.status == PlanStatus::optimal);
+  Machine left;
+  left.carriage_starts_right = false;  // then it is on the right after odd rows
+  CHECK(rows_of(under(grid, {.carriage_right_only = true}, {}, left)) == std::vector{1});
+}
+
+TEST_CASE("a crossing where the carriage is on the left bars a plan that wants it on the right, unless it is exempt",
+          "[plan][conditions]") {
+  Grid grid(6, 6);
+  grid.cross({.row = 3, .column = 1, .left = 1, .right = 1});
+  const Plan none = under(grid, {.carriage_right_only = true});
+  REQUIRE(none.status == PlanStatus::infeasible);
+  REQUIRE(none.findings.size() == 1);
+  CHECK(none.findings[0].code == FindingCode::carriage_side);
+  CHECK(none.findings[0].place.row == 3);
+  CHECK(none.findings[0].place.column == 1);
+  CHECK(none.findings[0].message.rfind("carriage_right_only: ", 0) == 0);
+  CHECK(rows_of(under(grid, {.carriage_right_only = true, .forced_exempt = true})) == std::vector{3});
+}
+
+TEST_CASE("crossings nearer than the stops may be are told with both places; exempt, other stops keep off them",
+          "[plan][conditions]") {
+  Grid grid = Grid::from_text("kkkkkk\nkkkkkp\nkkkkkk\nkkkkkk\nkkkkkk\nkkkkkk");
+  grid.cross({.row = 2, .column = 1, .left = 1, .right = 1});
+  grid.cross({.row = 4, .column = 2, .left = 1, .right = 1});
+  const Plan none = under(grid, {.rows_apart = 3});
+  REQUIRE(none.status == PlanStatus::infeasible);
+  CHECK(none.findings[0].code == FindingCode::stops_too_near);
+  CHECK(none.findings[0].place.row == 4);
+  CHECK(none.findings[0].value == 2);
+  CHECK(none.findings[0].limit == 3);
+  CHECK(rows_of(plan(grid, Machine{})) == std::vector{2, 4, 5});
+  CHECK(rows_of(under(grid, {.rows_apart = 2})) == std::vector{2, 4, 6});  // the purl of row 5 waits a row
+  const Plan shallow = under(grid, {.rows_apart = 2, .max_depth = 1});
+  REQUIRE(shallow.status == PlanStatus::infeasible);
+  CHECK(shallow.findings[0].code == FindingCode::stops_too_near);
+  CHECK(shallow.findings[0].place.row == 5);
+  CHECK(shallow.findings[0].place.column == 5);
+  CHECK(rows_of(under(grid, {.rows_apart = 3, .forced_exempt = true})).empty());  // the panel ends before row 7
+  CHECK(rows_of(under(grid, {.rows_apart = 2, .forced_exempt = true})) == std::vector{2, 4, 6});
+  CHECK(rows_of(under(grid, {.rows_apart = 1})) == std::vector{2, 4, 5});
+}
+
+TEST_CASE("stops that may not be near each other let purls wait, or miss them", "[plan][conditions]") {
+  const Grid grid = Grid::from_text("kkkk\nkkkk\nkkpk\nkkkk\nkpkk\nkkkk");
+  Effort cheap;
+  cheap.stop = 1'000;
+  const Plan plain = plan(grid, Machine{}, cheap);
+  REQUIRE(rows_of(plain) == std::vector{2, 4});
+  const Plan apart = under(grid, {.rows_apart = 3}, cheap);
+  CHECK(rows_of(apart) == std::vector{2, 5});  // the upper purl takes one knit rung along
+  CHECK(apart.total_ms == plain.total_ms + 4'500);
+  const Plan far = under(grid, {.rows_apart = 5}, cheap);
+  CHECK(rows_of(far) == std::vector{4});  // both at once, the lower with two knit rungs, one stop saved
+  CHECK(far.total_ms == plain.total_ms + 9'000 - 1'000);
+  const Plan none = under(grid, {.rows_apart = 3, .max_depth = 1}, cheap);
+  REQUIRE(none.status == PlanStatus::infeasible);
+  CHECK(none.findings[0].code == FindingCode::stops_too_near);
+  CHECK(none.findings[0].place.row == 4);
+  CHECK(none.findings[0].place.column == 2);
+}
+
+TEST_CASE("a stack higher than re-forms may be deep is told, and a purl is done at once", "[plan][conditions]") {
+  const Grid stack = Grid::from_text("kkk\nkpk\nktk\nktk\nkkk");
+  const Plan none = under(stack, {.max_depth = 2});
+  REQUIRE(none.status == PlanStatus::infeasible);
+  CHECK(none.findings[0].code == FindingCode::too_deep);
+  CHECK(none.findings[0].place.row == 2);
+  CHECK(none.findings[0].limit == 2);
+  CHECK(under(stack, {.max_depth = 3}).status == PlanStatus::optimal);
+  const Grid purls = Grid::from_text("kkk\nkpk\nkkk\nkpk\nkkk");
+  CHECK(rows_of(plan(purls, Machine{})) == std::vector{4});
+  CHECK(rows_of(under(purls, {.max_depth = 2})) == std::vector{2, 4});
+}
+
+TEST_CASE("wales kept to a rhythm are worked at its stops and no others", "[plan][conditions]") {
+  const Grid grid = Grid::from_text("kkkk\nkpkk\nkkkk\nkpkk\nkkpk\nkpkk\nkkkk");
+  const Plan kept = under(grid, with_rhythm({.row = 1, .first_column = 1, .last_column = 1, .rhythm = Rhythm{2, 2}}));
+  REQUIRE(kept.status == PlanStatus::optimal);
+  std::vector<int> mine;
+  for (const Stop& stop : kept.stops) {
+    for (const Reform& reform : stop.reforms) {
+      if (reform.column == 1) mine.push_back(stop.row);
+    }
+  }
+  CHECK(mine == std::vector{2, 4, 6});
+  CHECK(verify(grid, kept).verified);
+
+  // Of all rhythms the best: one stop after row 6, that a plan without the condition makes as well.
+  const Plan best = under(grid, with_rhythm({.row = 1, .first_column = 1, .last_column = 2, .rhythm = {}}));
+  CHECK(best.total_ms == plan(grid, Machine{}).total_ms);
+
+  const Plan late = under(grid, with_rhythm({.row = 1, .first_column = 1, .last_column = 2, .rhythm = Rhythm{9, 7}}),
+                          {}, {.max_ladder = 3});
+  REQUIRE(late.status == PlanStatus::infeasible);
+  CHECK(late.findings[0].code == FindingCode::off_rhythm);
+  CHECK(late.findings[0].place.row == 2);
+  CHECK(late.findings[0].place.column == 1);
+}
+
+TEST_CASE("tucks that can only be held keep to no rhythm", "[plan][conditions]") {
+  const Grid grid = Grid::from_text("kkk\nkkk\nktk\nktk\nktk\nkkk");
+  const Plan none =
+      under(grid, with_rhythm({.row = 1, .first_column = 1, .last_column = 1, .rhythm = {}}), {}, {.max_ladder = 3});
+  REQUIRE(none.status == PlanStatus::infeasible);
+  CHECK(none.findings[0].code == FindingCode::off_rhythm);
+}
+
+TEST_CASE("with one kind of stop allowed, two kinds become one at what it costs", "[plan][conditions][kinds]") {
+  const Grid grid = Grid::from_text("kkkk\nkkkk\nkkpk\nkkkk\nkpkk\nkkkk");
+  Effort cheap;
+  cheap.stop = 1'000;
+  const Plan plain = plan(grid, Machine{}, cheap);
+  REQUIRE(stop_kinds(plain) == std::vector{0, 1});  // the same depth, another needle
+  const Plan one = under(grid, {.max_kinds = 1}, cheap);
+  CHECK(one.status == PlanStatus::optimal);
+  CHECK(rows_of(one) == std::vector{4});
+  CHECK(one.total_ms == plain.total_ms + 9'000 - 1'000);
+  CHECK(under(grid, {.max_kinds = 2}, cheap).total_ms == plain.total_ms);
+  const Plan none = under(grid, {.max_depth = 1, .max_kinds = 1}, cheap);
+  REQUIRE(none.status == PlanStatus::infeasible);
+  CHECK(none.findings[0].code == FindingCode::too_many_kinds);
+  CHECK(none.findings[0].place.row > 0);
+}
+
+TEST_CASE("stops are of one kind when the same is done, whatever the row and the side", "[plan][kinds]") {
+  Plan made;
+  Stop stop;
+  stop.row = 3;
+  stop.reforms = {{.needle = 2, .column = 1, .wale = 1, .from_row = 2, .rungs = {Cell::purl}}};
+  made.stops.push_back(stop);
+  stop.row = 8;
+  stop.carriage_right = false;
+  stop.effort_ms = 5;
+  stop.reforms[0].from_row = 7;
+  made.stops.push_back(stop);  // the same
+  stop.reforms[0].rungs = {Cell::purl, Cell::knit};
+  made.stops.push_back(stop);  // deeper
+  stop.reforms[0].needle = 3;
+  made.stops.push_back(stop);  // another needle
+  stop.holds = {1};
+  made.stops.push_back(stop);
+  stop.holds = {};
+  stop.releases = {1};
+  made.stops.push_back(stop);
+  stop = {};
+  stop.crossings.push_back({{.row = 2, .column = 3}, {}, false});
+  made.stops.push_back(stop);
+  stop.crossings[0].crossing.row = 9;
+  stop.crossings[0].ease = true;
+  made.stops.push_back(stop);  // the same
+  stop.crossings[0].crossing.lean = Lean::left;
+  made.stops.push_back(stop);
+  made.stops.push_back(made.stops[0]);
+  CHECK(stop_kinds(made) == std::vector{0, 0, 1, 2, 3, 4, 5, 5, 6, 0});
+  CHECK(stop_kinds(Plan{}).empty());
+}
+
+TEST_CASE("a panel with two ropes is planned with fewer and fewer kinds of stop, each verified",
+          "[plan][conditions][kinds]") {
+  const Strip strips[] = {stockinette(), rope(2, 2, 4, Lean::right), reverse(1), rope(2, 2, 8, Lean::left), tuck_rib(1),
+                          stockinette()};
+  const Grid grid = join_strips("two ropes", 32, strips).grid();
+  const Plan plain = plan(grid, Machine{});
+  const std::vector<int> all = stop_kinds(plain);
+  const auto most = static_cast<int>(std::set(all.begin(), all.end()).size());
+  std::int64_t last = plain.total_ms;
+  for (int kinds = most; kinds >= 2; --kinds) {
+    CAPTURE(kinds);
+    const Plan made = under(grid, {.max_kinds = kinds});
+    if (made.status == PlanStatus::infeasible) break;
+    const std::vector<int> mine = stop_kinds(made);
+    CHECK(std::set(mine.begin(), mine.end()).size() <= static_cast<std::size_t>(kinds));
+    CHECK(made.total_ms >= last);
+    CHECK(made.bound_ms >= plain.bound_ms);
+    CHECK(made.bound_ms <= made.total_ms);
+    CHECK(verify(grid, made).verified);
+    last = made.total_ms;
+  }
+}
+
+TEST_CASE("conditions out of their ranges are refused with the field", "[plan][conditions][error]") {
+  const auto [field, spoil] = GENERATE(table<std::string, void (*)(Conditions&)>({
+      {"options.conditions.rows_apart", [](Conditions& c) { c.rows_apart = -1; }},
+      {"options.conditions.max_depth", [](Conditions& c) { c.max_depth = -1; }},
+      {"options.conditions.max_kinds", [](Conditions& c) { c.max_kinds = 65'537; }},
+      {"options.conditions.rhythms[0].row", [](Conditions& c) { c.rhythms = {{.row = 0}}; }},
+      {"options.conditions.rhythms[0].row", [](Conditions& c) { c.rhythms = {{.row = 5}}; }},
+      {"options.conditions.rhythms[0].first_column", [](Conditions& c) { c.rhythms = {{.first_column = -1}}; }},
+      {"options.conditions.rhythms[0].last_column",
+       [](Conditions& c) { c.rhythms = {{.first_column = 2, .last_column = 1}}; }},
+      {"options.conditions.rhythms[0].last_column", [](Conditions& c) { c.rhythms = {{.last_column = 3}}; }},
+      {"options.conditions.rhythms[0].rhythm.every", [](Conditions& c) { c.rhythms = {{.rhythm = Rhythm{0, 1}}}; }},
+      {"options.conditions.rhythms[0].rhythm.first", [](Conditions& c) { c.rhythms = {{.rhythm = Rhythm{1, 0}}}; }},
+      {"options.conditions.rhythms[1].rhythm",
+       [](Conditions& c) { c.rhythms = {{}, {.first_column = 1, .last_column = 1}}; }},
+  }));
+  Conditions asked;
+  spoil(asked);
+  CAPTURE(field);
+  CHECK_THROWS_MATCHES(under(Grid(4, 3), asked), Error, refused_field(ErrorCode::bad_argument, field));
+}
+
+TEST_CASE("a wale in two rhythms is refused with its place", "[plan][conditions][error]") {
+  Conditions asked;
+  asked.rhythms = {{.last_column = 1, .rhythm = Rhythm{}},
+                   {.row = 3, .first_column = 1, .last_column = 2, .rhythm = {}}};
+  CHECK_THROWS_MATCHES(under(Grid(4, 3), asked), Error,
+                       refused(ErrorCode::bad_argument, Place{3, 1, 0, "options.conditions.rhythms[1]"}));
+}
+
+TEST_CASE("a regular plan takes no conditions", "[plan][conditions][error]") {
+  PlanOptions options;
+  options.conditions.max_kinds = 2;
+  CHECK_THROWS_MATCHES(plan_regular(Grid(4, 3), Machine{}, {}, options), Error,
+                       refused_field(ErrorCode::bad_argument, "options.conditions"));
+}
+
+TEST_CASE("a search that is stopped before it found a plan under the conditions says so", "[plan][conditions][error]") {
+  Grid grid(40, 12);
+  for (int row = 2; row < 40; ++row) {
+    for (int column = 1; column < 11; ++column) {
+      if ((row * column) % 5 == 1) grid.set(row, column, Cell::purl);
+    }
+  }
+  PlanOptions options;
+  options.conditions.rows_apart = 5;
+  options.work_limit = 1;
+  CHECK_THROWS_MATCHES(plan(grid, Machine{}, {}, options), Error,
+                       refused_field(ErrorCode::cancelled, "options.conditions"));
+}
