@@ -150,6 +150,7 @@ class Under {
 
   std::vector<const Settled*> pointers(const std::vector<Settled>& settled) const {
     std::vector<const Settled*> out;
+    out.reserve(settled.size());
     for (const Settled& one : settled) out.push_back(&one);
     return out;
   }

@@ -57,7 +57,6 @@ class Reasons {
       : grid_(grid),
         machine_(machine),
         effort_(effort),
-        mine_(mine),
         options_(options),
         wales_(grid),
         problem_(problem_of(grid, wales_, machine, effort)) {
@@ -122,7 +121,6 @@ class Reasons {
   const Grid& grid_;
   const Machine& machine_;
   const Effort& effort_;
-  const Plan& mine_;
   PlanOptions options_;
   Wales wales_;
   Problem problem_;

@@ -124,7 +124,7 @@ std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine,
       std::tie(tolerance.least_ms, tolerance.least_exact) = walker.walk(term, 0);
       std::tie(tolerance.most_ms, tolerance.most_exact) = walker.walk(term, max_effort_ms);
     }
-    tolerances.push_back(std::move(tolerance));
+    tolerances.push_back(tolerance);
     if (options.progress) {
       options.progress({least.bound_ms, total, static_cast<double>(tolerances.size()) / std::size(effort_parts)});
     }
