@@ -11,7 +11,7 @@ void Ahead::forget() {
   looked_.clear();
 }
 
-bool Ahead::look(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, int depth,
+bool Ahead::look(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, int depth,
                  std::int64_t slack, Limits& limits) {
   forget();
   for (int row = problem.rows - apart; row > 0; row -= apart) {

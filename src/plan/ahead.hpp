@@ -25,7 +25,7 @@ class Ahead {
 
   /// Looks through stretches of `depth` rows, from the top down, with `width` labels a row; as far as a gain of `slack`
   /// is of use. Whether it came to the end.
-  bool look(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, int depth,
+  bool look(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, int depth,
             std::int64_t slack, Limits& limits);
 
   /// Nothing is known: for other prices.

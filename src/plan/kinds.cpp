@@ -509,6 +509,7 @@ Solved KindSearch::run() {
   windows_ = windows_of(problem_);
   Prices prices(problem_, windows_);
   for (int i = 0; i < 8; ++i) prices.ascend();
+  prices.find_ways();
   work_ += prices.work();
   prices_ = &prices;
   forced_after_.assign(at(problem_.rows) + 1, 0);

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "plan/priced_lane.hpp"
 #include "plan/windows.hpp"
 
 namespace latchwork::inline v0::planning {
@@ -23,6 +24,8 @@ class Prices {
   std::int64_t climb(int steps, std::int64_t best);
 
   std::int64_t bound() const noexcept { return bound_; }
+  /// Finds the ways to go under the prices as they are; to be called before to_go() when prices were set anew.
+  void find_ways();
   /// Cheapest way to the end from the states of a lane's layer, under the prices.
   const std::int64_t* to_go(std::size_t lane, int layer) const {
     const auto& offset = windows_->lanes[lane].offset;
@@ -31,39 +34,25 @@ class Prices {
   /// What each user of a stop after the row pays for it, in the order of Windows::users; all 0 at a forced stop.
   const std::vector<std::int64_t>& at_row(int row) const { return price_[static_cast<std::size_t>(row)]; }
   /// A lane's cheapest way from the cast-on to the end, under the prices.
-  std::int64_t least(std::size_t lane) const { return back_[lane].front(); }
-  /// States looked at so far: the work done.
+  std::int64_t least(std::size_t lane) const { return lanes_[lane].least(); }
+  /// Steps made so far: the work done.
   std::int64_t work() const noexcept { return work_; }
 
  private:
-  void price_row(int row);
-  void take_ahead(int row);
-  void take_back(std::size_t lane, int row, const std::int64_t* price);
+  template <class Go, class Set>
+  void price_row(int row, Go go, Set set);
   std::int64_t way_back();
-  std::int64_t cheapest(std::size_t lane, const std::int64_t* price);
-  void follow(std::size_t lane, const std::int64_t* price, char* used) const;
-
-  struct Way {
-    std::int64_t cost;
-    int stop;  // of the batch; -1: by hold
-  };
+  std::int64_t sum();
 
   const Problem* problem_;
   const Windows* windows_;
-  std::vector<std::vector<std::int64_t>> ahead_;  // per lane: cheapest way to each state
-  std::vector<std::vector<std::int64_t>> back_;   // per lane: cheapest way from each state
+  std::vector<PricedLane> lanes_;
+  std::vector<std::vector<std::int64_t>> back_;   // per lane: cheapest way from each state, when ways_found_
   std::vector<std::vector<std::int64_t>> price_;  // per row: of its users
-  std::vector<std::vector<int>> slot_;            // per lane and row: its place among the row's users; -1: it is none
-  std::vector<std::int64_t> stopped_;             // scratch: the states of all users of a row, with a stop
-  std::vector<std::int64_t> gain_;                // scratch: what the stop is worth to each user
-  // Of the lane that cheapest() looked at last: per task, the cheapest way from it and the stop of its batch (-1:
-  // held); per row, what a batch that ends there adds, with all that follows.
-  std::vector<std::int64_t> to_end_;
-  std::vector<int> best_;
-  std::vector<std::int64_t> adds_;
   std::int64_t forced_cost_ = 0;
   std::int64_t bound_ = 0;
   std::int64_t work_ = 0;
+  bool ways_found_ = false;
 };
 
 }  // namespace latchwork::inline v0::planning

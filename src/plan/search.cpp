@@ -384,15 +384,16 @@ Pass Search::run() {
 
 }  // namespace
 
-Pass search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, std::int64_t most,
+Pass search(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, std::int64_t most,
             const std::vector<std::int64_t>& gain, Schedule& best, Limits& limits, Fates* fates) {
+  prices.find_ways();
   if (fates) fates->clear();
   return Search(problem, windows, prices, width, most, gain, 0, problem.rows, best, limits, fates).run();
 }
 
-Pass look_ahead(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width,
-                std::int64_t slack, const std::vector<std::int64_t>& gain, int first, int last, Limits& limits,
-                Fates* fates) {
+Pass look_ahead(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, std::int64_t slack,
+                const std::vector<std::int64_t>& gain, int first, int last, Limits& limits, Fates* fates) {
+  prices.find_ways();
   if (fates) fates->clear();
   Schedule none;
   return Search(problem, windows, prices, width, slack, gain, first, last, none, limits, fates).run();

@@ -38,15 +38,14 @@ using Fates = std::vector<std::vector<Fate>>;
 /// 0..R). A label is dropped when its bound passes `most`, or when another is at least as good whatever follows. The
 /// best schedule found, if any, goes to `best`; of equal ones it is the one whose first differing row has a stop. With
 /// `fates`, writes there what became of each label.
-Pass search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, std::int64_t most,
+Pass search(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, std::int64_t most,
             const std::vector<std::int64_t>& gain, Schedule& best, Limits& limits, Fates* fates = nullptr);
 
 /// The same for rows first..last (first > 0) alone, each class starting wherever it can, at the cost at which its way
 /// to go comes to the same. The pass's bound is what every way on from there costs, at least, above the prices' ways to
 /// go; beyond `slack` it does not matter how much.
-Pass look_ahead(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width,
-                std::int64_t slack, const std::vector<std::int64_t>& gain, int first, int last, Limits& limits,
-                Fates* fates = nullptr);
+Pass look_ahead(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, std::int64_t slack,
+                const std::vector<std::int64_t>& gain, int first, int last, Limits& limits, Fates* fates = nullptr);
 
 /// The most states that a label holds after some row.
 std::size_t states_of_label(const Windows& windows);

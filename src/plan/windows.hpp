@@ -71,37 +71,4 @@ inline void stop(const Lane& lane, int row, const Window& a, const std::int64_t*
   }
 }
 
-// The same backward: cheapest ways to the end.
-
-inline void stay_back(const Window& a, std::int64_t* from, const Window& b, const std::int64_t* to) {
-  int k = 0;
-  for (int i = a.low; i <= a.high; ++i, ++k) from[k] = b.has(i) ? to[i - b.low] : far;
-  if (a.held >= 0) from[k] = a.held == b.held ? to[b.states()] : far;
-}
-
-inline void stop_back(const Lane& lane, int row, const Window& a, std::int64_t* from, const Window& b,
-                      const std::int64_t* to) {
-  stay_back(a, from, b, to);
-  if (a.held >= 0 && lane.task(a.held).high - 1 == row && b.has(a.held + 1)) {
-    auto& value = from[a.states()];
-    value = std::min(value, to[a.held + 1 - b.low]);
-  }
-  const bool starts = b.held >= 0 && lane.task(b.held).low - 1 == row;
-  const std::int64_t held = starts ? std::min(far, to[b.states()] + lane.hold) : far;
-  if (starts && a.has(b.held)) {
-    auto& value = from[b.held - a.low];
-    value = std::min(value, held);
-  }
-  const int done = lane.done_at(row);
-  if (done <= 0) return;
-  std::int64_t then = b.has(done) ? to[done - b.low] : far;
-  if (starts && b.held == done) then = std::min(then, held);
-  if (then >= far) return;
-  for (int i = a.low; i <= a.high && i < done; ++i) {
-    if (lane.task(i).last_stop < row) continue;
-    auto& value = from[i - a.low];
-    value = std::min(value, then + lane.batch_cost(i, row));
-  }
-}
-
 }  // namespace latchwork::inline v0::planning

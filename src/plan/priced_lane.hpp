@@ -1,0 +1,81 @@
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "plan/sliding_least.hpp"
+#include "plan/windows.hpp"
+
+namespace latchwork::inline v0::planning {
+
+/// A lane under prices of its stops: what each stop is worth to it, row by row, up or down.
+///
+/// Where a lane stands is told by its tasks alone: what follows after i tasks are done costs the same after whatever
+/// stop that is, and what went before as well. A batch from task i to a stop costs a part of the task and a part of the
+/// stop, so the best start of each stop is the least of a run of tasks, and the best stop of each task the least of a
+/// run of rows. So most rows are a matter of a few steps, however deep batches may be: only where the lane's cheapest
+/// way uses the stop must it be found out what it costs to do without.
+class PricedLane {
+ public:
+  PricedLane(const Lane& lane, int rows);
+
+  /// A pass over the rows of use to the lane, from row 0 up or from the top down; up only after one down.
+  void start_up();
+  void start_down();
+  /// Goes to the next row of the pass.
+  void up(int row);
+  void down(int row);
+  /// What the stop at that row is worth, 0..most, where its price was `price`.
+  std::int64_t worth(std::int64_t price, std::int64_t most);
+  /// Its price from now on. Without worth() that which it was.
+  void set_up(std::int64_t price);
+  void set_down(std::int64_t price);
+  /// Instead of down() and set_down(): its price, whatever it was before.
+  void take_down(int row, std::int64_t price);
+  void end_down();
+
+  /// The cheapest way under the prices as they are now; after take_down() not before end_down().
+  std::int64_t least() const noexcept { return least_; }
+  /// Cheapest ways to the end from every state of every layer, after a pass down.
+  void write_ways(const LaneWindows& windows, std::int64_t* ways) const;
+  /// Steps made since the last call.
+  std::int64_t take_work() noexcept;
+
+ private:
+  void look_at(int row);
+  void price_down(std::int64_t price);
+  std::int64_t after() const;
+  std::int64_t held_on() const;
+  std::int64_t avoiding() const;
+  void finish_tasks(int row);
+
+  const Lane* lane_;
+  int rows_;
+  std::int64_t least_ = far;
+  // Per number of tasks done, or per task.
+  std::vector<std::int64_t> to_;        // the cheapest way there, by stops so far
+  std::vector<std::int64_t> from_;      // the cheapest way to the end
+  std::vector<std::int64_t> worked_;    // the same, when the next task is done by a batch
+  std::vector<std::int64_t> held_;      // the cheapest way to where the task is held over
+  std::vector<std::int64_t> released_;  // the price of the stop that releases it
+  // Per row.
+  std::vector<int> releases_;        // the task whose hold ends there, -1: none; empty when the lane holds none
+  std::vector<std::int64_t> start_;  // the best start of a batch that ends there
+  std::vector<std::int64_t> there_;  // the cheapest way, by stops below it, to what a batch there would do
+  std::vector<std::int64_t> adds_;   // what a batch that ends there adds, with the stop's price and all that follows
+  SlidingLeast queue_;               // up: starts of tasks; down: what rows add
+  int next_ = 0;                     // up: the next task to be pushed; down: the next to be finished
+  int dropped_ = 0;                  // up: tasks whose stops are past
+  int pushed_ = 0;                   // down: the lowest row pushed
+  // Of the stop looked at.
+  int row_ = 0;
+  int done_ = 0;              // tasks done by a batch that ends there; -1: none may
+  int release_ = -1;          // the task whose hold ends there
+  bool sets_ = false;         // the next task may be held from there
+  std::int64_t ended_ = 0;    // the cheapest way to done_ by a batch, without the price
+  std::int64_t using_ = 0;    // the cheapest way by the stop, without its price
+  std::int64_t without_ = 0;  // the cheapest way without it
+  std::int64_t work_ = 0;
+};
+
+}  // namespace latchwork::inline v0::planning
