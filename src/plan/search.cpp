@@ -91,7 +91,8 @@ class Search {
   std::vector<std::int64_t> next_states_;
   std::vector<std::vector<Origin>> origins_;
   std::vector<std::int64_t> scratch_;
-  std::vector<std::int64_t> ways_;  // scratch: per lane with a choice, its way to go
+  std::vector<std::int64_t> ways_;       // scratch: per lane with a choice, its way to go
+  std::vector<std::int64_t> next_ways_;  // the same of each label above the row
   std::vector<std::uint32_t> sorted_;
   std::vector<std::uint32_t> kept_;
   std::vector<std::pair<int, int>> spans_;                 // where each lane's states stand in a label above the row
@@ -182,9 +183,10 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
     }
     work_ += b.size();
     // With more done, what follows costs no more: a state is worth no less than the ones below it.
-    for (int i = b.states() - 1; i > 0; --i) to[i - 1] = std::min(to[i - 1], to[i]);
+    const int states = b.states();
     std::int64_t least = far;
-    for (int i = 0; i < b.size(); ++i) least = std::min(least, to[i]);
+    for (int i = states - 1; i >= 0; --i) to[i] = least = std::min(least, to[i]);
+    if (b.held >= 0) least = std::min(least, to[states]);
     if (least >= far) {
       next_states_.resize(begin);
       return;  // this lane can no longer be made
@@ -194,11 +196,15 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
     const std::int64_t* go = prices_.to_go(at(part.lane), row + 1);
     std::int64_t way = far;
     for (int i = 0; i < b.size(); ++i) {
-      if (to[i] < far) {
-        to[i] -= least;
-        way = std::min(way, to[i] + go[i]);
-      }
+      const std::int64_t cost = to[i];
+      way = std::min(way, cost + go[i]);
+      to[i] = cost < far ? cost - least : far;
     }
+    if (way >= far) {
+      next_states_.resize(begin);
+      return;  // nor be finished
+    }
+    way -= least;
     child.bound += way;
     ways_.push_back(way);
   }
@@ -224,21 +230,34 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
   }
   child.hash = hash;
   next_.push_back(child);
+  next_ways_.insert(next_ways_.end(), ways_.begin(), ways_.end());
 }
 
-// Whether x with its states is as cheap as y whatever follows: the margin y would need to lose; below 0 when not.
-std::int64_t margin(const Label& x, const std::int64_t* xs, const Label& y, const std::int64_t* ys,
-                    const std::vector<std::pair<int, int>>& spans) {
-  std::int64_t cost = x.cost;
-  for (const auto& [begin, end] : spans) {
-    std::int64_t most = 0;
-    for (int i = begin; i < end; ++i) {
-      if (ys[i] < far) most = std::max(most, xs[i] - ys[i]);
-    }
-    cost += most;  // far when x cannot stand where y can
-    if (cost > y.cost) return -1;
+// Whether x might be as cheap as y whatever follows: a lane's ways to go differ by no more than its states do, and are
+// one number each.
+bool may_beat(std::int64_t spare, const std::int64_t* x_ways, const std::int64_t* y_ways, std::size_t lanes) {
+  for (std::size_t k = 0; k < lanes && spare >= 0; ++k) {
+    spare -= std::max<std::int64_t>(0, x_ways[k] - y_ways[k]);
   }
-  return y.cost - cost;
+  return spare >= 0;
+}
+
+// Whether x with its states is as cheap as y whatever follows.
+bool beats(std::int64_t spare, const std::int64_t* xs, const std::int64_t* ys,
+           const std::vector<std::pair<int, int>>& spans) {
+  for (const auto& [begin, end] : spans) {
+    std::int64_t most = 0;  // far where x cannot stand and y can
+    std::int64_t other = 0;
+    int i = begin;
+    for (; i + 1 < end; i += 2) {  // two chains: each waits for its own last maximum only
+      most = std::max(most, xs[i] - ys[i]);
+      other = std::max(other, xs[i + 1] - ys[i + 1]);
+    }
+    if (i < end) most = std::max(most, xs[i] - ys[i]);
+    spare -= std::max(most, other);
+    if (spare < 0) return false;
+  }
+  return true;
 }
 
 // Keeps the best labels that no other dominates. Whether to go on.
@@ -257,6 +276,7 @@ bool Search::select() {
     spans.emplace_back(part.after, part.after + window.size());
   }
   const auto states = [&](std::uint32_t i) { return next_states_.data() + i * next_size_; };
+  const auto ways = [&](std::uint32_t i) { return next_ways_.data() + i * spans.size(); };
 
   std::vector<std::uint32_t>& kept = kept_;
   kept.clear();
@@ -271,20 +291,21 @@ bool Search::select() {
   for (const std::uint32_t y : sorted) {
     if (work_ >= Limits::often && !go_on()) return false;
     bool beaten = false;
-    const auto beats = [&](std::uint32_t x) {
+    const auto beaten_by = [&](std::uint32_t x) {
       work_ += static_cast<std::int64_t>(spans.size());
       if (next_[x].free_from > next_[y].free_from) return false;
-      const std::int64_t spare = margin(next_[x], states(x), next_[y], states(y), spans);
-      if (spare >= 0) end_by(y, x);
-      return spare >= 0;
+      const std::int64_t spare = next_[y].cost - next_[x].cost;
+      if (!may_beat(spare, ways(x), ways(y), spans.size()) || !beats(spare, states(x), states(y), spans)) return false;
+      end_by(y, x);
+      return true;
     };
     std::uint32_t* equal = nullptr;
     if (many) {
       const auto [place, fresh] = same_.try_emplace(next_[y].hash, y);
       equal = fresh ? nullptr : &place->second;
     }
-    if (equal) beaten = beats(*equal);
-    for (std::size_t k = 0; !beaten && k < std::min(kept.size(), most_compared); ++k) beaten = beats(kept[k]);
+    if (equal) beaten = beaten_by(*equal);
+    for (std::size_t k = 0; !beaten && k < std::min(kept.size(), most_compared); ++k) beaten = beaten_by(kept[k]);
     if (beaten) continue;
     if (kept.size() >= width_) {
       pass_.complete = false;
@@ -359,6 +380,7 @@ Pass Search::run() {
     enter(row);
     next_.clear();
     next_states_.clear();
+    next_ways_.clear();
     if (fates_) fates_->emplace_back();
     const bool forced = is_forced(problem_, row);
     const bool useful = !windows_.users[at(row)].empty();
