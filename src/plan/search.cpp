@@ -22,7 +22,7 @@ struct Label {
   bool stopped = false;
 };
 
-constexpr std::size_t most_compared = 64;  // labels that each is held against; equal ones are always found
+constexpr std::size_t most_compared = 32;  // labels that each is held against; equal ones are always found
 
 struct Origin {
   std::uint32_t parent;

@@ -5,12 +5,14 @@
 //   latchwork_plan_bench SEEDS KIND SECONDS  instead, a table: how many are proven in so many seconds ("" for all
 //   kinds)
 //   latchwork_plan_bench limits              instead, a table: how well a time limit is kept
+//   latchwork_plan_bench growth              instead, tables: time and memory as rows and classes grow
 
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
+#include <fstream>
 #include <nlohmann/json.hpp>
 #include <string>
 #include <utility>
@@ -141,11 +143,71 @@ void limits() {
   }
 }
 
+// A panel of the growth tables: 200 classes of more and more rows, or 480 rows of more and more classes.
+Instance grown(const std::string& what, int times) {
+  if (what == "rows") return instance_of("200 classes", 1, 60 * times);
+  return {"", "", distinct_panel(6 * times, 480, 1), {}, {}};
+}
+
+// Most memory that this process has held so far, as Linux tells it; 0 elsewhere.
+long peak_kib() {
+  std::ifstream status("/proc/self/status");
+  std::string word;
+  long kib = 0;
+  while (status >> word) {
+    if (word == "VmHWM:") status >> kib;
+  }
+  return kib;
+}
+
+// How much more it is after planning than before, in a process of its own.
+long planning_kib(const std::string& self, const std::string& what, int times) {
+  FILE* const child = popen(("'" + self + "' peak " + what + " " + std::to_string(times)).c_str(), "r");
+  long kib = 0;
+  if (!child || std::fscanf(child, "%ld", &kib) != 1) kib = -1;
+  if (child) pclose(child);
+  return kib;
+}
+
+void growth(const std::string& self, const std::string& what) {
+  std::printf("%-8s%7s%18s%12s%8s%14s%20s\n", what.c_str(), "times", "stitches x rows", "median ms", "x", "memory KiB",
+              "bytes a stitch");
+  double first = 0;
+  for (const int times : {1, 2, 4, 8, 16, 32}) {
+    const Instance instance = grown(what, times);
+    std::vector<double> seconds;
+    for (int run = 0; run < 5; ++run) {
+      const std::clock_t begin = std::clock();
+      static_cast<void>(plan(instance.grid, instance.machine, instance.effort));
+      seconds.push_back(static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC);
+    }
+    std::sort(seconds.begin(), seconds.end());
+    if (times == 1) first = seconds[2];
+    const long kib = planning_kib(self, what, times);
+    const double stitches = static_cast<double>(instance.grid.columns()) * instance.grid.rows();
+    const std::string shape = std::to_string(instance.grid.columns()) + " x " + std::to_string(instance.grid.rows());
+    std::printf("%15d%18s%12.2f%8.1f%14ld%20.0f\n", times, shape.c_str(), 1000 * seconds[2], seconds[2] / first, kib,
+                1024.0 * static_cast<double>(kib) / stitches);
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
   if (argc > 1 && std::string(argv[1]) == "limits") {
     limits();
+    return 0;
+  }
+  if (argc > 1 && std::string(argv[1]) == "growth") {
+    growth(argv[0], "rows");
+    growth(argv[0], "classes");
+    return 0;
+  }
+  if (argc > 3 && std::string(argv[1]) == "peak") {  // for growth()
+    const Instance instance = grown(argv[2], std::atoi(argv[3]));
+    const long before = peak_kib();
+    static_cast<void>(plan(instance.grid, instance.machine, instance.effort));
+    std::printf("%ld\n", peak_kib() - before);
     return 0;
   }
   const int seeds = argc > 1 ? std::atoi(argv[1]) : 5;

@@ -19,9 +19,11 @@ echo "== plan against HiGHS on the same model"
 "$python" "$top/tests/bench/plan_highs.py" --bench "$build/tests/bench/latchwork_plan_bench"
 echo "== plan: proven within 5 s, of 300 of each kind"
 "$build/tests/bench/latchwork_plan_bench" 300 "" 5
+echo "== plan: growth in rows and in classes, time and memory"
+"$build/tests/bench/latchwork_plan_bench" growth
 echo "== plan: time limits"
 "$build/tests/bench/latchwork_plan_bench" limits
-for name in file chart simulate; do
+for name in file chart simulate spoil; do
   echo "== $name"
   "$build/tests/bench/latchwork_${name}_bench"
 done
