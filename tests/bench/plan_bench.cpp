@@ -12,7 +12,6 @@
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
-#include <fstream>
 #include <nlohmann/json.hpp>
 #include <string>
 #include <utility>
@@ -21,6 +20,7 @@
 #include "instances.hpp"
 #include "latchwork/grid.hpp"
 #include "latchwork/plan.hpp"
+#include "memory.hpp"
 
 using namespace latchwork;
 using namespace latchwork_test;
@@ -149,26 +149,6 @@ Instance grown(const std::string& what, int times) {
   return {"", "", distinct_panel(6 * times, 480, 1), {}, {}};
 }
 
-// Most memory that this process has held so far, as Linux tells it; 0 elsewhere.
-long peak_kib() {
-  std::ifstream status("/proc/self/status");
-  std::string word;
-  long kib = 0;
-  while (status >> word) {
-    if (word == "VmHWM:") status >> kib;
-  }
-  return kib;
-}
-
-// How much more it is after planning than before, in a process of its own.
-long planning_kib(const std::string& self, const std::string& what, int times) {
-  FILE* const child = popen(("'" + self + "' peak " + what + " " + std::to_string(times)).c_str(), "r");
-  long kib = 0;
-  if (!child || std::fscanf(child, "%ld", &kib) != 1) kib = -1;
-  if (child) pclose(child);
-  return kib;
-}
-
 void growth(const std::string& self, const std::string& what) {
   std::printf("%-8s%7s%18s%12s%8s%14s%20s\n", what.c_str(), "times", "stitches x rows", "median ms", "x", "memory KiB",
               "bytes a stitch");
@@ -183,7 +163,7 @@ void growth(const std::string& self, const std::string& what) {
     }
     std::sort(seconds.begin(), seconds.end());
     if (times == 1) first = seconds[2];
-    const long kib = planning_kib(self, what, times);
+    const long kib = kib_told_by(self, "peak " + what + " " + std::to_string(times));
     const double stitches = static_cast<double>(instance.grid.columns()) * instance.grid.rows();
     const std::string shape = std::to_string(instance.grid.columns()) + " x " + std::to_string(instance.grid.rows());
     std::printf("%15d%18s%12.2f%8.1f%14ld%20.0f\n", times, shape.c_str(), 1000 * seconds[2], seconds[2] / first, kib,

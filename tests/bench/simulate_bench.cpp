@@ -1,17 +1,22 @@
 // Loops a second of simulate() and verify(), and how the time grows when the panel does: rows x1 to x16.
-// Every figure is the median of five runs.
+// Times are medians of five runs.
 
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
+#include <cstdlib>
+#include <string>
 #include <vector>
 
 #include "latchwork/grid.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/simulate.hpp"
+#include "memory.hpp"
 #include "soonest_plan.hpp"
 
 using namespace latchwork;
+using latchwork_test::kib_told_by;
+using latchwork_test::peak_kib;
 
 namespace {
 
@@ -51,7 +56,7 @@ double median_seconds(Call call) {
   return seconds[2];
 }
 
-bool table(const char* name, Grid (*panel)(int)) {
+bool table(const std::string& self, const char* name, Grid (*panel)(int)) {
   bool sound = true;
   double first = 0;
   for (const int times : {1, 2, 4, 8, 16}) {
@@ -66,17 +71,27 @@ bool table(const char* name, Grid (*panel)(int)) {
     if (times == 1) first = verifying;
     sound = sound && verification.verified && fabric.grid == grid;
     std::printf(
-        "%-9s 200 x %4d  x%-2d %8zu moves %8lld loops  simulate %8.2f ms %6.1f M loops/s  verify %8.2f ms  x%.1f\n",
+        "%-9s 200 x %4d  x%-2d %8zu moves %8lld loops  simulate %8.2f ms %6.1f M loops/s  verify %8.2f ms  x%.1f  "
+        "memory %7ld KiB\n",
         name, grid.rows(), times, all.size(), static_cast<long long>(fabric.loops), simulating * 1e3,
-        static_cast<double>(fabric.loops) / simulating * 1e-6, verifying * 1e3, verifying / first);
+        static_cast<double>(fabric.loops) / simulating * 1e-6, verifying * 1e3, verifying / first,
+        kib_told_by(self, std::string("peak ") + name + " " + std::to_string(grid.rows())));
   }
   return sound;
 }
 
 }  // namespace
 
-int main() {
-  const bool sound = table("plain", plain) && table("textured", textured);
+int main(int argc, char** argv) {
+  if (argc > 3 && std::string(argv[1]) == "peak") {  // for table(): KiB that verify() adds
+    const Grid grid = (std::string(argv[2]) == "plain" ? plain : textured)(std::atoi(argv[3]));
+    const Plan made = latchwork_test::soonest_plan(grid, -100);
+    const long before = peak_kib();
+    if (!verify(grid, made).verified) return 1;
+    std::printf("%ld\n", peak_kib() - before);
+    return 0;
+  }
+  const bool sound = table(argv[0], "plain", plain) && table(argv[0], "textured", textured);
   if (!sound) std::puts("a fabric was not read back as its chart");
   return sound ? 0 : 1;
 }
