@@ -2,23 +2,22 @@
 
 #include <array>
 #include <climits>
-#include <concepts>
-#include <cstdint>
 #include <string>
-#include <type_traits>
 #include <vector>
 
 #include "file/grid_json.hpp"
-#include "file/members.hpp"
+#include "file/object.hpp"
 #include "latchwork/file.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
 using json::Fields;
+using json::Is;
 using json::Layout;
 using json::Missing;
 using json::Value;
+using json::whole;
 using json::Writer;
 
 constexpr std::string_view plan_format = "latchwork-plan";
@@ -89,131 +88,90 @@ struct WherePlaced {
   }
 };
 
-/// An object with the members that members_of() lists for its type.
-struct Object {
-  Layout layout = Layout::line;
-  template <class Struct>
-  void operator()(Value value, Struct& item) const;
-  template <class Struct>
-  void operator()(Writer& writer, const Struct& item) const;
-};
-
 // The members of each struct, once, for reading and writing. A plan is plain data, wrong plans too: every number that a
 // member can hold is taken.
+struct Lists {
+  using Object = json::Object<Lists>;
 
-template <class Given, class Struct>
-concept Is = std::same_as<std::remove_const_t<Given>, Struct>;
+  void operator()(auto& members, Is<Rhythm> auto& rhythm) const {
+    whole(members, "every", rhythm.every);
+    whole(members, "first", rhythm.first);
+  }
 
-void whole(auto& members, std::string_view key, auto& member) {
-  using Int = std::remove_cvref_t<decltype(member)>;
-  members.integer(key, member, std::numeric_limits<Int>::min(), std::numeric_limits<Int>::max());
-}
+  void operator()(auto& members, Is<GroupReturn> auto& group) const {
+    members.choice("group", group.group, groups);
+    whole(members, "stitches", group.stitches);
+    members.needle("from_needle", group.from_needle, names);
+    members.needle("to_needle", group.to_needle, names);
+    members.integers("prongs", group.prongs, INT_MIN, INT_MAX);
+  }
 
-void members_of(auto& members, Is<Rhythm> auto& rhythm) {
-  whole(members, "every", rhythm.every);
-  whole(members, "first", rhythm.first);
-}
+  void operator()(auto& members, Is<CrossingStep> auto& step) const {
+    members.value("crossing", step.crossing, OneCrossing{});
+    members.list("returns", step.returns, Layout::lines, Object{});
+    members.hint("ease", step.ease);
+  }
 
-void members_of(auto& members, Is<GroupReturn> auto& group) {
-  members.choice("group", group.group, groups);
-  whole(members, "stitches", group.stitches);
-  members.needle("from_needle", group.from_needle, names);
-  members.needle("to_needle", group.to_needle, names);
-  members.integers("prongs", group.prongs, INT_MIN, INT_MAX);
-}
+  void operator()(auto& members, Is<Reform> auto& reform) const {
+    members.needle("needle", reform.needle, names);
+    whole(members, "column", reform.column);
+    whole(members, "wale", reform.wale);
+    whole(members, "from_row", reform.from_row);
+    members.value("rungs", reform.rungs, Letters{});
+  }
 
-void members_of(auto& members, Is<CrossingStep> auto& step) {
-  members.value("crossing", step.crossing, OneCrossing{});
-  members.list("returns", step.returns, Layout::lines, Object{});
-  members.hint("ease", step.ease);
-}
+  void operator()(auto& members, Is<Shaping> auto& shaping) const {
+    members.needle("needle", shaping.needle, names);
+    whole(members, "column", shaping.column);
+    members.boolean("on", shaping.on);
+  }
 
-void members_of(auto& members, Is<Reform> auto& reform) {
-  members.needle("needle", reform.needle, names);
-  whole(members, "column", reform.column);
-  whole(members, "wale", reform.wale);
-  whole(members, "from_row", reform.from_row);
-  members.value("rungs", reform.rungs, Letters{});
-}
+  void operator()(auto& members, Is<Stop> auto& stop) const {
+    whole(members, "row", stop.row);
+    members.boolean("carriage_right", stop.carriage_right);
+    whole(members, "effort_ms", stop.effort_ms);
+    members.needles("releases", stop.releases, names);
+    members.list("reforms", stop.reforms, Layout::lines, Object{});
+    members.list("crossings", stop.crossings, Layout::lines, Object{Layout::lines});
+    members.list("shapings", stop.shapings, Layout::lines, Object{});
+    members.needles("holds", stop.holds, names);
+  }
 
-void members_of(auto& members, Is<Shaping> auto& shaping) {
-  members.needle("needle", shaping.needle, names);
-  whole(members, "column", shaping.column);
-  members.boolean("on", shaping.on);
-}
+  void operator()(auto& members, Is<Finding> auto& finding) const {
+    members.choice("code", finding.code, finding_names(), 1);
+    members.choice("severity", finding.severity, severities);
+    members.value("place", finding.place, WherePlaced{});
+    whole(members, "last_row", finding.last_row);
+    whole(members, "last_column", finding.last_column);
+    whole(members, "value", finding.value);
+    whole(members, "limit", finding.limit);
+    members.text("message", finding.message);
+    members.text("suggestion", finding.suggestion);
+  }
 
-void members_of(auto& members, Is<Stop> auto& stop) {
-  whole(members, "row", stop.row);
-  members.boolean("carriage_right", stop.carriage_right);
-  whole(members, "effort_ms", stop.effort_ms);
-  members.needles("releases", stop.releases, names);
-  members.list("reforms", stop.reforms, Layout::lines, Object{});
-  members.list("crossings", stop.crossings, Layout::lines, Object{Layout::lines});
-  members.list("shapings", stop.shapings, Layout::lines, Object{});
-  members.needles("holds", stop.holds, names);
-}
-
-void members_of(auto& members, Is<Finding> auto& finding) {
-  members.choice("code", finding.code, finding_names(), 1);
-  members.choice("severity", finding.severity, severities);
-  members.value("place", finding.place, WherePlaced{});
-  whole(members, "last_row", finding.last_row);
-  whole(members, "last_column", finding.last_column);
-  whole(members, "value", finding.value);
-  whole(members, "limit", finding.limit);
-  members.text("message", finding.message);
-  members.text("suggestion", finding.suggestion);
-}
-
-void members_of(auto& members, Is<Plan> auto& plan) {
-  whole(members, "rows", plan.rows);
-  whole(members, "columns", plan.columns);
-  members.needle("leftmost", plan.leftmost, names);
-  members.boolean("carriage_starts_right", plan.carriage_starts_right);
-  members.choice("status", plan.status, statuses);
-  whole(members, "total_ms", plan.total_ms);
-  whole(members, "bound_ms", plan.bound_ms);
-  members.optional("rhythm", plan.rhythm, Object{});
-  members.integers("columns_on", plan.columns_on, INT_MIN, INT_MAX);
-  members.list("stops", plan.stops, Layout::lines, Object{Layout::lines});
-  members.list("findings", plan.findings, Layout::lines, Object{Layout::lines});
-}
-
-template <class Struct>
-void Object::operator()(Value value, Struct& item) const {
-  Fields fields(value);
-  json::Taking members(fields, Missing::is_refused);
-  members_of(members, item);
-  fields.finish();
-}
-
-template <class Struct>
-void Object::operator()(Writer& writer, const Struct& item) const {
-  writer.begin_object(layout);
-  json::Putting members(writer, Missing::is_refused);
-  members_of(members, item);
-  writer.end_object();
-}
+  void operator()(auto& members, Is<Plan> auto& plan) const {
+    whole(members, "rows", plan.rows);
+    whole(members, "columns", plan.columns);
+    members.needle("leftmost", plan.leftmost, names);
+    members.boolean("carriage_starts_right", plan.carriage_starts_right);
+    members.choice("status", plan.status, statuses);
+    whole(members, "total_ms", plan.total_ms);
+    whole(members, "bound_ms", plan.bound_ms);
+    members.optional("rhythm", plan.rhythm, Object{});
+    members.integers("columns_on", plan.columns_on, INT_MIN, INT_MAX);
+    members.list("stops", plan.stops, Layout::lines, Object{Layout::lines});
+    members.list("findings", plan.findings, Layout::lines, Object{Layout::lines});
+  }
+};
 
 }  // namespace
 
 Plan read_plan(std::string_view json) {
-  const json::Document document(json);
-  Fields fields = json::open(document, plan_format, 1);
-  json::Taking members(fields, Missing::is_refused);
-  Plan plan;
-  members_of(members, plan);
-  fields.finish();
-  return plan;
+  return json::read_file<Plan, Lists>(json, plan_format);
 }
 
 std::string write(const Plan& plan) {
-  Writer writer;
-  writer.begin_file(plan_format, 1);
-  json::Putting members(writer, Missing::is_refused);
-  members_of(members, plan);
-  writer.end_object();
-  return writer.take();
+  return json::write_file<Lists>(plan, plan_format);
 }
 
 }  // namespace latchwork::inline v0

@@ -1,0 +1,68 @@
+#pragma once
+
+#include <concepts>
+#include <limits>
+#include <string>
+#include <string_view>
+#include <type_traits>
+
+#include "file/members.hpp"
+
+// Structs as objects of a file. A format has one struct of lists, with a call operator for each type that it knows,
+//   void operator()(auto& members, Is<Reform> auto& reform) const;
+// which names the members for reading and writing alike.
+namespace latchwork::inline v0::json {
+
+template <class Given, class Struct>
+concept Is = std::same_as<std::remove_const_t<Given>, Struct>;
+
+/// Every number that the member can hold: for plain data, wrong data too.
+void whole(auto& members, std::string_view key, auto& member) {
+  using Int = std::remove_cvref_t<decltype(member)>;
+  members.integer(key, member, std::numeric_limits<Int>::min(), std::numeric_limits<Int>::max());
+}
+
+/// An object with the members that `Lists` names for its type.
+template <class Lists, Missing missing = Missing::is_refused>
+struct Object {
+  Layout layout = Layout::line;
+
+  template <class Struct>
+  void operator()(Value value, Struct& item) const {
+    Fields fields(value);
+    Taking members(fields, missing);
+    Lists{}(members, item);
+    fields.finish();
+  }
+  template <class Struct>
+  void operator()(Writer& writer, const Struct& item) const {
+    writer.begin_object(layout);
+    Putting members(writer, missing);
+    Lists{}(members, item);
+    writer.end_object();
+  }
+};
+
+/// A whole file of version 1 that is such an object.
+template <class Struct, class Lists, Missing missing = Missing::is_refused>
+Struct read_file(std::string_view json, std::string_view format) {
+  const Document document(json);
+  Fields fields = open(document, format, 1);
+  Taking members(fields, missing);
+  Struct item;
+  Lists{}(members, item);
+  fields.finish();
+  return item;
+}
+
+template <class Lists, Missing missing = Missing::is_refused>
+std::string write_file(const auto& item, std::string_view format) {
+  Writer writer;
+  writer.begin_file(format, 1);
+  Putting members(writer, missing);
+  Lists{}(members, item);
+  writer.end_object();
+  return writer.take();
+}
+
+}  // namespace latchwork::inline v0::json
