@@ -9,6 +9,7 @@ if(TARGET latchwork_c)
     LIBRARY DESTINATION ${CMAKE_INSTALL_LIBDIR} ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR})
   # Paths in the .pc file are told from its own place, so that the whole tree can be moved.
   file(RELATIVE_PATH latchwork_up_from_pc /prefix/${CMAKE_INSTALL_LIBDIR}/pkgconfig /prefix)
+  string(REGEX REPLACE "/$" "" latchwork_up_from_pc "${latchwork_up_from_pc}")
   configure_file(${CMAKE_CURRENT_LIST_DIR}/latchwork_c.pc.in ${PROJECT_BINARY_DIR}/latchwork_c.pc @ONLY)
   install(FILES ${PROJECT_BINARY_DIR}/latchwork_c.pc DESTINATION ${CMAKE_INSTALL_LIBDIR}/pkgconfig)
 endif()

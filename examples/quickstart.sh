@@ -12,7 +12,7 @@ if [ ! -f "$build/build.ninja" ]; then
   cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DLATCHWORK_FETCH=OFF \
     -DLATCHWORK_TESTS=OFF -DLATCHWORK_C=OFF -DLATCHWORK_PYTHON=OFF >/dev/null
 fi
-echo "Building"
+echo "Building: the first time it takes a few minutes, later runs some seconds"
 cmake --build "$build" --target make_panel >/dev/null
 echo "Making the panel of $brief"
 "$build/examples/make_panel" "$brief" "$out"

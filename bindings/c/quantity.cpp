@@ -77,6 +77,14 @@ latchwork_status latchwork_duration_text(const latchwork_duration* duration, cha
   });
 }
 
+latchwork_status latchwork_rounded_duration_text(const latchwork_duration* duration, char* text, size_t capacity,
+                                                 size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(rounded_duration_text({given(duration, "duration").ms}));
+  });
+}
+
 latchwork_status latchwork_count_per_length_text(const latchwork_count_per_length* density, int32_t unit, char* text,
                                                  size_t capacity, size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {

@@ -14,15 +14,15 @@
 
 namespace latchwork::inline v0 {
 
-// Files are JSON (RFC 8259, UTF-8, no byte order mark) with "format" and "version" first. Their JSON Schemas (draft
-// 2020-12) are installed as share/latchwork/schema/{grid,strip,panel,machine,plan,certificate}.schema.json. Every
-// reader takes up to max_file_bytes, nested up to 32 deep, checks the whole text before anything is made, and throws
-// Error with line and field ("crossings[2].left"; row and column too where a cell is meant): too_large, bad_encoding,
-// bad_syntax, wrong_format, newer_version, duplicate_key, missing_field, unknown_field, bad_value, bad_letter,
-// size_mismatch; and what the types' own checks throw, completed with line and field. read(write(x)) == x for every x,
-// and write() throws rather than write what no reader takes: Error bad_value or bad_encoding (field) for a number that
-// is not finite, an enumerator without a name, a number out of its documented range, a text that is not UTF-8. Linear
-// in the text.
+// Files are JSON (RFC 8259, UTF-8; a byte order mark at the start is passed over, as in every text that is read here)
+// with "format" and "version" first. Their JSON Schemas (draft 2020-12) are installed as
+// share/latchwork/schema/{grid,strip,panel,machine,plan,certificate}.schema.json. Every reader takes up to
+// max_file_bytes, nested up to 32 deep, checks the whole text before anything is made, and throws Error with line and
+// field ("crossings[2].left"; row and column too where a cell is meant): too_large, bad_encoding, bad_syntax,
+// wrong_format, newer_version, duplicate_key, missing_field, unknown_field, bad_value, bad_letter, size_mismatch; and
+// what the types' own checks throw, completed with line and field. read(write(x)) == x for every x, and write() throws
+// rather than write what no reader takes: Error bad_value or bad_encoding (field) for a number that is not finite, an
+// enumerator without a name, a number out of its documented range, a text that is not UTF-8. Linear in the text.
 //
 // Names in files are the names of members and enumerators here; what has a default may be left out, what no reader
 // knows is refused. Cells are letters (cell.hpp), needles "L3" or "R12".

@@ -38,8 +38,9 @@ class LATCHWORK_API Grid {
   /// `x` puts a crossing after the row written just below it: `x COLUMN LEFT/RIGHT R|L` or
   /// `x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind`. Blank lines and spaces at both ends of a
   /// line are passed over.
-  /// @throws Error bad_letter, bad_syntax, too_large, size_mismatch (a row of another length) and what cross() throws,
-  /// all with `line`.
+  /// @throws Error bad_letter (the cell's row and column; the message counts the letters of a line from 1, as in
+  /// files), bad_syntax, too_large (rows, columns), size_mismatch (columns: a row of another length) and what cross()
+  /// throws, all with `line`.
   static Grid from_text(std::string_view text);
 
   /// A grid from rows * columns cells, row 1 first. @throws Error bad_argument (rows, columns) below 1;

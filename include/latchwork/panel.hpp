@@ -44,7 +44,8 @@ class LATCHWORK_API Panel {
   std::span<const Band> bands() const noexcept { return bands_; }
   /// The mirror axis in half columns from the left edge (W when it is the panel's middle); nothing when none was named.
   std::optional<int> axis_half_columns() const noexcept { return axis_; }
-  void set_axis_half_columns(std::optional<int> half_columns);  ///< @throws Error bad_argument outside 1..2W-1
+  /// @throws Error bad_argument (axis_half_columns) outside 1..2W-1.
+  void set_axis_half_columns(std::optional<int> half_columns);
 
   /// This panel on top of `below`; the name is this panel's, the axis kept if both have the same.
   /// @throws Error as Grid::above().

@@ -8,6 +8,7 @@
 #include "grid/words.hpp"
 #include "latchwork/brief.hpp"
 #include "text/duration.hpp"
+#include "text/utf8.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
@@ -32,6 +33,12 @@ std::string spread_words(const Size& size) {
                      size.spread_known ? "" : " or more");
 }
 
+bool feasible(const Job& job) {
+  return job.plan.status != PlanStatus::infeasible &&
+         std::none_of(job.findings.begin(), job.findings.end(),
+                      [](const Finding& finding) { return finding.severity == Severity::error; });
+}
+
 std::string feasibility(const Brief& brief, const Job& job) {
   std::array<int, 3> count{};
   for (const Finding& finding : job.findings) ++count.at(static_cast<std::size_t>(finding.severity));
@@ -40,9 +47,9 @@ std::string feasibility(const Brief& brief, const Job& job) {
   if (count[1] > 0) parts.push_back(count_of(count[1], "warning"));
   if (count[0] > 0) parts.push_back(count_of(count[0], "piece") + " of advice");
   const std::string found = parts.empty() ? "nothing found against it" : joined(parts, ", ");
-  const bool yes = count[2] == 0 && job.plan.status != PlanStatus::infeasible;
+  const bool yes = feasible(job);
   return fmt::format("{} on the {} machine: {}", yes ? "can be made" : "cannot be made as it stands",
-                     brief.machine.name, found);
+                     one_line(brief.machine.name), found);
 }
 
 std::string hand_words(const HandWork& work) {
@@ -67,10 +74,12 @@ std::string hand_words(const HandWork& work) {
   return parts.empty() ? "none" : joined(parts, "; ");
 }
 
-std::string verified_words(const Verification& verification) {
+/// `feasible`: what is verified are the steps; whether hands can do them on this machine is another question.
+std::string verified_words(const Verification& verification, bool feasible) {
   if (verification.verified) {
-    return fmt::format("verified: knitted loop by loop ({}), and the fabric is the chart's",
-                       count_of(verification.loops, "loop"));
+    return fmt::format("verified: knitted loop by loop ({}), and the fabric is the chart's{}",
+                       count_of(verification.loops, "loop"),
+                       feasible ? "" : "; but the machine cannot make it as it stands: see the errors");
   }
   return "NOT verified: " + verification.message;
 }
@@ -88,7 +97,7 @@ void add_plan(Facts& facts, const Brief& brief, const Job& job) {
       proven ? fmt::format("{}: this plan is proven to take the least hand work", rounded_duration(job.plan.bound_ms))
              : fmt::format("{} or more: this plan is the best found, not proven the least",
                            rounded_duration(job.plan.bound_ms)));
-  facts.lines.emplace_back("Plan", verified_words(job.verification));
+  facts.lines.emplace_back("Plan", verified_words(job.verification, feasible(job)));
   if (job.regular.status == PlanStatus::infeasible || !job.regular.rhythm) {
     facts.lines.emplace_back("Regular plan", "no even rhythm of stops makes this panel");
     return;
@@ -99,7 +108,7 @@ void add_plan(Facts& facts, const Brief& brief, const Job& job) {
       fmt::format("stop every {} from RC {:03}: {} in all, {}; {}", count_of(job.regular.rhythm->every, "row"),
                   job.regular.rhythm->first, rounded_duration(job.regular.total_ms),
                   more <= 0 ? "no more than the plan" : "the price of regularity " + rounded_duration(more),
-                  job.regular_verification.verified ? "verified" : verified_words(job.regular_verification)));
+                  job.regular_verification.verified ? "verified" : verified_words(job.regular_verification, true)));
 }
 
 }  // namespace
@@ -127,9 +136,10 @@ Facts facts_of(const Brief& brief, const Job& job) {
   Facts facts;
   const Grid& grid = brief.panel.grid();
   const Size& size = job.size;
-  facts.title = brief.panel.name();
-  facts.subtitle = fmt::format("{} on a {} machine ({}, {:g} mm apart)", extent_words(grid), brief.machine.name,
-                               count_of(brief.machine.needles, "needle"), brief.machine.pitch_mm);
+  facts.title = one_line(brief.panel.name());
+  facts.subtitle =
+      fmt::format("{} on a {} machine ({}, {:g} mm apart)", extent_words(grid), one_line(brief.machine.name),
+                  count_of(brief.machine.needles, "needle"), brief.machine.pitch_mm);
   std::string measured = fmt::format("{} cm wide x {} cm high, relaxed; {}", centimetres(size.width_mm),
                                      centimetres(size.height_mm), spread_words(size));
   if (size.greatest_height_mm > size.least_height_mm) {
@@ -146,14 +156,14 @@ Facts facts_of(const Brief& brief, const Job& job) {
   const auto note = [&](const Finding& finding) {
     std::string words = finding.message;
     if (!finding.suggestion.empty()) words += ". What would help: " + finding.suggestion;
-    std::pair<std::string, std::string> entry(severity_word(finding.severity), std::move(words));
+    std::pair<std::string, std::string> entry(severity_word(finding.severity), one_line(words));
     if (std::find(facts.notes.begin(), facts.notes.end(), entry) == facts.notes.end()) {
       facts.notes.push_back(std::move(entry));
     }
   };
   for (const Finding& finding : job.findings) note(finding);
   for (const Finding& finding : job.plan.findings) note(finding);  // why there is no plan, unless told already
-  for (const std::string& warning : size.warnings) facts.notes.emplace_back("size", warning);
+  for (const std::string& warning : size.warnings) facts.notes.emplace_back("size", one_line(warning));
   return facts;
 }
 

@@ -6,6 +6,7 @@
 
 #include "certificate/ways.hpp"
 #include "effort/check.hpp"
+#include "grid/words.hpp"
 #include "latchwork/certificate.hpp"
 #include "machine/check.hpp"
 
@@ -126,7 +127,12 @@ class Checker {
         if (forced(row)) refuse(field, "a forced stop is paid for by the panel", row);
         if (paid < 1) refuse(field, fmt::format("the price is {}; it is above 0 or not listed", paid), row);
         if (paid > stop() - sold[at(row)]) {
-          refuse(field, fmt::format("with this price the stop is sold for more than its {}", stop()), row);
+          refuse(
+              field,
+              fmt::format("with this price the classes pay {} in all for this stop, and it costs {}: in 1/{} ms, all "
+                          "prices for one stop may come to what it costs",
+                          sold[at(row)] + paid, stop(), in_.unit),
+              row);
         }
         sold[at(row)] += paid;
         price[at(row)] = paid;
@@ -351,13 +357,7 @@ CertificateCheck check_certificate(const Grid& grid, const Machine& machine, con
                                    const Certificate& certificate) {
   check(machine);
   check(effort);
-  if (certificate.rows != grid.rows() || certificate.columns != grid.columns()) {
-    Place place;
-    place.field = "certificate";
-    throw Error(ErrorCode::size_mismatch, place,
-                fmt::format("the certificate is for {} columns x {} rows; the grid has {} x {}", certificate.columns,
-                            certificate.rows, grid.columns(), grid.rows()));
-  }
+  require_extent("certificate", {.columns = certificate.columns, .rows = certificate.rows}, "grid", grid);
   CertificateCheck found;
   try {
     Checker(grid, machine, effort, certificate).check();

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <vector>
 
+#include "chart/band_marks.hpp"
 #include "chart/view.hpp"
 
 namespace latchwork::inline v0::drawing {
@@ -64,59 +65,8 @@ void Path::flush(std::string& out, std::string_view attributes) {
   text_.clear();
 }
 
-namespace {
-
-struct Piece {
-  Unit from = 0;
-  Unit to = 0;
-};
-
-/// Left end of a group's band where it is `percent` of the way up.
-Unit band_at(const Group& group, Unit percent, Unit width) {
-  return (group.from * (100 - percent) + group.to * percent) * width / 100;
-}
-
-/// The widest part of a stitch on its band that no group in front hides at that height.
-Piece widest_seen(std::span<const Group> groups, std::size_t index, int stitch, Unit percent, Unit width) {
-  const Unit start = band_at(groups[index], percent, width) + stitch * width;
-  std::vector<Piece> seen{{start, start + width}};
-  for (std::size_t k = index + 1; k < groups.size(); ++k) {
-    const Unit hidden_from = band_at(groups[k], percent, width);
-    const Unit hidden_to = hidden_from + groups[k].stitches * width;
-    std::vector<Piece> left;
-    for (const Piece& piece : seen) {
-      if (piece.from < hidden_from) left.push_back({piece.from, std::min(piece.to, hidden_from)});
-      if (piece.to > hidden_to) left.push_back({std::max(piece.from, hidden_to), piece.to});
-    }
-    seen = left;
-  }
-  Piece widest;
-  for (const Piece& piece : seen) {
-    if (piece.to - piece.from > widest.to - widest.from) widest = piece;
-  }
-  return widest;
-}
-
-/// A dash in the middle of the front band; on the others near the upper end, where the stitch has nearly arrived, and
-/// higher up where little is to be seen.
-void append_dash(Path& path, std::span<const Group> groups, std::size_t index, int stitch, Unit x, Unit y,
-                 CellSize size) {
-  for (const Unit percent : {50, 82, 87, 92}) {
-    if (percent == 50 && index + 1 < groups.size()) continue;
-    const Piece piece = widest_seen(groups, index, stitch, percent, size.width);
-    const Unit seen = piece.to - piece.from;
-    if (seen * 100 < size.width * 40 && percent < 92) continue;
-    const Unit length = std::min(size.width * 60 / 100, seen * 70 / 100);
-    if (length == 0) return;
-    path.move(x + (piece.from + piece.to - length) / 2, y + size.height * (100 - percent) / 100).across_by(length);
-    return;
-  }
-}
-
-}  // namespace
-
 void append_crossing(std::string& out, const Crossing& crossing, Unit x, Unit y, CellSize size,
-                     std::span<const Cell> above) {
+                     std::span<const Cell> above, bool leave_narrow) {
   const std::vector<Group> groups = groups_back_to_front(crossing);
   const Unit bottom = y + size.height;
   Path path;
@@ -145,14 +95,14 @@ void append_crossing(std::string& out, const Crossing& crossing, Unit x, Unit y,
     path.flush(out, " fill=\"none\" stroke-dasharray=\"2 2\"");
   }
   if (above.empty()) return;
-  for (std::size_t k = 0; k < groups.size(); ++k) {
-    for (int stitch = 0; stitch < groups[k].stitches; ++stitch) {
-      const auto column = static_cast<std::ptrdiff_t>(groups[k].to) + stitch;
-      if (*(above.begin() + column) != Cell::purl) continue;
-      append_dash(path, groups, k, stitch, x, y, size);
-    }
+  const BandMarks marks = band_marks(crossing, size, above);
+  const auto draw = [&](const Dash& dash) { path.move(x + dash.x, y + dash.y).across_by(dash.length); };
+  for (const Dash& dash : marks.dashes) draw(dash);
+  for (const Narrow& stitch : marks.narrow) {
+    const bool purl = above[static_cast<std::size_t>(stitch.to)] == Cell::purl;
+    if (purl && !leave_narrow && stitch.dash.length > 0) draw(stitch.dash);
   }
-  path.flush(out, " fill=\"none\"");
+  path.flush(out, " fill=\"none\" stroke-width=\"1.6\"");
 }
 
 }  // namespace latchwork::inline v0::drawing

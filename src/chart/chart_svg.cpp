@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <iterator>
 
+#include "chart/band_marks.hpp"
 #include "chart/bands.hpp"
 #include "chart/key.hpp"
 #include "chart/key_svg.hpp"
@@ -33,6 +34,7 @@ class Drawing {
     seam_ = std::any_of(view.grid.crossings().begin(), view.grid.crossings().end(),
                         [&](const Crossing& c) { return c.row == rows_; });
     const Unit digits = text_width(font_, fmt::formatted_size("{}", rows_));
+    unmarked_ = unmarked(view_, size_);
     letters_ = strip_letters(view_);
     std::size_t widest = 0;
     for (const LetterLine& line : letters_.lines) widest = std::max(widest, rows_words(line).size());
@@ -54,8 +56,12 @@ class Drawing {
     lines();
     stops();
     labels();
-    y = append_key(pen_, view_, letters_.words, {.cell = size_, .font = font_, .width = total_},
-                   bottom() + font_ * 22 / 10);
+    std::vector<std::string> words;
+    if (unmarked_.any && unmarked_.as_below) {
+      words.emplace_back("a stitch of a crossing that is too narrow for its mark is as in the row below");
+    }
+    words.insert(words.end(), letters_.words.begin(), letters_.words.end());
+    y = append_key(pen_, view_, words, {.cell = size_, .font = font_, .width = total_}, bottom() + font_ * 22 / 10);
     std::string out;
     out.reserve(pen_.body.size() + 1024);
     out += "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" viewBox=\"0 0 ";
@@ -173,7 +179,8 @@ class Drawing {
           above.push_back(view_.mark(crossing.row + 1, crossing.column + i).cell);
         }
       }
-      append_crossing(pen_.body, crossing, column_x(crossing.column), row_top(crossing.row + 1), size_, above);
+      append_crossing(pen_.body, crossing, column_x(crossing.column), row_top(crossing.row + 1), size_, above,
+                      unmarked_.as_below);
     }
     pen_.close();
   }
@@ -240,7 +247,8 @@ class Drawing {
     if (!view_.axis) return;
     pen_.open_stroke("centre", 110, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"12 3 2 3\"");
     const Unit x = left_ + *view_.axis * size_.width / 2;
-    path.move(x, top_ - font_ * 6 / 10 - (seam_ ? size_.height : 0)).line(x, bottom() + font_ * 6 / 10);
+    // From the frame: above it stand crossings of the seam and letters of strips.
+    path.move(x, top_).line(x, bottom() + font_ * 6 / 10);
     path.flush(pen_.body);
     pen_.close();
   }
@@ -405,6 +413,7 @@ class Drawing {
   Unit left_ = 0;
   Unit top_ = 0;
   bool seam_ = false;  // a crossing after the last row is drawn above it
+  Unmarked unmarked_;  // stitches of crossings without room for their mark
   StripLetters letters_;
   std::vector<bool> hidden_;
   std::size_t next_crossing_ = 0;

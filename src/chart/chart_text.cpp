@@ -230,7 +230,7 @@ std::string key_text(const View& view, const KeyMarks& marks) {
               marks.again == "+" ? "the rows begin again with this row" : "strip A's rows begin again with this row");
         }
         break;
-      case Symbol::strip:
+      case Symbol::words:
         break;
       case Symbol::centre:
         add(*view.axis % 2 == 1 ? "^" : "><", entry.words);

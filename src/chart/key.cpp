@@ -9,6 +9,7 @@
 
 #include "crossing/words.hpp"
 #include "text/letters.hpp"
+#include "text/utf8.hpp"
 
 namespace latchwork::inline v0::drawing {
 
@@ -92,7 +93,7 @@ StripLetters strip_letters(const View& view) {
     auto [entry, fresh] = known.try_emplace({name, strip.repeat_rows});
     if (fresh) {
       entry->second = letter_name(known.size() - 1);
-      std::string words = fmt::format("{}: {}", entry->second, name);
+      std::string words = fmt::format("{}: {}", entry->second, one_line(name));
       if (strip.repeat_rows > 1) words += fmt::format(", repeats every {} rows", strip.repeat_rows);
       result.words.push_back(std::move(words));
     }

@@ -19,7 +19,7 @@ enum class Symbol {
   strip_line,
   repeat_line,
   centre,
-  strip  ///< a strip's letter and name: words only
+  words  ///< words only: a strip's letter and name
 };
 
 struct KeyEntry {

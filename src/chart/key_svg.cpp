@@ -17,15 +17,15 @@ class Key {
       : pen_(pen), view_(view), cell_(layout.cell), font_(layout.font), width_(layout.width) {}
 
   /// Entries stand side by side on stops a sixth of the width apart, each line's on one middle.
-  Unit drawn(std::span<const std::string> strips, Unit y) {
+  Unit drawn(std::span<const std::string> in_words, Unit y) {
     pen_.open("key-title", font_size(font_) + " font-weight=\"bold\"");
     pen_.text(font_ / 2, y + font_, "Key");
     pen_.close();
     y += font_ * 16 / 10;
     pen_.open("key", font_size(font_));
     std::vector<KeyEntry> entries = key_of(view_);
-    for (const std::string& words : strips) {
-      entries.push_back({.symbol = Symbol::strip, .crossing = {}, .words = words});
+    for (const std::string& words : in_words) {
+      entries.push_back({.symbol = Symbol::words, .crossing = {}, .words = words});
     }
     const Unit stop = (width_ - font_) / 6;
     std::vector<Laid> line;
@@ -36,7 +36,7 @@ class Key {
                 .words = {},
                 .x = used,
                 .width = 0,
-                .symbol_width = entry.symbol == Symbol::strip ? 0 : std::max(cells_wide * cell_.width, 2 * font_),
+                .symbol_width = entry.symbol == Symbol::words ? 0 : std::max(cells_wide * cell_.width, 2 * font_),
                 .symbol_height = (entry.symbol == Symbol::tuck ? 2 : 1) * cell_.height,
                 .text_height = 0};
       std::string words = entry.words;
@@ -73,7 +73,7 @@ class Key {
     for (const Laid& laid : line) height = std::max({height, laid.symbol_height, laid.text_height});
     for (const Laid& laid : line) {
       const Unit x = font_ / 2 + laid.x;
-      if (laid.entry->symbol != Symbol::strip) key_symbol(*laid.entry, x, y + (height - laid.symbol_height) / 2);
+      if (laid.entry->symbol != Symbol::words) key_symbol(*laid.entry, x, y + (height - laid.symbol_height) / 2);
       Unit baseline = y + (height - laid.text_height) / 2 + font_ * 95 / 100;
       for (const std::string& words : laid.words) {
         pen_.text(laid.symbol_width == 0 ? x : x + laid.symbol_width + font_ / 2, baseline, words);
@@ -137,7 +137,7 @@ class Key {
         path.move(x, y + h / 2).across_by(w);
         path.flush(pen_.body, " fill=\"none\" stroke=\"#000\" stroke-width=\"1.1\"");
         break;
-      case Symbol::strip:
+      case Symbol::words:
         break;
       case Symbol::centre:
         path.move(x + w / 2, y - h / 4).down_by(h * 3 / 2);
@@ -156,8 +156,8 @@ class Key {
 
 }  // namespace
 
-Unit append_key(Pen& pen, const View& view, std::span<const std::string> strips, const KeyLayout& layout, Unit y) {
-  return Key(pen, view, layout).drawn(strips, y);
+Unit append_key(Pen& pen, const View& view, std::span<const std::string> words, const KeyLayout& layout, Unit y) {
+  return Key(pen, view, layout).drawn(words, y);
 }
 
 }  // namespace latchwork::inline v0::drawing

@@ -14,7 +14,7 @@ struct KeyLayout {
   Unit width = 0;  ///< of the picture
 };
 
-/// Draws the key below y: the symbols the view uses, then the words on its strips. Returns where it ends.
-Unit append_key(Pen& pen, const View& view, std::span<const std::string> strips, const KeyLayout& layout, Unit y);
+/// Draws the key below y: the symbols the view uses, then what is said in words alone. Returns where it ends.
+Unit append_key(Pen& pen, const View& view, std::span<const std::string> words, const KeyLayout& layout, Unit y);
 
 }  // namespace latchwork::inline v0::drawing

@@ -42,11 +42,7 @@ void check(const Panel& panel, const ChartOptions& options) {
   if (options.plan == nullptr) return;
   const Plan& plan = *options.plan;
   const Grid& grid = panel.grid();
-  if (plan.rows != grid.rows() || plan.columns != grid.columns()) {
-    refuse(ErrorCode::size_mismatch, "plan",
-           fmt::format("the plan is for {} x {}; the panel has {} x {}", count_of(plan.rows, "row"),
-                       count_of(plan.columns, "column"), grid.rows(), grid.columns()));
-  }
+  require_extent("plan", {.columns = plan.columns, .rows = plan.rows}, "panel", grid);
   for (const Stop& stop : plan.stops) {
     if (stop.row < 0 || stop.row > grid.rows()) {
       refuse(ErrorCode::bad_argument, "plan",
@@ -111,13 +107,14 @@ View view_of(const Panel& panel, const ChartOptions& options) {
     std::sort(view.stops.begin(), view.stops.end());
     view.stops.erase(std::unique(view.stops.begin(), view.stops.end()), view.stops.end());
   }
+  const std::string name = one_line(panel.name());
   const std::string size = extent_words(view.grid) + ", read from the bottom up";
   if (turned) {
-    view.title = fmt::format("Operator's view: wrong side (WS) of {}, as it faces you on the bed", panel.name());
+    view.title = fmt::format("Operator's view: wrong side (WS) of {}, as it faces you on the bed", name);
     view.notes = {size + "; needles as you stand at the bed.",
                   "Every symbol shows what you see from here: a face loop of the right side (RS) is a back loop here."};
   } else {
-    view.title = fmt::format("Right side (RS) of {}", panel.name());
+    view.title = fmt::format("Right side (RS) of {}", name);
     view.notes = {size + "; columns counted from 0 at the left.",
                   "On the bed the wrong side faces you, left and right exchanged: see the operator's view."};
   }

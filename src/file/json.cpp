@@ -252,9 +252,7 @@ Document::Document(std::string_view text) {
   require_utf8(text);
   Place start;
   start.line = 1;
-  if (text.starts_with("\xEF\xBB\xBF")) {
-    throw Error(ErrorCode::bad_syntax, start, "line 1: the text starts with a byte order mark, which JSON has not");
-  }
+  text = without_byte_order_mark(text);  // a reader may ignore one: RFC 8259, section 8.1
   // The parser takes a NUL for the end of the text, and would not see what follows.
   if (const std::size_t nul = text.find('\0'); nul != std::string_view::npos) {
     start.line = line_of(text, nul);
@@ -425,24 +423,6 @@ Fields open(const Document& document, std::string_view format, int newest_versio
         fmt::format("the file is of version {}; this library reads up to version {}", number, newest_version));
   }
   return fields;
-}
-
-std::string shown(std::string_view text, std::size_t most) {
-  std::string out;
-  while (!text.empty()) {
-    const std::size_t bad = utf8_error(text.substr(0, 4));
-    const auto lead = static_cast<unsigned char>(text.front());
-    const bool broken = bad == 0;
-    const std::size_t length = broken ? 1 : character_size(text.front());
-    if (out.size() + length > most) return out + "...";
-    if (broken || lead < 0x20 || lead == 0x7F) {
-      out += '?';
-    } else {
-      out += text.substr(0, length);
-    }
-    text.remove_prefix(length);
-  }
-  return out;
 }
 
 }  // namespace latchwork::inline v0::json

@@ -144,8 +144,4 @@ class Fields {
 /// The fields of a file after its "format" and "version". @throws Error wrong_format, newer_version, and as take().
 Fields open(const Document& document, std::string_view format, int newest_version);
 
-/// For messages: at most `most` bytes of a text, whole characters only, with dots where something was cut and ? for
-/// control characters and for bytes that are no UTF-8.
-std::string shown(std::string_view text, std::size_t most = 60);
-
 }  // namespace latchwork::inline v0::json

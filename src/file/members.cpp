@@ -2,6 +2,8 @@
 
 #include <charconv>
 
+#include "text/utf8.hpp"
+
 namespace latchwork::inline v0::json {
 
 std::string needle_text(std::string_view key, int needle, NeedleNames names) {

@@ -7,6 +7,7 @@
 #include "latchwork/error.hpp"
 #include "latchwork/gauge.hpp"
 #include "text/csv_table.hpp"
+#include "text/utf8.hpp"
 
 namespace latchwork::inline v0 {
 namespace {

@@ -136,8 +136,8 @@ void Grid::uncross(int row, int column) {
   const auto found = position_of(crossings_, row, column);
   if (found == crossings_.end() || found->row != row || found->column != column) {
     throw Error(ErrorCode::off_grid, place_at(row, column),
-                fmt::format("no crossing after row {} starts at column {}; the grid is {} of {}", row, column,
-                            count_of(rows_, "row"), columns_));
+                fmt::format("no crossing after row {} starts at column {}; the grid is {} x {}", row, column,
+                            count_of(columns_, "column"), count_of(rows_, "row")));
   }
   crossings_.erase(found);
 }

@@ -62,10 +62,10 @@ void append_rows(std::vector<Cell>& to, std::span<const Cell> cells) {
 void require_rectangle(const char* what, int row, int column, std::int64_t rows, std::int64_t columns,
                        const Grid& grid) {
   if (row < 1 || column < 0 || row - 1 + rows > grid.rows() || column + columns > grid.columns()) {
-    throw Error(ErrorCode::off_grid, place_at(row, column),
-                fmt::format("a {} of {} and {} at row {}, column {} is off the grid of {} and {}", what,
-                            count_of(rows, "row"), count_of(columns, "column"), row, column,
-                            count_of(grid.rows(), "row"), count_of(grid.columns(), "column")));
+    throw Error(
+        ErrorCode::off_grid, place_at(row, column),
+        fmt::format("a {} of {} x {} at row {}, column {} is off the grid of {} x {}", what,
+                    count_of(columns, "column"), count_of(rows, "row"), row, column, grid.columns(), grid.rows()));
   }
 }
 

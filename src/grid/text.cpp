@@ -9,6 +9,7 @@
 
 #include "latchwork/grid.hpp"
 #include "rules.hpp"
+#include "text/utf8.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
@@ -131,6 +132,7 @@ struct TextCrossing {
 Grid Grid::from_text(std::string_view text) {
   std::vector<TextRow> rows;
   std::vector<TextCrossing> crossings;
+  text = without_byte_order_mark(text);
   for (int line = 1; !text.empty(); ++line) {
     const std::size_t end = text.find('\n');
     const std::string_view content = trimmed(text.substr(0, end));
@@ -141,11 +143,15 @@ Grid Grid::from_text(std::string_view text) {
       continue;
     }
     if (rows.size() >= max_side || content.size() > max_side) {
-      throw Error(ErrorCode::too_large, place_on_line(line),
+      Place place = place_on_line(line);
+      place.field = rows.size() >= max_side ? "rows" : "columns";
+      throw Error(ErrorCode::too_large, place,
                   fmt::format("line {}: a grid has at most {} rows and columns", line, max_side));
     }
     if (!rows.empty() && content.size() != rows.front().letters.size()) {
-      throw Error(ErrorCode::size_mismatch, place_on_line(line),
+      Place place = place_on_line(line);
+      place.field = "columns";
+      throw Error(ErrorCode::size_mismatch, place,
                   fmt::format("line {} has {}; the rows above have {}", line, count_of(std::ssize(content), "letter"),
                               rows.front().letters.size()));
     }
@@ -166,9 +172,11 @@ Grid Grid::from_text(std::string_view text) {
     for (std::size_t x = 0; x < row->letters.size(); ++x) {
       const std::optional<Cell> cell = cell_of(row->letters[x]);
       if (!cell) {
-        throw Error(ErrorCode::bad_letter, place_on_line(row->line, static_cast<int>(x)),
-                    fmt::format("line {}, column {}: {} stands for no cell; the letters are k p t s .", row->line, x,
-                                shown(row->letters[x])));
+        Place place = place_on_line(row->line, static_cast<int>(x));
+        place.row = static_cast<int>(row - rows.rbegin()) + 1;
+        throw Error(ErrorCode::bad_letter, place,
+                    fmt::format("line {}: letter {} is {}, which stands for no cell (k, p, t, s and . do)", row->line,
+                                x + 1, shown(row->letters[x])));
       }
       cells.push_back(*cell);
     }

@@ -7,12 +7,15 @@
 #include <map>
 #include <string_view>
 
+#include "crossing/words.hpp"
 #include "grid/words.hpp"
 #include "instructions/fold.hpp"
 #include "instructions/words.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/finding.hpp"
+#include "text/duration.hpp"
 #include "text/letters.hpp"
+#include "text/utf8.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0::writing {
@@ -62,12 +65,25 @@ std::string shaping_words(const std::vector<Shaping>& shapings, bool on) {
             : fmt::format("bind off {} and put {} out of work", named, needles.size() == 1 ? "it" : "them");
 }
 
-/// Whether rungs in words hold a run, "4 p".
-bool has_run(std::string_view words) {
-  for (std::size_t i = 0; i + 2 < words.size(); ++i) {
-    if (words[i] >= '0' && words[i] <= '9' && words[i + 1] == ' ' && words[i + 2] != 'x') return true;
+/// The first run among rungs in words, "4 p"; empty where there is none.
+std::string run_in(std::string_view words) {
+  const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (!digit(words[i])) continue;
+    std::size_t end = i;
+    while (digit(words[end])) ++end;  // a number is never last
+    if (words[end + 1] != 'x') return std::string(words.substr(i, end + 2 - i));
+    i = end;
   }
-  return false;
+  return {};
+}
+
+/// The first repeat, "2 x (t, p)"; empty where there is none.
+std::string repeat_in(std::string_view words) {
+  const std::size_t open = words.find(" x (");
+  if (open == std::string_view::npos) return {};
+  const std::size_t from = open == 0 ? 0 : words.find_last_not_of("0123456789", open - 1) + 1;
+  return std::string(words.substr(from, words.find(')', open) + 1 - from));
 }
 
 class Writer {
@@ -97,14 +113,9 @@ class Writer {
 
  private:
   void check() const {
-    const Grid& grid = panel_.grid();
+    require_extent("plan", {.columns = plan_.columns, .rows = plan_.rows}, "panel", panel_.grid());
     Place place;
     place.field = "plan";
-    if (plan_.rows != grid.rows() || plan_.columns != grid.columns()) {
-      throw Error(ErrorCode::size_mismatch, place,
-                  fmt::format("the plan is for {} x {}; the panel has {} x {}", count_of(plan_.rows, "row"),
-                              count_of(plan_.columns, "column"), grid.rows(), grid.columns()));
-    }
     // A plan is plain data: whoever made it may have put any number anywhere. Steps are followed from top to bottom.
     int last_row = -1;
     for (const Stop& stop : plan_.stops) {
@@ -132,9 +143,10 @@ class Writer {
   }
 
   void header() {
-    sheet_.title = "Machine instructions: " + panel_.name();
+    sheet_.title = "Machine instructions: " + one_line(panel_.name());
     sheet_.header.push_back(fmt::format("{}, {} machine: {}, {:g} mm apart.", extent_words(panel_.grid()),
-                                        machine_.name, count_of(machine_.needles, "needle"), machine_.pitch_mm));
+                                        one_line(machine_.name), count_of(machine_.needles, "needle"),
+                                        machine_.pitch_mm));
     sheet_.header.push_back(
         "The wrong side (WS) faces you all the time; left and right are yours as you stand at the bed.");
     if (plan_.rhythm) {
@@ -154,7 +166,7 @@ class Writer {
     for (const Finding& finding : all) {
       std::string words = finding.message + needles_of(finding);
       if (!finding.suggestion.empty()) words += ". What would help: " + finding.suggestion;
-      sheet_.reasons.push_back(std::move(words));
+      sheet_.reasons.push_back(one_line(words));
     }
     if (sheet_.reasons.empty() && plan_.status == PlanStatus::infeasible) {
       sheet_.reasons.emplace_back("There is no plan for this panel.");
@@ -182,8 +194,8 @@ class Writer {
         const Reform& reform = stop.reforms[i];
         for (const Cell rung : reform.rungs) used_[static_cast<std::size_t>(rung)] = true;
         const std::string words = rung_words(reform.rungs);
-        brackets_ = brackets_ || words.find('(') != std::string::npos;
-        runs_ = runs_ || has_run(words);
+        if (repeat_.empty()) repeat_ = repeat_in(words);
+        if (run_.empty()) run_ = run_in(words);
         if (i > 0 && needle_beside(stop.reforms[i - 1].needle, 1) == reform.needle) {
           const auto tucks = [](const Reform& r) {
             return std::find(r.rungs.begin(), r.rungs.end(), Cell::tuck) != r.rungs.end();
@@ -349,7 +361,11 @@ class Writer {
     if (left_) key.emplace_back("COL", "carriage on the left");
     if (right_) key.emplace_back("COR", "carriage on the right");
     if (!plan_.stops.empty() || !plan_.columns_on.empty()) {
-      key.emplace_back("L3, R2", "needles, counted outward from the middle of the bed; L5-L3: all from L5 to L3");
+      const std::string first = needle_name(plan_.leftmost);
+      const std::string last = needle_name(needle_beside(plan_.leftmost, plan_.columns - 1));
+      key.emplace_back(plan_.columns == 1 ? first : first + ", " + last,
+                       "needles, counted outward from the middle of the bed" +
+                           (plan_.columns == 1 ? "" : fmt::format("; {0}-{1}: all from {0} to {1}", first, last)));
     }
     key.emplace_back("RC", "row counter");
     if (!letters_.empty()) key.emplace_back("RS", "right side, which faces away from you");
@@ -366,10 +382,24 @@ class Writer {
     if (used(Cell::tuck)) {
       key.emplace_back("t", "tuck: take the rung together with the next one; tool behind it");
     }
-    if (brackets_) key.emplace_back("2 x (t, p)", "work what is in brackets twice");
-    if (runs_) key.emplace_back("4 p", "four rungs as p");
+    if (!repeat_.empty()) {
+      const std::string times = repeat_.substr(0, repeat_.find(' '));
+      key.emplace_back(repeat_, "work what is in brackets " + (times == "2" ? "twice" : times + " times"));
+    }
+    if (!run_.empty()) {
+      key.emplace_back(run_, fmt::format("{} rungs as {}", run_.substr(0, run_.find(' ')), run_.back()));
+    }
     if (!letters_.empty()) {
-      key.emplace_back("3/3 right cross", "3 stitches pass in front of 3 and lean right, as seen on the RS");
+      const Crossing& first = letters_.front().first.shape;
+      const bool right = first.lean == Lean::right;
+      const int front = right ? first.left : first.right;
+      const std::string name = crossing_long_name(first);
+      std::string words =
+          fmt::format("{} {} in front of {} and {} {}, as seen on the RS", count_of(front, "stitch", "es"),
+                      front == 1 ? "passes" : "pass", right ? first.right : first.left, front == 1 ? "leans" : "lean",
+                      right ? "right" : "left");
+      if (first.centre > 0) words += fmt::format("; {} in the centre", first.centre);
+      key.emplace_back(name.substr(0, name.find(',')), std::move(words));
     }
     if (holds_) {
       key.emplace_back(
@@ -396,7 +426,7 @@ class Writer {
       cautions.push_back(
           fmt::format("About {} of hand work: rest your hands often, a few minutes each time, and "
                       "change what they do.",
-                      hours(hand_ms_)));
+                      rounded_duration(hand_ms_)));
     }
     if (ladders_ || slips_) {
       cautions.push_back(fmt::format("{} can catch small fingers: not for things for infants and small children.",
@@ -409,11 +439,6 @@ class Writer {
     cautions.emplace_back(
         "If it becomes a cushion, its filling follows local fire rules; if it is for a child, no cords, openings or "
         "long loops; local codes come first.");
-  }
-
-  static std::string hours(std::int64_t ms) {
-    const std::int64_t half_hours = (ms + 900'000) / 1'800'000;
-    return half_hours % 2 == 0 ? count_of(half_hours / 2, "hour") : fmt::format("{}.5 hours", half_hours / 2);
   }
 
   void start_and_end() {
@@ -453,8 +478,8 @@ class Writer {
   bool reforms_ = false;
   bool holds_ = false;  ///< the word is used: for needles that tuck, or for those of a crossing
   bool releases_ = false;
-  bool brackets_ = false;
-  bool runs_ = false;
+  std::string repeat_;  ///< the first "2 x (t, p)"
+  std::string run_;     ///< the first "4 p"
   bool neighbours_tuck_ = false;
   bool works_ = false;  ///< some cell has a stitch
   bool ladders_ = false;

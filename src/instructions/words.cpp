@@ -48,6 +48,23 @@ std::string needles_at(int step, int count, int width) {
   return inside("needle", step, count);
 }
 
+/// A group by its place in the block; the centre by its name.
+std::string group_words(const GroupReturn& group, const Crossing& shape) {
+  // The operator's left-hand group is the right one on the RS.
+  if (shape.centre > 0 && group.from_needle == shape.right && group.stitches == shape.centre) {
+    return group.stitches == 1 ? "the centre stitch" : fmt::format("the centre {}", group.stitches);
+  }
+  return stitches_at(group.from_needle, group.stitches, shape.width());
+}
+
+std::string return_words(const GroupReturn& group, const Crossing& shape) {
+  const std::string words = group_words(group, shape);
+  if (group.from_needle == group.to_needle) {
+    return words + (group.stitches == 1 ? " on its own needle" : " on their own needles");
+  }
+  return words + " on " + needles_at(group.to_needle, group.stitches, shape.width());
+}
+
 std::string tool_words(std::span<const int> prongs) {
   std::vector<std::string> tools;
   for (const int n : prongs) tools.push_back(fmt::format("a {}-prong tool", n));
@@ -128,7 +145,6 @@ std::string crossing_title(const Crossing& crossing) {
 }
 
 std::string way_words(const CrossingWay& way) {
-  const int width = way.shape.width();
   std::vector<GroupReturn> lifted;
   std::vector<GroupReturn> staying;
   for (const GroupReturn& group : way.returns) (group.prongs.empty() ? staying : lifted).push_back(group);
@@ -139,21 +155,19 @@ std::string way_words(const CrossingWay& way) {
   for (std::size_t i = 0; i < by_place.size(); ++i) {
     const GroupReturn& group = by_place[i];
     const bool same = i > 0 && group.prongs.size() == 1 && group.prongs == by_place[i - 1].prongs;
-    lifts.push_back(stitches_at(group.from_needle, group.stitches, width) + " on " +
-                    (same ? "another" : tool_words(group.prongs)));
+    lifts.push_back(group_words(group, way.shape) + " on " + (same ? "another" : tool_words(group.prongs)));
   }
   std::vector<std::string> parts;
   parts.push_back(lifts.empty() ? "nothing is lifted" : "lift " + joined(lifts));
   parts.reserve(staying.size() + 2);
   for (const GroupReturn& group : staying) {
-    parts.push_back(stitches_at(group.from_needle, group.stitches, width) +
+    parts.push_back(group_words(group, way.shape) +
                     (group.stitches == 1 ? " stays where it is" : " stay where they are"));
   }
   std::vector<std::string> back;
   back.reserve(lifted.size());
   for (const GroupReturn& group : lifted) {
-    back.push_back(stitches_at(group.from_needle, group.stitches, width) + " on " +
-                   needles_at(group.to_needle, group.stitches, width));
+    back.push_back(return_words(group, way.shape));
   }
   if (!back.empty()) parts.push_back("put back first " + joined(back, ", then "));
   if (way.ease) parts.emplace_back("bring these needles out to hold, and let the next row knit them back");

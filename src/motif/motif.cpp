@@ -21,10 +21,27 @@ void require_count(const char* field, int value, int least = 1) {
   if (value < least) throw refusal(ErrorCode::bad_argument, field, value, "at least", least);
 }
 
-/// A sum of parameters as one side of a grid: taken in 64 bits, so that large numbers are refused, not wrapped.
-int side(const char* field, std::int64_t value) {
-  if (value > Grid::max_side) throw refusal(ErrorCode::too_large, field, value, "at most", Grid::max_side);
-  return static_cast<int>(value);
+/// A side of a grid that a parameter makes, `times` of it and `more`: taken in 64 bits, so that large numbers are
+/// refused, not wrapped. The caller's own number is told, and the greatest that fits.
+int side(const char* field, int value, int times = 1, int more = 0) {
+  const std::int64_t made = std::int64_t{value} * times + more;
+  if (made > Grid::max_side) {
+    throw refusal(ErrorCode::too_large, field, value, "at most", (Grid::max_side - more) / times);
+  }
+  return static_cast<int>(made);
+}
+
+/// The same for two parameters side by side: the message tells both.
+int side_of_two(const char* field, int value, const char* other_field, int other) {
+  const std::int64_t made = std::int64_t{value} + other;
+  if (made > Grid::max_side) {
+    Place place;
+    place.field = field;
+    throw Error(
+        ErrorCode::too_large, place,
+        fmt::format("{} {} and {} {} come to {}; at most {}", field, value, other_field, other, made, Grid::max_side));
+  }
+  return static_cast<int>(made);
 }
 
 template <class CellAt>
@@ -78,7 +95,7 @@ Strip garter(int knit_rows, int purl_rows, int columns) {
   require_count("knit_rows", knit_rows);
   require_count("purl_rows", purl_rows);
   require_count("columns", columns);
-  const int rows = side("rows", std::int64_t{knit_rows} + purl_rows);
+  const int rows = side_of_two("knit_rows", knit_rows, "purl_rows", purl_rows);
   std::string name = fmt::format("garter {}/{}", knit_rows, purl_rows);
   return {name, name, painted(rows, side("columns", columns), [knit_rows](int row, int) {
             return row <= knit_rows ? Cell::knit : Cell::purl;
@@ -95,8 +112,8 @@ Strip moss(int columns) {
 Strip basket(int block_columns, int block_rows) {
   require_count("block_columns", block_columns);
   require_count("block_rows", block_rows);
-  const int rows = side("block_rows", std::int64_t{2} * block_rows);
-  const int columns = side("block_columns", std::int64_t{2} * block_columns);
+  const int rows = side("block_rows", block_rows, 2);
+  const int columns = side("block_columns", block_columns, 2);
   std::string name = fmt::format("basket {}x{}", block_columns, block_rows);
   return {name, name, painted(rows, columns, [=](int row, int x) {
             return (row <= block_rows) == (x < block_columns) ? Cell::knit : Cell::purl;
@@ -105,7 +122,7 @@ Strip basket(int block_columns, int block_rows) {
 
 Strip tuck_rib(int height) {
   require_count("height", height);
-  const int rows = side("height", std::int64_t{height} + 1);
+  const int rows = side("height", height, 1, 1);
   std::string name = fmt::format("tuck rib {}", height);
   return {name, name, painted(rows, 1, [height](int row, int) { return row <= height ? Cell::tuck : Cell::purl; })};
 }
@@ -120,7 +137,7 @@ Strip rope(int front, int back, int interval, Lean lean) {
   require_count("back", back);
   require_count("interval", interval, 2);
   require_lean(lean);
-  Grid grid(side("interval", interval), side("columns", std::int64_t{front} + back));
+  Grid grid(side("interval", interval), side_of_two("front", front, "back", back));
   const bool right = lean == Lean::right;
   grid.cross({.row = half_way(interval),
               .column = 0,
@@ -135,7 +152,7 @@ Strip plait(int stitches, int interval, Lean lean) {
   require_count("stitches", stitches);
   require_count("interval", interval, 2);
   require_lean(lean);
-  Grid grid(side("interval", std::int64_t{2} * interval), side("stitches", std::int64_t{3} * stitches));
+  Grid grid(side("interval", interval, 2), side("stitches", stitches, 3));
   const int first = half_way(interval);
   grid.cross({.row = first, .column = 0, .left = stitches, .right = stitches, .lean = lean});
   grid.cross({.row = first + interval, .column = stitches, .left = stitches, .right = stitches, .lean = other(lean)});
@@ -148,7 +165,7 @@ Strip wave(int stitches, int interval, Lean lean) {
   require_count("stitches", stitches);
   require_count("interval", interval, 2);
   require_lean(lean);
-  Grid grid(side("interval", std::int64_t{2} * interval), side("stitches", std::int64_t{2} * stitches));
+  Grid grid(side("interval", interval, 2), side("stitches", stitches, 2));
   const int first = half_way(interval);
   grid.cross({.row = first, .column = 0, .left = stitches, .right = stitches, .lean = lean});
   grid.cross({.row = first + interval, .column = 0, .left = stitches, .right = stitches, .lean = other(lean)});

@@ -112,9 +112,9 @@ void Panel::set_axis_half_columns(std::optional<int> half_columns) {
   const int most = 2 * grid_.columns() - 1;
   if (half_columns && (*half_columns < 1 || *half_columns > most)) {
     Place place;
-    place.field = "half_columns";
+    place.field = "axis_half_columns";
     throw Error(ErrorCode::bad_argument, std::move(place),
-                fmt::format("an axis at {}; 1 to {} in a panel of {}", count_of(*half_columns, "half column"), most,
+                fmt::format("axis_half_columns is {}; 1 to {} in a panel of {}", *half_columns, most,
                             count_of(grid_.columns(), "column")));
   }
   axis_ = half_columns;

@@ -10,6 +10,7 @@
 #include "quantity/number.hpp"
 #include "quantity/reader.hpp"
 #include "quantity/units.hpp"
+#include "text/duration.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -92,6 +93,12 @@ void require_count(const CountPerLength& density) {
   }
 }
 
+void require_duration(const Duration& duration) {
+  if (duration.ms < 0 || duration.ms > static_cast<std::int64_t>(most_quantity)) {
+    refuse(ErrorCode::bad_argument, "ms", fmt::format("ms is {}; it must be 0..{}", duration.ms, most_quantity));
+  }
+}
+
 }  // namespace
 
 Length read_length(std::string_view text, std::string_view field) {
@@ -169,10 +176,13 @@ std::string weight_text(const Weight& weight, WeightUnit unit) {
   return fmt::format("{} {}", shortest(weight.g, in), in.name);
 }
 
+std::string rounded_duration_text(const Duration& duration) {
+  require_duration(duration);
+  return rounded_duration(duration.ms);
+}
+
 std::string duration_text(const Duration& duration) {
-  if (duration.ms < 0 || duration.ms > static_cast<std::int64_t>(most_quantity)) {
-    refuse(ErrorCode::bad_argument, "ms", fmt::format("ms is {}; it must be 0..{}", duration.ms, most_quantity));
-  }
+  require_duration(duration);
   std::string text;
   std::int64_t left = duration.ms;
   const auto all = units(Kind::duration);

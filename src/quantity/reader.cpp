@@ -34,15 +34,6 @@ constexpr bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
-// Never cut inside a character.
-std::string shown(std::string_view text) {
-  constexpr std::size_t most = 30;
-  if (text.size() <= most) return std::string(text);
-  std::size_t cut = most;
-  while (cut > 0 && (static_cast<unsigned char>(text[cut]) & 0xC0U) == 0x80U) --cut;
-  return std::string(text.substr(0, cut)) + "...";
-}
-
 }  // namespace
 
 QuantityReader::QuantityReader(std::string_view text, std::string_view field) : text_(text), field_(field) {

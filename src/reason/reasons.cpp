@@ -4,6 +4,7 @@
 
 #include "conditions/check.hpp"
 #include "effort/check.hpp"
+#include "grid/words.hpp"
 #include "latchwork/crossing.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/reason.hpp"
@@ -136,13 +137,7 @@ std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, c
   check(effort);
   check(options);
   check(options.conditions, grid.rows(), grid.columns());
-  if (mine.rows != grid.rows() || mine.columns != grid.columns()) {
-    Place place;
-    place.field = "plan";
-    throw Error(ErrorCode::size_mismatch, place,
-                fmt::format("the plan is for {} stitches x {} rows, the grid has {} x {}", mine.columns, mine.rows,
-                            grid.columns(), grid.rows()));
-  }
+  require_extent("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid);
   Reasons reasons(grid, machine, effort, mine, options);
   std::vector<StopReason> out;
   for (const Stop& stop : mine.stops) {

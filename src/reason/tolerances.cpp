@@ -7,6 +7,7 @@
 
 #include "effort/check.hpp"
 #include "effort/terms.hpp"
+#include "grid/words.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/reason.hpp"
 
@@ -96,8 +97,7 @@ std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine,
   const Plan least = plan(grid, machine, effort, options);
   if (least.status == PlanStatus::infeasible) refuse("the panel has no plan: " + least.findings.front().message);
   if (mine.rows != grid.rows() || mine.columns != grid.columns()) {
-    refuse(fmt::format("the plan is for {} stitches x {} rows, the grid has {} x {}", mine.columns, mine.rows,
-                       grid.columns(), grid.rows()));
+    refuse(other_extent_words("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid));
   }
   const std::int64_t total = total_of(mine, effort);
   if (total > least.total_ms) {

@@ -9,6 +9,7 @@
 #include <tuple>
 #include <utility>
 
+#include "grid/words.hpp"
 #include "knit.hpp"
 #include "latchwork/simulate.hpp"
 #include "reading.hpp"
@@ -78,6 +79,13 @@ std::optional<Difference> differing_crossing(const Grid& grid, const Reading& re
 std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
   std::optional<Difference> first;
   for (const Stop& stop : plan.stops) {
+    if (stop.row < 0 || stop.row > plan.rows) {
+      // moves() never makes it; a place is a row of the chart.
+      keep_first(first, {place_of(std::clamp(stop.row, 1, plan.rows), -1),
+                         fmt::format("stop after row {}: the row counter reads 0 to {}, so this stop is never made",
+                                     stop.row, plan.rows)});
+      continue;
+    }
     if (stop.carriage_right != (plan.carriage_starts_right == (stop.row % 2 == 0))) {
       keep_first(first,
                  {place_of(stop.row, -1), fmt::format("stop after row {}: the plan has the carriage on the {}; it "
@@ -107,13 +115,7 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
 }  // namespace
 
 Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options) {
-  if (plan.rows != grid.rows() || plan.columns != grid.columns()) {
-    Place place;
-    place.field = "plan";
-    throw Error(ErrorCode::size_mismatch, place,
-                fmt::format("a plan for {} x {}; the chart has {} x {}", count_of(plan.rows, "row"),
-                            count_of(plan.columns, "column"), grid.rows(), grid.columns()));
-  }
+  require_extent("plan", {.columns = plan.columns, .rows = plan.rows}, "grid", grid);
   const Bed bed{.leftmost = plan.leftmost, .columns = plan.columns};
   Knitted knitted = knit(bed, moves(plan), options);
   Verification result;

@@ -11,8 +11,6 @@
 namespace latchwork::inline v0 {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-
 Place at(int line, std::string_view field) {
   Place out;
   out.line = line;
@@ -29,8 +27,7 @@ std::string_view checked(std::string_view text, std::size_t max_bytes) {
     throw Error(ErrorCode::too_large, {}, fmt::format("{} bytes of CSV; the limit is {}", text.size(), max_bytes));
   }
   require_utf8(text);
-  if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
-  return text;
+  return without_byte_order_mark(text);
 }
 
 std::string list_of(std::span<const CsvColumn> columns) {
@@ -121,14 +118,6 @@ Place CsvTable::place_of(std::string_view field) const {
 void CsvTable::refuse(ErrorCode code, std::size_t column, const std::string& message) const {
   const Place where = place(column);
   refuse_at(code, where.line, where.field, message);
-}
-
-std::string shown(std::string_view text) {
-  constexpr std::size_t most = 40;
-  if (text.size() <= most) return std::string(text);
-  std::size_t cut = most;
-  while (cut > 0 && (static_cast<unsigned char>(text[cut]) & 0xC0U) == 0x80U) --cut;
-  return std::string(text.substr(0, cut)) + "...";
 }
 
 void require_field_text(std::string_view text, std::size_t most_bytes, const Place& place) {

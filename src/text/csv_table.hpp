@@ -50,9 +50,6 @@ class CsvTable {
   std::size_t fields_ = 0;
 };
 
-/// As it stands in a message: short, and never cut inside a character.
-std::string shown(std::string_view text);
-
 /// @throws Error with this place: bad_value for a text that is too long or holds NUL, bad_encoding.
 void require_field_text(std::string_view text, std::size_t most_bytes, const Place& place);
 

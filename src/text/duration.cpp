@@ -14,6 +14,7 @@ std::string rounded_duration(std::int64_t ms) {
   }
   const std::int64_t minutes = (seconds + 30) / 60;
   if (minutes < 60) return fmt::format("{}{} min", sign, minutes);
+  if (minutes % 60 == 0) return fmt::format("{}{} h", sign, minutes / 60);
   return fmt::format("{}{} h {:02} min", sign, minutes / 60, minutes % 60);
 }
 

@@ -10,6 +10,7 @@
 #include "latchwork/error.hpp"
 #include "latchwork/timings.hpp"
 #include "text/csv_table.hpp"
+#include "text/utf8.hpp"
 #include "timings/counts.hpp"
 
 namespace latchwork::inline v0 {
@@ -60,12 +61,19 @@ double ms_in(const CsvTable& table) {
 std::int64_t time_ms(const CsvTable& table) {
   const double ms = table.number(time) * ms_in(table);
   // Here and not with the other fields, since what is beyond an int64 must not be made one.
-  if (!(ms >= 0.5 && ms <= static_cast<double>(max_spell_ms))) {
+  if (!(ms > 0 && ms <= static_cast<double>(max_spell_ms))) {
     table.refuse(ErrorCode::bad_value, time,
                  fmt::format("'{}' {} is {} ms; it must be 1..{} ms", shown(table.text(time)), table.text(unit), ms,
                              max_spell_ms));
   }
-  return static_cast<std::int64_t>(std::floor(ms + 0.5));
+  // As read_duration(): what is no whole number is refused, not rounded. 0.35 h is one, though its product is not.
+  const double whole = std::round(ms);
+  if (std::abs(ms - whole) > 1e-12 * (whole + 1)) {
+    table.refuse(
+        ErrorCode::bad_value, time,
+        fmt::format("'{}' {} is not a whole number of milliseconds", shown(table.text(time)), table.text(unit)));
+  }
+  return static_cast<std::int64_t>(whole);
 }
 
 Spell spell_of(const CsvTable& table) {

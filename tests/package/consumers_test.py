@@ -60,6 +60,9 @@ def main():
     elif way == "pkg-config":
         run("cmake", "--install", built, "--prefix", prefix)
         folder = find_pkg_config_folder(prefix)
+        paths = [line for line in (folder / "latchwork_c.pc").read_text().splitlines() if "/" in line]
+        if not paths or any("//" in line for line in paths):
+            sys.exit(f"latchwork_c.pc has paths with a double slash, or none: {paths}")
         environment = dict(os.environ, PKG_CONFIG_PATH=str(folder))
         flags = run("pkg-config", "--cflags", "--libs", "latchwork_c", env=environment).split()
         (build / "host").mkdir(parents=True)

@@ -81,8 +81,13 @@ std::vector<Cell> rungs_read(const std::string& words) {
 }
 
 /// "the left 3", "the right stitch", "stitches 3-4 from the left of the crossing": first step and how many.
-std::pair<int, int> stitches_read(const std::string& words, int width) {
+std::pair<int, int> stitches_read(const std::string& words, const Crossing& shape) {
+  const int width = shape.width();
   std::smatch m;
+  if (words.starts_with("the centre ")) {  // the operator's left-hand group is the right one on the RS
+    CHECK(words == (shape.centre == 1 ? "the centre stitch" : "the centre " + std::to_string(shape.centre)));
+    return {shape.right, shape.centre};
+  }
   if (std::regex_match(words, m, std::regex(R"(the left (\d+))"))) return {0, number_in(m[1])};
   if (std::regex_match(words, m, std::regex(R"(the right (\d+))"))) return {width - number_in(m[1]), number_in(m[1])};
   if (words == "the left stitch") return {0, 1};
@@ -108,7 +113,7 @@ struct WayRead {
   bool ease = false;
 };
 
-WayRead way_read(const std::string& words, int width) {
+WayRead way_read(const std::string& words, const Crossing& shape) {
   WayRead way;
   const std::size_t colon = words.find(": ");
   way.title = words.substr(0, colon);
@@ -126,17 +131,19 @@ WayRead way_read(const std::string& words, int width) {
           last.clear();
           for (const std::string& tool : split(tools, " and ")) last.push_back(number_in(tool.substr(2)));
         }
-        prongs[stitches_read(lift.substr(0, on), width).first] = last;
+        prongs[stitches_read(lift.substr(0, on), shape).first] = last;
       }
     } else if (std::regex_match(part, m, std::regex("(.*) stays? where (it is|they are)"))) {
-      const auto [from, count] = stitches_read(m[1], width);
+      const auto [from, count] = stitches_read(m[1], shape);
       way.returns.push_back({GroupName::centre, count, from, from, {}});
     } else if (part.starts_with("put back first ")) {
       for (const std::string& back : split(part.substr(15), ", then ")) {
         const std::size_t on = back.rfind(" on ");
-        const auto [from, count] = stitches_read(back.substr(0, on), width);
+        const auto [from, count] = stitches_read(back.substr(0, on), shape);
+        const std::string needles = back.substr(on + 4);
+        const bool own = needles == (count == 1 ? "its own needle" : "their own needles");
         way.returns.push_back(
-            {GroupName::left, count, from, needles_first_read(back.substr(on + 4), width), prongs.at(from)});
+            {GroupName::left, count, from, own ? from : needles_first_read(needles, shape.width()), prongs.at(from)});
       }
     } else {
       REQUIRE(part.starts_with("bring these needles out to hold"));
@@ -362,8 +369,7 @@ TEST_CASE("folded instructions unfold to the plan they were written from", "[ins
       REQUIRE(read.crossings.size() == stop.crossings.size());
       for (std::size_t k = 0; k < stop.crossings.size(); ++k) {
         const CrossingStep& step = stop.crossings[k];
-        const int width = step.crossing.width();
-        const WayRead way = way_read(sheet.ways.at(read.crossings[k].second), width);
+        const WayRead way = way_read(sheet.ways.at(read.crossings[k].second), step.crossing);
         const int origin = place_of(read.crossings[k].first);
         std::vector<GroupReturn> meant = step.returns;
         std::stable_partition(meant.begin(), meant.end(), [](const GroupReturn& g) { return g.prongs.empty(); });

@@ -301,3 +301,34 @@ def test_wales_follow_crossings(cable):
 def test_a_ladder_belongs_to_no_wale():
     wales = lw.Wales(lw.Grid.from_text("k.k\nk.k"))
     assert (wales.at(1, 0), wales.at(1, 1), wales.at(2, 2)) == (0, -1, 1)
+
+
+@pytest.mark.parametrize(
+    ("call", "field"),
+    [
+        (lambda number: lw.Grid(number, 3), "rows"),
+        (lambda number: lw.Grid(3, number), "columns"),
+        (lambda number: lw.Grid(2, 2).repeated_across(number), "times"),
+        (lambda number: lw.Grid(2, 2).repeated_up(number), "times"),
+        (lambda number: lw.moss(2).filled_up(number), "rows"),
+        (lambda number: lw.stockinette(number), "columns"),
+        (lambda number: lw.garter(1, number), "purl_rows"),
+        (lambda number: lw.rope(1, number, 4, lw.Lean.left), "back"),
+        (lambda number: lw.plait(2, number), "interval"),
+        (lambda number: lw.wave(number, 4), "stitches"),
+        (lambda number: lw.join_strips("a", number, [lw.moss()]), "rows"),
+    ],
+)
+@pytest.mark.parametrize("number", [2**31, 2**40, 2**80, -(2**31) - 1, -(2**80)])
+def test_a_number_past_any_int_is_refused_like_any_that_does_not_fit(call, field, number):
+    with pytest.raises(lw.Error) as caught:
+        call(number)
+    code = lw.ErrorCode.too_large if number > 0 else lw.ErrorCode.bad_argument
+    assert (caught.value.code, caught.value.field) == (code, field)
+    assert str(caught.value).startswith(f"{field} is {number};")
+
+
+def test_what_is_no_whole_number_is_of_a_wrong_type():
+    for number in (1.5, "3", None):
+        with pytest.raises(TypeError):
+            lw.Grid(number, 3)

@@ -152,6 +152,7 @@ def test_a_panels_axis_can_be_named(panel):
     with pytest.raises(lw.Error) as caught:
         panel.axis_half_columns = 0
     assert caught.value.code is lw.ErrorCode.bad_argument and panel.axis_half_columns == 5
+    assert caught.value.field == "axis_half_columns" and str(caught.value).startswith("axis_half_columns is 0;")
     panel.axis_half_columns = None
     for twin in (copy.copy(panel), copy.deepcopy(panel), pickle.loads(pickle.dumps(panel))):
         assert twin == panel and twin is not panel

@@ -29,7 +29,7 @@ class Refused : public Matcher<latchwork::Error> {
   std::string describe() const override {
     return "is refused as " + std::string(latchwork::error_name(code_)) + " at row " + std::to_string(place_.row) +
            ", column " + std::to_string(place_.column) + ", line " + std::to_string(place_.line) + ", field '" +
-           place_.field + "'";
+           place_.field + "', character " + std::to_string(place_.character);
   }
 
  private:
@@ -51,6 +51,23 @@ inline Refused refused_field(latchwork::ErrorCode code, std::string field, int l
   place.field = std::move(field);
   place.line = line;
   return {code, place};
+}
+inline Refused refused_at(latchwork::ErrorCode code, std::string field, int character) {
+  latchwork::Place place;
+  place.field = std::move(field);
+  place.character = character;
+  return {code, place};
+}
+
+/// What the Error says that `call` throws; empty when it throws none.
+template <class Call>
+std::string message_of(Call&& call) {
+  try {
+    call();
+  } catch (const latchwork::Error& error) {
+    return error.what();
+  }
+  return {};
 }
 
 }  // namespace latchwork_test

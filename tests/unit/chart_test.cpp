@@ -1,5 +1,6 @@
 #include "latchwork/chart.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
@@ -9,6 +10,7 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "latchwork/instructions.hpp"
 #include "latchwork/motif.hpp"
 #include "random_grid.hpp"
 
@@ -272,6 +274,79 @@ TEST_CASE("a purl that crosses behind has its dash where its band is seen", "[ch
   }
 }
 
+namespace {
+
+double distance(Point from, Point a, Point b) {
+  const double length = (b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y);
+  const double along = std::clamp(((from.x - a.x) * (b.x - a.x) + (from.y - a.y) * (b.y - a.y)) / length, 0.0, 1.0);
+  return std::hypot(from.x - a.x - along * (b.x - a.x), from.y - a.y - along * (b.y - a.y));
+}
+
+/// Between a dash and a line that do not meet.
+double gap(const std::vector<Point>& dash, Point a, Point b) {
+  return std::min(
+      {distance(dash[0], a, b), distance(dash[1], a, b), distance(a, dash[0], dash[1]), distance(b, dash[0], dash[1])});
+}
+
+}  // namespace
+
+TEST_CASE("the dashes in a crossing stand clear of its lines, as many in a group as it has purls", "[chart]") {
+  const auto [left, right] = GENERATE(table<int, int>({{1, 1}, {2, 1}, {1, 2}, {2, 2}, {3, 3}, {4, 4}, {3, 2}}));
+  const Lean lean = GENERATE(Lean::left, Lean::right);
+  const Side side = GENERATE(Side::right_side, Side::operator_view);
+  INFO(left << "/" << right << (lean == Lean::right ? " right" : " left"));
+  const int width = left + right;
+  Grid grid(3, width);
+  for (int row = 1; row <= 3 && side == Side::right_side; ++row) {
+    for (int column = 0; column < width; ++column) grid.set(row, column, Cell::purl);
+  }
+  grid.cross({.row = 1, .column = 0, .left = left, .right = right, .lean = lean});
+  const Picture picture(panel_of(grid), seen_from(side));
+  const auto& pieces = picture.paths.at("crossing");
+  const auto& block = pieces[0];
+  const auto& back = pieces[1];
+  const auto& front = pieces[2];
+  int in_front = 0;
+  int behind = 0;
+  for (std::size_t i = 3; i < pieces.size(); ++i) {
+    const auto& dash = pieces[i];
+    REQUIRE(dash.size() == 2);
+    const double up = (front[0].y - dash[0].y) / (front[0].y - front[1].y);
+    const double edge = front[0].x + up * (front[1].x - front[0].x);
+    const double middle = (dash[0].x + dash[1].x) / 2;
+    const bool on_front = middle > edge && middle < edge + (front[2].x - front[1].x);
+    ++(on_front ? in_front : behind);
+    for (std::size_t k = 0; k < 4; ++k) {
+      // Half the strokes of dash and line, and white between them.
+      CHECK(gap(dash, block[k], block[(k + 1) % 4]) > 0.8 + 0.6 + 0.3);
+      CHECK(gap(dash, front[k], front[(k + 1) % 4]) > 0.8 + 0.6 + 0.2);
+      if (!on_front) CHECK(gap(dash, back[k], back[(k + 1) % 4]) > 0.8 + 0.6 + 0.2);
+    }
+  }
+  const bool says_so = holds(joined_words(picture.svg), "too narrow for its mark");
+  const bool left_leads = (lean == Lean::right) == (side == Side::right_side);
+  const int front_stitches = left_leads ? left : right;
+  CHECK((in_front == front_stitches || (in_front == 0 && says_so)));
+  CHECK((behind == width - front_stitches || (behind == 0 && says_so)));
+  CHECK(in_front + behind > 0);
+}
+
+TEST_CASE("a stitch of a crossing goes without its mark only where each such stitch is as in the row below",
+          "[chart]") {
+  Grid grid(6, 4);
+  for (int row = 1; row <= 6; ++row) {
+    for (int column = 0; column < 4; ++column) grid.set(row, column, Cell::purl);
+  }
+  grid.cross({.row = 1, .column = 0, .left = 3, .right = 1, .lean = Lean::right});  // little is seen of the one behind
+  const auto dashes = [](const Grid& chart) { return Picture(panel_of(chart), {}).paths.at("crossing").size() - 3; };
+  const std::string words = "too narrow for its mark is as in the row below";
+  CHECK(dashes(grid) == 3);
+  CHECK(holds(joined_words(chart_svg(panel_of(grid))), words));
+  grid.set(1, 3, Cell::knit);  // below the one behind
+  CHECK(dashes(grid) == 4);
+  CHECK_FALSE(holds(joined_words(chart_svg(panel_of(grid))), words));
+}
+
 TEST_CASE("a tuck's arch has legs in every tucked row and closes in the row that takes its loops", "[chart]") {
   const Picture picture(panel_of(Grid::from_text("kpk\nktk\nktk\nkkk\n")), {});
   std::set<int> legs;
@@ -527,6 +602,16 @@ TEST_CASE("the text chart marks the rows in which strips begin again", "[chart]"
   CHECK_FALSE(holds(none, "begin again"));
 }
 
+TEST_CASE("the centre line ends at the frame, below the letters of strips", "[chart]") {
+  const std::vector<Strip> strips{strip_of("edge", 2), strip_of("middle", 1), strip_of("edge", 2)};
+  Panel panel = join_strips("Sample", 4, strips);
+  panel.set_axis_half_columns(5);
+  const Picture picture(panel, {});
+  const auto& line = picture.paths.at("centre").at(0);
+  CHECK(line[0].y == latchwork_test::Approx(picture.corner.y));
+  CHECK(line[1].y > picture.corner.y + 4 * picture.cell_height);
+}
+
 TEST_CASE("a chart of ten thousand cells stays well below a megabyte and grows with its cells", "[chart]") {
   const auto bytes = [](int side) {
     Random random(7);
@@ -569,6 +654,35 @@ TEST_CASE("a name with signs of markup is shown and not obeyed", "[chart]") {
   const std::string svg = chart_svg(panel);
   CHECK_FALSE(holds(svg, "<b>"));
   CHECK(holds(svg, "&lt;b&gt;&quot;rope&quot; &amp;"));
+}
+
+// XML 1.0 has no character below U+0020 but tab and line ends, and neither U+FFFE nor U+FFFF (section 2.2, Char).
+TEST_CASE("what is no text in a name is shown as a question mark, in every output alike", "[chart]") {
+  const std::string name = std::string(
+                               "a\0b\x07"
+                               "c\nd\te\x7F"
+                               "f\xC2\x85g\xEF\xBF\xBEh\xEF\xBF\xBFi\xE2\x80\xA8j",
+                               26) +
+                           "\xC3\xA9";
+  const std::string shown = "a?b?c?d?e?f?g?h?i?j\xC3\xA9";
+  const std::vector<Strip> strips{{name, "one", Grid(2, 2)}, {"two", "two", Grid(2, 2)}};
+  const Panel panel = join_strips(name, 2, strips);
+  const std::string svg = chart_svg(panel);
+  const std::string text = chart_text(panel);
+  CHECK(holds(svg, "<title>Right side (RS) of " + shown + "</title>"));
+  CHECK(holds(joined_words(svg), "A: " + shown));
+  CHECK(text.starts_with("Right side (RS) of " + shown + "\n"));
+  CHECK(holds(text, "  A: " + shown + ", repeats"));
+  Machine machine;
+  machine.name = name;
+  Plan plan;
+  plan.rows = 2;
+  plan.columns = 4;
+  plan.leftmost = -2;
+  plan.columns_on = {0, 1, 2, 3};
+  const std::string words = instructions(panel, plan, machine);
+  CHECK(words.starts_with("Machine instructions: " + shown + "\n"));
+  CHECK(holds(words, ", " + shown + " machine: "));
 }
 
 TEST_CASE("a chart refuses a plan of another size, a cell without proportions and a side that is none",

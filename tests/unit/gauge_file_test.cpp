@@ -137,7 +137,7 @@ TEST_CASE("the message names place, value and limit", "[gauge][file][error]") {
                     "line 2, field unit: 'inch' is no unit of length here; it must be mm, cm or in");
   CHECK_THROWS_WITH(read_swatch(header + "moss,rows,\"30,5\",100,mm,left\n"),
                     "line 2, field count: '30,5' is not a number; numbers have a decimal point");
-  // Cut to 40 bytes, but not inside the two bytes of a letter.
+  // Cut to 60 bytes, but not inside the two bytes of a letter.
   CHECK_THROWS_WITH(
       read_swatch(header + "moss,rows,a" +
                   [] {
@@ -149,7 +149,7 @@ TEST_CASE("the message names place, value and limit", "[gauge][file][error]") {
       "line 2, field count: 'a" +
           [] {
             std::string text;
-            for (int i = 0; i < 19; ++i) text += "\xC3\xA9";
+            for (int i = 0; i < 29; ++i) text += "\xC3\xA9";
             return text;
           }() +
           "...' is not a number");

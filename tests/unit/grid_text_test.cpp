@@ -8,6 +8,7 @@
 
 using namespace latchwork;
 using latchwork_test::refused;
+using latchwork_test::refused_field;
 
 namespace {
 
@@ -68,23 +69,25 @@ TEST_CASE("blank lines, spaces at both ends of a line, tabs and carriage returns
   CHECK(Grid::from_text("kp\r\nx 0 1/1 R\r\nkk\r\n") == plain);
 }
 
-TEST_CASE("a letter that is no cell is refused with its line and column", "[grid][text][error]") {
+TEST_CASE("a letter that is no cell is refused with its line, row and column", "[grid][text][error]") {
   struct Case {
     std::string text;
     int line;
+    int row;
     int column;
   };
   const Case cases[] = {
-      {"kk\nkq\n", 2, 1},
-      {"kk\n\n kK\n", 3, 1},  // columns count from the first letter
-      {"-k\nkk\n", 1, 0},
-      {"k k\nkkk\n", 1, 1},  // a space inside a row is no cell
-      {std::string("k\0k\nkkk", 7), 1, 1},
-      {"kkk\nk\xC3\xA9\n", 2, 1},  // two bytes of one letter past ASCII
+      {"kk\nkq\n", 2, 1, 1},
+      {"kk\n\n kK\n", 3, 1, 1},  // columns count from the first letter
+      {"-k\nkk\n", 1, 2, 0},
+      {"k k\nkkk\n", 1, 2, 1},  // a space inside a row is no cell
+      {std::string("k\0k\nkkk", 7), 1, 2, 1},
+      {"kkk\nk\xC3\xA9\n", 2, 1, 1},  // two bytes of one letter past ASCII
   };
   for (const Case& c : cases) {
     INFO(c.text);
-    CHECK_THROWS_MATCHES(Grid::from_text(c.text), Error, refused(ErrorCode::bad_letter, on_line(c.line, 0, c.column)));
+    CHECK_THROWS_MATCHES(Grid::from_text(c.text), Error,
+                         refused(ErrorCode::bad_letter, on_line(c.line, c.row, c.column)));
   }
 }
 
@@ -95,12 +98,14 @@ TEST_CASE("the message for a bad letter is plain text even where the letter is n
   } catch (const Error& error) {
     for (const char letter : std::string_view(error.what())) CHECK((letter >= ' ' && letter <= '~'));
     CHECK(std::string_view(error.what()).find("0xFF") != std::string_view::npos);
+    // Counted from 1, as a panel file's message counts the letters of its rows.
+    CHECK(std::string_view(error.what()).find("line 1: letter 2 is") == 0);
   }
 }
 
 TEST_CASE("a row of another length is refused with its line", "[grid][text][error]") {
-  CHECK_THROWS_MATCHES(Grid::from_text("kkk\n\nkk\n"), Error, refused(ErrorCode::size_mismatch, on_line(3)));
-  CHECK_THROWS_MATCHES(Grid::from_text("kkk\nkkkk\n"), Error, refused(ErrorCode::size_mismatch, on_line(2)));
+  CHECK_THROWS_MATCHES(Grid::from_text("kkk\n\nkk\n"), Error, refused_field(ErrorCode::size_mismatch, "columns", 3));
+  CHECK_THROWS_MATCHES(Grid::from_text("kkk\nkkkk\n"), Error, refused_field(ErrorCode::size_mismatch, "columns", 2));
 }
 
 TEST_CASE("a text without a row, or a crossing with no row below it, is refused", "[grid][text][error]") {
@@ -157,8 +162,8 @@ TEST_CASE("a number past any integer, and a text past the limits, are too large"
   CHECK_THROWS_MATCHES(Grid::from_text("kkk\nx 0 99999999999/1 R\nkkk\n"), Error,
                        refused(ErrorCode::too_large, on_line(2)));
   CHECK_THROWS_MATCHES(Grid::from_text(std::string(Grid::max_side + 1, 'k')), Error,
-                       refused(ErrorCode::too_large, on_line(1)));
+                       refused_field(ErrorCode::too_large, "columns", 1));
   std::string tall;
   for (int row = 0; row <= Grid::max_side; ++row) tall += "k\n";
-  CHECK_THROWS_MATCHES(Grid::from_text(tall), Error, refused(ErrorCode::too_large, on_line(Grid::max_side + 1)));
+  CHECK_THROWS_MATCHES(Grid::from_text(tall), Error, refused_field(ErrorCode::too_large, "rows", Grid::max_side + 1));
 }

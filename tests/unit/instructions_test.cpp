@@ -104,13 +104,13 @@ The wrong side (WS) faces you all the time; left and right are yours as you stan
 Abbreviations
   COL              carriage on the left
   COR              carriage on the right
-  L3, R2           needles, counted outward from the middle of the bed; L5-L3: all from L5 to L3
+  L5, R5           needles, counted outward from the middle of the bed; L5-R5: all from L5 to R5
   RC               row counter
   RS               right side, which faces away from you
   WS               wrong side, which faces you
   p                purl: draw the rung through towards you with the latch tool
-  4 p              four rungs as p
-  3/3 right cross  3 stitches pass in front of 3 and lean right, as seen on the RS
+  3 p              3 rungs as p
+  2/2 right cross  2 stitches pass in front of 2 and lean right, as seen on the RS
 
 Take care
   - Latch tools and needles are pointed and sprung: keep fingers clear of the carriage's way, and keep tools from small children.
@@ -263,6 +263,31 @@ TEST_CASE("holds tell when the carriage is set to hold and back", "[instructions
   CHECK(holds(text, "RC 004 COR  release R1; set the carriage back to knit.\n"));
 }
 
+// What stands in a key is what the reader meets below it (DOMAIN 10: those used and no others).
+TEST_CASE("the key's samples are the sheet's own", "[instructions]") {
+  Grid grid(20, 9);
+  Plan plan = empty_plan(20, 9, -5);
+  plan.stops.resize(1);
+  plan.stops[0].row = 9;
+  CrossingStep step;
+  step.crossing = {
+      .row = 9, .column = 2, .left = 2, .centre = 2, .right = 1, .lean = Lean::left, .place = Centre::front};
+  plan.stops[0].crossings.push_back(step);
+  const std::vector<Cell> rungs{Cell::knit, Cell::knit, Cell::tuck, Cell::purl, Cell::tuck,
+                                Cell::purl, Cell::tuck, Cell::purl, Cell::knit};
+  plan.stops[0].reforms.resize(1);
+  plan.stops[0].reforms[0].needle = -5;
+  plan.stops[0].reforms[0].rungs = rungs;
+  const std::string text = instructions(panel_of(grid), plan, Machine{});
+  CHECK(holds(text, "re-form rows 1-9 as 2 k, 3 x (t, p), k;"));
+  CHECK(holds(text,
+              "  L5, R4            needles, counted outward from the middle of the bed; L5-R4: all from L5 to R4\n"));
+  CHECK(holds(text, "  3 x (t, p)        work what is in brackets 3 times\n"));
+  CHECK(holds(text, "  2 k               2 rungs as k\n"));
+  CHECK(holds(
+      text, "  1/2/2 left cross  1 stitch passes in front of 2 and leans left, as seen on the RS; 2 in the centre\n"));
+}
+
 TEST_CASE("the key has hold wherever the word is used", "[instructions]") {
   const std::string entry = "\n  hold ";
   Plan plan = rope_plan();
@@ -310,16 +335,17 @@ TEST_CASE("a centre's place in the order is told, and where it stays it is not l
   const std::string front = text_for({{GroupName::centre, 1, -1, -1, {}}, left_hand, right_hand}, Centre::front);
   CHECK(holds(front,
               "  A  2/1/2 left cross, centre in front on the RS: lift the left 2 on a 2-prong tool, the right 2 on "
-              "another; stitch 3 from the left of the crossing stays where it is; put back first the left 2 on the "
-              "right 2 needles, then the right 2 on the left 2 needles; bring these needles out to hold, and let the "
+              "another; the centre stitch stays where it is; put back first the left 2 on the right 2 "
+              "needles, then the right 2 on the left 2 needles; bring these needles out to hold, and let the "
               "next row knit "
               "them back.\n"));
   CHECK(holds(front, "RC 004 COR  L3-R2: cross A.\n"));
   const std::string between = text_for({left_hand, {GroupName::centre, 1, -1, -1, {1}}, right_hand}, Centre::between);
-  CHECK(holds(between,
-              "lift the left 2 on a 2-prong tool, stitch 3 from the left of the crossing on a 1-prong tool, the right "
-              "2 on a 2-prong tool; put back first the left 2 on the right 2 needles, then stitch 3 from the left of "
-              "the crossing on needle 3 from the left of the crossing, then the right 2 on the left 2 needles"));
+  CHECK(holds(
+      between,
+      "lift the left 2 on a 2-prong tool, the centre stitch on a 1-prong tool, the right 2 on a 2-prong tool; put "
+      "back first the left 2 on the right 2 needles, then the centre stitch on its own needle, then the right 2 "
+      "on the left 2 needles"));
 }
 
 TEST_CASE("a crossing of a plan that lifts nothing says so", "[instructions]") {
@@ -362,7 +388,7 @@ TEST_CASE("cautions are those that fit", "[instructions]") {
   long_work.stops[0].effort_ms = 9'000'000;
   const std::string rope = instructions(rope_panel(), long_work, Machine{});
   CHECK(holds(rope, "Never force a tight crossing"));
-  CHECK(holds(rope, "About 2.5 hours of hand work: rest your hands"));
+  CHECK(holds(rope, "About 2 h 32 min of hand work: rest your hands"));
   Grid ladder(4, 5);
   for (int row = 1; row <= 4; ++row) ladder.set(row, 2, Cell::none);
   CHECK(holds(instructions(panel_of(ladder), empty_plan(4, 5, -3), Machine{}), "Ladders can catch small fingers"));

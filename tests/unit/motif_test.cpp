@@ -14,6 +14,7 @@
 #include "latchwork/wale.hpp"
 
 using namespace latchwork;
+using latchwork_test::message_of;
 using latchwork_test::refused_field;
 
 namespace {
@@ -226,12 +227,22 @@ TEST_CASE("a motif's number below its least is refused by its name", "[motif][er
 TEST_CASE("a motif's number past the grid's limits is too large, and nothing wraps round", "[motif][error]") {
   const int huge = std::numeric_limits<int>::max();
   CHECK_THROWS_MATCHES(stockinette(huge), Error, refused_field(ErrorCode::too_large, "columns"));
-  CHECK_THROWS_MATCHES(garter(huge, huge), Error, refused_field(ErrorCode::too_large, "rows"));
+  CHECK_THROWS_MATCHES(garter(huge, huge), Error, refused_field(ErrorCode::too_large, "knit_rows"));
   CHECK_THROWS_MATCHES(basket(huge, 1), Error, refused_field(ErrorCode::too_large, "block_columns"));
   CHECK_THROWS_MATCHES(basket(1, huge), Error, refused_field(ErrorCode::too_large, "block_rows"));
   CHECK_THROWS_MATCHES(tuck_rib(huge), Error, refused_field(ErrorCode::too_large, "height"));
-  CHECK_THROWS_MATCHES(rope(huge, huge, 4, Lean::left), Error, refused_field(ErrorCode::too_large, "columns"));
+  CHECK_THROWS_MATCHES(rope(huge, huge, 4, Lean::left), Error, refused_field(ErrorCode::too_large, "front"));
   CHECK_THROWS_MATCHES(rope(1, 1, huge, Lean::left), Error, refused_field(ErrorCode::too_large, "interval"));
   CHECK_THROWS_MATCHES(plait(huge, 4), Error, refused_field(ErrorCode::too_large, "stitches"));
   CHECK_THROWS_MATCHES(wave(1, huge), Error, refused_field(ErrorCode::too_large, "interval"));
+}
+
+TEST_CASE("a motif's refusal quotes the number that was asked for, and the greatest that fits", "[motif][error]") {
+  CHECK(message_of([] { tuck_rib(65536); }) == "height is 65536; at most 65535");
+  CHECK(tuck_rib(65535).grid.rows() == 65536);
+  CHECK(message_of([] { plait(21846, 4); }) == "stitches is 21846; at most 21845");
+  CHECK(message_of([] { wave(2, 32769); }) == "interval is 32769; at most 32768");
+  CHECK(message_of([] { basket(32769, 1); }) == "block_columns is 32769; at most 32768");
+  CHECK(message_of([] { rope(65535, 2, 4, Lean::left); }) == "front 65535 and back 2 come to 65537; at most 65536");
+  CHECK(message_of([] { garter(2, 65536); }) == "knit_rows 2 and purl_rows 65536 come to 65538; at most 65536");
 }

@@ -268,7 +268,7 @@ TEST_CASE("an axis lies inside the panel: 1 to 2W - 1 half columns", "[panel][er
   const Panel before = panel;
   for (const int half_columns : {0, 6, -1}) {
     CHECK_THROWS_MATCHES(panel.set_axis_half_columns(half_columns), Error,
-                         refused_field(ErrorCode::bad_argument, "half_columns"));
+                         refused_field(ErrorCode::bad_argument, "axis_half_columns"));
   }
   CHECK(panel == before);
   panel.set_axis_half_columns(std::nullopt);

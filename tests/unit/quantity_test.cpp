@@ -6,18 +6,8 @@
 #include "catch.hpp"
 
 using namespace latchwork;
+using latchwork_test::refused_at;
 using latchwork_test::refused_field;
-
-namespace {
-
-latchwork_test::Refused refused_at(ErrorCode code, int character) {
-  Place place;
-  place.field = "width";
-  place.character = character;
-  return latchwork_test::refused(code, place);
-}
-
-}  // namespace
 
 TEST_CASE("a length is a number and a unit, as people write it", "[quantity]") {
   struct Case {
@@ -83,7 +73,7 @@ TEST_CASE("what is no length is refused with its field and the character where i
   };
   for (const Case& each : cases) {
     INFO(each.text);
-    CHECK_THROWS_MATCHES(read_length(each.text, "width"), Error, refused_at(each.code, each.character));
+    CHECK_THROWS_MATCHES(read_length(each.text, "width"), Error, refused_at(each.code, "width", each.character));
   }
   CHECK_THROWS_MATCHES(read_length("4\xFF", "width"), Error, refused_field(ErrorCode::bad_encoding, "width"));
   CHECK_THROWS_MATCHES(read_length("4 cm", "\xFF"), Error, refused_field(ErrorCode::bad_encoding, "field"));
@@ -98,9 +88,9 @@ TEST_CASE("weights and durations are read like lengths", "[quantity]") {
   CHECK(read_weight("1.75 oz").g == 49.61166546875);
   CHECK(read_weight("1 lb 4 oz").g == 566.9904625);
   CHECK(read_weight("7000 grains").g == read_weight("1 lb").g);
-  CHECK_THROWS_MATCHES(read_weight("50 gr", "width"), Error, refused_at(ErrorCode::bad_unit, 4));
-  CHECK_THROWS_MATCHES(read_weight("1 kg 2 oz", "width"), Error, refused_at(ErrorCode::bad_unit, 8));
-  CHECK_THROWS_MATCHES(read_weight("50 cm", "width"), Error, refused_at(ErrorCode::bad_unit, 4));
+  CHECK_THROWS_MATCHES(read_weight("50 gr", "width"), Error, refused_at(ErrorCode::bad_unit, "width", 4));
+  CHECK_THROWS_MATCHES(read_weight("1 kg 2 oz", "width"), Error, refused_at(ErrorCode::bad_unit, "width", 8));
+  CHECK_THROWS_MATCHES(read_weight("50 cm", "width"), Error, refused_at(ErrorCode::bad_unit, "width", 4));
 
   CHECK(read_duration("90 min").ms == 5'400'000);
   CHECK(read_duration("1 h 20 min").ms == 4'800'000);
@@ -110,11 +100,12 @@ TEST_CASE("weights and durations are read like lengths", "[quantity]") {
   CHECK(read_duration("2 1/2 s").ms == 2'500);
   CHECK(read_duration("0 s").ms == 0);
   CHECK(read_duration("1000000000 s").ms == 1'000'000'000'000);
-  CHECK_THROWS_MATCHES(read_duration("1/3 s", "width"), Error, refused_at(ErrorCode::bad_value, 1));
-  CHECK_THROWS_MATCHES(read_duration("5 min 0.0001 s", "width"), Error, refused_at(ErrorCode::bad_value, 1));
-  CHECK_THROWS_MATCHES(read_duration("999999999999.99999 ms", "width"), Error, refused_at(ErrorCode::bad_value, 1));
-  CHECK_THROWS_MATCHES(read_duration("1:20", "width"), Error, refused_at(ErrorCode::bad_unit, 2));
-  CHECK_THROWS_MATCHES(read_duration("20 min 1 h", "width"), Error, refused_at(ErrorCode::bad_unit, 10));
+  CHECK_THROWS_MATCHES(read_duration("1/3 s", "width"), Error, refused_at(ErrorCode::bad_value, "width", 1));
+  CHECK_THROWS_MATCHES(read_duration("5 min 0.0001 s", "width"), Error, refused_at(ErrorCode::bad_value, "width", 1));
+  CHECK_THROWS_MATCHES(read_duration("999999999999.99999 ms", "width"), Error,
+                       refused_at(ErrorCode::bad_value, "width", 1));
+  CHECK_THROWS_MATCHES(read_duration("1:20", "width"), Error, refused_at(ErrorCode::bad_unit, "width", 2));
+  CHECK_THROWS_MATCHES(read_duration("20 min 1 h", "width"), Error, refused_at(ErrorCode::bad_unit, "width", 10));
 }
 
 TEST_CASE("stitches and rows over a length keep the length that was measured", "[quantity]") {
@@ -174,7 +165,8 @@ TEST_CASE("a count without its length, or with two, is refused", "[quantity][err
   };
   for (const Case& each : cases) {
     INFO(each.text);
-    CHECK_THROWS_MATCHES(read_count_per_length(each.text, "width"), Error, refused_at(each.code, each.character));
+    CHECK_THROWS_MATCHES(read_count_per_length(each.text, "width"), Error,
+                         refused_at(each.code, "width", each.character));
   }
 }
 
@@ -192,6 +184,14 @@ TEST_CASE("what is written is the shortest number that reads back", "[quantity]"
   CHECK(duration_text({4'800'000}) == "1 h 20 min");
   CHECK(duration_text({2'500}) == "2 s 500 ms");
   CHECK(duration_text({0}) == "0 s");
+  CHECK(rounded_duration_text({0}) == "0 s");
+  CHECK(rounded_duration_text({59'499}) == "59 s");
+  CHECK(rounded_duration_text({59'500}) == "1 min");
+  CHECK(rounded_duration_text({200'400}) == "3 min 20 s");
+  CHECK(rounded_duration_text({599'499}) == "9 min 59 s");
+  CHECK(rounded_duration_text({629'999}) == "11 min");  // 10 min 30 s, to the minute
+  CHECK(rounded_duration_text({17'990'000}) == "5 h");
+  CHECK(rounded_duration_text({18'720'000}) == "5 h 12 min");
   CHECK(count_per_length_text({Counted::stitches, 28, 100}, LengthUnit::cm) == "28 sts / 10 cm");
   CHECK(count_per_length_text({Counted::rows, 28, 101.6}, LengthUnit::inch) == "28 rows / 4 in");
 }
@@ -220,6 +220,7 @@ TEST_CASE("values that are no quantity are refused with their field", "[quantity
   CHECK_THROWS_MATCHES(weight_in({1}, static_cast<WeightUnit>(5)), Error,
                        refused_field(ErrorCode::bad_argument, "unit"));
   CHECK_THROWS_MATCHES(duration_text({-1}), Error, refused_field(ErrorCode::bad_argument, "ms"));
+  CHECK_THROWS_MATCHES(rounded_duration_text({-1}), Error, refused_field(ErrorCode::bad_argument, "ms"));
   CHECK_THROWS_MATCHES(duration_text({1'000'000'000'001}), Error, refused_field(ErrorCode::bad_argument, "ms"));
 }
 

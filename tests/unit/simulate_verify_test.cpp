@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <stdexcept>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "catch.hpp"
 #include "latchwork/simulate.hpp"
@@ -35,6 +37,36 @@ TEST_CASE("a plan that makes the chart is verified, and its loops are counted", 
   CHECK(verification.message == "verified");
   CHECK(verification.difference == Place{});
   CHECK(verification.loops == 25 + 1 + 1);  // every pass knits; one purl and one tuck's closing are drawn again
+}
+
+TEST_CASE("a stop at a row that the counter never reads is told, though its work is never done", "[verify]") {
+  const Grid grid = Grid::from_text(panel);
+  for (const auto& [row, near] : {std::pair{6, 5}, std::pair{-1, 1}, std::pair{99, 5}}) {
+    Plan plan = soonest_plan(grid, -3);
+    plan.stops.emplace_back().row = row;
+    plan.stops.back().carriage_right = plan.carriage_starts_right == (row % 2 == 0);
+    const Verification verification = verify(grid, plan);
+    CHECK_FALSE(verification.verified);
+    CHECK(verification.difference.row == near);
+    CHECK(verification.message ==
+          "stop after row " + std::to_string(row) + ": the row counter reads 0 to 5, so this stop is never made");
+  }
+}
+
+// The simulator executes any moves and compares cloth (DOMAIN 6): what hands can do, and changes nothing, is done.
+TEST_CASE("needless work makes the same cloth and is verified: a release without a hold, a wale re-formed twice",
+          "[verify]") {
+  const Grid grid = Grid::from_text(panel);
+  Plan plan = soonest_plan(grid, -3);
+  for (Stop& stop : plan.stops) {
+    stop.releases.push_back(-3);
+    const std::vector<Reform> once = stop.reforms;
+    stop.reforms.insert(stop.reforms.end(), once.begin(), once.end());
+  }
+  REQUIRE_FALSE(plan.stops.empty());
+  const Verification verification = verify(grid, plan);
+  CHECK(verification.message == "verified");
+  CHECK(verification.loops > verify(grid, soonest_plan(grid, -3)).loops);  // drawn once more
 }
 
 TEST_CASE("the first difference is told by row, then column, with what the chart says and the fabric has", "[verify]") {

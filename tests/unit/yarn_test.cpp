@@ -9,18 +9,8 @@
 
 using namespace latchwork;
 using latchwork_test::Approx;
+using latchwork_test::refused_at;
 using latchwork_test::refused_field;
-
-namespace {
-
-latchwork_test::Refused refused_at(ErrorCode code, int character) {
-  Place place;
-  place.field = "yarn";
-  place.character = character;
-  return latchwork_test::refused(code, place);
-}
-
-}  // namespace
 
 TEST_CASE("a yarn number is read as labels and cones have it", "[yarn]") {
   struct Case {
@@ -102,7 +92,7 @@ TEST_CASE("a yarn number that may mean two things, or none, is refused with the 
   };
   for (const Case& each : cases) {
     INFO(each.text);
-    CHECK_THROWS_MATCHES(read_yarn_number(each.text, "yarn"), Error, refused_at(each.code, each.character));
+    CHECK_THROWS_MATCHES(read_yarn_number(each.text, "yarn"), Error, refused_at(each.code, "yarn", each.character));
   }
 }
 

@@ -118,7 +118,8 @@ class Grid:
         COLUMN LEFT/RIGHT R|L` or `x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind` puts a crossing after the row
         written just below it.
 
-        Raises Error bad_letter, bad_syntax, too_large, size_mismatch and what cross() raises, all with line.
+        Raises Error bad_letter (the cell's row and column; the message counts the letters of a line from 1, as in files),
+        bad_syntax, too_large (rows, columns), size_mismatch (columns) and what cross() raises, all with line.
         """
     @staticmethod
     def from_cells(cells: numpy.typing.NDArray[numpy.uint8] | memoryview) -> Grid:
@@ -417,6 +418,11 @@ def weight_text(weight: Weight, unit: WeightUnit) -> str:
 
 def duration_text(duration: Duration) -> str:
     """"1 h 20 min": reads back to an equal duration. Raises Error bad_argument (field "ms")."""
+
+def rounded_duration_text(duration: Duration) -> str:
+    """For people, rounded: "40 s", "3 min 20 s", "12 min", "5 h 12 min"; from ten minutes on to the minute. As summaries and
+    instructions have it. Raises Error bad_argument (field "ms").
+    """
 
 def count_per_length_text(density: CountPerLength, unit: LengthUnit) -> str:
     """"28 sts / 10 cm": reads back to an equal value. Raises Error bad_argument (field "count", "length_mm")."""

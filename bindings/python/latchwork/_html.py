@@ -7,6 +7,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from . import _core
+from ._quantity import Duration
 from ._words import count_of, extent
 
 if TYPE_CHECKING:
@@ -32,9 +33,10 @@ def _table(caption: str, head: list[str], rows: list[list[str]], note: str = "")
 
 
 def _time(milliseconds: int) -> str:
-    """Minutes and seconds, "12:05"; a knitter's clock needs no finer."""
-    seconds = (milliseconds + 500) // 1000
-    return f"{seconds // 60}:{seconds % 60:02d}"
+    """As summaries and instructions have it; a plan may be wrong, and is still shown."""
+    if not 0 <= milliseconds <= 10**12:  # what rounded_duration_text() takes
+        return f"{milliseconds} ms"
+    return _core.rounded_duration_text(Duration(milliseconds))
 
 
 def _needle(needle: int) -> str:
@@ -72,7 +74,7 @@ def plan_table(plan: Plan) -> str:
     """One line a stop, needles as the operator sees them."""
     caption = (
         f"Plan, {plan.status.name}{plan._regular()}: {extent(plan.columns, plan.rows)}, {count_of(len(plan.stops), 'stop')}, "
-        f"{_time(plan.total_ms)} min in all, at least {_time(plan.bound_ms)}{' by any rhythm' if plan.rhythm else ''}. "
+        f"{_time(plan.total_ms)} in all, at least {_time(plan.bound_ms)}{' by any rhythm' if plan.rhythm else ''}. "
         "Needles in the operator's view (wrong side); leans as on the right side."
     )
     rows = [
@@ -87,12 +89,17 @@ def plan_table(plan: Plan) -> str:
         for stop in plan.stops
     ]
     note = "; ".join(finding.message for finding in plan.findings)
-    return _table(caption, ["RC", "carriage", "re-form", "cross", "needles", "min"], rows, note)
+    return _table(caption, ["RC", "carriage", "re-form", "cross", "needles", "time"], rows, note)
+
+
+def _spread(mm: float) -> str:
+    """To a tenth; what is less is not told as none."""
+    return "0" if mm == 0 else f"{mm:.1f}" if mm >= 0.05 else "under 0.1"
 
 
 def size_table(size: Size) -> str:
     """Strip by strip from the bottom band's left on the right side, then the whole."""
-    spread = f"+/- {size.width_spread_mm:.0f} x {size.height_spread_mm:.0f}"
+    spread = f"+/- {_spread(size.width_spread_mm)} x {_spread(size.height_spread_mm)} mm"
     if not size.spread_known:
         spread = f"{spread} or more" if size.width_spread_mm or size.height_spread_mm else "spread not known"
     caption = (

@@ -5,6 +5,8 @@
 #include <pybind11/pybind11.h>
 #include <pybind11/stl.h>
 
+#include <algorithm>
+#include <cstddef>
 #include <type_traits>
 
 #include "convert.hpp"
@@ -47,6 +49,27 @@ auto without_gil(Result (*function)(Arguments...)) {
   };
 }
 
+/// Text as an argument of a template.
+template <std::size_t size>
+struct Literal {
+  char text[size] = {};
+  constexpr Literal(const char (&from)[size]) { std::copy_n(from, size, text); }  // NOLINT: "rows" is one
+};
+
+/// A number of rows or stitches. Python's numbers have no end; one past C's is refused as any that is too large for a
+/// grid, by its name, and not as an argument of another type.
+template <Literal name>
+struct Count {
+  int value = 0;
+  operator int() const { return value; }  // NOLINT: it is one
+};
+
+/// A function of counts alone, each with its name.
+template <Literal... names, class Result, class... Arguments>
+auto counted(Result (*function)(Arguments...)) {
+  return [function](Count<names>... counts) { return function(counts...); };
+}
+
 /// A count with its noun: "1 row", "3 rows", "0 stitches" (ending "es").
 inline std::string count_of(std::size_t count, const char* thing, const char* ending = "s") {
   return std::to_string(count) + " " + thing + (count == 1 ? "" : ending);
@@ -62,3 +85,19 @@ inline std::string extent_of(const Grid& grid) {
 std::optional<std::string> notebook_svg(Panel panel);
 
 }  // namespace latchwork::python
+
+namespace pybind11::detail {
+
+template <latchwork::python::Literal name_of>
+struct type_caster<latchwork::python::Count<name_of>> {
+  PYBIND11_TYPE_CASTER(latchwork::python::Count<name_of>, const_name("int"));
+  bool load(handle source, bool convert) {
+    latchwork::python::refuse_past_int(source, name_of.text);
+    make_caster<int> number;
+    if (!number.load(source, convert)) return false;
+    value.value = cast_op<int>(number);
+    return true;
+  }
+};
+
+}  // namespace pybind11::detail

@@ -1,5 +1,9 @@
 #include "convert.hpp"
 
+#include <limits>
+
+#include "latchwork/grid.hpp"
+
 namespace latchwork::python {
 
 std::string Path::whole() const {
@@ -16,6 +20,17 @@ std::string Path::field() const {
 
 void wrong_type(const Path& path, const char* wanted, py::handle got) {
   throw py::type_error(path.whole() + " must be " + wanted + ", not " + Py_TYPE(got.ptr())->tp_name);
+}
+
+void refuse_past_int(py::handle number, const char* name) {
+  if (PyLong_Check(number.ptr()) == 0) return;
+  int overflow = 0;
+  const long long value = PyLong_AsLongLongAndOverflow(number.ptr(), &overflow);
+  if (overflow == 0 && value >= std::numeric_limits<int>::min() && value <= std::numeric_limits<int>::max()) return;
+  const bool large = overflow > 0 || (overflow == 0 && value > 0);
+  throw Error(large ? ErrorCode::too_large : ErrorCode::bad_argument, Place{.field = name},
+              std::string(name) + " is " + std::string(py::str(number)) +
+                  (large ? "; at most " + std::to_string(Grid::max_side) : "; at least 1"));
 }
 
 void out_of_range(const Path& path, py::handle got, long long least, long long most) {

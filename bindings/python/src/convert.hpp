@@ -36,6 +36,10 @@ struct Path {
   std::string whole() const;
 };
 
+/// Refuses a number of rows or stitches that no int holds, by its name. What else is no count stays for pybind11 to
+/// say.
+void refuse_past_int(py::handle number, const char* name);
+
 /// Raises TypeError: "Plan.stops[3].row must be int, not str".
 [[noreturn]] void wrong_type(const Path& path, const char* wanted, py::handle got);
 /// Throws Error bad_argument: "Plan.stops[3].row is 5000000000; it must be in -2147483648..2147483647".

@@ -106,11 +106,15 @@ void bind_derivations(py::class_<Grid>& grid) {
           "unfolded", &Grid::unfolded, "axis"_a,
           "This grid and, on its right, its mirror image: 2W columns about a line, 2W-1 about a shared last stitch.\n\n"
           "Raises Error crossing_cut when the shared stitch is in a crossing; too_large.")
-      .def("repeated_across", &Grid::repeated_across, "times"_a, "shift"_a = 0,
-           "`times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam "
-           "(half-drop: shift = R/2). Raises Error bad_argument (times below 1), too_large.")
-      .def("repeated_up", &Grid::repeated_up, "times"_a,
-           "`times` copies upward. Raises Error bad_argument (times below 1), too_large.")
+      .def(
+          "repeated_across",
+          [](const Grid& self, Count<"times"> times, int shift) { return self.repeated_across(times, shift); },
+          "times"_a, "shift"_a = 0,
+          "`times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam "
+          "(half-drop: shift = R/2). Raises Error bad_argument (times below 1), too_large.")
+      .def(
+          "repeated_up", [](const Grid& self, Count<"times"> times) { return self.repeated_up(times); }, "times"_a,
+          "`times` copies upward. Raises Error bad_argument (times below 1), too_large.")
       .def("rolled_up", &Grid::rolled_up, "shift"_a,
            "Row y moves to y + shift, wrapping over the tile's seam. Any whole shift.")
       .def("beside", &Grid::beside, "right"_a,
@@ -138,14 +142,16 @@ void bind_grid(py::module_& m) {
       "The size is fixed at birth.");
   grid.attr("max_side") = Grid::max_side;
   grid.attr("max_cells") = Grid::max_cells;
-  grid.def(py::init<int, int>(), "rows"_a, "columns"_a,
-           "A grid of knit stitches. Raises Error bad_argument (rows, columns below 1), too_large.")
+  grid.def(py::init([](Count<"rows"> rows, Count<"columns"> columns) { return Grid(rows, columns); }), "rows"_a,
+           "columns"_a, "A grid of knit stitches. Raises Error bad_argument (rows, columns below 1), too_large.")
       .def_static(
           "from_text", [](const Text& text) { return Grid::from_text(text.view); }, "text"_a,
           "A grid from rows of letters, top row first, one row a line: k knit, p purl, t tuck, s slip, . none. A line "
           "`x COLUMN LEFT/RIGHT R|L` or `x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind` puts a crossing after "
-          "the row written just below it.\n\nRaises Error bad_letter, bad_syntax, too_large, size_mismatch and what "
-          "cross() raises, all with line.")
+          "the row written just below it.\n\nRaises Error bad_letter (the cell's row and column; the message counts "
+          "the "
+          "letters of a line from 1, as in files), bad_syntax, too_large (rows, columns), size_mismatch (columns) and "
+          "what cross() raises, all with line.")
       .def_static("from_cells", &grid_from_cells, "cells"_a,
                   "A grid from a (rows, columns) array of uint8, row 1 first, contiguous or not: a NumPy array or any "
                   "other buffer of two dimensions. The cells are copied.\n\nRaises TypeError for items that are not "

@@ -73,7 +73,7 @@ void bind_panel(py::module_& m) {
       "crossing; crossing_over_none, as Strip.filled_up(); too_large.");
   m.def(
       "join_strips",
-      [](std::string name, int rows, const std::vector<Strip>& strips) {
+      [](std::string name, Count<"rows"> rows, const std::vector<Strip>& strips) {
         return join_strips(std::move(name), rows, strips);
       },
       "name"_a, "rows"_a, "strips"_a,
