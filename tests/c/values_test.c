@@ -3,17 +3,17 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include <latchwork/latchwork.h>
 #include "check.h"
+#include <latchwork/latchwork.h>
 
 int checks_failed = 0;
 long checks_made = 0;
-const char* checking = "";
+const char *checking = "";
 
 #define OK(call) CHECK((call) == LATCHWORK_OK)
 
-static latchwork_grid* grid_of(const char* text) {
-  latchwork_grid* grid = NULL;
+static latchwork_grid *grid_of(const char *text) {
+  latchwork_grid *grid = NULL;
   OK(latchwork_grid_from_text(text, strlen(text), &grid, NULL));
   return grid;
 }
@@ -23,7 +23,7 @@ static void crossings_have_the_published_names(void) {
      group, in LC the right one. */
   static const struct {
     latchwork_crossing crossing;
-    const char* name;
+    const char *name;
     int32_t width, travel;
   } table[] = {
       {{1, 0, 3, 0, 3, LATCHWORK_LEAN_RIGHT, LATCHWORK_CENTRE_BETWEEN}, "3/3 RC", 6, 3},
@@ -47,8 +47,8 @@ static void crossings_have_the_published_names(void) {
 static void a_grid_is_what_its_letters_say(void) {
   /* Top row first in the text, row 1 first in the array; the crossing stands after the row written below it. */
   static const uint8_t expected[] = {0, 1, 2, 3, 0, 0, 0, 0, 0, 0, 0, 4};
-  latchwork_grid* grid = grid_of("kkk.\nx 0 2/1 L\nkkkk\nkpts\n");
-  latchwork_grid* again = NULL;
+  latchwork_grid *grid = grid_of("kkk.\nx 0 2/1 L\nkkkk\nkpts\n");
+  latchwork_grid *again = NULL;
   uint8_t cells[12];
   latchwork_crossing crossing;
   char text[64];
@@ -79,8 +79,8 @@ static void a_grid_is_what_its_letters_say(void) {
 
 static void a_mirrored_crossing_leans_the_other_way(void) {
   /* DEVELOPERS.md, views: start W-c-l-q = 6-1-2-1, groups swapped, lean flipped. */
-  latchwork_grid* grid = grid_of("kkkkkk\nx 1 2/1 R\nkkkkkk\n");
-  latchwork_grid* mirrored = NULL;
+  latchwork_grid *grid = grid_of("kkkkkk\nx 1 2/1 R\nkkkkkk\n");
+  latchwork_grid *mirrored = NULL;
   latchwork_crossing crossing;
   checking = "mirrored";
   OK(latchwork_grid_mirrored(grid, &mirrored, NULL));
@@ -92,8 +92,8 @@ static void a_mirrored_crossing_leans_the_other_way(void) {
 
 static void wales_follow_their_loops_through_a_crossing(void) {
   /* 2 over 1: the stitches of columns 0 and 1 go to 1 and 2, that of column 2 to 0. */
-  latchwork_grid* grid = grid_of("kkk\nx 0 2/1 R\nkkk\n");
-  latchwork_wales* wales = NULL;
+  latchwork_grid *grid = grid_of("kkk\nx 0 2/1 R\nkkk\n");
+  latchwork_wales *wales = NULL;
   latchwork_wale all[3];
   int32_t columns[2], index = -2;
   size_t needed = 0;
@@ -111,12 +111,12 @@ static void wales_follow_their_loops_through_a_crossing(void) {
 
 static void errors_name_their_place(void) {
   latchwork_error error = LATCHWORK_ERROR_INIT;
-  latchwork_grid* grid = grid_of("kkkk\nx 0 2/2 R\nkkkk\n");
-  latchwork_grid* none = (latchwork_grid*)&error;
+  latchwork_grid *grid = grid_of("kkkk\nx 0 2/2 R\nkkkk\n");
+  latchwork_grid *none = (latchwork_grid *)&error;
   latchwork_crossing crossing = LATCHWORK_CROSSING_INIT;
-  const latchwork_strip* strips[2] = {NULL, NULL};
-  latchwork_panel* panel = NULL;
-  latchwork_strip* strip = NULL;
+  const latchwork_strip *strips[2] = {NULL, NULL};
+  latchwork_panel *panel = NULL;
+  latchwork_strip *strip = NULL;
   checking = "errors";
   CHECK(latchwork_grid_set(grid, 3, 1, LATCHWORK_CELL_PURL, &error) == LATCHWORK_E_OFF_GRID);
   CHECK(error.code == LATCHWORK_E_OFF_GRID && error.row == 3 && error.column == 1 && error.message[0] != '\0');
@@ -129,15 +129,12 @@ static void errors_name_their_place(void) {
   crossing.lean = 2;
   CHECK(latchwork_grid_cross(grid, &crossing, &error) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strcmp(error.field, "crossing.lean") == 0);
-  CHECK(latchwork_grid_unfolded(grid, LATCHWORK_AXIS_STITCH, &none, &error) == LATCHWORK_E_CROSSING_CUT &&
-        none == NULL);
-  CHECK(latchwork_grid_unfolded(grid, 2, &none, &error) == LATCHWORK_E_BAD_ARGUMENT &&
-        strcmp(error.field, "axis") == 0);
+  CHECK(latchwork_grid_unfolded(grid, LATCHWORK_AXIS_STITCH, &none, &error) == LATCHWORK_E_CROSSING_CUT && none == NULL);
+  CHECK(latchwork_grid_unfolded(grid, 2, &none, &error) == LATCHWORK_E_BAD_ARGUMENT && strcmp(error.field, "axis") == 0);
   CHECK(latchwork_grid_from_text("kk\nkq\n", 6, &none, &error) == LATCHWORK_E_BAD_LETTER && error.line == 2);
   CHECK(latchwork_grid_create(0, 5, &none, &error) == LATCHWORK_E_BAD_ARGUMENT && strcmp(error.field, "rows") == 0);
   CHECK(latchwork_grid_create(70000, 5, &none, &error) == LATCHWORK_E_TOO_LARGE);
-  CHECK(latchwork_grid_from_text(NULL, 0, &none, &error) == LATCHWORK_E_BAD_ARGUMENT &&
-        strcmp(error.field, "text") == 0);
+  CHECK(latchwork_grid_from_text(NULL, 0, &none, &error) == LATCHWORK_E_BAD_ARGUMENT && strcmp(error.field, "text") == 0);
   CHECK(latchwork_strip_create("caf\xE9", "a", grid, &strip, &error) == LATCHWORK_E_BAD_ENCODING && strip == NULL);
   CHECK(strcmp(error.field, "strip.name") == 0);
   CHECK(latchwork_strip_create("a", "caf\xE9", grid, &strip, &error) == LATCHWORK_E_BAD_ENCODING && strip == NULL);
@@ -156,7 +153,7 @@ static void long_texts_are_cut_between_characters(void) {
   /* 100 two-byte letters as a texture that was not measured: error.field holds 63 bytes, so 31 letters. */
   char texture[201];
   latchwork_measurement measurement = {"rope", NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS};
-  latchwork_swatch* swatch = NULL;
+  latchwork_swatch *swatch = NULL;
   latchwork_gauge gauge = LATCHWORK_GAUGE_INIT;
   latchwork_error error = LATCHWORK_ERROR_INIT;
   size_t i;
@@ -191,8 +188,7 @@ static void buffers_are_filled_whole_or_not_at_all(void) {
 }
 
 static void needles_count_outward_from_the_centre(void) {
-  /* DEVELOPERS.md, sides: five stitches stand on L3..R2, RS column 0 is the operator's rightmost; there is no needle 0.
-   */
+  /* DEVELOPERS.md, sides: five stitches stand on L3..R2, RS column 0 is the operator's rightmost; there is no needle 0. */
   latchwork_machine machine = LATCHWORK_MACHINE_INIT;
   int32_t needle = 0;
   checking = "needles";
@@ -317,8 +313,8 @@ static void panels_give_back_their_bands(void) {
   static const latchwork_band bands[] = {{1, 2, 2}, {3, 1, 1}};
   static const latchwork_strip_span spans[] = {
       {"left", "rope", 0, 2, 1}, {"right", "moss", 2, 1, 2}, {"top", "stockinette", 0, 3, 1}};
-  latchwork_grid* grid = NULL;
-  latchwork_panel* panel = NULL;
+  latchwork_grid *grid = NULL;
+  latchwork_panel *panel = NULL;
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_band band[2];
   latchwork_strip_span span[2];
@@ -359,14 +355,14 @@ static void a_swatch_measures_a_panel(void) {
       {"rope", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS},
   };
   latchwork_measurement given[4];
-  latchwork_swatch* swatch = NULL;
+  latchwork_swatch *swatch = NULL;
   latchwork_gauge gauge = LATCHWORK_GAUGE_INIT;
   latchwork_size size = LATCHWORK_SIZE_INIT;
   latchwork_strip_size strips[1];
-  latchwork_grid* grid = NULL;
-  latchwork_strip* strip = NULL;
-  latchwork_panel* panel = NULL;
-  const char* textures[2];
+  latchwork_grid *grid = NULL;
+  latchwork_strip *strip = NULL;
+  latchwork_panel *panel = NULL;
+  const char *textures[2];
   size_t needed = 0;
   int32_t has = -1;
   checking = "swatch";
@@ -397,13 +393,13 @@ static void a_swatch_measures_a_panel(void) {
   latchwork_swatch_destroy(swatch);
 }
 
-static void briefs_are_read_from_folders(const char* folder, const char* file) {
+static void briefs_are_read_from_folders(const char *folder, const char *file) {
   latchwork_brief *brief = NULL, *made = NULL;
-  latchwork_panel* panel = NULL;
-  latchwork_swatch* swatch = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_swatch *swatch = NULL;
   latchwork_machine machine = LATCHWORK_MACHINE_INIT;
   latchwork_effort effort = LATCHWORK_EFFORT_INIT;
-  latchwork_job* job = NULL;
+  latchwork_job *job = NULL;
   latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
   latchwork_error error = LATCHWORK_ERROR_INIT;
   int32_t equal = 0;
@@ -529,9 +525,9 @@ static void yarn_is_reckoned_by_every_route(void) {
   const latchwork_yarn_number twenty = {20.0, LATCHWORK_YARN_SYSTEM_TEX, 1};
   latchwork_plain_constants constants = {0.0, 0.0};
   latchwork_strip *strip = NULL, *filled = NULL;
-  latchwork_panel* panel = NULL;
-  latchwork_swatch* swatch = NULL;
-  latchwork_yarn_need* need = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_swatch *swatch = NULL;
+  latchwork_yarn_need *need = NULL;
   latchwork_yarn_estimate estimates[4];
   latchwork_yarn_share share;
   size_t needed = 0;
@@ -594,7 +590,7 @@ static void yarn_is_reckoned_by_every_route(void) {
 }
 
 /* BRIEF FILE: a brief's folder, and a file that is no folder. */
-int main(int argc, char** argv) {
+int main(int argc, char **argv) {
   if (argc != 3) return 2;
   briefs_are_read_from_folders(argv[1], argv[2]);
   crossings_have_the_published_names();

@@ -6,8 +6,8 @@
      latchwork_grid_verify, `needle_name` is latchwork_needle_name.
    - Status. What can fail returns LATCHWORK_OK or the code of an error, and tells it in `error`, which is the caller's
      own and may be NULL. Nothing is thrown, printed or kept: there is no "last error". Every function fails with
-     BAD_ARGUMENT for a NULL where NULL is not said to be allowed (error.field is the argument's name), for an enum
-   value out of its range or an index past the end, and with NO_MEMORY; only what comes beside these is listed.
+     BAD_ARGUMENT for a NULL where NULL is not said to be allowed (error.field is the argument's name), for an enum value
+     out of its range or an index past the end, and with NO_MEMORY; only what comes beside these is listed.
    - Handles (grid, wales, strip, panel, swatch, yarn_need, timings, effort_fit, findings, plan, front, certificate,
      fabric, brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
      latchwork_<type>_destroy(); on failure *out is NULL. A handle holds no other: the parts it was made of may be
@@ -20,8 +20,8 @@
      alone and succeeds; a buffer that is too small is BAD_ARGUMENT (field "capacity") and gets nothing.
    - Text in is UTF-8: names end with NUL; files come with their size in bytes and need no NUL. Text out is UTF-8.
    - Structs. Those that stand alone begin with struct_size, set by their LATCHWORK_..._INIT, so that they can grow at
-     their end. A caller with a smaller struct (an older header): the fields it lacks have their defaults on the way in
-   and are left out on the way out. A caller with a larger one (a newer header): what this library does not know must be
+     their end. A caller with a smaller struct (an older header): the fields it lacks have their defaults on the way in and
+     are left out on the way out. A caller with a larger one (a newer header): what this library does not know must be
      zero on the way in, else BAD_ARGUMENT (field "...struct_size"); it is set to zero on the way out.
      Structs that stand in arrays (crossing, move, wale, stop, ...) have no struct_size and never change.
      Structs of data (machine, effort, fit request, yarn request): every field counts; begin with the function that
@@ -55,29 +55,29 @@ typedef int32_t latchwork_status; /* LATCHWORK_OK or an error code; signatures n
 /* The numbers never change; the list only grows. Since 0.1. */
 enum {
   LATCHWORK_OK = 0,
-  LATCHWORK_E_INTERNAL = 1,            /* an invariant of ours was broken: a bug in latchwork */
-  LATCHWORK_E_NO_MEMORY = 2,           /* memory ran out */
-  LATCHWORK_E_BAD_ARGUMENT = 3,        /* an argument is missing or out of its range; `field` names it */
-  LATCHWORK_E_OFF_GRID = 4,            /* a cell, crossing or slice reaches outside the grid */
-  LATCHWORK_E_STITCH_TAKEN = 5,        /* two crossings after one row share a column */
-  LATCHWORK_E_CROSSING_CUT = 6,        /* the operation would cut a crossing in two, or put an axis through it */
-  LATCHWORK_E_CROSSING_OVER_STACK = 7, /* a tuck or slip in row r of a crossing's span */
-  LATCHWORK_E_CROSSING_OVER_NONE = 8,  /* no stitch in rows r or r+1 of a crossing's span */
-  LATCHWORK_E_SIZE_MISMATCH = 9,       /* pieces of unequal size are put together */
-  LATCHWORK_E_TOO_LARGE = 10,          /* a size, count or cost beyond the documented limit */
-  LATCHWORK_E_BAD_LETTER = 11,         /* a letter that stands for no cell */
-  LATCHWORK_E_BAD_SYNTAX = 12,         /* text that is not well-formed (JSON, CSV, crossing line) */
-  LATCHWORK_E_BAD_ENCODING = 13,       /* text that is not UTF-8 */
-  LATCHWORK_E_NEWER_VERSION = 14,      /* a file of a newer format version than this library reads */
-  LATCHWORK_E_WRONG_FORMAT = 15,       /* a file of another kind than asked for */
-  LATCHWORK_E_DUPLICATE_KEY = 16,      /* a key that stands twice in one object */
-  LATCHWORK_E_MISSING_FIELD = 17,      /* a field that must be there is not */
-  LATCHWORK_E_UNKNOWN_FIELD = 18,      /* a field that the format does not know */
-  LATCHWORK_E_BAD_VALUE = 19,          /* a field's value has the wrong type or is out of range */
-  LATCHWORK_E_BAD_UNIT = 20,           /* a unit that is missing, unknown, or not of the kind asked for */
-  LATCHWORK_E_IO = 21,                 /* a file cannot be read or written */
-  LATCHWORK_E_NO_GAUGE = 22,           /* a texture has no measurements in the swatch */
-  LATCHWORK_E_CANCELLED = 23           /* the caller asked to stop */
+  LATCHWORK_E_INTERNAL = 1,             /* an invariant of ours was broken: a bug in latchwork */
+  LATCHWORK_E_NO_MEMORY = 2,            /* memory ran out */
+  LATCHWORK_E_BAD_ARGUMENT = 3,         /* an argument is missing or out of its range; `field` names it */
+  LATCHWORK_E_OFF_GRID = 4,             /* a cell, crossing or slice reaches outside the grid */
+  LATCHWORK_E_STITCH_TAKEN = 5,         /* two crossings after one row share a column */
+  LATCHWORK_E_CROSSING_CUT = 6,         /* the operation would cut a crossing in two, or put an axis through it */
+  LATCHWORK_E_CROSSING_OVER_STACK = 7,  /* a tuck or slip in row r of a crossing's span */
+  LATCHWORK_E_CROSSING_OVER_NONE = 8,   /* no stitch in rows r or r+1 of a crossing's span */
+  LATCHWORK_E_SIZE_MISMATCH = 9,        /* pieces of unequal size are put together */
+  LATCHWORK_E_TOO_LARGE = 10,           /* a size, count or cost beyond the documented limit */
+  LATCHWORK_E_BAD_LETTER = 11,          /* a letter that stands for no cell */
+  LATCHWORK_E_BAD_SYNTAX = 12,          /* text that is not well-formed (JSON, CSV, crossing line) */
+  LATCHWORK_E_BAD_ENCODING = 13,        /* text that is not UTF-8 */
+  LATCHWORK_E_NEWER_VERSION = 14,       /* a file of a newer format version than this library reads */
+  LATCHWORK_E_WRONG_FORMAT = 15,        /* a file of another kind than asked for */
+  LATCHWORK_E_DUPLICATE_KEY = 16,       /* a key that stands twice in one object */
+  LATCHWORK_E_MISSING_FIELD = 17,       /* a field that must be there is not */
+  LATCHWORK_E_UNKNOWN_FIELD = 18,       /* a field that the format does not know */
+  LATCHWORK_E_BAD_VALUE = 19,           /* a field's value has the wrong type or is out of range */
+  LATCHWORK_E_BAD_UNIT = 20,            /* a unit that is missing, unknown, or not of the kind asked for */
+  LATCHWORK_E_IO = 21,                  /* a file cannot be read or written */
+  LATCHWORK_E_NO_GAUGE = 22,            /* a texture has no measurements in the swatch */
+  LATCHWORK_E_CANCELLED = 23            /* the caller asked to stop */
 };
 
 /* What went wrong and where. The caller's own, on its stack. Set by every call it is given to: after LATCHWORK_OK its
@@ -92,17 +92,15 @@ typedef struct latchwork_error {
   char message[256];    /* for people: names place, value and limit */
   int32_t character;    /* character (Unicode code point) of the text of a field, from 1; 0: none */
 } latchwork_error;
-#define LATCHWORK_ERROR_INIT \
-  { sizeof(latchwork_error), 0, 0, -1, 0, {0}, {0}, 0 }
+#define LATCHWORK_ERROR_INIT { sizeof(latchwork_error), 0, 0, -1, 0, {0}, {0}, 0 }
 
-/* The code's name as in C++ ("off_grid"); "ok" for LATCHWORK_OK, "" for a number that is no code. Never freed. Since
- * 0.1. */
-LATCHWORK_C_API const char* latchwork_error_name(int32_t code);
+/* The code's name as in C++ ("off_grid"); "ok" for LATCHWORK_OK, "" for a number that is no code. Never freed. Since 0.1. */
+LATCHWORK_C_API const char *latchwork_error_name(int32_t code);
 /* Every error code, in order of its number. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_error_codes(int32_t* codes, size_t capacity, size_t* needed,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_error_codes(int32_t *codes, size_t capacity, size_t *needed,
+                                                       latchwork_error *error);
 /* The library's version, "0.1.0" (semantic versioning). Never freed. Since 0.1. */
-LATCHWORK_C_API const char* latchwork_version(void);
+LATCHWORK_C_API const char *latchwork_version(void);
 
 /* ---- Cells and crossings --------------------------------------------------------------------------------------- */
 
@@ -122,8 +120,7 @@ enum { LATCHWORK_CENTRE_FRONT = 0, LATCHWORK_CENTRE_BETWEEN = 1, LATCHWORK_CENTR
 
 /* Two neighbouring groups of stitches that change places between two rows; a centre group may stay between them. In a
    right cross the left group passes in front and travels right (n/m RC has left = n); in a left cross the right group
-   passes in front (n/m LC has right = n): the Craft Yarn Council's terms. An element of arrays: no struct_size. Since
-   0.1. */
+   passes in front (n/m LC has right = n): the Craft Yarn Council's terms. An element of arrays: no struct_size. Since 0.1. */
 typedef struct latchwork_crossing {
   int32_t row;    /* crossed after this row is knitted: 1..R; after R it sits on a tile's seam */
   int32_t column; /* leftmost stitch: 0..W-1, from the left on the RS */
@@ -133,22 +130,21 @@ typedef struct latchwork_crossing {
   int32_t lean;   /* LATCHWORK_LEAN_... */
   int32_t place;  /* LATCHWORK_CENTRE_...; BETWEEN when there is no centre */
 } latchwork_crossing;
-#define LATCHWORK_CROSSING_INIT \
-  { 1, 0, 1, 0, 1, LATCHWORK_LEAN_RIGHT, LATCHWORK_CENTRE_BETWEEN }
+#define LATCHWORK_CROSSING_INIT { 1, 0, 1, 0, 1, LATCHWORK_LEAN_RIGHT, LATCHWORK_CENTRE_BETWEEN }
 
 /* The cell's letter, one of k p t s . ; NUL for a number that is no cell. Since 0.1. */
 LATCHWORK_C_API char latchwork_cell_letter(int32_t cell);
 /* The cell of a letter; -1 for a letter that stands for none (capitals do not). Since 0.1. */
 LATCHWORK_C_API int32_t latchwork_cell_of(char letter);
 /* Stitches in all: left + centre + right. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_crossing_width(const latchwork_crossing* crossing, int32_t* stitches,
-                                                          latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_crossing_width(const latchwork_crossing *crossing, int32_t *stitches,
+                                                          latchwork_error *error);
 /* Longest sideways travel in stitches: max(left, right) + centre. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_crossing_travel(const latchwork_crossing* crossing, int32_t* stitches,
-                                                           latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_crossing_travel(const latchwork_crossing *crossing, int32_t *stitches,
+                                                           latchwork_error *error);
 /* The trade's name: "3/3 RC", "2/1 LC"; with a centre "2/1/2 RC, centre behind". Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_crossing_name(const latchwork_crossing* crossing, char* text,
-                                                         size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_crossing_name(const latchwork_crossing *crossing, char *text,
+                                                         size_t capacity, size_t *needed, latchwork_error *error);
 
 /* ---- Grid: a stitch chart as seen from the RS ------------------------------------------------------------------- */
 
@@ -164,110 +160,109 @@ typedef struct latchwork_grid latchwork_grid;
 enum { LATCHWORK_AXIS_LINE = 0, LATCHWORK_AXIS_STITCH = 1 };
 
 /* A grid of knit stitches. Fails: BAD_ARGUMENT (rows, columns) below 1; TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_create(int32_t rows, int32_t columns, latchwork_grid** out,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_create(int32_t rows, int32_t columns, latchwork_grid **out,
+                                                       latchwork_error *error);
 /* A grid from rows of letters, TOP row first, one row a line. A line "x COLUMN LEFT/RIGHT R|L" or
    "x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind" puts a crossing after the row written just below it.
    Fails: BAD_LETTER (the cell's row and column; the message counts the letters of a line from 1, as in files),
    BAD_SYNTAX, SIZE_MISMATCH (columns), TOO_LARGE (rows, columns), and as latchwork_grid_cross, all with line.
    Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_from_text(const char* text, size_t size, latchwork_grid** out,
-                                                          latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_from_text(const char *text, size_t size, latchwork_grid **out,
+                                                          latchwork_error *error);
 /* A grid from `count` cells, row 1 first, from the left. Fails: BAD_ARGUMENT (rows, columns) below 1; SIZE_MISMATCH
    (count is not rows x columns); BAD_VALUE (row, column) for a number that is no cell; TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_from_cells(int32_t rows, int32_t columns, const uint8_t* cells,
-                                                           size_t count, latchwork_grid** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_from_cells(int32_t rows, int32_t columns, const uint8_t *cells,
+                                                           size_t count, latchwork_grid **out, latchwork_error *error);
 /* A grid of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_copy(const latchwork_grid* grid, latchwork_grid** out,
-                                                     latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_copy(const latchwork_grid *grid, latchwork_grid **out,
+                                                     latchwork_error *error);
 /* *equal is 1 when cells and crossings are the same, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_equal(const latchwork_grid* grid, const latchwork_grid* other,
-                                                      int32_t* equal, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_equal(const latchwork_grid *grid, const latchwork_grid *other,
+                                                      int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_grid_destroy(latchwork_grid* grid);
+LATCHWORK_C_API void latchwork_grid_destroy(latchwork_grid *grid);
 
 /* Puts a cell at (row, column). Fails: OFF_GRID, CROSSING_OVER_STACK, CROSSING_OVER_NONE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_set(latchwork_grid* grid, int32_t row, int32_t column, int32_t cell,
-                                                    latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_set(latchwork_grid *grid, int32_t row, int32_t column, int32_t cell,
+                                                    latchwork_error *error);
 /* Adds a crossing. Fails: OFF_GRID, BAD_ARGUMENT (left, centre, right), STITCH_TAKEN, CROSSING_OVER_STACK,
    CROSSING_OVER_NONE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_cross(latchwork_grid* grid, const latchwork_crossing* crossing,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_cross(latchwork_grid *grid, const latchwork_crossing *crossing,
+                                                      latchwork_error *error);
 /* Takes away the crossing after `row` that starts at `column`. Fails: OFF_GRID when there is none. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_uncross(latchwork_grid* grid, int32_t row, int32_t column,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_uncross(latchwork_grid *grid, int32_t row, int32_t column,
+                                                        latchwork_error *error);
 /* Writes `patch` over this grid with its row 1, column 0 at (row, column), its crossings in place of those inside.
-   Fails: OFF_GRID; CROSSING_CUT when a crossing here lies partly under the patch; CROSSING_OVER_NONE when one below or
-   on top of the patch would have no stitch above it. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_paste(latchwork_grid* grid, const latchwork_grid* patch, int32_t row,
-                                                      int32_t column, latchwork_error* error);
+   Fails: OFF_GRID; CROSSING_CUT when a crossing here lies partly under the patch; CROSSING_OVER_NONE when one below or on
+   top of the patch would have no stitch above it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_paste(latchwork_grid *grid, const latchwork_grid *patch, int32_t row,
+                                                      int32_t column, latchwork_error *error);
 
 /* Rows, 1 or more. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_rows(const latchwork_grid* grid, int32_t* rows, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_rows(const latchwork_grid *grid, int32_t *rows, latchwork_error *error);
 /* Columns, 1 or more. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_columns(const latchwork_grid* grid, int32_t* columns,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_columns(const latchwork_grid *grid, int32_t *columns,
+                                                        latchwork_error *error);
 /* The cell at (row, column), LATCHWORK_CELL_... Fails: OFF_GRID. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_at(const latchwork_grid* grid, int32_t row, int32_t column,
-                                                   int32_t* cell, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_at(const latchwork_grid *grid, int32_t row, int32_t column,
+                                                   int32_t *cell, latchwork_error *error);
 /* All cells row by row from the cast-on, from the left on the RS: rows x columns bytes. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_cells(const latchwork_grid* grid, uint8_t* cells, size_t capacity,
-                                                      size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_cells(const latchwork_grid *grid, uint8_t *cells, size_t capacity,
+                                                      size_t *needed, latchwork_error *error);
 /* All crossings by row, then column. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_crossings(const latchwork_grid* grid, latchwork_crossing* crossings,
-                                                          size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_crossings(const latchwork_grid *grid, latchwork_crossing *crossings,
+                                                          size_t capacity, size_t *needed, latchwork_error *error);
 /* One value for equal grids, the same on every machine (FNV-1a, 64 bits). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_hash(const latchwork_grid* grid, uint64_t* hash,
-                                                     latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_hash(const latchwork_grid *grid, uint64_t *hash,
+                                                     latchwork_error *error);
 /* One line for people: size, cells by kind, crossings. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_describe(const latchwork_grid* grid, char* text, size_t capacity,
-                                                         size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_describe(const latchwork_grid *grid, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
 /* The letters and crossing lines that latchwork_grid_from_text() reads back to an equal grid. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_to_text(const latchwork_grid* grid, char* text, size_t capacity,
-                                                        size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_to_text(const latchwork_grid *grid, char *text, size_t capacity,
+                                                        size_t *needed, latchwork_error *error);
 
 /* Reflected left to right: knit and purl stay, every lean flips. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_mirrored(const latchwork_grid* grid, latchwork_grid** out,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_mirrored(const latchwork_grid *grid, latchwork_grid **out,
+                                                         latchwork_error *error);
 /* Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it keep their order.
    Fails: CROSSING_OVER_NONE when a stack just above a crossing ends on no stitch. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_upside_down(const latchwork_grid* grid, latchwork_grid** out,
-                                                            latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_upside_down(const latchwork_grid *grid, latchwork_grid **out,
+                                                            latchwork_error *error);
 /* Turned by 180 degrees in its plane; leans keep. Fails: as latchwork_grid_upside_down. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_half_turn(const latchwork_grid* grid, latchwork_grid** out,
-                                                          latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_half_turn(const latchwork_grid *grid, latchwork_grid **out,
+                                                          latchwork_error *error);
 /* The same cloth seen from the other side: columns mirrored, knit and purl swapped, leans keep. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_turned(const latchwork_grid* grid, latchwork_grid** out,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_turned(const latchwork_grid *grid, latchwork_grid **out,
+                                                       latchwork_error *error);
 /* This grid and its mirror image on its right: 2W columns about a line, 2W-1 about a shared last stitch
-   (LATCHWORK_AXIS_...). Fails: BAD_ARGUMENT (axis), CROSSING_CUT when the shared stitch is in a crossing; TOO_LARGE.
-   Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_unfolded(const latchwork_grid* grid, int32_t axis, latchwork_grid** out,
-                                                         latchwork_error* error);
+   (LATCHWORK_AXIS_...). Fails: BAD_ARGUMENT (axis), CROSSING_CUT when the shared stitch is in a crossing; TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_unfolded(const latchwork_grid *grid, int32_t axis, latchwork_grid **out,
+                                                         latchwork_error *error);
 /* `times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam (half-drop: shift =
    R/2). Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_repeated_across(const latchwork_grid* grid, int32_t times,
-                                                                int32_t shift, latchwork_grid** out,
-                                                                latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_repeated_across(const latchwork_grid *grid, int32_t times,
+                                                                int32_t shift, latchwork_grid **out,
+                                                                latchwork_error *error);
 /* `times` copies upward. Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_repeated_up(const latchwork_grid* grid, int32_t times,
-                                                            latchwork_grid** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_repeated_up(const latchwork_grid *grid, int32_t times,
+                                                            latchwork_grid **out, latchwork_error *error);
 /* Row y moves to y + shift, wrapping over the tile's seam; any shift. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_rolled_up(const latchwork_grid* grid, int32_t shift,
-                                                          latchwork_grid** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_rolled_up(const latchwork_grid *grid, int32_t shift,
+                                                          latchwork_grid **out, latchwork_error *error);
 /* This grid with `right` on its right. Fails: SIZE_MISMATCH (unequal rows); TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_beside(const latchwork_grid* grid, const latchwork_grid* right,
-                                                       latchwork_grid** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_beside(const latchwork_grid *grid, const latchwork_grid *right,
+                                                       latchwork_grid **out, latchwork_error *error);
 /* This grid on top of `below`. Fails: SIZE_MISMATCH (unequal columns); TOO_LARGE; CROSSING_OVER_NONE when a crossing on
    one's seam would have no stitch above it in the other. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_above(const latchwork_grid* grid, const latchwork_grid* below,
-                                                      latchwork_grid** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_above(const latchwork_grid *grid, const latchwork_grid *below,
+                                                      latchwork_grid **out, latchwork_error *error);
 /* Rows row..row+rows-1 and columns column..column+columns-1; a crossing belongs to the row it follows.
    Fails: BAD_ARGUMENT (rows, columns) below 1; OFF_GRID; CROSSING_CUT; CROSSING_OVER_NONE when a crossing after the
    slice's last row would have no stitch in its first. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_sliced(const latchwork_grid* grid, int32_t row, int32_t column,
-                                                       int32_t rows, int32_t columns, latchwork_grid** out,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_sliced(const latchwork_grid *grid, int32_t row, int32_t column,
+                                                       int32_t rows, int32_t columns, latchwork_grid **out,
+                                                       latchwork_error *error);
 
 /* ---- Wales: physical chains of loops, followed through crossings ------------------------------------------------ */
 
@@ -282,102 +277,100 @@ typedef struct latchwork_wale {
 } latchwork_wale;
 
 /* Follows the wales of a grid. Linear in cells. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_wales_create(const latchwork_grid* grid, latchwork_wales** out,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_wales_create(const latchwork_grid *grid, latchwork_wales **out,
+                                                        latchwork_error *error);
 /* Wales of their own, equal to these. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_wales_copy(const latchwork_wales* wales, latchwork_wales** out,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_wales_copy(const latchwork_wales *wales, latchwork_wales **out,
+                                                      latchwork_error *error);
 /* *equal is 1 when all wales run the same way, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_wales_equal(const latchwork_wales* wales, const latchwork_wales* other,
-                                                       int32_t* equal, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_wales_equal(const latchwork_wales *wales, const latchwork_wales *other,
+                                                       int32_t *equal, latchwork_error *error);
 /* Frees them; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_wales_destroy(latchwork_wales* wales);
+LATCHWORK_C_API void latchwork_wales_destroy(latchwork_wales *wales);
 /* All of them, in order. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_wales_all(const latchwork_wales* wales, latchwork_wale* all, size_t capacity,
-                                                     size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_wales_all(const latchwork_wales *wales, latchwork_wale *all, size_t capacity,
+                                                     size_t *needed, latchwork_error *error);
 /* The columns of wale `index`, one a row, from its lowest row up. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_wales_columns(const latchwork_wales* wales, size_t index, int32_t* columns,
-                                                         size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_wales_columns(const latchwork_wales *wales, size_t index, int32_t *columns,
+                                                         size_t capacity, size_t *needed, latchwork_error *error);
 /* The index of the wale at (row, column); -1 where there is no stitch. Fails: OFF_GRID. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_wales_at(const latchwork_wales* wales, int32_t row, int32_t column,
-                                                    int32_t* index, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_wales_at(const latchwork_wales *wales, int32_t row, int32_t column,
+                                                    int32_t *index, latchwork_error *error);
 
 /* ---- Strips and motifs ------------------------------------------------------------------------------------------ */
 
 /* A grid (one vertical repeat, as seen on the RS), the name people call it by, and the texture that measures it. */
 typedef struct latchwork_strip latchwork_strip;
 
-/* A strip of a copy of `grid`. `texture` is a key into a swatch. Fails: BAD_ENCODING (strip.name, strip.texture) for
-   text that is not UTF-8. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_create(const char* name, const char* texture,
-                                                        const latchwork_grid* grid, latchwork_strip** out,
-                                                        latchwork_error* error);
+/* A strip of a copy of `grid`. `texture` is a key into a swatch. Fails: BAD_ENCODING (strip.name, strip.texture) for text
+   that is not UTF-8. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_strip_create(const char *name, const char *texture,
+                                                        const latchwork_grid *grid, latchwork_strip **out,
+                                                        latchwork_error *error);
 /* A strip of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_copy(const latchwork_strip* strip, latchwork_strip** out,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_strip_copy(const latchwork_strip *strip, latchwork_strip **out,
+                                                      latchwork_error *error);
 /* *equal is 1 when name, texture and grid are the same, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_equal(const latchwork_strip* strip, const latchwork_strip* other,
-                                                       int32_t* equal, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_strip_equal(const latchwork_strip *strip, const latchwork_strip *other,
+                                                       int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_strip_destroy(latchwork_strip* strip);
+LATCHWORK_C_API void latchwork_strip_destroy(latchwork_strip *strip);
 /* What people call it. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_name(const latchwork_strip* strip, char* text, size_t capacity,
-                                                      size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_strip_name(const latchwork_strip *strip, char *text, size_t capacity,
+                                                      size_t *needed, latchwork_error *error);
 /* The key into a swatch. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_texture(const latchwork_strip* strip, char* text, size_t capacity,
-                                                         size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_strip_texture(const latchwork_strip *strip, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
 /* A copy of its grid. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_grid(const latchwork_strip* strip, latchwork_grid** out,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_strip_grid(const latchwork_strip *strip, latchwork_grid **out,
+                                                      latchwork_error *error);
 /* Reflected left to right; the lean words in its name are exchanged (RC, LC), the texture stays. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_mirrored(const latchwork_strip* strip, latchwork_strip** out,
-                                                          latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_strip_mirrored(const latchwork_strip *strip, latchwork_strip **out,
+                                                          latchwork_error *error);
 /* `times` copies side by side. Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_repeated_across(const latchwork_strip* strip, int32_t times,
-                                                                 latchwork_strip** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_strip_repeated_across(const latchwork_strip *strip, int32_t times,
+                                                                 latchwork_strip **out, latchwork_error *error);
 /* `times` copies upward. Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_repeated_up(const latchwork_strip* strip, int32_t times,
-                                                             latchwork_strip** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_strip_repeated_up(const latchwork_strip *strip, int32_t times,
+                                                             latchwork_strip **out, latchwork_error *error);
 /* Repeated upward and cut at exactly `rows` rows, row 1 at the bottom. Fails: BAD_ARGUMENT (rows) below 1; TOO_LARGE;
    CROSSING_OVER_NONE, as latchwork_grid_sliced. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_filled_up(const latchwork_strip* strip, int32_t rows,
-                                                           latchwork_strip** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_strip_filled_up(const latchwork_strip *strip, int32_t rows,
+                                                           latchwork_strip **out, latchwork_error *error);
 
-/* The motifs: each gives one vertical repeat. All fail with BAD_ARGUMENT (the parameter's name) for a number below 1
-   and TOO_LARGE past the grid's limits. Crossings stand half way up their interval. */
+/* The motifs: each gives one vertical repeat. All fail with BAD_ARGUMENT (the parameter's name) for a number below 1 and
+   TOO_LARGE past the grid's limits. Crossings stand half way up their interval. */
 
 /* Stockinette: all knit; 1 row. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_stockinette(int32_t columns, latchwork_strip** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_stockinette(int32_t columns, latchwork_strip **out, latchwork_error *error);
 /* Reverse stockinette: all purl; 1 row. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_reverse(int32_t columns, latchwork_strip** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_reverse(int32_t columns, latchwork_strip **out, latchwork_error *error);
 /* Garter: rows of knit, then rows of purl. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_garter(int32_t knit_rows, int32_t purl_rows, int32_t columns,
-                                                  latchwork_strip** out, latchwork_error* error);
+                                                  latchwork_strip **out, latchwork_error *error);
 /* Moss: knit and purl alternate both ways; 2 rows. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_moss(int32_t columns, latchwork_strip** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_moss(int32_t columns, latchwork_strip **out, latchwork_error *error);
 /* Basket: two by two blocks of knit and purl. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_basket(int32_t block_columns, int32_t block_rows, latchwork_strip** out,
-                                                  latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_basket(int32_t block_columns, int32_t block_rows, latchwork_strip **out,
+                                                  latchwork_error *error);
 /* Tuck rib: one wale, `height` tucks closed by a purl; height + 1 rows. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_tuck_rib(int32_t height, latchwork_strip** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_tuck_rib(int32_t height, latchwork_strip **out, latchwork_error *error);
 /* Ladder: needles out of work, bare strands; 1 row. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_ladder(int32_t columns, latchwork_strip** out, latchwork_error* error);
-/* Rope: a crossing of `front` over `back` stitches on the same stitches every `interval` rows (2 or more). Since 0.1.
- */
+LATCHWORK_C_API latchwork_status latchwork_ladder(int32_t columns, latchwork_strip **out, latchwork_error *error);
+/* Rope: a crossing of `front` over `back` stitches on the same stitches every `interval` rows (2 or more). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_rope(int32_t front, int32_t back, int32_t interval, int32_t lean,
-                                                latchwork_strip** out, latchwork_error* error);
+                                                latchwork_strip **out, latchwork_error *error);
 /* Plait: three groups of `stitches`; every `interval` rows the left pair crosses with `lean`, then the right pair with
    the other. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plait(int32_t stitches, int32_t interval, int32_t lean,
-                                                 latchwork_strip** out, latchwork_error* error);
+                                                 latchwork_strip **out, latchwork_error *error);
 /* Wave: a crossing of n over n whose lean changes each time, `lean` first; 2 * interval rows. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_wave(int32_t stitches, int32_t interval, int32_t lean, latchwork_strip** out,
-                                                latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_wave(int32_t stitches, int32_t interval, int32_t lean, latchwork_strip **out,
+                                                latchwork_error *error);
 
 /* ---- Panels ----------------------------------------------------------------------------------------------------- */
 
-/* What is knitted: a grid that ends, and which texture measures which part of it. Bands cover the rows from row 1 up.
- */
+/* What is knitted: a grid that ends, and which texture measures which part of it. Bands cover the rows from row 1 up. */
 typedef struct latchwork_panel latchwork_panel;
 
 /* A run of rows in which strips stand side by side. An element of arrays. Since 0.1. */
@@ -390,8 +383,8 @@ typedef struct latchwork_band {
 /* One strip's place in a band. An element of arrays. Its texts are lent: on the way in they are the caller's and are
    copied, on the way out they are the panel's and go with it. Since 0.1. */
 typedef struct latchwork_strip_span {
-  const char* name;
-  const char* texture;
+  const char *name;
+  const char *texture;
   int32_t column;      /* first column */
   int32_t columns;     /* columns in all */
   int32_t repeat_rows; /* the strip's vertical repeat in rows */
@@ -402,82 +395,75 @@ typedef struct latchwork_strip_span {
 typedef struct latchwork_panel_parts {
   uint32_t struct_size;
   int32_t rows;                       /* every strip is filled up to this height */
-  const char* name;                   /* NULL: "" */
-  const latchwork_strip* edge;        /* at the left; mirrored at the right; NULL: none */
-  const latchwork_strip* const* left; /* from the left edge towards the middle */
+  const char *name;                   /* NULL: "" */
+  const latchwork_strip *edge;        /* at the left; mirrored at the right; NULL: none */
+  const latchwork_strip *const *left; /* from the left edge towards the middle */
   size_t left_count;
-  const latchwork_strip* centre; /* stands once in the middle; NULL: none */
+  const latchwork_strip *centre; /* stands once in the middle; NULL: none */
   int32_t axis; /* without a centre: about the line after `left`, or about its shared last stitch; LATCHWORK_AXIS_... */
 } latchwork_panel_parts;
-#define LATCHWORK_PANEL_PARTS_INIT \
-  { sizeof(latchwork_panel_parts), 0, NULL, NULL, NULL, 0, NULL, 0 }
+#define LATCHWORK_PANEL_PARTS_INIT { sizeof(latchwork_panel_parts), 0, NULL, NULL, NULL, 0, NULL, 0 }
 
 /* A panel of one band and one strip. Fails: BAD_ENCODING (name) for text that is not UTF-8. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_create(const char* name, const latchwork_strip* strip,
-                                                        latchwork_panel** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_create(const char *name, const latchwork_strip *strip,
+                                                        latchwork_panel **out, latchwork_error *error);
 /* A panel of a copy of `grid` and bands of strips: the spans of the first band, then those of the second, and so on.
-   Fails: SIZE_MISMATCH when the bands do not cover the grid exactly, or their strips are not `spans_count`;
-   BAD_ARGUMENT (rows, columns, repeat_rows) below 1; BAD_ENCODING (name, bands[0].strips[2].texture) for text that is
-   not UTF-8. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_from_bands(const char* name, const latchwork_grid* grid,
-                                                            const latchwork_band* bands, size_t bands_count,
-                                                            const latchwork_strip_span* spans, size_t spans_count,
-                                                            latchwork_panel** out, latchwork_error* error);
+   Fails: SIZE_MISMATCH when the bands do not cover the grid exactly, or their strips are not `spans_count`; BAD_ARGUMENT
+   (rows, columns, repeat_rows) below 1; BAD_ENCODING (name, bands[0].strips[2].texture) for text that is not UTF-8.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_from_bands(const char *name, const latchwork_grid *grid,
+                                                            const latchwork_band *bands, size_t bands_count,
+                                                            const latchwork_strip_span *spans, size_t spans_count,
+                                                            latchwork_panel **out, latchwork_error *error);
 /* Builds a mirrored panel in one call.
    Fails: BAD_ARGUMENT (rows; parts, when there is nothing); CROSSING_CUT when the shared stitch is in a crossing;
-   CROSSING_OVER_NONE, as latchwork_strip_filled_up; TOO_LARGE; BAD_ENCODING, as latchwork_panel_from_bands. Since 0.1.
- */
-LATCHWORK_C_API latchwork_status latchwork_build_panel(const latchwork_panel_parts* parts, latchwork_panel** out,
-                                                       latchwork_error* error);
+   CROSSING_OVER_NONE, as latchwork_strip_filled_up; TOO_LARGE; BAD_ENCODING, as latchwork_panel_from_bands. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_build_panel(const latchwork_panel_parts *parts, latchwork_panel **out,
+                                                       latchwork_error *error);
 /* Strips side by side from the left on the RS, each filled up to `rows`. Fails: BAD_ARGUMENT (rows below 1; strips,
    when there is none); CROSSING_OVER_NONE, as latchwork_strip_filled_up; TOO_LARGE; BAD_ENCODING, as
    latchwork_panel_from_bands. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_join_strips(const char* name, int32_t rows,
-                                                       const latchwork_strip* const* strips, size_t count,
-                                                       latchwork_panel** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_join_strips(const char *name, int32_t rows,
+                                                       const latchwork_strip *const *strips, size_t count,
+                                                       latchwork_panel **out, latchwork_error *error);
 /* A panel of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_copy(const latchwork_panel* panel, latchwork_panel** out,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_copy(const latchwork_panel *panel, latchwork_panel **out,
+                                                      latchwork_error *error);
 /* *equal is 1 when name, grid, bands and axis are the same, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_equal(const latchwork_panel* panel, const latchwork_panel* other,
-                                                       int32_t* equal, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_equal(const latchwork_panel *panel, const latchwork_panel *other,
+                                                       int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_panel_destroy(latchwork_panel* panel);
+LATCHWORK_C_API void latchwork_panel_destroy(latchwork_panel *panel);
 /* Its name. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_name(const latchwork_panel* panel, char* text, size_t capacity,
-                                                      size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_name(const latchwork_panel *panel, char *text, size_t capacity,
+                                                      size_t *needed, latchwork_error *error);
 /* A copy of its grid. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_grid(const latchwork_panel* panel, latchwork_grid** out,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_grid(const latchwork_panel *panel, latchwork_grid **out,
+                                                      latchwork_error *error);
 /* Its bands from row 1 up. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_bands(const latchwork_panel* panel, latchwork_band* bands,
-                                                       size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_bands(const latchwork_panel *panel, latchwork_band *bands,
+                                                       size_t capacity, size_t *needed, latchwork_error *error);
 /* The strips of band `band` from the left on the RS; their texts are the panel's and go with it. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_strips(const latchwork_panel* panel, size_t band,
-                                                        latchwork_strip_span* strips, size_t capacity, size_t* needed,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_strips(const latchwork_panel *panel, size_t band,
+                                                        latchwork_strip_span *strips, size_t capacity, size_t *needed,
+                                                        latchwork_error *error);
 /* The mirror axis in half columns from the left edge (W when it is the middle); 0: none was named. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_axis_half_columns(const latchwork_panel* panel, int32_t* half_columns,
-                                                                   latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_axis_half_columns(const latchwork_panel *panel, int32_t *half_columns,
+                                                                   latchwork_error *error);
 /* Names the mirror axis; 0: none. Fails: BAD_ARGUMENT outside 1..2W-1. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_set_axis_half_columns(latchwork_panel* panel, int32_t half_columns,
-                                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_set_axis_half_columns(latchwork_panel *panel, int32_t half_columns,
+                                                                       latchwork_error *error);
 /* This panel on top of `below`; the name is this panel's. Fails: as latchwork_grid_above. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_above(const latchwork_panel* panel, const latchwork_panel* below,
-                                                       latchwork_panel** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_above(const latchwork_panel *panel, const latchwork_panel *below,
+                                                       latchwork_panel **out, latchwork_error *error);
 /* Reflected left to right, bands and axis with it. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_mirrored(const latchwork_panel* panel, latchwork_panel** out,
-                                                          latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_mirrored(const latchwork_panel *panel, latchwork_panel **out,
+                                                          latchwork_error *error);
 
 /* ---- Machine and effort ----------------------------------------------------------------------------------------- */
 
 /* Generic classes of single-bed machines by needle pitch. Since 0.1. */
-enum {
-  LATCHWORK_MACHINE_CLASS_FINE = 0,
-  LATCHWORK_MACHINE_CLASS_STANDARD = 1,
-  LATCHWORK_MACHINE_CLASS_MID = 2,
-  LATCHWORK_MACHINE_CLASS_BULKY = 3
-};
+enum { LATCHWORK_MACHINE_CLASS_FINE = 0, LATCHWORK_MACHINE_CLASS_STANDARD = 1, LATCHWORK_MACHINE_CLASS_MID = 2, LATCHWORK_MACHINE_CLASS_BULKY = 3 };
 
 #define LATCHWORK_MACHINE_PRONGS 20 /* most sizes of pronged tools */
 
@@ -498,15 +484,10 @@ typedef struct latchwork_machine {
   int32_t prongs[LATCHWORK_MACHINE_PRONGS]; /* pronged tools at hand, two of each; each 1..20 */
   char name[128];                           /* UTF-8, closed by NUL */
 } latchwork_machine;
-#define LATCHWORK_MACHINE_INIT                                        \
-  {                                                                   \
-    sizeof(latchwork_machine), 0, 0.0, 0, 0, 0, 0, 0, 0, 0, 0, {0}, { \
-      0                                                               \
-    }                                                                 \
-  }
+#define LATCHWORK_MACHINE_INIT { sizeof(latchwork_machine), 0, 0.0, 0, 0, 0, 0, 0, 0, 0, 0, {0}, {0} }
 
-/* What hand work costs, in whole milliseconds, each 0..3600000. Data: begin with latchwork_effort_default(). Where a
-   call takes efforts, NULL stands for the defaults; 0 in a field means that the work costs nothing. Since 0.1. */
+/* What hand work costs, in whole milliseconds, each 0..3600000. Data: begin with latchwork_effort_default(). Where a call
+   takes efforts, NULL stands for the defaults; 0 in a field means that the work costs nothing. Since 0.1. */
 typedef struct latchwork_effort {
   uint32_t struct_size;
   int64_t stop;            /* each stop: park the carriage, find the place, start again */
@@ -522,30 +503,28 @@ typedef struct latchwork_effort {
   int64_t shaping;         /* each needle on which a wale begins or ends at a stop */
   int64_t row;             /* each plain carriage pass */
 } latchwork_effort;
-#define LATCHWORK_EFFORT_INIT \
-  { sizeof(latchwork_effort), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0 }
+#define LATCHWORK_EFFORT_INIT { sizeof(latchwork_effort), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0 }
 
 /* Fills `machine` with the generic machine of a class (LATCHWORK_MACHINE_CLASS_...), named after it. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_machine_generic(int32_t machine_class, latchwork_machine* machine,
-                                                           latchwork_error* error);
-/* Fills `effort` with the default efforts, which are estimates, meant to be replaced by the user's timings. Since 0.1.
- */
-LATCHWORK_C_API latchwork_status latchwork_effort_default(latchwork_effort* effort, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_machine_generic(int32_t machine_class, latchwork_machine *machine,
+                                                           latchwork_error *error);
+/* Fills `effort` with the default efforts, which are estimates, meant to be replaced by the user's timings. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_effort_default(latchwork_effort *effort, latchwork_error *error);
 /* "L3", "R12". Fails: BAD_ARGUMENT (needle) for 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_needle_name(int32_t needle, char* text, size_t capacity, size_t* needed,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_needle_name(int32_t needle, char *text, size_t capacity, size_t *needed,
+                                                       latchwork_error *error);
 /* The needle `steps` places to the operator's right of `needle`, over the centre. Fails: BAD_ARGUMENT (needle) for 0.
    Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_needle_beside(int32_t needle, int32_t steps, int32_t* beside,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_needle_beside(int32_t needle, int32_t steps, int32_t *beside,
+                                                         latchwork_error *error);
 /* The leftmost needle, operator's view, of a panel of that many columns. Not checked against the bed.
    Fails: BAD_ARGUMENT (columns) below 1. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_leftmost_needle(const latchwork_machine* machine, int32_t columns,
-                                                           int32_t* needle, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_leftmost_needle(const latchwork_machine *machine, int32_t columns,
+                                                           int32_t *needle, latchwork_error *error);
 /* The needle of an RS column: column 0 is the operator's rightmost stitch. Fails: BAD_ARGUMENT (columns) below 1 and
    (column) outside 0..columns-1. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_needle_of(const latchwork_machine* machine, int32_t columns, int32_t column,
-                                                     int32_t* needle, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_needle_of(const latchwork_machine *machine, int32_t columns, int32_t column,
+                                                     int32_t *needle, latchwork_error *error);
 
 /* The parts of an effort by number, in their order. Since 0.1. */
 enum {
@@ -563,7 +542,7 @@ enum {
   LATCHWORK_EFFORT_TERM_ROW = 11
 };
 /* The term's name as in latchwork_effort ("rung_purl"); "" for a number that is no term. Never freed. Since 0.1. */
-LATCHWORK_C_API const char* latchwork_effort_term_name(int32_t term);
+LATCHWORK_C_API const char *latchwork_effort_term_name(int32_t term);
 
 /* ---- Timings: efforts by the clock ------------------------------------------------------------------------------ */
 
@@ -582,7 +561,7 @@ typedef struct latchwork_effort_fit latchwork_effort_fit;
    is lent: on the way in the caller's, copied; on the way out the timings', and it goes with them. Since 0.1. */
 typedef struct latchwork_spell {
   int64_t time_ms;          /* 1..LATCHWORK_MAX_SPELL_MS */
-  const char* note;         /* free text, to 256 bytes: "the telephone rang"; NULL on the way in: "" */
+  const char *note;         /* free text, to 256 bytes: "the telephone rang"; NULL on the way in: "" */
   int32_t stops;            /* stop */
   int32_t batches;          /* wales found and re-formed: batch */
   int32_t drops;            /* rungs laddered down, of all batches: drop */
@@ -628,79 +607,80 @@ typedef struct latchwork_outlying_spell {
 /* Timings of `count` spells. Fails: BAD_VALUE for a count, time, text or line out of its range, or a spell in which
    nothing was done (field "spells[3].rows"; "spells[3]"); BAD_ENCODING for a note that is not UTF-8; TOO_LARGE.
    Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_timings_create(const latchwork_spell* spells, size_t count,
-                                                          latchwork_timings** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_timings_create(const latchwork_spell *spells, size_t count,
+                                                          latchwork_timings **out, latchwork_error *error);
 /* Reads a timings file: CSV (RFC 4180, UTF-8), one spell a line, whose first line names its columns, in any order: the
    counts stops, batches, drops, rungs_knit, rungs_purl, rungs_tuck, rungs_slip, crossings, stitches_crossed, holds,
    shapings, rows (those that no spell has may be left out, not all), time, unit (ms, s, min, h) and note (may be left
    out). A count is a whole number, nothing is 0; a time is a whole number of milliseconds. Fails with line and field:
    BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD, DUPLICATE_KEY, BAD_VALUE, BAD_UNIT, BAD_ENCODING, TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_timings(const char* text, size_t size, latchwork_timings** out,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_timings(const char *text, size_t size, latchwork_timings **out,
+                                                        latchwork_error *error);
 /* The CSV that latchwork_read_timings() reads back to equal timings: every column, times in ms. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_timings_write(const latchwork_timings* timings, char* text, size_t capacity,
-                                                         size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_timings_write(const latchwork_timings *timings, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
 /* Timings of their own, equal to these. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_timings_copy(const latchwork_timings* timings, latchwork_timings** out,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_timings_copy(const latchwork_timings *timings, latchwork_timings **out,
+                                                        latchwork_error *error);
 /* *equal is 1 when all spells are the same and in the same order, whichever lines they stood on, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_timings_equal(const latchwork_timings* timings,
-                                                         const latchwork_timings* other, int32_t* equal,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_timings_equal(const latchwork_timings *timings,
+                                                         const latchwork_timings *other, int32_t *equal,
+                                                         latchwork_error *error);
 /* Frees them; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_timings_destroy(latchwork_timings* timings);
+LATCHWORK_C_API void latchwork_timings_destroy(latchwork_timings *timings);
 /* All spells in order; their notes are the timings' and go with them. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_timings_spells(const latchwork_timings* timings, latchwork_spell* spells,
-                                                          size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_timings_spells(const latchwork_timings *timings, latchwork_spell *spells,
+                                                          size_t capacity, size_t *needed, latchwork_error *error);
 /* Efforts by non-negative least squares, each spell counting the same; ties, zeros, standard errors and outlying spells
-   by the rules at fit_effort() in timings.hpp. Terms without data keep `defaults` (may be NULL), tied ones are shared
-   out nearest to them. Fails: BAD_ARGUMENT (defaults); TOO_LARGE (field "effort.row") for a cost that comes out above
+   by the rules at fit_effort() in timings.hpp. Terms without data keep `defaults` (may be NULL), tied ones are shared out
+   nearest to them. Fails: BAD_ARGUMENT (defaults); TOO_LARGE (field "effort.row") for a cost that comes out above
    3600000 ms: a wrong unit, perhaps. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_timings_fit_effort(const latchwork_timings* timings,
-                                                              const latchwork_effort* defaults,
-                                                              latchwork_effort_fit** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_timings_fit_effort(const latchwork_timings *timings,
+                                                              const latchwork_effort *defaults,
+                                                              latchwork_effort_fit **out, latchwork_error *error);
 /* A fit of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_copy(const latchwork_effort_fit* effort_fit,
-                                                           latchwork_effort_fit** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_copy(const latchwork_effort_fit *effort_fit,
+                                                           latchwork_effort_fit **out, latchwork_error *error);
 /* *equal is 1 when both say the same, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_equal(const latchwork_effort_fit* effort_fit,
-                                                            const latchwork_effort_fit* other, int32_t* equal,
-                                                            latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_equal(const latchwork_effort_fit *effort_fit,
+                                                            const latchwork_effort_fit *other, int32_t *equal,
+                                                            latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_effort_fit_destroy(latchwork_effort_fit* effort_fit);
+LATCHWORK_C_API void latchwork_effort_fit_destroy(latchwork_effort_fit *effort_fit);
 /* The efforts, each within its limits. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_effort(const latchwork_effort_fit* effort_fit,
-                                                             latchwork_effort* effort, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_effort(const latchwork_effort_fit *effort_fit,
+                                                             latchwork_effort *effort, latchwork_error *error);
 /* Every term, by number. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_terms(const latchwork_effort_fit* effort_fit,
-                                                            latchwork_term_fit* terms, size_t capacity, size_t* needed,
-                                                            latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_terms(const latchwork_effort_fit *effort_fit,
+                                                            latchwork_term_fit *terms, size_t capacity, size_t *needed,
+                                                            latchwork_error *error);
 /* The other terms (LATCHWORK_EFFORT_TERM_...) that the term at `index` is tied with, by number. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_tied_with(const latchwork_effort_fit* effort_fit, size_t index,
-                                                                int32_t* terms, size_t capacity, size_t* needed,
-                                                                latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_tied_with(const latchwork_effort_fit *effort_fit, size_t index,
+                                                                int32_t *terms, size_t capacity, size_t *needed,
+                                                                latchwork_error *error);
 /* The outlying spells in order; they took part in the fit all the same. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_outlying(const latchwork_effort_fit* effort_fit,
-                                                               latchwork_outlying_spell* spells, size_t capacity,
-                                                               size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_outlying(const latchwork_effort_fit *effort_fit,
+                                                               latchwork_outlying_spell *spells, size_t capacity,
+                                                               size_t *needed, latchwork_error *error);
 /* Spells fitted to. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_spells(const latchwork_effort_fit* effort_fit, int32_t* spells,
-                                                             latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_spells(const latchwork_effort_fit *effort_fit, int32_t *spells,
+                                                             latchwork_error *error);
 /* How many costs, or sums of tied ones, were free to be set. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_rank(const latchwork_effort_fit* effort_fit, int32_t* rank,
-                                                           latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_rank(const latchwork_effort_fit *effort_fit, int32_t *rank,
+                                                           latchwork_error *error);
 /* Spells less rank. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_degrees_of_freedom(const latchwork_effort_fit* effort_fit,
-                                                                         int32_t* degrees, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_degrees_of_freedom(const latchwork_effort_fit *effort_fit,
+                                                                         int32_t *degrees, latchwork_error *error);
 /* Root of (sum of squared residuals / degrees of freedom); -1 without those. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_spread_ms(const latchwork_effort_fit* effort_fit,
-                                                                double* spread_ms, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_spread_ms(const latchwork_effort_fit *effort_fit,
+                                                                double *spread_ms, latchwork_error *error);
 /* The fit for people: a line for each term with its value and where it comes from, the outlying spells by their lines.
    Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_effort_fit_describe(const latchwork_effort_fit* effort_fit, char* text,
-                                                               size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_effort_fit_describe(const latchwork_effort_fit *effort_fit, char *text,
+                                                               size_t capacity, size_t *needed,
+                                                               latchwork_error *error);
 /* "fitted", "at_zero", "tied", "no_data"; "" for a number that is none. Never freed. Since 0.1. */
-LATCHWORK_C_API const char* latchwork_term_state_name(int32_t state);
+LATCHWORK_C_API const char *latchwork_term_state_name(int32_t state);
 
 /* ---- Findings --------------------------------------------------------------------------------------------------- */
 
@@ -709,18 +689,18 @@ enum { LATCHWORK_SEVERITY_ADVICE = 0, LATCHWORK_SEVERITY_WARNING = 1, LATCHWORK_
 
 /* What a bed, tool or method cannot do or finds hard. Numbers never change; the list only grows. Since 0.1. */
 enum {
-  LATCHWORK_FINDING_CODE_OFF_BED = 1,        /* the panel reaches past the bed where it is placed, or is wider */
-  LATCHWORK_FINDING_CODE_NO_TOOL = 2,        /* a crossing group is wider than the widest tool */
-  LATCHWORK_FINDING_CODE_TIGHT_CROSSING = 3, /* a crossing travels further than is comfortable */
-  LATCHWORK_FINDING_CODE_SHORT_INTERVAL = 4, /* crossings follow each other in fewer rows than they have stitches */
-  LATCHWORK_FINDING_CODE_OPEN_CROSSING = 5,  /* a crossing after the panel's last row */
-  LATCHWORK_FINDING_CODE_OPEN_STACK = 6,     /* tucks or slips that no knit or purl closes */
-  LATCHWORK_FINDING_CODE_NO_HELD_LOOP = 7,   /* tucks or slips with no loop below to hold */
-  LATCHWORK_FINDING_CODE_HIGH_STACK = 8,     /* more tucks or slips in a stack than the machine's limit */
-  LATCHWORK_FINDING_CODE_TUCK_AT_EDGE = 9,   /* a tuck in the outermost wale or beside a ladder */
-  LATCHWORK_FINDING_CODE_SLIP_AT_EDGE = 10,  /* a slip there */
-  LATCHWORK_FINDING_CODE_PURL_AT_EDGE = 11,  /* a re-formed purl there: two rows come as one long loop */
-  LATCHWORK_FINDING_CODE_LONG_FLOAT = 12,    /* slips side by side in a row over more needles than the limit */
+  LATCHWORK_FINDING_CODE_OFF_BED = 1,             /* the panel reaches past the bed where it is placed, or is wider */
+  LATCHWORK_FINDING_CODE_NO_TOOL = 2,             /* a crossing group is wider than the widest tool */
+  LATCHWORK_FINDING_CODE_TIGHT_CROSSING = 3,      /* a crossing travels further than is comfortable */
+  LATCHWORK_FINDING_CODE_SHORT_INTERVAL = 4,      /* crossings follow each other in fewer rows than they have stitches */
+  LATCHWORK_FINDING_CODE_OPEN_CROSSING = 5,       /* a crossing after the panel's last row */
+  LATCHWORK_FINDING_CODE_OPEN_STACK = 6,          /* tucks or slips that no knit or purl closes */
+  LATCHWORK_FINDING_CODE_NO_HELD_LOOP = 7,        /* tucks or slips with no loop below to hold */
+  LATCHWORK_FINDING_CODE_HIGH_STACK = 8,          /* more tucks or slips in a stack than the machine's limit */
+  LATCHWORK_FINDING_CODE_TUCK_AT_EDGE = 9,        /* a tuck in the outermost wale or beside a ladder */
+  LATCHWORK_FINDING_CODE_SLIP_AT_EDGE = 10,       /* a slip there */
+  LATCHWORK_FINDING_CODE_PURL_AT_EDGE = 11,       /* a re-formed purl there: two rows come as one long loop */
+  LATCHWORK_FINDING_CODE_LONG_FLOAT = 12,         /* slips side by side in a row over more needles than the limit */
   LATCHWORK_FINDING_CODE_TUCKS_SIDE_BY_SIDE = 13, /* neighbouring tucks: by hold they would carry one straight strand */
   LATCHWORK_FINDING_CODE_WALE_BEGINS = 14,        /* a stitch above a bare place inside the panel: a shaping event */
   LATCHWORK_FINDING_CODE_WALE_ENDS = 15,          /* a bare place above a stitch: a shaping event */
@@ -751,34 +731,29 @@ typedef struct latchwork_finding {
   char message[256];    /* for people, with place, value and limit */
   char suggestion[256]; /* what would help */
 } latchwork_finding;
-#define LATCHWORK_FINDING_INIT                                  \
-  {                                                             \
-    sizeof(latchwork_finding), 0, 0, 0, -1, 0, -1, 0, 0, {0}, { \
-      0                                                         \
-    }                                                           \
-  }
+#define LATCHWORK_FINDING_INIT { sizeof(latchwork_finding), 0, 0, 0, -1, 0, -1, 0, 0, {0}, {0} }
 
 /* The finding's name as in C++ ("off_bed"); "" for a number that is no code. Never freed. Since 0.1. */
-LATCHWORK_C_API const char* latchwork_finding_name(int32_t code);
+LATCHWORK_C_API const char *latchwork_finding_name(int32_t code);
 /* Everything this machine cannot make or will find hard about the grid read as a panel, worst first, then by row and
    column. Fails: BAD_ARGUMENT for a machine out of its ranges. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_findings(const latchwork_grid* grid, const latchwork_machine* machine,
-                                                         latchwork_findings** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_findings(const latchwork_grid *grid, const latchwork_machine *machine,
+                                                         latchwork_findings **out, latchwork_error *error);
 /* A list of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_findings_copy(const latchwork_findings* findings, latchwork_findings** out,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_findings_copy(const latchwork_findings *findings, latchwork_findings **out,
+                                                         latchwork_error *error);
 /* *equal is 1 when all findings are the same and in the same order, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_findings_equal(const latchwork_findings* findings,
-                                                          const latchwork_findings* other, int32_t* equal,
-                                                          latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_findings_equal(const latchwork_findings *findings,
+                                                          const latchwork_findings *other, int32_t *equal,
+                                                          latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_findings_destroy(latchwork_findings* findings);
+LATCHWORK_C_API void latchwork_findings_destroy(latchwork_findings *findings);
 /* How many there are. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_findings_count(const latchwork_findings* findings, size_t* count,
-                                                          latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_findings_count(const latchwork_findings *findings, size_t *count,
+                                                          latchwork_error *error);
 /* The finding at `index`, from 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_findings_get(const latchwork_findings* findings, size_t index,
-                                                        latchwork_finding* finding, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_findings_get(const latchwork_findings *findings, size_t index,
+                                                        latchwork_finding *finding, latchwork_error *error);
 
 /* ---- Plans ------------------------------------------------------------------------------------------------------ */
 
@@ -794,10 +769,10 @@ enum { LATCHWORK_GROUP_NAME_LEFT = 0, LATCHWORK_GROUP_NAME_CENTRE = 1, LATCHWORK
 /* All that is done after row `row` is knitted: releases, re-forms in one sweep of the bed from the operator's left,
    crossings, shapings, holds. An element of arrays; the counts are those of the lists below. Since 0.1. */
 typedef struct latchwork_stop {
-  int32_t row;                                           /* 0 only for needles put in hold on the cast-on row */
-  int32_t carriage_right;                                /* 1: COR, 0: COL */
+  int32_t row;            /* 0 only for needles put in hold on the cast-on row */
+  int32_t carriage_right; /* 1: COR, 0: COL */
   int32_t releases, reforms, crossings, shapings, holds; /* how many of each */
-  int64_t effort_ms;                                     /* the stop and all that is done at it */
+  int64_t effort_ms;      /* the stop and all that is done at it */
 } latchwork_stop;
 
 /* A batch: one wale dropped to the loop of row `from_row` and re-formed up to the stop's row. An element of arrays.
@@ -810,16 +785,15 @@ typedef struct latchwork_reform {
   int32_t rungs;    /* how many rungs are re-formed: those of rows from_row + 1, from_row + 2, ... */
 } latchwork_reform;
 
-/* A crossing made at a stop. All lifted groups leave their needles first, then they return in the order of the list:
-   the group put back first shows in front on the RS. An element of arrays. Since 0.1. */
+/* A crossing made at a stop. All lifted groups leave their needles first, then they return in the order of the list: the
+   group put back first shows in front on the RS. An element of arrays. Since 0.1. */
 typedef struct latchwork_crossing_step {
   latchwork_crossing crossing;
   int32_t returns; /* how many groups return */
   int32_t ease;    /* hint, 1: bring the crossed needles out to hold, let the carriage knit them back on the next row */
 } latchwork_crossing_step;
 
-/* One group put back on the needles. Needles are the operator's leftmost of the group. An element of arrays. Since 0.1.
- */
+/* One group put back on the needles. Needles are the operator's leftmost of the group. An element of arrays. Since 0.1. */
 typedef struct latchwork_group_return {
   int32_t group;       /* LATCHWORK_GROUP_NAME_... */
   int32_t stitches;    /* stitches in the group */
@@ -844,8 +818,7 @@ typedef struct latchwork_hand_work {
   int64_t hand_ms;          /* all but the carriage passes */
   int64_t carriage_ms;
 } latchwork_hand_work;
-#define LATCHWORK_HAND_WORK_INIT \
-  { sizeof(latchwork_hand_work), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0 }
+#define LATCHWORK_HAND_WORK_INIT { sizeof(latchwork_hand_work), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0 }
 
 /* Told now and then during a long call. Lent to the callback. Since 0.1. */
 typedef struct latchwork_progress {
@@ -856,7 +829,7 @@ typedef struct latchwork_progress {
 } latchwork_progress;
 
 /* Called on the calling thread with the options' user_data. Anything but 0 asks the call to stop. Since 0.1. */
-typedef int32_t (*latchwork_progress_call)(const latchwork_progress* progress, void* user_data);
+typedef int32_t (*latchwork_progress_call)(const latchwork_progress *progress, void *user_data);
 
 /* Neighbouring wales whose re-forms keep to one rhythm: at each of its stops all that is due in them is re-formed, from
    just below the lowest hand cell not yet worked, unless the wale's row is a tuck or slip (then it waits); they are
@@ -865,8 +838,8 @@ typedef struct latchwork_kept_rhythm {
   int32_t row;          /* the wales that stand, in this row, ... */
   int32_t first_column; /* ... in columns first_column..last_column, from the left on the RS */
   int32_t last_column;
-  int32_t every; /* 0: the best rhythm, by trying every one */
-  int32_t first; /* stops after rows first, first + every, ... */
+  int32_t every;        /* 0: the best rhythm, by trying every one */
+  int32_t first;        /* stops after rows first, first + every, ... */
 } latchwork_kept_rhythm;
 
 /* What a knitter asks of a plan beside the least effort, so that it can be kept in the head. Options: 0 and NULL ask
@@ -877,126 +850,123 @@ typedef struct latchwork_conditions {
   int32_t rows_apart;          /* no two stops nearer than so many rows (row 0 counts); 0 or 1: none */
   int32_t max_depth;           /* no re-form deeper than so many rows; 0: the machine's greatest ladder */
   int32_t max_kinds;           /* at most so many kinds of stop, see latchwork_plan_stop_kinds; 0: any */
-  int32_t forced_exempt; /* 1: side, distance and closed rows do not bind stops that crossings and shapings force */
-  const latchwork_kept_rhythm* rhythms; /* no wale in two of them; at most one without a rhythm of its own */
+  int32_t forced_exempt;       /* 1: side, distance and closed rows do not bind stops that crossings and shapings force */
+  const latchwork_kept_rhythm *rhythms; /* no wale in two of them; at most one without a rhythm of its own */
   size_t rhythms_count;
-  const int32_t* closed_rows; /* no stop after these rows, 0..R */
+  const int32_t *closed_rows; /* no stop after these rows, 0..R */
   size_t closed_rows_count;
 } latchwork_conditions;
-#define LATCHWORK_CONDITIONS_INIT \
-  { sizeof(latchwork_conditions), 0, 0, 0, 0, 0, NULL, 0, NULL, 0 }
+#define LATCHWORK_CONDITIONS_INIT { sizeof(latchwork_conditions), 0, 0, 0, 0, 0, NULL, 0, NULL, 0 }
 
 /* How to plan. Options: 0 and NULL are the defaults. Since 0.1. */
 typedef struct latchwork_plan_options {
   uint32_t struct_size;
   latchwork_progress_call progress; /* NULL: none. Stopped, a plan is the best so far, with status FEASIBLE */
-  void* user_data;                  /* handed to `progress`, never looked at */
+  void *user_data;                  /* handed to `progress`, never looked at */
   int64_t work_limit;               /* search steps, a count and not a clock: the same plan on every machine; 0: none */
-  int64_t time_limit_ms; /* by the clock, from the call on, the writing up of the plan not counted; 0: none */
-  int64_t memory_limit;  /* bytes for the search's partial schedules; 0: 1 GiB */
-  const latchwork_conditions* conditions; /* what else is asked of the plan; NULL: nothing */
+  int64_t time_limit_ms;            /* by the clock, from the call on, the writing up of the plan not counted; 0: none */
+  int64_t memory_limit;             /* bytes for the search's partial schedules; 0: 1 GiB */
+  const latchwork_conditions *conditions; /* what else is asked of the plan; NULL: nothing */
 } latchwork_plan_options;
-#define LATCHWORK_PLAN_OPTIONS_INIT \
-  { sizeof(latchwork_plan_options), NULL, NULL, 0, 0, 0, NULL }
+#define LATCHWORK_PLAN_OPTIONS_INIT { sizeof(latchwork_plan_options), NULL, NULL, 0, 0, 0, NULL }
 
 /* "optimal", "feasible", "infeasible"; "" for a number that is none. Never freed. Since 0.1. */
-LATCHWORK_C_API const char* latchwork_plan_status_name(int32_t status);
+LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
 /* The least-effort plan for the grid read as a panel. Exact: status OPTIMAL unless stopped or limited. What cannot be
    scheduled gives status INFEASIBLE with findings, not an error. Under conditions it is the least plan that keeps them,
-   and findings of an infeasible one name the condition and the place; with max_kinds the search is exact on small
-   panels and else ends FEASIBLE with a bound. effort and options may be NULL. Fails: BAD_ARGUMENT (machine, effort,
-   options, conditions), TOO_LARGE; CANCELLED when stopped, limited, or out of its memory, before any plan under the
-   conditions was found. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid* grid, const latchwork_machine* machine,
-                                                     const latchwork_effort* effort,
-                                                     const latchwork_plan_options* options, latchwork_plan** out,
-                                                     latchwork_error* error);
-/* The best regular plan: stop every p rows and do all that is due. INFEASIBLE when no rhythm works. Of the conditions
-   it takes none yet. effort and options may be NULL. Fails: as latchwork_grid_plan; CANCELLED when stopped or limited
-   before any rhythm was found. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_plan_regular(const latchwork_grid* grid,
-                                                             const latchwork_machine* machine,
-                                                             const latchwork_effort* effort,
-                                                             const latchwork_plan_options* options,
-                                                             latchwork_plan** out, latchwork_error* error);
+   and findings of an infeasible one name the condition and the place; with max_kinds the search is exact on small panels
+   and else ends FEASIBLE with a bound. effort and options may be NULL.
+   Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE; CANCELLED when stopped, limited, or out of its
+   memory, before any plan under the conditions was found. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid, const latchwork_machine *machine,
+                                                     const latchwork_effort *effort,
+                                                     const latchwork_plan_options *options, latchwork_plan **out,
+                                                     latchwork_error *error);
+/* The best regular plan: stop every p rows and do all that is due. INFEASIBLE when no rhythm works. Of the conditions it
+   takes none yet. effort and options may be NULL. Fails: as latchwork_grid_plan; CANCELLED when stopped or limited before any rhythm was found. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_plan_regular(const latchwork_grid *grid,
+                                                             const latchwork_machine *machine,
+                                                             const latchwork_effort *effort,
+                                                             const latchwork_plan_options *options,
+                                                             latchwork_plan **out, latchwork_error *error);
 /* A plan of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_copy(const latchwork_plan* plan, latchwork_plan** out,
-                                                     latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_copy(const latchwork_plan *plan, latchwork_plan **out,
+                                                     latchwork_error *error);
 /* *equal is 1 when the plans are the same in everything, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_equal(const latchwork_plan* plan, const latchwork_plan* other,
-                                                      int32_t* equal, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_equal(const latchwork_plan *plan, const latchwork_plan *other,
+                                                      int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_plan_destroy(latchwork_plan* plan);
+LATCHWORK_C_API void latchwork_plan_destroy(latchwork_plan *plan);
 /* Rows of the panel. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_rows(const latchwork_plan* plan, int32_t* rows, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_rows(const latchwork_plan *plan, int32_t *rows, latchwork_error *error);
 /* Columns of the panel. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_columns(const latchwork_plan* plan, int32_t* columns,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_columns(const latchwork_plan *plan, int32_t *columns,
+                                                        latchwork_error *error);
 /* The panel's leftmost needle, operator's view. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_leftmost(const latchwork_plan* plan, int32_t* needle,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_leftmost(const latchwork_plan *plan, int32_t *needle,
+                                                         latchwork_error *error);
 /* 1: the carriage stands on the right at RC 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_carriage_starts_right(const latchwork_plan* plan, int32_t* right,
-                                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_carriage_starts_right(const latchwork_plan *plan, int32_t *right,
+                                                                      latchwork_error *error);
 /* RS columns with a stitch in row 1: the needles cast on. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_columns_on(const latchwork_plan* plan, int32_t* columns,
-                                                           size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_columns_on(const latchwork_plan *plan, int32_t *columns,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
 /* All hand work and all carriage passes, in milliseconds. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_total_ms(const latchwork_plan* plan, int64_t* ms,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_total_ms(const latchwork_plan *plan, int64_t *ms,
+                                                         latchwork_error *error);
 /* No plan of this kind can take less, in milliseconds. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_bound_ms(const latchwork_plan* plan, int64_t* ms,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_bound_ms(const latchwork_plan *plan, int64_t *ms,
+                                                         latchwork_error *error);
 /* LATCHWORK_PLAN_STATUS_... Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_status(const latchwork_plan* plan, int32_t* status,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_status(const latchwork_plan *plan, int32_t *status,
+                                                           latchwork_error *error);
 /* The rhythm of a regular plan: stops after rows first, first + every, ...; 0 and 0 when it has none. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_rhythm(const latchwork_plan* plan, int32_t* every, int32_t* first,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_rhythm(const latchwork_plan *plan, int32_t *every, int32_t *first,
+                                                       latchwork_error *error);
 /* Why an infeasible plan is infeasible, and where; else an empty list. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_findings(const latchwork_plan* plan, latchwork_findings** out,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_findings(const latchwork_plan *plan, latchwork_findings **out,
+                                                         latchwork_error *error);
 /* Its stops by row. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_stops(const latchwork_plan* plan, latchwork_stop* stops,
-                                                      size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_stops(const latchwork_plan *plan, latchwork_stop *stops,
+                                                      size_t capacity, size_t *needed, latchwork_error *error);
 /* Needles taken out of hold at stop `stop`, operator's left to right. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_releases(const latchwork_plan* plan, size_t stop, int32_t* needles,
-                                                         size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_releases(const latchwork_plan *plan, size_t stop, int32_t *needles,
+                                                         size_t capacity, size_t *needed, latchwork_error *error);
 /* Needles put in hold at stop `stop` for the coming rows. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_holds(const latchwork_plan* plan, size_t stop, int32_t* needles,
-                                                      size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_holds(const latchwork_plan *plan, size_t stop, int32_t *needles,
+                                                      size_t capacity, size_t *needed, latchwork_error *error);
 /* The batches of stop `stop`, operator's left to right. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_reforms(const latchwork_plan* plan, size_t stop,
-                                                        latchwork_reform* reforms, size_t capacity, size_t* needed,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_reforms(const latchwork_plan *plan, size_t stop,
+                                                        latchwork_reform *reforms, size_t capacity, size_t *needed,
+                                                        latchwork_error *error);
 /* What the rungs of batch `reform` of stop `stop` become (LATCHWORK_CELL_...), the lowest row first. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_rungs(const latchwork_plan* plan, size_t stop, size_t reform,
-                                                      uint8_t* rungs, size_t capacity, size_t* needed,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_rungs(const latchwork_plan *plan, size_t stop, size_t reform,
+                                                      uint8_t *rungs, size_t capacity, size_t *needed,
+                                                      latchwork_error *error);
 /* The crossings made at stop `stop`. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_crossings(const latchwork_plan* plan, size_t stop,
-                                                          latchwork_crossing_step* crossings, size_t capacity,
-                                                          size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_crossings(const latchwork_plan *plan, size_t stop,
+                                                          latchwork_crossing_step *crossings, size_t capacity,
+                                                          size_t *needed, latchwork_error *error);
 /* The groups of crossing `crossing` of stop `stop` in the order in which they are put back. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_returns(const latchwork_plan* plan, size_t stop, size_t crossing,
-                                                        latchwork_group_return* returns, size_t capacity,
-                                                        size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_returns(const latchwork_plan *plan, size_t stop, size_t crossing,
+                                                        latchwork_group_return *returns, size_t capacity,
+                                                        size_t *needed, latchwork_error *error);
 /* The pronged tools that lift group `group_return` of that crossing, operator's left to right. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_prongs(const latchwork_plan* plan, size_t stop, size_t crossing,
-                                                       size_t group_return, int32_t* prongs, size_t capacity,
-                                                       size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_prongs(const latchwork_plan *plan, size_t stop, size_t crossing,
+                                                       size_t group_return, int32_t *prongs, size_t capacity,
+                                                       size_t *needed, latchwork_error *error);
 /* The needles on which wales begin or end at stop `stop`. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_shapings(const latchwork_plan* plan, size_t stop,
-                                                         latchwork_shaping* shapings, size_t capacity, size_t* needed,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_shapings(const latchwork_plan *plan, size_t stop,
+                                                         latchwork_shaping *shapings, size_t capacity, size_t *needed,
+                                                         latchwork_error *error);
 /* For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind when the
    same is done at them, whatever their row: the same needles released, re-formed to the same depth with the same rungs,
    the same crossings in the same columns, needles cast on, bound off and held. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_stop_kinds(const latchwork_plan* plan, int32_t* kinds, size_t capacity,
-                                                           size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_stop_kinds(const latchwork_plan *plan, int32_t *kinds, size_t capacity,
+                                                           size_t *needed, latchwork_error *error);
 /* Counts and times of a plan under these efforts (may be NULL). Fails: BAD_ARGUMENT (effort). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_hand_work(const latchwork_plan* plan, const latchwork_effort* effort,
-                                                          latchwork_hand_work* work, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_hand_work(const latchwork_plan *plan, const latchwork_effort *effort,
+                                                          latchwork_hand_work *work, latchwork_error *error);
 
 /* ---- What to choose from ---------------------------------------------------------------------------------------- */
 
@@ -1005,11 +975,10 @@ typedef struct latchwork_two_rhythms {
   uint32_t struct_size;
   int32_t crossings_every; /* the widest rhythm that has every crossing of the panel; 0 when it has none */
   int32_t crossings_first;
-  int32_t reforms_every; /* stops at which all that is due is re-formed; 0 when nothing ever is */
+  int32_t reforms_every;   /* stops at which all that is due is re-formed; 0 when nothing ever is */
   int32_t reforms_first;
 } latchwork_two_rhythms;
-#define LATCHWORK_TWO_RHYTHMS_INIT \
-  { sizeof(latchwork_two_rhythms), 0, 0, 0, 0 }
+#define LATCHWORK_TWO_RHYTHMS_INIT { sizeof(latchwork_two_rhythms), 0, 0, 0, 0 }
 
 /* One of the conditions, or all of them together. Since 0.1. */
 enum {
@@ -1070,12 +1039,11 @@ typedef struct latchwork_period {
   uint32_t struct_size;
   int32_t from_row; /* rows from_row..last_row */
   int32_t last_row;
-  int32_t rows;  /* the stop after row r and the one after row r + rows are of one kind, or neither is; 0: no period */
-  int32_t times; /* how often it goes through in full: 2 or more */
-  int32_t stops; /* stops in one period */
+  int32_t rows;     /* the stop after row r and the one after row r + rows are of one kind, or neither is; 0: no period */
+  int32_t times;    /* how often it goes through in full: 2 or more */
+  int32_t stops;    /* stops in one period */
 } latchwork_period;
-#define LATCHWORK_PERIOD_INIT \
-  { sizeof(latchwork_period), 0, 0, 0, 0, 0 }
+#define LATCHWORK_PERIOD_INIT { sizeof(latchwork_period), 0, 0, 0, 0, 0 }
 
 /* An effort, and how far it may move before another plan takes less. An element of arrays. Since 0.1. */
 typedef struct latchwork_tolerance {
@@ -1091,72 +1059,74 @@ typedef struct latchwork_tolerance {
    these; re-forms at the stops of a rhythm of their own, all that is due, the best of all by full enumeration. *out is
    INFEASIBLE when no rhythm works. Of the conditions it takes none yet. effort and options may be NULL.
    Fails: as latchwork_grid_plan_regular. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_plan_two_rhythms(const latchwork_grid* grid,
-                                                                 const latchwork_machine* machine,
-                                                                 const latchwork_effort* effort,
-                                                                 const latchwork_plan_options* options,
-                                                                 latchwork_two_rhythms* rhythms, latchwork_plan** out,
-                                                                 latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_plan_two_rhythms(const latchwork_grid *grid,
+                                                                 const latchwork_machine *machine,
+                                                                 const latchwork_effort *effort,
+                                                                 const latchwork_plan_options *options,
+                                                                 latchwork_two_rhythms *rhythms, latchwork_plan **out,
+                                                                 latchwork_error *error);
 /* The price of each condition that is asked in the options, alone, and last of all together. Each is a plan of its own,
    also when only the size is asked. effort and options may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork_grid* grid,
-                                                                 const latchwork_machine* machine,
-                                                                 const latchwork_effort* effort,
-                                                                 const latchwork_plan_options* options,
-                                                                 latchwork_condition_price* prices, size_t capacity,
-                                                                 size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork_grid *grid,
+                                                                 const latchwork_machine *machine,
+                                                                 const latchwork_effort *effort,
+                                                                 const latchwork_plan_options *options,
+                                                                 latchwork_condition_price *prices, size_t capacity,
+                                                                 size_t *needed, latchwork_error *error);
 /* The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds of interest.
    The work limit holds for each number of kinds. effort and options may be NULL. Fails: as latchwork_grid_plan. Since
    0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_plan_front(const latchwork_grid* grid, const latchwork_machine* machine,
-                                                           const latchwork_effort* effort,
-                                                           const latchwork_plan_options* options, latchwork_front** out,
-                                                           latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_plan_front(const latchwork_grid *grid, const latchwork_machine *machine,
+                                                           const latchwork_effort *effort,
+                                                           const latchwork_plan_options *options, latchwork_front **out,
+                                                           latchwork_error *error);
 /* A front of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_front_copy(const latchwork_front* front, latchwork_front** out,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_front_copy(const latchwork_front *front, latchwork_front **out,
+                                                      latchwork_error *error);
 /* *equal is 1 when the fronts are the same in everything, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_front_equal(const latchwork_front* front, const latchwork_front* other,
-                                                       int32_t* equal, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_front_equal(const latchwork_front *front, const latchwork_front *other,
+                                                       int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_front_destroy(latchwork_front* front);
-/* Its points, from the fewest kinds on; each takes less than the one before, and the last is the least plan. Since 0.1.
- */
-LATCHWORK_C_API latchwork_status latchwork_front_points(const latchwork_front* front, latchwork_front_point* points,
-                                                        size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API void latchwork_front_destroy(latchwork_front *front);
+/* Its points, from the fewest kinds on; each takes less than the one before, and the last is the least plan. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_front_points(const latchwork_front *front, latchwork_front_point *points,
+                                                        size_t capacity, size_t *needed, latchwork_error *error);
 /* A copy of the plan of the point at `index`. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_front_point_plan(const latchwork_front* front, size_t index,
-                                                            latchwork_plan** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_front_point_plan(const latchwork_front *front, size_t index,
+                                                            latchwork_plan **out, latchwork_error *error);
 /* *proven is 1 when no plan has fewer kinds than the first point. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_front_fewest_proven(const latchwork_front* front, int32_t* proven,
-                                                               latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_front_fewest_proven(const latchwork_front *front, int32_t *proven,
+                                                               latchwork_error *error);
 /* Why there is no plan at all; else an empty list. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_front_findings(const latchwork_front* front, latchwork_findings** out,
-                                                          latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_front_findings(const latchwork_front *front, latchwork_findings **out,
+                                                          latchwork_error *error);
 
 /* The reason of each stop of a plan, in its order. What a stop saves is found exactly, by planning again with its row
-   closed, also when only the size is asked. effort and options may be NULL. Fails: as latchwork_grid_plan;
-   SIZE_MISMATCH for a plan of another size. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_grid* grid,
-                                                             const latchwork_machine* machine,
-                                                             const latchwork_effort* effort, const latchwork_plan* plan,
-                                                             const latchwork_plan_options* options,
-                                                             latchwork_stop_reason* reasons, size_t capacity,
-                                                             size_t* needed, latchwork_error* error);
+   closed, also when only the size is asked. effort and options may be NULL. Fails: as latchwork_grid_plan; SIZE_MISMATCH
+   for a plan of another size. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_grid *grid,
+                                                             const latchwork_machine *machine,
+                                                             const latchwork_effort *effort, const latchwork_plan *plan,
+                                                             const latchwork_plan_options *options,
+                                                             latchwork_stop_reason *reasons, size_t capacity,
+                                                             size_t *needed, latchwork_error *error);
 /* "crossing", "shaping", "hand_cells", "saving", "unknown"; "" for a number that is none. Never freed. Since 0.1. */
-LATCHWORK_C_API const char* latchwork_stop_cause_name(int32_t cause);
+LATCHWORK_C_API const char *latchwork_stop_cause_name(int32_t cause);
 /* Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
    twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan* plan, latchwork_period* period,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *plan, latchwork_period *period,
+                                                       latchwork_error *error);
 /* For every effort, in the order of latchwork_effort, how far it may move before this plan, a least one under the
    options' conditions, is none. Some tens of plans, also when only the size is asked. effort and options may be NULL.
    Fails: as latchwork_grid_plan; BAD_ARGUMENT (plan) when another plan takes less, or this one was made for another
    panel. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_plan_tolerances(
-    const latchwork_grid* grid, const latchwork_machine* machine, const latchwork_effort* effort,
-    const latchwork_plan* plan, const latchwork_plan_options* options, latchwork_tolerance* tolerances, size_t capacity,
-    size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_plan_tolerances(const latchwork_grid *grid,
+                                                                const latchwork_machine *machine,
+                                                                const latchwork_effort *effort,
+                                                                const latchwork_plan *plan,
+                                                                const latchwork_plan_options *options,
+                                                                latchwork_tolerance *tolerances, size_t capacity,
+                                                                size_t *needed, latchwork_error *error);
 
 /* ---- Certificates ----------------------------------------------------------------------------------------------- */
 
@@ -1183,11 +1153,11 @@ typedef struct latchwork_wale_class {
 
 /* All schedules that stop, up to a row, at the same rows. An element of arrays. Since 0.1. */
 typedef struct latchwork_branch {
-  int32_t row;   /* decided up to here, 0..R */
+  int32_t row;  /* decided up to here, 0..R */
   int32_t below; /* index of the kept branch of the row below that it continues; -1 in row 0 */
-  int32_t stop;  /* 1: stops after this row */
-  int32_t end;   /* LATCHWORK_BRANCH_END_... */
-  int32_t by;    /* dominated: index of a kept branch of the same row; else -1 */
+  int32_t stop; /* 1: stops after this row */
+  int32_t end;  /* LATCHWORK_BRANCH_END_... */
+  int32_t by;   /* dominated: index of a kept branch of the same row; else -1 */
 } latchwork_branch;
 
 /* What is to come from some row on: every way on costs more than the prices' ways to go. An element of arrays. Since
@@ -1208,93 +1178,90 @@ typedef struct latchwork_certificate_check {
   char field[64];    /* "classes[3].prices[2]"; "": none */
   char message[256]; /* "holds", or what is wrong; cut between characters when too long */
 } latchwork_certificate_check;
-#define LATCHWORK_CERTIFICATE_CHECK_INIT                     \
-  {                                                          \
-    sizeof(latchwork_certificate_check), 0, 0, 0, -1, {0}, { \
-      0                                                      \
-    }                                                        \
-  }
+#define LATCHWORK_CERTIFICATE_CHECK_INIT { sizeof(latchwork_certificate_check), 0, 0, 0, -1, {0}, {0} }
 
 /* A proof that no plan takes less than total_ms: hand in the total of an optimal plan. When that cannot be proven, a
    certificate of the greatest bound that prices alone were found to prove. effort and options may be NULL.
    Fails: BAD_ARGUMENT (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), TOO_LARGE.
    Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_certify(const latchwork_grid* grid, const latchwork_machine* machine,
-                                                        const latchwork_effort* effort, int64_t total_ms,
-                                                        const latchwork_plan_options* options,
-                                                        latchwork_certificate** out, latchwork_error* error);
-/* Checks every word of a certificate, in whole numbers, against classes, ways and costs made from the grid anew; it
-   shares nothing with the planner. What does not hold is told in `check`, with status OK. effort may be NULL. Fails:
-   BAD_ARGUMENT (machine, effort), SIZE_MISMATCH (another panel's certificate), TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_check_certificate(
-    const latchwork_grid* grid, const latchwork_machine* machine, const latchwork_effort* effort,
-    const latchwork_certificate* certificate, latchwork_certificate_check* check, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_certify(const latchwork_grid *grid, const latchwork_machine *machine,
+                                                        const latchwork_effort *effort, int64_t total_ms,
+                                                        const latchwork_plan_options *options,
+                                                        latchwork_certificate **out, latchwork_error *error);
+/* Checks every word of a certificate, in whole numbers, against classes, ways and costs made from the grid anew; it shares
+   nothing with the planner. What does not hold is told in `check`, with status OK. effort may be NULL.
+   Fails: BAD_ARGUMENT (machine, effort), SIZE_MISMATCH (another panel's certificate), TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_check_certificate(const latchwork_grid *grid,
+                                                                  const latchwork_machine *machine,
+                                                                  const latchwork_effort *effort,
+                                                                  const latchwork_certificate *certificate,
+                                                                  latchwork_certificate_check *check,
+                                                                  latchwork_error *error);
 /* A certificate of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_copy(const latchwork_certificate* certificate,
-                                                            latchwork_certificate** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_copy(const latchwork_certificate *certificate,
+                                                            latchwork_certificate **out, latchwork_error *error);
 /* *equal is 1 when the certificates are the same in everything, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_equal(const latchwork_certificate* certificate,
-                                                             const latchwork_certificate* other, int32_t* equal,
-                                                             latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_equal(const latchwork_certificate *certificate,
+                                                             const latchwork_certificate *other, int32_t *equal,
+                                                             latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_certificate_destroy(latchwork_certificate* certificate);
+LATCHWORK_C_API void latchwork_certificate_destroy(latchwork_certificate *certificate);
 /* Rows of the panel. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_rows(const latchwork_certificate* certificate, int32_t* rows,
-                                                            latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_rows(const latchwork_certificate *certificate, int32_t *rows,
+                                                            latchwork_error *error);
 /* Columns of the panel. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_columns(const latchwork_certificate* certificate,
-                                                               int32_t* columns, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_columns(const latchwork_certificate *certificate,
+                                                               int32_t *columns, latchwork_error *error);
 /* What is proven: no plan takes less, in milliseconds. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_bound_ms(const latchwork_certificate* certificate, int64_t* ms,
-                                                                latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_bound_ms(const latchwork_certificate *certificate, int64_t *ms,
+                                                                latchwork_error *error);
 /* Prices are in 1/unit milliseconds. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_unit(const latchwork_certificate* certificate, int64_t* unit,
-                                                            latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_unit(const latchwork_certificate *certificate, int64_t *unit,
+                                                            latchwork_error *error);
 /* Rows of the stops that every plan makes: crossings, wales that begin or end. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_forced(const latchwork_certificate* certificate, int32_t* rows,
-                                                              size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_forced(const latchwork_certificate *certificate, int32_t *rows,
+                                                              size_t capacity, size_t *needed, latchwork_error *error);
 /* Its classes of wales. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_classes(const latchwork_certificate* certificate,
-                                                               latchwork_wale_class* classes, size_t capacity,
-                                                               size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_classes(const latchwork_certificate *certificate,
+                                                               latchwork_wale_class *classes, size_t capacity,
+                                                               size_t *needed, latchwork_error *error);
 /* The wales of class `index`, as indices into the wales of the grid. Fails: BAD_ARGUMENT (index). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_wales(const latchwork_certificate* certificate, size_t index,
-                                                             int32_t* wales, size_t capacity, size_t* needed,
-                                                             latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_wales(const latchwork_certificate *certificate, size_t index,
+                                                             int32_t *wales, size_t capacity, size_t *needed,
+                                                             latchwork_error *error);
 /* What class `index` pays, by row. Fails: BAD_ARGUMENT (index). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_prices(const latchwork_certificate* certificate, size_t index,
-                                                              latchwork_stop_price* prices, size_t capacity,
-                                                              size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_prices(const latchwork_certificate *certificate, size_t index,
+                                                              latchwork_stop_price *prices, size_t capacity,
+                                                              size_t *needed, latchwork_error *error);
 /* Its stretches, from the top down; each may use those above it, and the branches all of them. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_stretches(const latchwork_certificate* certificate,
-                                                                 latchwork_stretch* stretches, size_t capacity,
-                                                                 size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_stretches(const latchwork_certificate *certificate,
+                                                                 latchwork_stretch *stretches, size_t capacity,
+                                                                 size_t *needed, latchwork_error *error);
 /* The branches of stretch `index`, by row, from the row above its own on, where `below` is -1.
    Fails: BAD_ARGUMENT (index). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_stretch_branches(const latchwork_certificate* certificate,
-                                                                        size_t index, latchwork_branch* branches,
-                                                                        size_t capacity, size_t* needed,
-                                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_stretch_branches(const latchwork_certificate *certificate,
+                                                                        size_t index, latchwork_branch *branches,
+                                                                        size_t capacity, size_t *needed,
+                                                                        latchwork_error *error);
 /* Its branches, by row; none where the prices suffice. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_branches(const latchwork_certificate* certificate,
-                                                                latchwork_branch* branches, size_t capacity,
-                                                                size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_branches(const latchwork_certificate *certificate,
+                                                                latchwork_branch *branches, size_t capacity,
+                                                                size_t *needed, latchwork_error *error);
 
 /* ---- Moves, simulate, verify ------------------------------------------------------------------------------------ */
 
 /* What hands and carriage do, one thing at a time. No move names a stitch pattern. Since 0.1. */
 enum {
-  LATCHWORK_MOVE_KIND_CAST_ON = 0,  /* needles needle..last_needle get a new loop each and are in work */
-  LATCHWORK_MOVE_KIND_BIND_OFF = 1, /* the loops on needle..last_needle are bound off; the needles are out of work */
-  LATCHWORK_MOVE_KIND_CARRIAGE =
-      2,                           /* one pass: needles in work knit; a needle in hold takes the strand with its loop */
-  LATCHWORK_MOVE_KIND_HOLD = 3,    /* needle..last_needle go to hold */
-  LATCHWORK_MOVE_KIND_RELEASE = 4, /* and come back to work */
-  LATCHWORK_MOVE_KIND_TOOL_INTO = 5,    /* the latch tool goes into the loop of `row` in the wale on `needle` */
-  LATCHWORK_MOVE_KIND_DROP = 6,         /* the stitch on `needle` is dropped and ladders down to the loop of `row` */
-  LATCHWORK_MOVE_KIND_RUNG_BEHIND = 7,  /* the tool passes behind the rung of `row`: it is taken into the stitch */
-  LATCHWORK_MOVE_KIND_RUNG_BEFORE = 8,  /* the tool passes in front of the rung: it stays on the RS of the stitch */
-  LATCHWORK_MOVE_KIND_RUNG_ASIDE = 9,   /* the rung is left on the operator's side, as when worked on its needle */
+  LATCHWORK_MOVE_KIND_CAST_ON = 0,     /* needles needle..last_needle get a new loop each and are in work */
+  LATCHWORK_MOVE_KIND_BIND_OFF = 1,    /* the loops on needle..last_needle are bound off; the needles are out of work */
+  LATCHWORK_MOVE_KIND_CARRIAGE = 2,    /* one pass: needles in work knit; a needle in hold takes the strand with its loop */
+  LATCHWORK_MOVE_KIND_HOLD = 3,        /* needle..last_needle go to hold */
+  LATCHWORK_MOVE_KIND_RELEASE = 4,     /* and come back to work */
+  LATCHWORK_MOVE_KIND_TOOL_INTO = 5,   /* the latch tool goes into the loop of `row` in the wale on `needle` */
+  LATCHWORK_MOVE_KIND_DROP = 6,        /* the stitch on `needle` is dropped and ladders down to the loop of `row` */
+  LATCHWORK_MOVE_KIND_RUNG_BEHIND = 7, /* the tool passes behind the rung of `row`: it is taken into the stitch */
+  LATCHWORK_MOVE_KIND_RUNG_BEFORE = 8, /* the tool passes in front of the rung: it stays on the RS of the stitch */
+  LATCHWORK_MOVE_KIND_RUNG_ASIDE = 9,  /* the rung is left on the operator's side, as when worked on its needle */
   LATCHWORK_MOVE_KIND_DRAW_TOWARD = 10, /* the rung of `row` is drawn toward the operator: a back loop on the RS */
   LATCHWORK_MOVE_KIND_DRAW_AWAY = 11,   /* away from the operator: a face loop on the RS */
   LATCHWORK_MOVE_KIND_HANG = 12,        /* the loop on the latch tool goes back on `needle` */
@@ -1310,8 +1277,7 @@ typedef struct latchwork_move {
   int32_t row;         /* loop or rung meant, 0 the cast-on's; -1: none */
   int32_t tool;        /* pronged tool, counted from 0 within the stop; -1: none */
 } latchwork_move;
-#define LATCHWORK_MOVE_INIT \
-  { LATCHWORK_MOVE_KIND_CARRIAGE, 0, 0, -1, -1 }
+#define LATCHWORK_MOVE_INIT { LATCHWORK_MOVE_KIND_CARRIAGE, 0, 0, -1, -1 }
 
 /* The needles that make the panel. Data: both fields count. Since 0.1. */
 typedef struct latchwork_bed {
@@ -1319,8 +1285,7 @@ typedef struct latchwork_bed {
   int32_t leftmost; /* operator's leftmost needle of the panel */
   int32_t columns;  /* needles in a run; RS column 0 is the rightmost */
 } latchwork_bed;
-#define LATCHWORK_BED_INIT \
-  { sizeof(latchwork_bed), -1, 1 }
+#define LATCHWORK_BED_INIT { sizeof(latchwork_bed), -1, 1 }
 
 /* What came off the bed. */
 typedef struct latchwork_fabric latchwork_fabric;
@@ -1333,21 +1298,15 @@ typedef struct latchwork_fault {
   int64_t move;      /* index of the move; -1: found when the fabric was read */
   char message[256]; /* cut between characters when too long */
 } latchwork_fault;
-#define LATCHWORK_FAULT_INIT              \
-  {                                       \
-    sizeof(latchwork_fault), 0, -1, -1, { \
-      0                                   \
-    }                                     \
-  }
+#define LATCHWORK_FAULT_INIT { sizeof(latchwork_fault), 0, -1, -1, {0} }
 
 /* How to simulate. Options: 0 and NULL are the defaults. Since 0.1. */
 typedef struct latchwork_simulate_options {
   uint32_t struct_size;
   latchwork_progress_call progress; /* NULL: none. Stopped, the call fails with CANCELLED */
-  void* user_data;                  /* handed to `progress`, never looked at */
+  void *user_data;                  /* handed to `progress`, never looked at */
 } latchwork_simulate_options;
-#define LATCHWORK_SIMULATE_OPTIONS_INIT \
-  { sizeof(latchwork_simulate_options), NULL, NULL }
+#define LATCHWORK_SIMULATE_OPTIONS_INIT { sizeof(latchwork_simulate_options), NULL, NULL }
 
 /* What knitting a plan showed when it was held against a chart. Since 0.1. */
 typedef struct latchwork_verification {
@@ -1359,61 +1318,55 @@ typedef struct latchwork_verification {
   char field[64];    /* what differs there; "": none */
   char message[256]; /* "verified", or what differs there; cut between characters when too long */
 } latchwork_verification;
-#define LATCHWORK_VERIFICATION_INIT                     \
-  {                                                     \
-    sizeof(latchwork_verification), 0, 0, -1, 0, {0}, { \
-      0                                                 \
-    }                                                   \
-  }
+#define LATCHWORK_VERIFICATION_INIT { sizeof(latchwork_verification), 0, 0, -1, 0, {0}, {0} }
 
 /* Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too.
    Fails: TOO_LARGE (rows). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_moves(const latchwork_plan* plan, latchwork_move* moves,
-                                                      size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_moves(const latchwork_plan *plan, latchwork_move *moves,
+                                                      size_t capacity, size_t *needed, latchwork_error *error);
 /* The move for people: "needle L3: draw the rung of row 9 through, toward you". Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_move_describe(const latchwork_move* move, char* text, size_t capacity,
-                                                         size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_move_describe(const latchwork_move *move, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
 /* Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
    then reads the fabric back. A move that hands could not do is a fault, and the moves end there. options may be NULL.
    Fails: BAD_ARGUMENT (bed, moves), TOO_LARGE, CANCELLED. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed* bed, const latchwork_move* moves, size_t count,
-                                                    const latchwork_simulate_options* options, latchwork_fabric** out,
-                                                    latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed *bed, const latchwork_move *moves, size_t count,
+                                                    const latchwork_simulate_options *options, latchwork_fabric **out,
+                                                    latchwork_error *error);
 /* Knits the plan and compares with the grid: the one way in which anything is called verified. options may be NULL.
    Fails: SIZE_MISMATCH when the plan is for another size; BAD_ARGUMENT (leftmost) when its leftmost needle is 0;
    TOO_LARGE; CANCELLED. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_verify(const latchwork_grid* grid, const latchwork_plan* plan,
-                                                       const latchwork_simulate_options* options,
-                                                       latchwork_verification* verification, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_verify(const latchwork_grid *grid, const latchwork_plan *plan,
+                                                       const latchwork_simulate_options *options,
+                                                       latchwork_verification *verification, latchwork_error *error);
 /* A fabric of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_fabric_copy(const latchwork_fabric* fabric, latchwork_fabric** out,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_fabric_copy(const latchwork_fabric *fabric, latchwork_fabric **out,
+                                                       latchwork_error *error);
 /* *equal is 1 when grid, faults and loops are the same, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_fabric_equal(const latchwork_fabric* fabric, const latchwork_fabric* other,
-                                                        int32_t* equal, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_fabric_equal(const latchwork_fabric *fabric, const latchwork_fabric *other,
+                                                        int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_fabric_destroy(latchwork_fabric* fabric);
+LATCHWORK_C_API void latchwork_fabric_destroy(latchwork_fabric *fabric);
 /* The fabric read back as a grid, RS; *out is NULL, with LATCHWORK_OK, when a fault bars it. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_fabric_grid(const latchwork_fabric* fabric, latchwork_grid** out,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_fabric_grid(const latchwork_fabric *fabric, latchwork_grid **out,
+                                                       latchwork_error *error);
 /* Loops drawn in all, by carriage and by hand. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_fabric_loops(const latchwork_fabric* fabric, int64_t* loops,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_fabric_loops(const latchwork_fabric *fabric, int64_t *loops,
+                                                        latchwork_error *error);
 /* How many faults there are; 0 for a sound fabric. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_fabric_faults(const latchwork_fabric* fabric, size_t* count,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_fabric_faults(const latchwork_fabric *fabric, size_t *count,
+                                                         latchwork_error *error);
 /* The fault at `index`, from 0, in the order found. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_fabric_fault(const latchwork_fabric* fabric, size_t index,
-                                                        latchwork_fault* fault, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_fabric_fault(const latchwork_fabric *fabric, size_t index,
+                                                        latchwork_fault *fault, latchwork_error *error);
 
 /* ---- Quantities -------------------------------------------------------------------------------------------------- */
 
-/* A type each, so that no length is taken for a weight, and one unit inside, which is the field's name. Readers take
-   text as people write it, a number and a unit: "45 cm", "17 3/4 in", "1 h 20 min"; the units and all that is refused
-   are in quantity.hpp. They fail with the field as the caller names it (`field`, which may be NULL) and
-   error.character: BAD_SYNTAX, BAD_UNIT (missing, unknown, ambiguous, of another kind or another system), BAD_VALUE,
-   BAD_ENCODING, TOO_LARGE (above LATCHWORK_MAX_QUANTITY_BYTES). What is read is the double nearest to what is written.
- */
+/* A type each, so that no length is taken for a weight, and one unit inside, which is the field's name. Readers take text
+   as people write it, a number and a unit: "45 cm", "17 3/4 in", "1 h 20 min"; the units and all that is refused are in
+   quantity.hpp. They fail with the field as the caller names it (`field`, which may be NULL) and error.character:
+   BAD_SYNTAX, BAD_UNIT (missing, unknown, ambiguous, of another kind or another system), BAD_VALUE, BAD_ENCODING,
+   TOO_LARGE (above LATCHWORK_MAX_QUANTITY_BYTES). What is read is the double nearest to what is written. */
 
 #define LATCHWORK_MAX_QUANTITY_BYTES 256
 
@@ -1455,76 +1408,76 @@ typedef struct latchwork_count_per_length {
 } latchwork_count_per_length;
 
 /* "45 cm", "5 ft 6 in". Fails: BAD_SYNTAX, BAD_UNIT, BAD_VALUE, BAD_ENCODING, TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_length(const char* text, size_t size, const char* field,
-                                                       latchwork_length* length, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_length(const char *text, size_t size, const char *field,
+                                                       latchwork_length *length, latchwork_error *error);
 /* "50 g", "1 lb 4 oz". Fails: BAD_SYNTAX, BAD_UNIT, BAD_VALUE, BAD_ENCODING, TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_weight(const char* text, size_t size, const char* field,
-                                                       latchwork_weight* weight, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_weight(const char *text, size_t size, const char *field,
+                                                       latchwork_weight *weight, latchwork_error *error);
 /* "90 min", "1 h 20 min", a whole number of milliseconds. Fails: BAD_SYNTAX, BAD_UNIT, BAD_VALUE, BAD_ENCODING,
    TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_duration(const char* text, size_t size, const char* field,
-                                                         latchwork_duration* duration, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_duration(const char *text, size_t size, const char *field,
+                                                         latchwork_duration *duration, latchwork_error *error);
 /* "28 sts / 10 cm", "7 sts/in", "28 rows / 4 in"; two lengths, as in "10 cm / 4 in", are BAD_UNIT. Fails: BAD_SYNTAX,
    BAD_UNIT, BAD_VALUE, BAD_ENCODING, TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_count_per_length(const char* text, size_t size, const char* field,
-                                                                 latchwork_count_per_length* density,
-                                                                 latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_count_per_length(const char *text, size_t size, const char *field,
+                                                                 latchwork_count_per_length *density,
+                                                                 latchwork_error *error);
 /* "450.85 mm": the shortest decimal number of LATCHWORK_LENGTH_UNIT_... that reads back to an equal length. Fails:
    BAD_ARGUMENT (mm, unit). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_length_text(const latchwork_length* length, int32_t unit, char* text,
-                                                       size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_length_text(const latchwork_length *length, int32_t unit, char *text,
+                                                       size_t capacity, size_t *needed, latchwork_error *error);
 /* "50 g", likewise in LATCHWORK_WEIGHT_UNIT_... Fails: BAD_ARGUMENT (g, unit). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_weight_text(const latchwork_weight* weight, int32_t unit, char* text,
-                                                       size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_weight_text(const latchwork_weight *weight, int32_t unit, char *text,
+                                                       size_t capacity, size_t *needed, latchwork_error *error);
 /* "1 h 20 min". Fails: BAD_ARGUMENT (ms). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_duration_text(const latchwork_duration* duration, char* text,
-                                                         size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_duration_text(const latchwork_duration *duration, char *text,
+                                                         size_t capacity, size_t *needed, latchwork_error *error);
 /* For people, rounded: "40 s", "3 min 20 s", "12 min", "5 h 12 min"; from ten minutes on to the minute. As summaries
    and instructions have it. Fails: BAD_ARGUMENT (ms). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_rounded_duration_text(const latchwork_duration* duration, char* text,
-                                                                 size_t capacity, size_t* needed,
-                                                                 latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_rounded_duration_text(const latchwork_duration *duration, char *text,
+                                                                 size_t capacity, size_t *needed,
+                                                                 latchwork_error *error);
 /* "28 sts / 10 cm", the length in LATCHWORK_LENGTH_UNIT_... Fails: BAD_ARGUMENT (counted, count, length_mm, unit).
    Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_count_per_length_text(const latchwork_count_per_length* density,
-                                                                 int32_t unit, char* text, size_t capacity,
-                                                                 size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_count_per_length_text(const latchwork_count_per_length *density,
+                                                                 int32_t unit, char *text, size_t capacity,
+                                                                 size_t *needed, latchwork_error *error);
 /* The length of a number of units, the nearest double. Fails: BAD_ARGUMENT (value, unit). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_length_of(double value, int32_t unit, latchwork_length* length,
-                                                     latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_length_of(double value, int32_t unit, latchwork_length *length,
+                                                     latchwork_error *error);
 /* How many units a length is. Fails: BAD_ARGUMENT (mm, unit). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_length_in(const latchwork_length* length, int32_t unit, double* value,
-                                                     latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_length_in(const latchwork_length *length, int32_t unit, double *value,
+                                                     latchwork_error *error);
 /* The weight of a number of units. Fails: BAD_ARGUMENT (value, unit). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_weight_of(double value, int32_t unit, latchwork_weight* weight,
-                                                     latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_weight_of(double value, int32_t unit, latchwork_weight *weight,
+                                                     latchwork_error *error);
 /* How many units a weight is. Fails: BAD_ARGUMENT (g, unit). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_weight_in(const latchwork_weight* weight, int32_t unit, double* value,
-                                                     latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_weight_in(const latchwork_weight *weight, int32_t unit, double *value,
+                                                     latchwork_error *error);
 /* Stitches or rows per 10 cm, the nearest double: 28 over 4 in are 27.56 over 10 cm. Fails: BAD_ARGUMENT (counted,
    count, length_mm); BAD_VALUE when the result is out of 1e-6..1e12. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_per_10cm(const latchwork_count_per_length* density, double* value,
-                                                    latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_per_10cm(const latchwork_count_per_length *density, double *value,
+                                                    latchwork_error *error);
 
 /* ---- Yarn -------------------------------------------------------------------------------------------------------- */
 
 /* Ways of saying how fine a yarn is; with 1 yd = 0.9144 m and 1 lb = 453.59237 g all are exact multiples of tex. The
    sources are in yarn.hpp. Since 0.1. */
 enum {
-  LATCHWORK_YARN_SYSTEM_TEX = 0,              /* g per 1000 m */
-  LATCHWORK_YARN_SYSTEM_DTEX = 1,             /* g per 10 000 m */
-  LATCHWORK_YARN_SYSTEM_DENIER = 2,           /* g per 9000 m */
-  LATCHWORK_YARN_SYSTEM_METRIC = 3,           /* Nm: km per kg */
-  LATCHWORK_YARN_SYSTEM_COTTON = 4,           /* Ne: hanks of 840 yd per lb */
-  LATCHWORK_YARN_SYSTEM_SPUN_SILK = 5,        /* as cotton */
-  LATCHWORK_YARN_SYSTEM_WORSTED = 6,          /* hanks of 560 yd per lb */
-  LATCHWORK_YARN_SYSTEM_LINEN = 7,            /* leas of 300 yd per lb */
-  LATCHWORK_YARN_SYSTEM_WOOLLEN_CUT = 8,      /* cuts of 300 yd per lb */
-  LATCHWORK_YARN_SYSTEM_WOOLLEN_RUN = 9,      /* runs of 1600 yd per lb */
-  LATCHWORK_YARN_SYSTEM_YORKSHIRE = 10,       /* YSW: skeins of 256 yd per lb */
-  LATCHWORK_YARN_SYSTEM_GALASHIELS = 11,      /* cuts of 200 yd per lb */
-  LATCHWORK_YARN_SYSTEM_WEST_OF_ENGLAND = 12, /* snaps of 320 yd per lb */
-  LATCHWORK_YARN_SYSTEM_JUTE = 13,            /* lb per spindle of 14 400 yd, direct */
+  LATCHWORK_YARN_SYSTEM_TEX = 0,               /* g per 1000 m */
+  LATCHWORK_YARN_SYSTEM_DTEX = 1,              /* g per 10 000 m */
+  LATCHWORK_YARN_SYSTEM_DENIER = 2,            /* g per 9000 m */
+  LATCHWORK_YARN_SYSTEM_METRIC = 3,            /* Nm: km per kg */
+  LATCHWORK_YARN_SYSTEM_COTTON = 4,            /* Ne: hanks of 840 yd per lb */
+  LATCHWORK_YARN_SYSTEM_SPUN_SILK = 5,         /* as cotton */
+  LATCHWORK_YARN_SYSTEM_WORSTED = 6,           /* hanks of 560 yd per lb */
+  LATCHWORK_YARN_SYSTEM_LINEN = 7,             /* leas of 300 yd per lb */
+  LATCHWORK_YARN_SYSTEM_WOOLLEN_CUT = 8,       /* cuts of 300 yd per lb */
+  LATCHWORK_YARN_SYSTEM_WOOLLEN_RUN = 9,       /* runs of 1600 yd per lb */
+  LATCHWORK_YARN_SYSTEM_YORKSHIRE = 10,        /* YSW: skeins of 256 yd per lb */
+  LATCHWORK_YARN_SYSTEM_GALASHIELS = 11,       /* cuts of 200 yd per lb */
+  LATCHWORK_YARN_SYSTEM_WEST_OF_ENGLAND = 12,  /* snaps of 320 yd per lb */
+  LATCHWORK_YARN_SYSTEM_JUTE = 13,             /* lb per spindle of 14 400 yd, direct */
   LATCHWORK_YARN_SYSTEM_YARDS_PER_POUND = 14,
   LATCHWORK_YARN_SYSTEM_METRES_PER_100G = 15
 };
@@ -1537,66 +1490,63 @@ typedef struct latchwork_yarn_number {
   int32_t plies;  /* 1..100 */
 } latchwork_yarn_number;
 
-/* One class of the Craft Yarn Council's Standard Yarn Weight System: guidelines only. An element of arrays. Since 0.1.
- */
+/* One class of the Craft Yarn Council's Standard Yarn Weight System: guidelines only. An element of arrays. Since 0.1. */
 typedef struct latchwork_yarn_category {
-  const char* name;       /* "Light"; never freed */
-  double least_needle_mm; /* of hand needles */
-  double most_needle_mm;  /* 0: no upper end */
-  int32_t number;         /* 0..7 */
-  int32_t least_stitches; /* of stockinette over 4 in, which the table takes for 10 cm */
+  const char *name;        /* "Light"; never freed */
+  double least_needle_mm;  /* of hand needles */
+  double most_needle_mm;   /* 0: no upper end */
+  int32_t number;          /* 0..7 */
+  int32_t least_stitches;  /* of stockinette over 4 in, which the table takes for 10 cm */
   int32_t most_stitches;
 } latchwork_yarn_category;
 
-/* "20 tex", "Nm 28/2", "2/24 worsted", "1000 yd/lb", "50 g = 120 m"; "28 x 2" is two plies of 28, and of "28/2" the
-   plies are the number that can be plies, 12 or less. `field` may be NULL. Fails with field and character: BAD_SYNTAX
-   (also where either number may be the plies), BAD_UNIT (no name, an unknown one), BAD_VALUE, BAD_ENCODING, TOO_LARGE.
+/* "20 tex", "Nm 28/2", "2/24 worsted", "1000 yd/lb", "50 g = 120 m"; "28 x 2" is two plies of 28, and of "28/2" the plies
+   are the number that can be plies, 12 or less. `field` may be NULL. Fails with field and character: BAD_SYNTAX (also
+   where either number may be the plies), BAD_UNIT (no name, an unknown one), BAD_VALUE, BAD_ENCODING, TOO_LARGE.
    Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_yarn_number(const char* text, size_t size, const char* field,
-                                                            latchwork_yarn_number* yarn, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_yarn_number(const char *text, size_t size, const char *field,
+                                                            latchwork_yarn_number *yarn, latchwork_error *error);
 /* "Nm 28 x 2", which reads back to an equal number. Fails: BAD_ARGUMENT (system, number, plies). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_number_text(const latchwork_yarn_number* yarn, char* text,
-                                                            size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_number_text(const latchwork_yarn_number *yarn, char *text,
+                                                            size_t capacity, size_t *needed, latchwork_error *error);
 /* g per 1000 m of the whole yarn. Fails: BAD_ARGUMENT (system, number, plies); BAD_VALUE when it is out of 1e-6..1e9.
    Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_tex(const latchwork_yarn_number* yarn, double* tex,
-                                                    latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_tex(const latchwork_yarn_number *yarn, double *tex,
+                                                    latchwork_error *error);
 /* The whole yarn's number in another system, as one single. Fails: as latchwork_yarn_tex. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_number_in(const latchwork_yarn_number* yarn, int32_t system,
-                                                          latchwork_yarn_number* converted, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_number_in(const latchwork_yarn_number *yarn, int32_t system,
+                                                          latchwork_yarn_number *converted, latchwork_error *error);
 /* Yarns knitted or twisted together, as one of that many tex. Fails: BAD_ARGUMENT (yarns for none, yarns[1].number);
    BAD_VALUE when it is out of 1e-6..1e9. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarns_together(const latchwork_yarn_number* yarns, size_t count,
-                                                          latchwork_yarn_number* together, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarns_together(const latchwork_yarn_number *yarns, size_t count,
+                                                          latchwork_yarn_number *together, latchwork_error *error);
 /* The number of a yarn of which this length has this weight. Fails: BAD_ARGUMENT (mm, g, system), for 0 too; BAD_VALUE
    when it is out of 1e-6..1e9. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_number_of(const latchwork_length* length,
-                                                          const latchwork_weight* weight, int32_t system,
-                                                          latchwork_yarn_number* yarn, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_number_of(const latchwork_length *length,
+                                                          const latchwork_weight *weight, int32_t system,
+                                                          latchwork_yarn_number *yarn, latchwork_error *error);
 /* What a length of yarn weighs. Fails: BAD_ARGUMENT (system, number, plies, mm); BAD_VALUE when the weight is out of
    range. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_weight(const latchwork_yarn_number* yarn,
-                                                       const latchwork_length* length, latchwork_weight* weight,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_weight(const latchwork_yarn_number *yarn,
+                                                       const latchwork_length *length, latchwork_weight *weight,
+                                                       latchwork_error *error);
 /* How long yarn of a weight is. Fails: BAD_ARGUMENT (system, number, plies, g); BAD_VALUE when the length is out of
    range. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_length(const latchwork_yarn_number* yarn,
-                                                       const latchwork_weight* weight, latchwork_length* length,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_length(const latchwork_yarn_number *yarn,
+                                                       const latchwork_weight *weight, latchwork_length *length,
+                                                       latchwork_error *error);
 /* Diameter of a yarn of that fibre density (g/cm3, 0.1..25; cotton 1.54): 0.0444 mm * sqrt(tex / density), a model of
-   packed fibres. Fails: BAD_ARGUMENT (system, number, plies, fibre_density); BAD_VALUE, as latchwork_yarn_tex. Since
-   0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_diameter_mm(const latchwork_yarn_number* yarn, double fibre_density,
-                                                            double* diameter_mm, latchwork_error* error);
+   packed fibres. Fails: BAD_ARGUMENT (system, number, plies, fibre_density); BAD_VALUE, as latchwork_yarn_tex. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_diameter_mm(const latchwork_yarn_number *yarn, double fibre_density,
+                                                            double *diameter_mm, latchwork_error *error);
 /* All classes, 0 to 7. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_categories(latchwork_yarn_category* categories, size_t capacity,
-                                                           size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_categories(latchwork_yarn_category *categories, size_t capacity,
+                                                           size_t *needed, latchwork_error *error);
 /* The classes that a gauge of stockinette falls in, taken over 4 in and rounded to whole stitches: none, one or two.
-   Fails: BAD_ARGUMENT (counted, when rows were counted; count, length_mm); BAD_VALUE, as latchwork_per_10cm. Since 0.1.
- */
-LATCHWORK_C_API latchwork_status latchwork_yarn_categories_at(const latchwork_count_per_length* gauge,
-                                                              latchwork_yarn_category* categories, size_t capacity,
-                                                              size_t* needed, latchwork_error* error);
+   Fails: BAD_ARGUMENT (counted, when rows were counted; count, length_mm); BAD_VALUE, as latchwork_per_10cm. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_categories_at(const latchwork_count_per_length *gauge,
+                                                              latchwork_yarn_category *categories, size_t capacity,
+                                                              size_t *needed, latchwork_error *error);
 
 /* ---- Swatch, size, fit ------------------------------------------------------------------------------------------ */
 
@@ -1608,11 +1558,11 @@ typedef struct latchwork_swatch latchwork_swatch;
 /* How many stitches or rows were counted over what length, at one place of a rested swatch. An element of arrays. Its
    texts are lent: on the way in the caller's, copied; on the way out the swatch's, and they go with it. Since 0.1. */
 typedef struct latchwork_measurement {
-  const char* texture; /* 1..256 bytes */
-  const char* place;   /* free text, to 256 bytes: "left third"; NULL on the way in: "" */
-  double count;        /* 0.1..10000; parts of a stitch count */
-  double length_mm;    /* 1..10000; 10 cm is 100 mm, 4 in is 101.6 mm */
-  int32_t counted;     /* LATCHWORK_COUNTED_... */
+  const char *texture; /* 1..256 bytes */
+  const char *place;   /* free text, to 256 bytes: "left third"; NULL on the way in: "" */
+  double count;      /* 0.1..10000; parts of a stitch count */
+  double length_mm;  /* 1..10000; 10 cm is 100 mm, 4 in is 101.6 mm */
+  int32_t counted;   /* LATCHWORK_COUNTED_... */
 } latchwork_measurement;
 
 /* Stitches and rows per 10 cm of one texture: mean, sample standard deviation (0 for one place), places. Since 0.1. */
@@ -1625,8 +1575,7 @@ typedef struct latchwork_gauge {
   double rows_per_10cm;
   double rows_spread;
 } latchwork_gauge;
-#define LATCHWORK_GAUGE_INIT \
-  { sizeof(latchwork_gauge), 0, 0, 0.0, 0.0, 0.0, 0.0 }
+#define LATCHWORK_GAUGE_INIT { sizeof(latchwork_gauge), 0, 0, 0.0, 0.0, 0.0, 0.0 }
 
 /* Relaxed size of a panel, in millimetres. Since 0.1. */
 typedef struct latchwork_size {
@@ -1638,11 +1587,10 @@ typedef struct latchwork_size {
   double greatest_height_mm;
   double width_spread_mm;  /* one standard deviation of width_mm, from the spreads of the swatch's places */
   double height_spread_mm; /* the same of height_mm */
-  int32_t spread_known; /* 1: stitches and rows of every texture were measured in two places or more; else the spreads
-                           are too small by what is not known */
+  int32_t spread_known; /* 1: stitches and rows of every texture were measured in two places or more; else the spreads are
+                           too small by what is not known */
 } latchwork_size;
-#define LATCHWORK_SIZE_INIT \
-  { sizeof(latchwork_size), 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0 }
+#define LATCHWORK_SIZE_INIT { sizeof(latchwork_size), 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0 }
 
 /* One strip of a band at its own gauge; its name and texture are those of latchwork_panel_strips(panel, band)[strip].
    An element of arrays. Since 0.1. */
@@ -1659,21 +1607,21 @@ typedef struct latchwork_strip_size {
    begin with latchwork_fit_request_default(). Since 0.1. */
 typedef struct latchwork_fit_request {
   uint32_t struct_size;
-  int32_t edge_least;                   /* columns of edge at each side, from; 0..65536 */
-  int32_t edge_most;                    /* to; 0..65536 */
-  int32_t repeats_least;                /* repeats across, from; 1..65536 */
-  int32_t repeats_most;                 /* to; 1..65536 */
-  int32_t rows_step;                    /* the vertical repeat, 1..65536: rows are rows_extra + a multiple of this */
-  int32_t rows_extra;                   /* rows beyond whole repeats, so that both ends balance; 0..65536 */
-  int32_t needles;                      /* bed: candidates of more columns are left out; 0: no limit */
-  int32_t most;                         /* candidates returned at most, 1..10000 */
-  double width_mm;                      /* target, 1..1000000 */
-  double height_mm;                     /* target, 1..1000000 */
-  const latchwork_strip* const* repeat; /* strips of one repeat across, one or more */
+  int32_t edge_least;                    /* columns of edge at each side, from; 0..65536 */
+  int32_t edge_most;                     /* to; 0..65536 */
+  int32_t repeats_least;                 /* repeats across, from; 1..65536 */
+  int32_t repeats_most;                  /* to; 1..65536 */
+  int32_t rows_step;                     /* the vertical repeat, 1..65536: rows are rows_extra + a multiple of this */
+  int32_t rows_extra;                    /* rows beyond whole repeats, so that both ends balance; 0..65536 */
+  int32_t needles;                       /* bed: candidates of more columns are left out; 0: no limit */
+  int32_t most;                          /* candidates returned at most, 1..10000 */
+  double width_mm;                       /* target, 1..1000000 */
+  double height_mm;                      /* target, 1..1000000 */
+  const latchwork_strip *const *repeat;  /* strips of one repeat across, one or more */
   size_t repeat_count;
-  const latchwork_strip* const* closing; /* strips that stand once after the last repeat; may be none */
+  const latchwork_strip *const *closing; /* strips that stand once after the last repeat; may be none */
   size_t closing_count;
-  const latchwork_strip* edge; /* one column wide; NULL: none */
+  const latchwork_strip *edge;           /* one column wide; NULL: none */
 } latchwork_fit_request;
 #define LATCHWORK_FIT_REQUEST_INIT \
   { sizeof(latchwork_fit_request), 0, 0, 0, 0, 0, 0, 0, 0, 0.0, 0.0, NULL, 0, NULL, 0, NULL }
@@ -1691,64 +1639,64 @@ typedef struct latchwork_fit_candidate {
   double error;           /* the rank: root of the sum of the squared relative errors */
 } latchwork_fit_candidate;
 
-/* A swatch of `count` measurements. Fails: BAD_VALUE for a count, length or text out of its range, BAD_ENCODING for
-   text that is not UTF-8 (field "measurements[3].count"); TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_swatch_create(const latchwork_measurement* measurements, size_t count,
-                                                         latchwork_swatch** out, latchwork_error* error);
+/* A swatch of `count` measurements. Fails: BAD_VALUE for a count, length or text out of its range, BAD_ENCODING for text
+   that is not UTF-8 (field "measurements[3].count"); TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_create(const latchwork_measurement *measurements, size_t count,
+                                                         latchwork_swatch **out, latchwork_error *error);
 /* Reads a swatch file: CSV (RFC 4180) whose first line names its columns, in any order: texture, counted, count,
    length, unit, place. Fails with line and field: BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD, DUPLICATE_KEY, BAD_VALUE,
    BAD_UNIT, BAD_ENCODING, TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_swatch(const char* text, size_t size, latchwork_swatch** out,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_swatch(const char *text, size_t size, latchwork_swatch **out,
+                                                       latchwork_error *error);
 /* The CSV that latchwork_read_swatch() reads back to an equal swatch (lengths in mm). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_swatch_write(const latchwork_swatch* swatch, char* text, size_t capacity,
-                                                        size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_swatch_write(const latchwork_swatch *swatch, char *text, size_t capacity,
+                                                        size_t *needed, latchwork_error *error);
 /* A swatch of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_swatch_copy(const latchwork_swatch* swatch, latchwork_swatch** out,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_swatch_copy(const latchwork_swatch *swatch, latchwork_swatch **out,
+                                                       latchwork_error *error);
 /* *equal is 1 when all measurements are the same and in the same order, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_swatch_equal(const latchwork_swatch* swatch, const latchwork_swatch* other,
-                                                        int32_t* equal, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_swatch_equal(const latchwork_swatch *swatch, const latchwork_swatch *other,
+                                                        int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_swatch_destroy(latchwork_swatch* swatch);
+LATCHWORK_C_API void latchwork_swatch_destroy(latchwork_swatch *swatch);
 /* All measurements in order; their texts are the swatch's and go with it. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_swatch_measurements(const latchwork_swatch* swatch,
-                                                               latchwork_measurement* measurements, size_t capacity,
-                                                               size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_swatch_measurements(const latchwork_swatch *swatch,
+                                                               latchwork_measurement *measurements, size_t capacity,
+                                                               size_t *needed, latchwork_error *error);
 /* The textures in the order first measured; the texts are the swatch's and go with it. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_swatch_textures(const latchwork_swatch* swatch, const char** textures,
-                                                           size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_swatch_textures(const latchwork_swatch *swatch, const char **textures,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
 /* *has is 1 when both stitches and rows of the texture were measured, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_swatch_has(const latchwork_swatch* swatch, const char* texture, int32_t* has,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_swatch_has(const latchwork_swatch *swatch, const char *texture, int32_t *has,
+                                                      latchwork_error *error);
 /* The gauge of a texture. Fails: NO_GAUGE (field: the texture) when stitches or rows were not measured. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_swatch_gauge(const latchwork_swatch* swatch, const char* texture,
-                                                        latchwork_gauge* gauge, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_swatch_gauge(const latchwork_swatch *swatch, const char *texture,
+                                                        latchwork_gauge *gauge, latchwork_error *error);
 /* Size of a panel from the swatch's gauges. Fails: NO_GAUGE (field: the texture). Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_size(const latchwork_panel* panel, const latchwork_swatch* swatch,
-                                                      latchwork_size* size, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_size(const latchwork_panel *panel, const latchwork_swatch *swatch,
+                                                      latchwork_size *size, latchwork_error *error);
 /* The sizes of its strips, band by band from the bottom, from the left on the RS. Fails: NO_GAUGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_size_strips(const latchwork_panel* panel,
-                                                             const latchwork_swatch* swatch,
-                                                             latchwork_strip_size* strips, size_t capacity,
-                                                             size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_size_strips(const latchwork_panel *panel,
+                                                             const latchwork_swatch *swatch,
+                                                             latchwork_strip_size *strips, size_t capacity,
+                                                             size_t *needed, latchwork_error *error);
 /* The size's warnings for people, one a line; "" for none. Fails: NO_GAUGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_size_warnings(const latchwork_panel* panel,
-                                                               const latchwork_swatch* swatch, char* text,
-                                                               size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_size_warnings(const latchwork_panel *panel,
+                                                               const latchwork_swatch *swatch, char *text,
+                                                               size_t capacity, size_t *needed, latchwork_error *error);
 /* Fills `request` with the defaults: 1 edge column, 1..200 repeats, any row count, no bed, 10 candidates. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_fit_request_default(latchwork_fit_request* request, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_fit_request_default(latchwork_fit_request *request, latchwork_error *error);
 /* Every combination is considered; the best `most` come ranked by error, then fewer columns, fewer rows, fewer edge
    columns; none when nothing fits the bed. A buffer of `most` is always enough. Fails: BAD_ARGUMENT (field), NO_GAUGE.
    Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_fit(const latchwork_fit_request* request, const latchwork_swatch* swatch,
-                                               latchwork_fit_candidate* candidates, size_t capacity, size_t* needed,
-                                               latchwork_error* error);
-/* The panel of a candidate. Fails: BAD_ARGUMENT (field) when its numbers are not the request's; as
-   latchwork_join_strips. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request* request,
-                                                  const latchwork_fit_candidate* candidate, latchwork_panel** out,
-                                                  latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_fit(const latchwork_fit_request *request, const latchwork_swatch *swatch,
+                                               latchwork_fit_candidate *candidates, size_t capacity, size_t *needed,
+                                               latchwork_error *error);
+/* The panel of a candidate. Fails: BAD_ARGUMENT (field) when its numbers are not the request's; as latchwork_join_strips.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request *request,
+                                                  const latchwork_fit_candidate *candidate, latchwork_panel **out,
+                                                  latchwork_error *error);
 
 /* ---- Plain knit, and how much yarn a panel takes ----------------------------------------------------------------- */
 
@@ -1759,37 +1707,35 @@ enum {
   LATCHWORK_PLAIN_STATE_FULLY_RELAXED = 2 /* washed with agitation */
 };
 
-/* Munden's constants: courses/cm = courses / l, wales/cm = wales / l, l the loop length in cm. Never changes. Since
- * 0.1. */
+/* Munden's constants: courses/cm = courses / l, wales/cm = wales / l, l the loop length in cm. Never changes. Since 0.1. */
 typedef struct latchwork_plain_constants {
   double courses; /* Kc, 0.1..100 */
   double wales;   /* Kw, 0.1..100 */
 } latchwork_plain_constants;
 
-/* The constants of plain wool in a state; plain_knit.hpp names their sources. Fails: BAD_ARGUMENT (state). Since 0.1.
- */
-LATCHWORK_C_API latchwork_status latchwork_plain_constants_of(int32_t state, latchwork_plain_constants* constants,
-                                                              latchwork_error* error);
+/* The constants of plain wool in a state; plain_knit.hpp names their sources. Fails: BAD_ARGUMENT (state). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plain_constants_of(int32_t state, latchwork_plain_constants *constants,
+                                                              latchwork_error *error);
 /* Loop length in mm of plain knit of that gauge, by its stitches or by its rows. Fails: BAD_ARGUMENT (counted, count,
    length_mm, courses, wales); BAD_VALUE, as latchwork_per_10cm. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plain_loop_mm(const latchwork_count_per_length* gauge,
-                                                         const latchwork_plain_constants* constants, double* loop_mm,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plain_loop_mm(const latchwork_count_per_length *gauge,
+                                                         const latchwork_plain_constants *constants, double *loop_mm,
+                                                         latchwork_error *error);
 /* Stitches or rows (LATCHWORK_COUNTED_...) per 10 cm of plain knit of that loop length, 0.1..1000 mm. Fails:
    BAD_ARGUMENT (counted, loop_mm, courses, wales). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plain_per_10cm(int32_t counted, double loop_mm,
-                                                          const latchwork_plain_constants* constants, double* value,
-                                                          latchwork_error* error);
+                                                          const latchwork_plain_constants *constants, double *value,
+                                                          latchwork_error *error);
 /* Tightness, sqrt(tex) / loop length in mm; the other custom, per cm, is ten times this. Fails: BAD_ARGUMENT (system,
    number, plies, loop_mm); BAD_VALUE, as latchwork_yarn_tex. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_tightness_factor(const latchwork_yarn_number* yarn, double loop_mm,
-                                                            double* value, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_tightness_factor(const latchwork_yarn_number *yarn, double loop_mm,
+                                                            double *value, latchwork_error *error);
 /* Weight of a cloth in g/m2. Fails: BAD_ARGUMENT (stitches, rows for counts of the other, count, length_mm, loop_mm,
    system, number, plies); BAD_VALUE, as latchwork_per_10cm and latchwork_yarn_tex. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_area_density_g_m2(const latchwork_count_per_length* stitches,
-                                                             const latchwork_count_per_length* rows, double loop_mm,
-                                                             const latchwork_yarn_number* yarn, double* value,
-                                                             latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_area_density_g_m2(const latchwork_count_per_length *stitches,
+                                                             const latchwork_count_per_length *rows, double loop_mm,
+                                                             const latchwork_yarn_number *yarn, double *value,
+                                                             latchwork_error *error);
 
 /* How a need of yarn was found; the formulas and their spreads are in yarn_need.hpp. Since 0.1. */
 enum {
@@ -1808,7 +1754,7 @@ typedef struct latchwork_yarn_need latchwork_yarn_need;
 /* A swatch of one texture that was weighed: width and height, or stitches and rows, or both. The texts of this and the
    next three are the caller's, copied. Elements of arrays. Since 0.1. */
 typedef struct latchwork_weighed_swatch {
-  const char* texture;
+  const char *texture;
   double weight_g;  /* 1e-3..1e6 */
   double scale_g;   /* the step of the scale it was weighed on, 0..1e6; 0: finer than matters */
   double width_mm;  /* rested; 1..1e5, or 0 with height_mm */
@@ -1820,20 +1766,20 @@ typedef struct latchwork_weighed_swatch {
 
 /* Stitches of one texture that were unravelled, and the length of yarn they gave. Since 0.1. */
 typedef struct latchwork_measured_loops {
-  const char* texture;
+  const char *texture;
   double stitches;  /* 1..1e9: places of the chart, columns times rows */
   double length_mm; /* of one strand, pulled straight; 0.1..1e9 */
 } latchwork_measured_loops;
 
 /* A texture that may be reckoned by another's figure, since it has none of its own. Since 0.1. */
 typedef struct latchwork_substitute {
-  const char* texture;
-  const char* use; /* the texture whose figure is taken */
+  const char *texture;
+  const char *use; /* the texture whose figure is taken */
 } latchwork_substitute;
 
 /* A yarn of the work. Since 0.1. */
 typedef struct latchwork_yarn {
-  const char* name;             /* NULL: "" */
+  const char *name;             /* NULL: "" */
   latchwork_yarn_number number; /* number 0: not known, for one yarn alone and weighed swatches */
   double ball_g;                /* as sold, 1e-3..1e6; 0: not sold by the ball */
 } latchwork_yarn;
@@ -1848,33 +1794,31 @@ typedef struct latchwork_yarn_rows {
 /* What a need of yarn is reckoned from. Data: begin with latchwork_yarn_request_default(). Since 0.1. */
 typedef struct latchwork_yarn_request {
   uint32_t struct_size;
-  int32_t pieces;              /* panels alike, 1..10000 */
-  int32_t waste_yarn;          /* index; -1: the yarns of row 1 */
-  int32_t seam_yarn;           /* index */
-  const latchwork_yarn* yarns; /* one or more */
+  int32_t pieces;                         /* panels alike, 1..10000 */
+  int32_t waste_yarn;                     /* index; -1: the yarns of row 1 */
+  int32_t seam_yarn;                      /* index */
+  const latchwork_yarn *yarns;            /* one or more */
   size_t yarn_count;
-  const latchwork_yarn_rows* rows; /* none: all yarns in all rows */
+  const latchwork_yarn_rows *rows;        /* none: all yarns in all rows */
   size_t row_count;
-  const latchwork_weighed_swatch* weighed;
+  const latchwork_weighed_swatch *weighed;
   size_t weighed_count;
-  const latchwork_measured_loops* loops;
+  const latchwork_measured_loops *loops;
   size_t loop_count;
-  const latchwork_substitute* substitutes;
+  const latchwork_substitute *substitutes;
   size_t substitute_count;
-  latchwork_plain_constants plain; /* of the swatch's state */
-  double cast_on_rows;             /* yarn of the cast-on, in rows like row 1; 0..1000 */
-  double bind_off_rows;            /* yarn of the bind-off, in rows like the last; 0..1000 */
-  double waste_rows;               /* knitted beside the panel, in rows like row 1; 0..1e6 */
-  double seam_mm;                  /* seams of the whole article, 0..1e6 */
-  double seam_ratio;               /* sewing yarn for a length of seam, 1..20 */
-  double sureness;                 /* standard deviations on top of the mean, 0..6 */
-  double allowance;                /* share on top of that, 0..2 */
+  latchwork_plain_constants plain;        /* of the swatch's state */
+  double cast_on_rows;                    /* yarn of the cast-on, in rows like row 1; 0..1000 */
+  double bind_off_rows;                   /* yarn of the bind-off, in rows like the last; 0..1000 */
+  double waste_rows;                      /* knitted beside the panel, in rows like row 1; 0..1e6 */
+  double seam_mm;                         /* seams of the whole article, 0..1e6 */
+  double seam_ratio;                      /* sewing yarn for a length of seam, 1..20 */
+  double sureness;                        /* standard deviations on top of the mean, 0..6 */
+  double allowance;                       /* share on top of that, 0..2 */
 } latchwork_yarn_request;
-#define LATCHWORK_YARN_REQUEST_INIT                                                                                  \
-  {                                                                                                                  \
-    sizeof(latchwork_yarn_request), 0, 0, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, {0.0, 0.0}, 0.0, 0.0, 0.0, \
-        0.0, 0.0, 0.0, 0.0                                                                                           \
-  }
+#define LATCHWORK_YARN_REQUEST_INIT                                                                        \
+  { sizeof(latchwork_yarn_request), 0, 0, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, { 0.0, 0.0 }, 0.0, \
+    0.0, 0.0, 0.0, 0.0, 0.0, 0.0 }
 
 /* One yarn's part of a need. An element of arrays. Since 0.1. */
 typedef struct latchwork_yarn_share {
@@ -1896,91 +1840,91 @@ typedef struct latchwork_yarn_estimate {
 
 /* Fills `request` with the defaults: one piece, a row each for cast-on and bind-off, seams of three times their length,
    two standard deviations, a tenth on top; no yarns. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_request_default(latchwork_yarn_request* request,
-                                                                latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_request_default(latchwork_yarn_request *request,
+                                                                latchwork_error *error);
 /* Yarn for a panel. A texture without a figure bars a route, unless a substitute is named for it; none is built in.
    Fails: BAD_ARGUMENT (yarns, rows[1].last, weighed[0].weight_g); TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_yarn_need(const latchwork_panel* panel, const latchwork_swatch* swatch,
-                                                           const latchwork_yarn_request* request,
-                                                           latchwork_yarn_need** out, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_yarn_need(const latchwork_panel *panel, const latchwork_swatch *swatch,
+                                                           const latchwork_yarn_request *request,
+                                                           latchwork_yarn_need **out, latchwork_error *error);
 /* A need of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_need_copy(const latchwork_yarn_need* need, latchwork_yarn_need** out,
-                                                          latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_copy(const latchwork_yarn_need *need, latchwork_yarn_need **out,
+                                                          latchwork_error *error);
 /* *equal is 1 when all estimates and texts are the same, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_need_equal(const latchwork_yarn_need* need,
-                                                           const latchwork_yarn_need* other, int32_t* equal,
-                                                           latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_equal(const latchwork_yarn_need *need,
+                                                           const latchwork_yarn_need *other, int32_t *equal,
+                                                           latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_yarn_need_destroy(latchwork_yarn_need* need);
+LATCHWORK_C_API void latchwork_yarn_need_destroy(latchwork_yarn_need *need);
 /* The estimates in the order of LATCHWORK_YARN_ROUTE_...; none when no route can be gone. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_need_estimates(const latchwork_yarn_need* need,
-                                                               latchwork_yarn_estimate* estimates, size_t capacity,
-                                                               size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_estimates(const latchwork_yarn_need *need,
+                                                               latchwork_yarn_estimate *estimates, size_t capacity,
+                                                               size_t *needed, latchwork_error *error);
 /* Each yarn's share of the estimate at `index`. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_need_shares(const latchwork_yarn_need* need, size_t index,
-                                                            latchwork_yarn_share* shares, size_t capacity,
-                                                            size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_shares(const latchwork_yarn_need *need, size_t index,
+                                                            latchwork_yarn_share *shares, size_t capacity,
+                                                            size_t *needed, latchwork_error *error);
 /* The notes on the estimate at `index` for people, one a line; "" for none. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_need_notes(const latchwork_yarn_need* need, size_t index, char* text,
-                                                           size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_notes(const latchwork_yarn_need *need, size_t index, char *text,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
 /* How far apart the estimates are: (greatest - least weight) / mean of them; 0 for one or none. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_need_apart(const latchwork_yarn_need* need, double* apart,
-                                                           latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_apart(const latchwork_yarn_need *need, double *apart,
+                                                           latchwork_error *error);
 /* Why each other route cannot be gone, one a line; "" when all can. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_need_missing(const latchwork_yarn_need* need, char* text,
-                                                             size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_missing(const latchwork_yarn_need *need, char *text,
+                                                             size_t capacity, size_t *needed, latchwork_error *error);
 /* Routes that are further apart than their spreads explain, one a line; "" for none. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_yarn_need_warnings(const latchwork_yarn_need* need, char* text,
-                                                              size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_warnings(const latchwork_yarn_need *need, char *text,
+                                                              size_t capacity, size_t *needed, latchwork_error *error);
 
 /* ---- Files: JSON (RFC 8259, UTF-8), with "format" and "version" first -------------------------------------------- */
 
 /* Readers check the whole text before anything is made and fail with line and field: TOO_LARGE (above
    LATCHWORK_MAX_FILE_BYTES), BAD_ENCODING, BAD_SYNTAX, WRONG_FORMAT, NEWER_VERSION, DUPLICATE_KEY, MISSING_FIELD,
-   UNKNOWN_FIELD, BAD_VALUE, BAD_LETTER, SIZE_MISMATCH, and as the types' own checks do. What is written reads back to
-   an equal value; writers fail with BAD_VALUE or BAD_ENCODING (field) rather than write what no reader takes. */
+   UNKNOWN_FIELD, BAD_VALUE, BAD_LETTER, SIZE_MISMATCH, and as the types' own checks do. What is written reads back to an
+   equal value; writers fail with BAD_VALUE or BAD_ENCODING (field) rather than write what no reader takes. */
 
 #define LATCHWORK_MAX_FILE_BYTES 67108864   /* of a JSON file */
 #define LATCHWORK_MAX_SWATCH_BYTES 67108864 /* of a swatch file */
 
 /* "latchwork-grid", version 1. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_grid(const char* text, size_t size, latchwork_grid** out,
-                                                     latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_grid(const char *text, size_t size, latchwork_grid **out,
+                                                     latchwork_error *error);
 /* "latchwork-strip", version 1. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_strip(const char* text, size_t size, latchwork_strip** out,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_strip(const char *text, size_t size, latchwork_strip **out,
+                                                      latchwork_error *error);
 /* "latchwork-panel", version 1: parts by motif, or cells in full. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_panel(const char* text, size_t size, latchwork_panel** out,
-                                                      latchwork_error* error);
-/* "latchwork-machine", version 1: a machine and efforts; `effort` may be NULL. Fails also: TOO_LARGE for a name or
-   tools that latchwork_machine cannot hold. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_machine(const char* text, size_t size, latchwork_machine* machine,
-                                                        latchwork_effort* effort, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_panel(const char *text, size_t size, latchwork_panel **out,
+                                                      latchwork_error *error);
+/* "latchwork-machine", version 1: a machine and efforts; `effort` may be NULL. Fails also: TOO_LARGE for a name or tools
+   that latchwork_machine cannot hold. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_machine(const char *text, size_t size, latchwork_machine *machine,
+                                                        latchwork_effort *effort, latchwork_error *error);
 /* "latchwork-certificate", version 1. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_certificate(const char* text, size_t size, latchwork_certificate** out,
-                                                            latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_certificate(const char *text, size_t size, latchwork_certificate **out,
+                                                            latchwork_error *error);
 /* "latchwork-plan", version 1. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_plan(const char* text, size_t size, latchwork_plan** out,
-                                                     latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_read_plan(const char *text, size_t size, latchwork_plan **out,
+                                                     latchwork_error *error);
 /* The grid as JSON. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_write(const latchwork_grid* grid, char* text, size_t capacity,
-                                                      size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_grid_write(const latchwork_grid *grid, char *text, size_t capacity,
+                                                      size_t *needed, latchwork_error *error);
 /* The strip as JSON. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_strip_write(const latchwork_strip* strip, char* text, size_t capacity,
-                                                       size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_strip_write(const latchwork_strip *strip, char *text, size_t capacity,
+                                                       size_t *needed, latchwork_error *error);
 /* The panel as JSON, always cells in full. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_write(const latchwork_panel* panel, char* text, size_t capacity,
-                                                       size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_write(const latchwork_panel *panel, char *text, size_t capacity,
+                                                       size_t *needed, latchwork_error *error);
 /* The machine and efforts (may be NULL) as JSON. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_machine_write(const latchwork_machine* machine,
-                                                         const latchwork_effort* effort, char* text, size_t capacity,
-                                                         size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_machine_write(const latchwork_machine *machine,
+                                                         const latchwork_effort *effort, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
 /* The plan as JSON. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_plan_write(const latchwork_plan* plan, char* text, size_t capacity,
-                                                      size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_plan_write(const latchwork_plan *plan, char *text, size_t capacity,
+                                                      size_t *needed, latchwork_error *error);
 /* The certificate as JSON. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_certificate_write(const latchwork_certificate* certificate, char* text,
-                                                             size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_certificate_write(const latchwork_certificate *certificate, char *text,
+                                                             size_t capacity, size_t *needed, latchwork_error *error);
 
 /* ---- Charts and instructions ------------------------------------------------------------------------------------ */
 
@@ -1991,31 +1935,29 @@ enum { LATCHWORK_SIDE_RIGHT_SIDE = 0, LATCHWORK_SIDE_OPERATOR_VIEW = 1 };
 typedef struct latchwork_chart_options {
   uint32_t struct_size;
   int32_t side;                     /* LATCHWORK_SIDE_... */
-  const latchwork_plan* plan;       /* marks its stops; NULL: none */
-  const latchwork_machine* machine; /* needle names in the operator's view; NULL: the standard machine */
+  const latchwork_plan *plan;       /* marks its stops; NULL: none */
+  const latchwork_machine *machine; /* needle names in the operator's view; NULL: the standard machine */
   double stitch_width_mm;           /* to 1000; only the proportion counts, 0.2 to 5 of the height; 0: 1.3 */
   double stitch_height_mm;          /* to 1000; 0: 1 */
 } latchwork_chart_options;
-#define LATCHWORK_CHART_OPTIONS_INIT \
-  { sizeof(latchwork_chart_options), 0, NULL, NULL, 0.0, 0.0 }
+#define LATCHWORK_CHART_OPTIONS_INIT { sizeof(latchwork_chart_options), 0, NULL, NULL, 0.0, 0.0 }
 
 /* The chart as SVG 1.1, with a title that says which side is shown and a key of the symbols used. options may be NULL.
-   Fails: BAD_ARGUMENT (field); SIZE_MISMATCH (plan of another size); BAD_ENCODING, when a name is not UTF-8. Since 0.1.
- */
-LATCHWORK_C_API latchwork_status latchwork_panel_chart_svg(const latchwork_panel* panel,
-                                                           const latchwork_chart_options* options, char* text,
-                                                           size_t capacity, size_t* needed, latchwork_error* error);
+   Fails: BAD_ARGUMENT (field); SIZE_MISMATCH (plan of another size); BAD_ENCODING, when a name is not UTF-8. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_chart_svg(const latchwork_panel *panel,
+                                                           const latchwork_chart_options *options, char *text,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
 /* The same for a terminal. options may be NULL. Fails: as latchwork_panel_chart_svg. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_chart_text(const latchwork_panel* panel,
-                                                            const latchwork_chart_options* options, char* text,
-                                                            size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_panel_chart_text(const latchwork_panel *panel,
+                                                            const latchwork_chart_options *options, char *text,
+                                                            size_t capacity, size_t *needed, latchwork_error *error);
 /* Machine instructions in words: by row counter and carriage side, needles in the operator's view, a key of the
    abbreviations used, the cautions that fit. What latchwork_grid_findings() calls an error comes first; for an
-   infeasible plan, why, and no steps. Fails: SIZE_MISMATCH (plan of another size); BAD_ARGUMENT for a machine out of
-   its ranges, and for a plan with a rung that is no cell, a needle 0, or needles past every number. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_panel* panel, const latchwork_plan* plan,
-                                                              const latchwork_machine* machine, char* text,
-                                                              size_t capacity, size_t* needed, latchwork_error* error);
+   infeasible plan, why, and no steps. Fails: SIZE_MISMATCH (plan of another size); BAD_ARGUMENT for a machine out of its
+   ranges, and for a plan with a rung that is no cell, a needle 0, or needles past every number. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_panel *panel, const latchwork_plan *plan,
+                                                              const latchwork_machine *machine, char *text,
+                                                              size_t capacity, size_t *needed, latchwork_error *error);
 
 /* ---- The main job: a brief goes in, a job comes out -------------------------------------------------------------- */
 
@@ -2026,88 +1968,87 @@ typedef struct latchwork_brief latchwork_brief;
 typedef struct latchwork_job latchwork_job;
 
 /* A brief of copies of its parts; `effort` may be NULL. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel* panel, const latchwork_swatch* swatch,
-                                                        const latchwork_machine* machine,
-                                                        const latchwork_effort* effort, latchwork_brief** out,
-                                                        latchwork_error* error);
-/* Reads a brief's folder. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name), and as the
-   readers do, with the file's name before the field. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_read_brief(const char* folder, latchwork_brief** out,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *panel, const latchwork_swatch *swatch,
+                                                        const latchwork_machine *machine,
+                                                        const latchwork_effort *effort, latchwork_brief **out,
+                                                        latchwork_error *error);
+/* Reads a brief's folder. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name), and as the readers
+   do, with the file's name before the field. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_brief(const char *folder, latchwork_brief **out,
+                                                      latchwork_error *error);
 /* A brief of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_copy(const latchwork_brief* brief, latchwork_brief** out,
-                                                      latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_brief_copy(const latchwork_brief *brief, latchwork_brief **out,
+                                                      latchwork_error *error);
 /* *equal is 1 when all its parts are the same, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_equal(const latchwork_brief* brief, const latchwork_brief* other,
-                                                       int32_t* equal, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_brief_equal(const latchwork_brief *brief, const latchwork_brief *other,
+                                                       int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_brief_destroy(latchwork_brief* brief);
+LATCHWORK_C_API void latchwork_brief_destroy(latchwork_brief *brief);
 /* A copy of its panel. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_panel(const latchwork_brief* brief, latchwork_panel** out,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_brief_panel(const latchwork_brief *brief, latchwork_panel **out,
+                                                       latchwork_error *error);
 /* A copy of its swatch. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_swatch(const latchwork_brief* brief, latchwork_swatch** out,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_brief_swatch(const latchwork_brief *brief, latchwork_swatch **out,
+                                                        latchwork_error *error);
 /* Its machine. Fails: TOO_LARGE for a name or tools that latchwork_machine cannot hold. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_machine(const latchwork_brief* brief, latchwork_machine* machine,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_brief_machine(const latchwork_brief *brief, latchwork_machine *machine,
+                                                         latchwork_error *error);
 /* Its efforts. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_effort(const latchwork_brief* brief, latchwork_effort* effort,
-                                                        latchwork_error* error);
-/* Finds, plans both ways, verifies both, sizes. Conditions bind the least-effort plan alone. options may be NULL.
- * Fails: as those do. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief* brief,
-                                                     const latchwork_plan_options* options, latchwork_job** out,
-                                                     latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_brief_effort(const latchwork_brief *brief, latchwork_effort *effort,
+                                                        latchwork_error *error);
+/* Finds, plans both ways, verifies both, sizes. Conditions bind the least-effort plan alone. options may be NULL. Fails: as those do. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
+                                                     const latchwork_plan_options *options, latchwork_job **out,
+                                                     latchwork_error *error);
 /* For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
    Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief* brief, const latchwork_job* job,
-                                                         char* text, size_t capacity, size_t* needed,
-                                                         latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief *brief, const latchwork_job *job,
+                                                         char *text, size_t capacity, size_t *needed,
+                                                         latchwork_error *error);
 /* One HTML5 page to print and take to the machine: summary, both charts, instructions.
    Fails: as latchwork_panel_chart_svg and latchwork_panel_instructions. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief* brief, const latchwork_job* job,
-                                                           char* text, size_t capacity, size_t* needed,
-                                                           latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief *brief, const latchwork_job *job,
+                                                           char *text, size_t capacity, size_t *needed,
+                                                           latchwork_error *error);
 /* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
-   `folder`, which is made if it is not there. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's
-   name, or folder); as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief* brief, const latchwork_job* job,
-                                                           const char* folder, latchwork_error* error);
+   `folder`, which is made if it is not there. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name,
+   or folder); as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
+                                                           const char *folder, latchwork_error *error);
 /* A job of its own, equal to this one. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_copy(const latchwork_job* job, latchwork_job** out,
-                                                    latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_job_copy(const latchwork_job *job, latchwork_job **out,
+                                                    latchwork_error *error);
 /* *equal is 1 when all its parts are the same, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_equal(const latchwork_job* job, const latchwork_job* other,
-                                                     int32_t* equal, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_job_equal(const latchwork_job *job, const latchwork_job *other,
+                                                     int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-LATCHWORK_C_API void latchwork_job_destroy(latchwork_job* job);
+LATCHWORK_C_API void latchwork_job_destroy(latchwork_job *job);
 /* A copy of its findings. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_findings(const latchwork_job* job, latchwork_findings** out,
-                                                        latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_job_findings(const latchwork_job *job, latchwork_findings **out,
+                                                        latchwork_error *error);
 /* A copy of the least-effort plan. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_plan(const latchwork_job* job, latchwork_plan** out,
-                                                    latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_job_plan(const latchwork_job *job, latchwork_plan **out,
+                                                    latchwork_error *error);
 /* A copy of the regular plan. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_regular(const latchwork_job* job, latchwork_plan** out,
-                                                       latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_job_regular(const latchwork_job *job, latchwork_plan **out,
+                                                       latchwork_error *error);
 /* What knitting the least-effort plan showed. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_verification(const latchwork_job* job,
-                                                            latchwork_verification* verification,
-                                                            latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_job_verification(const latchwork_job *job,
+                                                            latchwork_verification *verification,
+                                                            latchwork_error *error);
 /* What knitting the regular plan showed; not verified when there is none. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_regular_verification(const latchwork_job* job,
-                                                                    latchwork_verification* verification,
-                                                                    latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_job_regular_verification(const latchwork_job *job,
+                                                                    latchwork_verification *verification,
+                                                                    latchwork_error *error);
 /* The panel's size. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_size(const latchwork_job* job, latchwork_size* size,
-                                                    latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_job_size(const latchwork_job *job, latchwork_size *size,
+                                                    latchwork_error *error);
 /* The sizes of its strips, band by band from the bottom, from the left on the RS. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_size_strips(const latchwork_job* job, latchwork_strip_size* strips,
-                                                           size_t capacity, size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_job_size_strips(const latchwork_job *job, latchwork_strip_size *strips,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
 /* The size's warnings for people, one a line; "" for none. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_size_warnings(const latchwork_job* job, char* text, size_t capacity,
-                                                             size_t* needed, latchwork_error* error);
+LATCHWORK_C_API latchwork_status latchwork_job_size_warnings(const latchwork_job *job, char *text, size_t capacity,
+                                                             size_t *needed, latchwork_error *error);
 
 #ifdef __cplusplus
 }
