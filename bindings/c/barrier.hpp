@@ -58,6 +58,15 @@ struct latchwork_timings {
 struct latchwork_effort_fit {
   latchwork::EffortFit value;
 };
+struct latchwork_yarn_file {
+  latchwork::YarnRequest value;
+  // The same as C sees it: arrays that live as long as the handle.
+  std::vector<latchwork_yarn> yarns;
+  std::vector<latchwork_yarn_rows> rows;
+  std::vector<latchwork_weighed_swatch> weighed;
+  std::vector<latchwork_measured_loops> loops;
+  std::vector<latchwork_substitute> substitutes;
+};
 struct latchwork_yarn_need {
   latchwork::YarnNeed value;
 };
@@ -118,6 +127,11 @@ template <class Handle>
 void destroy(Handle* handle) noexcept {
   delete handle;
 }
+
+/// A state of cloth from a number out of C; nothing for the most finished one. @throws Error bad_argument.
+std::optional<ClothState> cloth_state_in(std::int32_t state, const char* field);
+/// @throws Error bad_argument (field "substitutes[1].use").
+std::vector<Substitute> substitutes_in(const latchwork_substitute* substitutes, std::size_t count, const char* name);
 
 /// An enumerator from a number out of C; `last` is the greatest. @throws Error bad_argument.
 template <class Enum>
@@ -266,6 +280,11 @@ latchwork_crossing crossing_out(const Crossing& crossing);
 Machine machine_in(const latchwork_machine* machine, const char* name = "machine");
 latchwork_machine machine_out(const Machine& machine);  ///< @throws Error too_large for what a struct cannot hold
 YarnNumber yarn_number_in(const latchwork_yarn_number& yarn, const std::string& field);
+latchwork_yarn_number yarn_number_out(const YarnNumber& yarn);
+YarnRequest yarn_request_in(const latchwork_yarn_request* request);
+
+/// Puts a new handle at *out with what `make` returns, and with the arrays through which C sees it.
+void fill_yarn_file(latchwork_yarn_file** out, const std::function<YarnRequest()>& make);
 Effort effort_in(const latchwork_effort* effort, const char* name = "effort");  ///< NULL: the defaults
 latchwork_effort effort_out(const Effort& effort);
 latchwork_finding finding_out(const Finding& finding);

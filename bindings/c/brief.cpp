@@ -9,7 +9,7 @@ namespace {
 bool same(const Job& left, const Job& right) {
   return left.findings == right.findings && left.plan == right.plan && left.regular == right.regular &&
          left.verification == right.verification && left.regular_verification == right.regular_verification &&
-         left.size == right.size;
+         left.size == right.size && left.yarn == right.yarn;
 }
 
 }  // namespace
@@ -19,7 +19,8 @@ latchwork_status latchwork_brief_create(const latchwork_panel* panel, const latc
                                         latchwork_brief** out, latchwork_error* error) {
   return guarded(error, [&] {
     fill(out, [&] {
-      return Brief{given(panel, "panel").value, given(swatch, "swatch").value, machine_in(machine), effort_in(effort)};
+      return Brief{
+          given(panel, "panel").value, given(swatch, "swatch").value, machine_in(machine), effort_in(effort), {}};
     });
   });
 }
@@ -58,6 +59,25 @@ latchwork_status latchwork_brief_machine(const latchwork_brief* brief, latchwork
 latchwork_status latchwork_brief_effort(const latchwork_brief* brief, latchwork_effort* effort,
                                         latchwork_error* error) {
   return guarded(error, [&] { StructRoom(effort, "effort").take(effort_out(given(brief, "brief").value.effort)); });
+}
+
+latchwork_status latchwork_brief_set_yarn(latchwork_brief* brief, const latchwork_yarn_request* request,
+                                          latchwork_error* error) {
+  return guarded(error, [&] { given(brief, "brief").value.yarn = yarn_request_in(&given(request, "request")); });
+}
+
+latchwork_status latchwork_brief_clear_yarn(latchwork_brief* brief, latchwork_error* error) {
+  return guarded(error, [&] { given(brief, "brief").value.yarn.reset(); });
+}
+
+latchwork_status latchwork_brief_yarn(const latchwork_brief* brief, latchwork_yarn_file** out, latchwork_error* error) {
+  return guarded(error, [&] {
+    fill_yarn_file(out, [&] {
+      const auto& yarn = given(brief, "brief").value.yarn;
+      if (!yarn) refuse("brief", "one that names no yarn");
+      return *yarn;
+    });
+  });
 }
 
 latchwork_status latchwork_brief_run(const latchwork_brief* brief, const latchwork_plan_options* options,
@@ -133,6 +153,16 @@ latchwork_status latchwork_job_regular_verification(const latchwork_job* job, la
   });
 }
 
+latchwork_status latchwork_job_yarn(const latchwork_job* job, latchwork_yarn_need** out, latchwork_error* error) {
+  return guarded(error, [&] {
+    fill(out, [&] {
+      const auto& yarn = given(job, "job").value.yarn;
+      if (!yarn) refuse("job", "one whose brief named no yarn");
+      return *yarn;
+    });
+  });
+}
+
 latchwork_status latchwork_job_size(const latchwork_job* job, latchwork_size* size, latchwork_error* error) {
   return guarded(error, [&] { StructRoom(size, "size").take(size_out(given(job, "job").value.size)); });
 }
@@ -145,10 +175,7 @@ latchwork_status latchwork_job_size_strips(const latchwork_job* job, latchwork_s
   });
 }
 
-latchwork_status latchwork_job_size_warnings(const latchwork_job* job, char* text, size_t capacity, size_t* needed,
+latchwork_status latchwork_job_size_findings(const latchwork_job* job, latchwork_findings** out,
                                              latchwork_error* error) {
-  return guarded(error, [&] {
-    TextRoom room(text, capacity, needed, "text");
-    room.take_text(lines_of(given(job, "job").value.size.warnings));
-  });
+  return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.size.findings; }); });
 }

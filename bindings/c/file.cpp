@@ -89,6 +89,19 @@ latchwork_status latchwork_certificate_write(const latchwork_certificate* certif
   return written(certificate, "certificate", text, capacity, needed, error);
 }
 
+latchwork_status latchwork_read_yarn_request(const char* text, size_t size, latchwork_yarn_file** out,
+                                             latchwork_error* error) {
+  return guarded(error, [&] { fill_yarn_file(out, [&] { return read_yarn_request(text_in(text, size)); }); });
+}
+
+latchwork_status latchwork_yarn_request_write(const latchwork_yarn_request* request, char* text, size_t capacity,
+                                              size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(write(yarn_request_in(&given(request, "request"))));
+  });
+}
+
 latchwork_status latchwork_swatch_write(const latchwork_swatch* swatch, char* text, size_t capacity, size_t* needed,
                                         latchwork_error* error) {
   return written(swatch, "swatch", text, capacity, needed, error);

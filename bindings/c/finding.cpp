@@ -13,8 +13,10 @@ latchwork_finding finding_out(const Finding& finding) {
   to.column = finding.place.column;
   to.last_row = finding.last_row;
   to.last_column = finding.last_column;
+  to.line = finding.place.line;
   to.value = finding.value;
   to.limit = finding.limit;
+  cut(to.field, finding.place.field);
   cut(to.message, finding.message);
   cut(to.suggestion, finding.suggestion);
   return to;

@@ -17,11 +17,46 @@ std::vector<Measurement> measurements_in(std::span<const latchwork_measurement> 
     to.count = from.count;
     to.length_mm = from.length_mm;
     if (from.place != nullptr) to.place = from.place;
+    if (from.swatch != nullptr) to.swatch = from.swatch;
+    to.state = enumerator(from.state, ClothState::washed, (field + ".state").c_str());
+    to.line = from.line;
   }
   return values;
 }
 
+// The swatch's own text, which lives as long as it does.
+const char* lent_texture(const Swatch& swatch, std::string_view texture) {
+  for (const Measurement& measurement : swatch.measurements()) {
+    if (measurement.texture == texture) return measurement.texture.c_str();
+  }
+  return "";
+}
+
 }  // namespace
+
+namespace latchwork::c {
+
+std::optional<ClothState> cloth_state_in(std::int32_t state, const char* field) {
+  if (state == LATCHWORK_CLOTH_STATE_MOST_FINISHED) return std::nullopt;
+  if (state < 0) refuse(field, std::to_string(state) + "; it may be -1 to 2");
+  return enumerator(state, ClothState::washed, field);
+}
+
+std::vector<Substitute> substitutes_in(const latchwork_substitute* substitutes, std::size_t count, const char* name) {
+  std::vector<Substitute> out;
+  for (const latchwork_substitute& from : array_in(substitutes, count, name)) {
+    const std::string field = "substitutes[" + std::to_string(out.size()) + "].";
+    out.push_back({&given(from.texture, (field + "texture").c_str()), &given(from.use, (field + "use").c_str())});
+  }
+  return out;
+}
+
+}  // namespace latchwork::c
+
+const char* latchwork_cloth_state_name(int32_t state) {
+  if (state < 0 || state > LATCHWORK_CLOTH_STATE_WASHED) return "";
+  return cloth_state_name(static_cast<ClothState>(state)).data();
+}
 
 latchwork_status latchwork_swatch_create(const latchwork_measurement* measurements, size_t count,
                                          latchwork_swatch** out, latchwork_error* error) {
@@ -49,8 +84,14 @@ latchwork_status latchwork_swatch_measurements(const latchwork_swatch* swatch, l
   return guarded(error, [&] {
     Room room(measurements, capacity, needed, "measurements");
     room.take(given(swatch, "swatch").value.measurements(), [](const Measurement& from) {
-      return latchwork_measurement{from.texture.c_str(), from.place.c_str(), from.count, from.length_mm,
-                                   static_cast<int32_t>(from.counted)};
+      return latchwork_measurement{from.texture.c_str(),
+                                   from.place.c_str(),
+                                   from.swatch.c_str(),
+                                   from.count,
+                                   from.length_mm,
+                                   static_cast<int32_t>(from.counted),
+                                   static_cast<int32_t>(from.state),
+                                   from.line};
     });
   });
 }
@@ -60,34 +101,64 @@ latchwork_status latchwork_swatch_textures(const latchwork_swatch* swatch, const
   return guarded(error, [&] {
     Room room(textures, capacity, needed, "textures");
     const Swatch& from = given(swatch, "swatch").value;
-    // The swatch's own texts, not those of the list, which goes when this call returns.
-    room.take(from.textures(), [&](const std::string& texture) {
-      for (const Measurement& measurement : from.measurements()) {
-        if (measurement.texture == texture) return measurement.texture.c_str();
-      }
-      return "";
-    });
+    room.take(from.textures(), [&](const std::string& texture) { return lent_texture(from, texture); });
   });
 }
 
-latchwork_status latchwork_swatch_has(const latchwork_swatch* swatch, const char* texture, int32_t* has,
-                                      latchwork_error* error) {
-  return guarded(error,
-                 [&] { given(has, "has") = given(swatch, "swatch").value.has(&given(texture, "texture")) ? 1 : 0; });
+latchwork_status latchwork_swatch_states(const latchwork_swatch* swatch, const char* texture, int32_t* states,
+                                         size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(states, capacity, needed, "states");
+    room.take(given(swatch, "swatch").value.states(&given(texture, "texture")));
+  });
 }
 
-latchwork_status latchwork_swatch_gauge(const latchwork_swatch* swatch, const char* texture, latchwork_gauge* gauge,
-                                        latchwork_error* error) {
+latchwork_status latchwork_swatch_has(const latchwork_swatch* swatch, const char* texture, int32_t state, int32_t* has,
+                                      latchwork_error* error) {
+  return guarded(error, [&] {
+    const Swatch& from = given(swatch, "swatch").value;
+    given(has, "has") = from.has(&given(texture, "texture"), cloth_state_in(state, "state")) ? 1 : 0;
+  });
+}
+
+latchwork_status latchwork_swatch_gauge(const latchwork_swatch* swatch, const char* texture, int32_t state,
+                                        latchwork_gauge* gauge, latchwork_error* error) {
   return guarded(error, [&] {
     StructRoom room(gauge, "gauge");
-    const Gauge from = given(swatch, "swatch").value.gauge(&given(texture, "texture"));
+    const Gauge from = given(swatch, "swatch").value.gauge(&given(texture, "texture"), cloth_state_in(state, "state"));
     latchwork_gauge to = LATCHWORK_GAUGE_INIT;
+    to.state = static_cast<int32_t>(from.state);
     to.stitches_places = from.stitches.places;
     to.rows_places = from.rows.places;
     to.stitches_per_10cm = from.stitches.per_10cm;
     to.stitches_spread = from.stitches.spread;
+    to.stitches_standard_error = from.stitches.standard_error;
     to.rows_per_10cm = from.rows.per_10cm;
     to.rows_spread = from.rows.spread;
+    to.rows_standard_error = from.rows.standard_error;
     room.take(to);
   });
+}
+
+latchwork_status latchwork_swatch_shrinkages(const latchwork_swatch* swatch, latchwork_shrinkage* shrinkages_of,
+                                             size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(shrinkages_of, capacity, needed, "shrinkages");
+    const Swatch& from = given(swatch, "swatch").value;
+    room.take(shrinkages(from), [&](const Shrinkage& each) {
+      return latchwork_shrinkage{lent_texture(from, each.texture),
+                                 each.width_percent,
+                                 each.width_error,
+                                 each.length_percent,
+                                 each.length_error,
+                                 static_cast<int32_t>(each.from_state),
+                                 static_cast<int32_t>(each.to_state),
+                                 each.error_known ? 1 : 0};
+    });
+  });
+}
+
+latchwork_status latchwork_swatch_findings(const latchwork_swatch* swatch, latchwork_findings** out,
+                                           latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return swatch_findings(given(swatch, "swatch").value); }); });
 }

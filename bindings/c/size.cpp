@@ -13,8 +13,13 @@ latchwork_size size_out(const Size& size) {
   to.height_mm = size.height_mm;
   to.least_height_mm = size.least_height_mm;
   to.greatest_height_mm = size.greatest_height_mm;
+  to.seam_width_mm = size.seam_width_mm;
+  to.seam_height_mm = size.seam_height_mm;
   to.width_spread_mm = size.width_spread_mm;
   to.height_spread_mm = size.height_spread_mm;
+  to.level = size.level;
+  to.width_margin_mm = size.width_margin_mm;
+  to.height_margin_mm = size.height_margin_mm;
   to.spread_known = size.spread_known ? 1 : 0;
   return to;
 }
@@ -33,8 +38,34 @@ std::vector<latchwork_strip_size> strip_sizes_out(const Size& size) {
 
 namespace {
 
-Size measured(const latchwork_panel* panel, const latchwork_swatch* swatch) {
-  return latchwork::size(given(panel, "panel").value, given(swatch, "swatch").value);
+latchwork_size_options size_options_default() {
+  const SizeOptions from;
+  latchwork_size_options to = LATCHWORK_SIZE_OPTIONS_INIT;
+  to.state = LATCHWORK_CLOTH_STATE_MOST_FINISHED;
+  to.seam_left = from.seam_left;
+  to.seam_right = from.seam_right;
+  to.seam_bottom = from.seam_bottom;
+  to.seam_top = from.seam_top;
+  to.level = from.level;
+  return to;
+}
+
+SizeOptions size_options_in(const latchwork_size_options* options) {
+  if (options == nullptr) return {};
+  const latchwork_size_options from = struct_in(options, size_options_default(), "options");
+  SizeOptions to;
+  to.state = cloth_state_in(from.state, "options.state");
+  to.substitutes = substitutes_in(from.substitutes, from.substitute_count, "options.substitutes");
+  to.seam_left = from.seam_left;
+  to.seam_right = from.seam_right;
+  to.seam_bottom = from.seam_bottom;
+  to.seam_top = from.seam_top;
+  to.level = from.level;
+  return to;
+}
+
+Size measured(const latchwork_panel* panel, const latchwork_swatch* swatch, const latchwork_size_options* options) {
+  return latchwork::size(given(panel, "panel").value, given(swatch, "swatch").value, size_options_in(options));
 }
 
 latchwork_fit_request fit_request_default() {
@@ -72,25 +103,38 @@ FitRequest fit_request_in(const latchwork_fit_request* request) {
 
 }  // namespace
 
+latchwork_status latchwork_size_options_default(latchwork_size_options* size_options, latchwork_error* error) {
+  return guarded(error, [&] { StructRoom(size_options, "size_options").take(size_options_default()); });
+}
+
 latchwork_status latchwork_panel_size(const latchwork_panel* panel, const latchwork_swatch* swatch,
-                                      latchwork_size* size, latchwork_error* error) {
-  return guarded(error, [&] { StructRoom(size, "size").take(size_out(measured(panel, swatch))); });
+                                      const latchwork_size_options* options, latchwork_size* size,
+                                      latchwork_error* error) {
+  return guarded(error, [&] { StructRoom(size, "size").take(size_out(measured(panel, swatch, options))); });
 }
 
 latchwork_status latchwork_panel_size_strips(const latchwork_panel* panel, const latchwork_swatch* swatch,
-                                             latchwork_strip_size* strips, size_t capacity, size_t* needed,
-                                             latchwork_error* error) {
+                                             const latchwork_size_options* options, latchwork_strip_size* strips,
+                                             size_t capacity, size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {
     Room room(strips, capacity, needed, "strips");
-    room.take(strip_sizes_out(measured(panel, swatch)));
+    room.take(strip_sizes_out(measured(panel, swatch, options)));
   });
 }
 
-latchwork_status latchwork_panel_size_warnings(const latchwork_panel* panel, const latchwork_swatch* swatch, char* text,
-                                               size_t capacity, size_t* needed, latchwork_error* error) {
+latchwork_status latchwork_panel_size_findings(const latchwork_panel* panel, const latchwork_swatch* swatch,
+                                               const latchwork_size_options* options, latchwork_findings** out,
+                                               latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return measured(panel, swatch, options).findings; }); });
+}
+
+latchwork_status latchwork_panel_measuring_findings(const latchwork_panel* panel, const latchwork_swatch* swatch,
+                                                    const latchwork_size_options* options, latchwork_findings** out,
+                                                    latchwork_error* error) {
   return guarded(error, [&] {
-    TextRoom room(text, capacity, needed, "text");
-    room.take_text(lines_of(measured(panel, swatch).warnings));
+    fill(out, [&] {
+      return measuring_findings(given(panel, "panel").value, given(swatch, "swatch").value, size_options_in(options));
+    });
   });
 }
 

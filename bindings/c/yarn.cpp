@@ -10,15 +10,16 @@ YarnNumber yarn_number_in(const latchwork_yarn_number& yarn, const std::string& 
   return {enumerator(yarn.system, YarnSystem::metres_per_100g, field.c_str()), yarn.number, yarn.plies};
 }
 
+latchwork_yarn_number yarn_number_out(const YarnNumber& yarn) {
+  return {yarn.number, static_cast<int32_t>(yarn.system), yarn.plies};
+}
+
 }  // namespace latchwork::c
 
 namespace {
 
 YarnNumber yarn_in(const latchwork_yarn_number* yarn) {
   return latchwork::c::yarn_number_in(given(yarn, "yarn"), "system");
-}
-latchwork_yarn_number yarn_out(const YarnNumber& yarn) {
-  return {yarn.number, static_cast<int32_t>(yarn.system), yarn.plies};
 }
 YarnSystem system_in(int32_t system) {
   return enumerator(system, YarnSystem::metres_per_100g, "system");
@@ -38,7 +39,7 @@ latchwork_status latchwork_read_yarn_number(const char* text, size_t size, const
                                             latchwork_yarn_number* yarn, latchwork_error* error) {
   return guarded(error, [&] {
     latchwork_yarn_number& to = given(yarn, "yarn");
-    to = yarn_out(read_yarn_number(text_in(text, size), field == nullptr ? "" : field));
+    to = yarn_number_out(read_yarn_number(text_in(text, size), field == nullptr ? "" : field));
   });
 }
 
@@ -57,7 +58,7 @@ latchwork_status latchwork_yarn_tex(const latchwork_yarn_number* yarn, double* t
 latchwork_status latchwork_yarn_number_in(const latchwork_yarn_number* yarn, int32_t system,
                                           latchwork_yarn_number* converted, latchwork_error* error) {
   return guarded(error, [&] {
-    given(converted, "converted") = yarn_out(latchwork::yarn_number_in(yarn_in(yarn), system_in(system)));
+    given(converted, "converted") = yarn_number_out(latchwork::yarn_number_in(yarn_in(yarn), system_in(system)));
   });
 }
 
@@ -69,7 +70,7 @@ latchwork_status latchwork_yarns_together(const latchwork_yarn_number* yarns, si
       const std::string field = "yarns[" + std::to_string(values.size()) + "].system";
       values.push_back(latchwork::c::yarn_number_in(yarn, field));
     }
-    given(together, "together") = yarn_out(yarns_together(values));
+    given(together, "together") = yarn_number_out(yarns_together(values));
   });
 }
 
@@ -77,7 +78,7 @@ latchwork_status latchwork_yarn_number_of(const latchwork_length* length, const 
                                           int32_t system, latchwork_yarn_number* yarn, latchwork_error* error) {
   return guarded(error, [&] {
     given(yarn, "yarn") =
-        yarn_out(yarn_number_of({given(length, "length").mm}, {given(weight, "weight").g}, system_in(system)));
+        yarn_number_out(yarn_number_of({given(length, "length").mm}, {given(weight, "weight").g}, system_in(system)));
   });
 }
 

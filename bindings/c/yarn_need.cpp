@@ -1,4 +1,6 @@
 // Yarn for a panel, by every route.
+#include <memory>
+
 #include "barrier.hpp"
 
 using namespace latchwork;
@@ -12,6 +14,7 @@ latchwork_yarn_request yarn_request_default() {
   to.pieces = from.pieces;
   to.waste_yarn = from.waste_yarn;
   to.seam_yarn = from.seam_yarn;
+  to.state = LATCHWORK_CLOTH_STATE_MOST_FINISHED;
   to.plain = {from.plain.courses, from.plain.wales};
   to.cast_on_rows = from.cast_on_rows;
   to.bind_off_rows = from.bind_off_rows;
@@ -38,6 +41,17 @@ std::string texture_in(const char* texture, const std::string& field) {
   return &given(texture, field.c_str());
 }
 
+// Copies of the lists as C has them.
+template <class To, class From, class Convert>
+void list_out(const std::vector<From>& from, std::vector<To>& to, Convert&& convert) {
+  to.reserve(from.size());
+  for (const From& each : from) to.push_back(convert(each));
+}
+
+}  // namespace
+
+namespace latchwork::c {
+
 YarnRequest yarn_request_in(const latchwork_yarn_request* request) {
   const latchwork_yarn_request from = struct_in(request, yarn_request_default(), "request");
   YarnRequest to;
@@ -63,11 +77,8 @@ YarnRequest yarn_request_in(const latchwork_yarn_request* request) {
       from.loops, from.loop_count, "loops", [](const latchwork_measured_loops& each, const std::string& at) {
         return MeasuredLoops{texture_in(each.texture, at + "texture"), each.stitches, each.length_mm};
       });
-  to.substitutes = list_in<Substitute>(
-      from.substitutes, from.substitute_count, "substitutes",
-      [](const latchwork_substitute& each, const std::string& at) {
-        return Substitute{texture_in(each.texture, at + "texture"), texture_in(each.use, at + "use")};
-      });
+  to.substitutes = substitutes_in(from.substitutes, from.substitute_count, "request.substitutes");
+  to.state = cloth_state_in(from.state, "request.state");
   to.plain = {from.plain.courses, from.plain.wales};
   to.pieces = from.pieces;
   to.cast_on_rows = from.cast_on_rows;
@@ -82,7 +93,79 @@ YarnRequest yarn_request_in(const latchwork_yarn_request* request) {
   return to;
 }
 
-}  // namespace
+void fill_yarn_file(latchwork_yarn_file** out, const std::function<YarnRequest()>& make) {
+  given(out, "out") = nullptr;
+  auto file = std::make_unique<latchwork_yarn_file>();
+  file->value = make();
+  const YarnRequest& from = file->value;
+  list_out(from.yarns, file->yarns, [](const Yarn& each) {
+    return latchwork_yarn{each.name.c_str(), yarn_number_out(each.number), each.ball_g};
+  });
+  list_out(from.rows, file->rows, [](const YarnRows& each) {
+    return latchwork_yarn_rows{each.first, each.last, each.yarn};
+  });
+  list_out(from.weighed, file->weighed, [](const WeighedSwatch& each) {
+    return latchwork_weighed_swatch{each.texture.c_str(), each.weight_g, each.scale_g, each.width_mm,
+                                    each.height_mm,       each.stitches, each.rows,    each.tex};
+  });
+  list_out(from.loops, file->loops, [](const MeasuredLoops& each) {
+    return latchwork_measured_loops{each.texture.c_str(), each.stitches, each.length_mm};
+  });
+  list_out(from.substitutes, file->substitutes, [](const Substitute& each) {
+    return latchwork_substitute{each.texture.c_str(), each.use.c_str()};
+  });
+  *out = file.release();
+}
+
+}  // namespace latchwork::c
+
+latchwork_status latchwork_yarn_file_copy(const latchwork_yarn_file* file, latchwork_yarn_file** out,
+                                          latchwork_error* error) {
+  return guarded(error, [&] { fill_yarn_file(out, [&] { return given(file, "file").value; }); });
+}
+
+latchwork_status latchwork_yarn_file_equal(const latchwork_yarn_file* file, const latchwork_yarn_file* other,
+                                           int32_t* equal, latchwork_error* error) {
+  return guarded(error,
+                 [&] { given(equal, "equal") = given(file, "file").value == given(other, "other").value ? 1 : 0; });
+}
+
+void latchwork_yarn_file_destroy(latchwork_yarn_file* file) {
+  destroy(file);
+}
+
+latchwork_status latchwork_yarn_file_request(const latchwork_yarn_file* file, latchwork_yarn_request* request,
+                                             latchwork_error* error) {
+  return guarded(error, [&] {
+    StructRoom room(request, "request");
+    const latchwork_yarn_file& of = given(file, "file");
+    const YarnRequest& from = of.value;
+    latchwork_yarn_request to = yarn_request_default();
+    to.yarns = of.yarns.data();
+    to.yarn_count = of.yarns.size();
+    to.rows = of.rows.data();
+    to.row_count = of.rows.size();
+    to.weighed = of.weighed.data();
+    to.weighed_count = of.weighed.size();
+    to.loops = of.loops.data();
+    to.loop_count = of.loops.size();
+    to.substitutes = of.substitutes.data();
+    to.substitute_count = of.substitutes.size();
+    to.state = from.state ? static_cast<int32_t>(*from.state) : LATCHWORK_CLOTH_STATE_MOST_FINISHED;
+    to.plain = {from.plain.courses, from.plain.wales};
+    to.pieces = from.pieces;
+    to.cast_on_rows = from.cast_on_rows;
+    to.bind_off_rows = from.bind_off_rows;
+    to.waste_rows = from.waste_rows;
+    to.waste_yarn = from.waste_yarn;
+    to.seam_mm = from.seam_mm;
+    to.seam_ratio = from.seam_ratio;
+    to.seam_yarn = from.seam_yarn;
+    to.sureness = from.sureness;
+    to.allowance = from.allowance;
+    room.take(to);
+  });
+}
 
 latchwork_status latchwork_yarn_request_default(latchwork_yarn_request* request, latchwork_error* error) {
   return guarded(error, [&] { StructRoom(request, "request").take(yarn_request_default()); });

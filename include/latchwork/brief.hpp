@@ -13,15 +13,18 @@
 #include "latchwork/plan.hpp"
 #include "latchwork/simulate.hpp"
 #include "latchwork/size.hpp"
+#include "latchwork/yarn_need.hpp"
 
 namespace latchwork::inline v0 {
 
-/// What a designer hands over: a folder with panel.json, swatch.csv and machine.json (which may hold efforts).
+/// What a designer hands over: a folder with panel.json, swatch.csv, machine.json (which may hold efforts) and, if yarn
+/// is to be reckoned, yarn.json.
 struct Brief {
   Panel panel;
   Swatch swatch;
   Machine machine;
   Effort effort;
+  std::optional<YarnRequest> yarn;
   friend bool operator==(const Brief&, const Brief&) = default;
 };
 
@@ -33,17 +36,19 @@ struct Job {
   Verification verification;          ///< of `plan`
   Verification regular_verification;  ///< of `regular`; not verified when there is none
   Size size;
+  std::optional<YarnNeed> yarn;  ///< where the brief asks for it
 };
 
 /// @throws Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
 /// throw with the file's name before the field.
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
-/// Finds, plans both ways, verifies both, sizes. Conditions bind the least-effort plan alone. @throws Error as those
-/// do.
+/// Finds, plans both ways, verifies both, sizes, reckons the yarn. Conditions bind the least-effort plan alone.
+/// @throws Error as those do.
 LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 
-/// For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
+/// For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or
+/// not.
 LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 
 /// One HTML5 page to print and take to the machine: summary, both charts, instructions. @throws Error as chart_svg()

@@ -11,12 +11,13 @@
 #include "latchwork/panel.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/strip.hpp"
+#include "latchwork/yarn_need.hpp"
 
 namespace latchwork::inline v0 {
 
 // Files are JSON (RFC 8259, UTF-8; a byte order mark at the start is passed over, as in every text that is read here)
 // with "format" and "version" first. Their JSON Schemas (draft 2020-12) are installed as
-// share/latchwork/schema/{grid,strip,panel,machine,plan,certificate}.schema.json. Every reader takes up to
+// share/latchwork/schema/{grid,strip,panel,machine,plan,certificate,yarn}.schema.json. Every reader takes up to
 // max_file_bytes, nested up to 32 deep, checks the whole text before anything is made, and throws Error with line and
 // field ("crossings[2].left"; row and column too where a cell is meant): too_large, bad_encoding, bad_syntax,
 // wrong_format, newer_version, duplicate_key, missing_field, unknown_field, bad_value, bad_letter, size_mismatch; and
@@ -51,6 +52,8 @@ namespace latchwork::inline v0 {
 //   letters, lowest row first; lists that are empty and hints that are not given are left out.
 // Certificate: "format": "latchwork-certificate" and the members of Certificate; lists that are empty are left out.
 //   DEVELOPERS.md, "Certificates", tells how one is checked.
+// Yarn: "format": "latchwork-yarn" and the members of YarnRequest; the number of a yarn is a text as
+//   read_yarn_number() takes it, or "unknown".
 
 inline constexpr std::size_t max_file_bytes = std::size_t{64} << 20;
 
@@ -69,11 +72,14 @@ LATCHWORK_API MachineFile read_machine(std::string_view json);      ///< "latchw
 LATCHWORK_API Plan read_plan(std::string_view json);                ///< "latchwork-plan", version 1
 LATCHWORK_API Certificate read_certificate(std::string_view json);  ///< "latchwork-certificate", version 1
 
+LATCHWORK_API YarnRequest read_yarn_request(std::string_view json);  ///< "latchwork-yarn", version 1
+
 LATCHWORK_API std::string write(const Grid& grid);
 LATCHWORK_API std::string write(const Strip& strip);
 LATCHWORK_API std::string write(const Panel& panel);  ///< always cells in full
 LATCHWORK_API std::string write(const MachineFile& file);
 LATCHWORK_API std::string write(const Plan& plan);
 LATCHWORK_API std::string write(const Certificate& certificate);
+LATCHWORK_API std::string write(const YarnRequest& request);
 
 }  // namespace latchwork::inline v0

@@ -16,7 +16,8 @@ namespace latchwork::inline v0 {
 /// How bad it is: `error` cannot be made, `warning` is hard or risky, `advice` is worth knowing.
 enum class Severity : std::uint8_t { advice = 0, warning = 1, error = 2 };
 
-/// What a bed, tool or method cannot do or finds hard. Numbers never change; the list only grows.
+/// What a bed, tool or method cannot do or finds hard, and what a measure cannot be trusted in. Numbers never change;
+/// the list only grows.
 enum class FindingCode : std::int32_t {
   off_bed = 1,              ///< the panel reaches past the bed where it is placed, or is wider than it
   no_tool = 2,              ///< a crossing group is wider than the widest tool: several are needed, or none is at hand
@@ -41,6 +42,19 @@ enum class FindingCode : std::int32_t {
   off_rhythm = 21,      ///< plans: wales that cannot be kept to their rhythm, or to any
   too_many_kinds = 22,  ///< plans: more kinds of stop are needed than allowed
   row_closed = 23,      ///< plans: a stop is needed after a row that is closed
+  few_places = 24,      ///< swatches: measured in fewer places than is usual
+  short_measure = 25,   ///< swatches: counted over less than is usual
+  odd_one_out = 26,     ///< swatches: one place that does not belong to the others
+  half_measured = 27,   ///< swatches: stitches alone, or rows alone, were measured
+  no_swatch = 28,       ///< sizes: a texture that was not measured, and that no other stands in for
+  borrowed_gauge = 29,  ///< sizes: a texture measured by another's gauge, as told
+  mixed_states = 30,    ///< sizes: textures that were measured in unlike states
+  unknown_spread = 31,  ///< sizes: textures measured in one place only
+  unlike_heights = 32,  ///< sizes: textures side by side that are not equally high
+  unlike_widths = 33,   ///< sizes: bands that are not equally wide
+  crossing_cut = 34,    ///< shaping: a crossing of which a part is outside the shape
+  stack_cut = 35,       ///< shaping: tucks or slips cut off from the loop they hold or from what closes them
+  column_cut = 36,      ///< shaping: hand cells in the edge stitches, which are knitted plain
 };
 
 struct Finding {
@@ -49,7 +63,7 @@ struct Finding {
   Place place;             ///< lowest row, leftmost column on the RS
   int last_row = 0;        ///< the finding spans rows place.row..last_row
   int last_column = -1;    ///< and columns place.column..last_column
-  int value = 0;           ///< what was found, in the finding's unit (needles, stitches, rows)
+  int value = 0;           ///< what was found, in the finding's unit (needles, stitches, rows, places, mm)
   int limit = 0;           ///< the limit it broke; 0: none
   std::string message;     ///< for people, with place, value and limit
   std::string suggestion;  ///< what would help

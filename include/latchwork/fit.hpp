@@ -45,7 +45,8 @@ struct FitCandidate {
 
 /// Every combination of repeats, edge columns and rows that makes a grid (Grid::max_side, Grid::max_cells) and fits the
 /// needles is considered; the best `most` come ranked by `error`, then fewer columns, fewer rows, fewer edge columns.
-/// Empty when nothing fits. Width and height are those that size() gives for the panel, to the last bit. Combinations
+/// Empty when nothing fits. Width and height are those that size() gives for the panel without
+/// options, to the last bit: each texture by the gauge of its most finished state. Combinations
 /// that can no longer rank are passed over, so the time goes with repeats and `most`, not with the number of
 /// combinations. @throws Error bad_argument (field), no_gauge (field = texture).
 LATCHWORK_API std::vector<FitCandidate> fit(const FitRequest& request, const Swatch& swatch);

@@ -1,15 +1,29 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "latchwork/export.hpp"
+#include "latchwork/finding.hpp"
 #include "latchwork/gauge.hpp"
 #include "latchwork/panel.hpp"
 
 namespace latchwork::inline v0 {
 
-/// One strip of a band at its own gauge.
+/// By which gauges a panel is measured, and what its seams take off it.
+struct SizeOptions {
+  std::optional<ClothState> state{};  ///< of all gauges; nothing: each texture's most finished one, as Swatch has it
+  std::vector<Substitute> substitutes{};  ///< for textures without a gauge; no other stands in, and each is told
+  double seam_left = 0;    ///< stitches that the seam at that side takes in, as seen on the RS: 0..1000, whole or half
+  double seam_right = 0;   ///< likewise
+  double seam_bottom = 0;  ///< rows that the seam along the cast-on takes in, likewise
+  double seam_top = 0;     ///< along the bind-off
+  double level = 0.95;     ///< of the margins, 0.5..0.999
+  friend bool operator==(const SizeOptions&, const SizeOptions&) = default;
+};
+
+/// One strip of a band at its own gauge, whole: seams are not taken off.
 struct StripSize {
   std::string name;
   std::string texture;
@@ -21,42 +35,60 @@ struct StripSize {
   friend bool operator==(const StripSize&, const StripSize&) = default;
 };
 
-/// Relaxed size of a panel. A strip of n columns and m rows measures 100 n / g by 100 m / r mm, where g and r are its
-/// texture's stitches and rows per 10 cm. The width of a band is the sum of its strips' widths; the panel's is its
-/// widest band's. Strips of unlike row gauge pull on each other, so heights are told as least, greatest and
-/// width-weighted mean, each per band and summed over the bands.
+/// Relaxed size of a panel, between its seams. A strip of n columns and m rows measures 100 n / g by 100 m / r mm,
+/// where g and r are its texture's stitches and rows per 10 cm; what a seam takes in is not counted. The width of a
+/// band is the sum of its strips' widths; the panel's is its widest band's. Strips of unlike row gauge pull on each
+/// other, so heights are told as least, greatest and width-weighted mean, each per band and summed over the bands.
 ///
-/// The spreads say how far the panel may come out when its gauge wanders as much as the places of the swatch did: one
-/// standard deviation, from the sample standard deviations s of the swatch (not from the error of the mean, which
-/// would be smaller and takes the swatch for the panel). Error propagation to first order: where a gauge g has spread
-/// s, a size X changes by dX/dg * s. All strips of a texture share its gauge, so their shares are added; different
-/// textures, and the stitches and rows of one texture, are independent, so theirs are added as squares:
-///   width_spread^2  = sum over textures t of (s_t / g_t * sum of the widths w of t's strips)^2, in the widest band;
-///   height_spread^2 = sum over t of (s_t / r_t * sum of h w / W)^2 + (s_t / g_t * sum of w (h - H) / W)^2,
+/// The spreads say how far one panel may come out when its gauge wanders as much as the places of the swatch did: one
+/// standard deviation, by error propagation to first order (JCGM 100:2008, 5.1.2). Of a gauge g that was measured in n
+/// places with the sample standard deviation s, the panel's own differs from the mean by u = s sqrt(1 + 1/n): the 1 is
+/// the panel's wandering, the 1/n what is not known of the mean. All strips that share a gauge are off together, so
+/// their shares are added; different gauges, and the stitches and rows of one texture, are independent, so theirs are
+/// added as squares:
+///   width_spread^2  = sum over gauges t of (u_t / g_t * sum of the widths w of t's strips)^2, in the widest band;
+///   height_spread^2 = sum over t of (u_t / r_t * sum of h w / W)^2 + (u_t / g_t * sum of w (h - H) / W)^2,
 /// where the inner sums run over t's strips in all bands, h is a strip's height, and W and H are width and mean height
-/// of its band: the second term is there because widths are the weights of the mean. A texture measured in one place
-/// adds nothing to the spreads: they are then too small by what is not known, `spread_known` is false, and a warning
-/// names the textures.
+/// of its band: the second term is there because widths are the weights of the mean.
+///
+/// The margins are half the interval in which, at the level asked for, the panel's size lies: the spread times the
+/// point of Student's t that leaves (1 - level) / 2 on either side, with the effective degrees of freedom of Welch and
+/// Satterthwaite, spread^4 / sum of (part^4 / (n - 1)) over the squares' parts, cut to the whole number below (JCGM
+/// 100:2008, G.4.1; 10000 at most). Of two places the margin is wide: that little is known.
+///
+/// A texture measured in one place adds nothing to the spreads: they are then too small by what is not known,
+/// `spread_known` is false, and a finding names the textures.
 struct Size {
   double width_mm = 0;
   double least_width_mm = 0;  ///< of the narrowest band: below width_mm the edges wave
   double height_mm = 0;       ///< width-weighted mean
   double least_height_mm = 0;
   double greatest_height_mm = 0;
-  double width_spread_mm = 0;         ///< one standard deviation of width_mm
-  double height_spread_mm = 0;        ///< one standard deviation of height_mm
-  bool spread_known = true;           ///< stitches and rows of every texture were measured in two places or more
-  std::vector<StripSize> strips;      ///< by band from the bottom, from the left on the RS
-  std::vector<std::string> warnings;  ///< for people, each said once: unlike heights of strips (but of ladders, which
-                                      ///< give way) and unlike widths of bands from 1 mm up, with their rows; textures
-                                      ///< whose spread is not known
+  double seam_width_mm = 0;     ///< what the seams take off the widest band
+  double seam_height_mm = 0;    ///< what they take off height_mm
+  double width_spread_mm = 0;   ///< one standard deviation of width_mm
+  double height_spread_mm = 0;  ///< one standard deviation of height_mm
+  double level = 0.95;          ///< of the margins
+  double width_margin_mm = 0;   ///< width_mm lies within so much of what it will be, at that level
+  double height_margin_mm = 0;
+  bool spread_known = true;       ///< stitches and rows of every texture were measured in two places or more
+  std::vector<StripSize> strips;  ///< by band from the bottom, from the left on the RS
+  /// Each said once: borrowed_gauge, mixed_states, unknown_spread; unlike_heights (but of ladders, which give way) and
+  /// unlike_widths from 1 mm up, with their lowest and highest rows; value and limit in mm, rounded.
+  std::vector<Finding> findings;
   friend bool operator==(const Size&, const Size&) = default;
 };
 
-/// Size of a panel from the swatch's gauges. A ladder ("none" columns) is measured like any texture.
-/// Mirroring a panel changes nothing in it but the order of the strips. Linear in strips, measurements
-/// and the cells of ladders.
-/// @throws Error no_gauge (field = texture).
-LATCHWORK_API Size size(const Panel& panel, const Swatch& swatch);
+/// Size of a panel from the swatch's gauges. A ladder ("none" columns) is measured like any texture. Mirroring a panel
+/// (and its seams) changes nothing in it but the order of the strips. Linear in strips, measurements and the cells of
+/// ladders. @throws Error no_gauge (field = texture); bad_argument (field "seam_left", "level", "substitutes[1].use"),
+/// also for seams that leave nothing; too_large (field "substitutes").
+LATCHWORK_API Size size(const Panel& panel, const Swatch& swatch, const SizeOptions& options = {});
+
+/// How far a panel's measure can be trusted before it is sized: no_swatch (error) for each texture that size() would
+/// refuse, borrowed_gauge, mixed_states and unknown_spread as in Size, and what swatch_findings() says of the gauges
+/// that are used. Linear in strips and measurements. @throws Error bad_argument (field, as above); too_large.
+LATCHWORK_API std::vector<Finding> measuring_findings(const Panel& panel, const Swatch& swatch,
+                                                      const SizeOptions& options = {});
 
 }  // namespace latchwork::inline v0

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -42,13 +43,6 @@ struct MeasuredLoops {
   friend bool operator==(const MeasuredLoops&, const MeasuredLoops&) = default;
 };
 
-/// A texture that may be reckoned by another's figure, since it has none of its own.
-struct Substitute {
-  std::string texture;
-  std::string use;  ///< the texture whose figure is taken
-  friend bool operator==(const Substitute&, const Substitute&) = default;
-};
-
 /// A yarn of the work.
 struct Yarn {
   std::string name;
@@ -75,9 +69,10 @@ struct YarnRequest {
   std::vector<WeighedSwatch> weighed;
   std::vector<MeasuredLoops> loops;
   std::vector<Substitute> substitutes;
-  PlainConstants plain;      ///< of the swatch's state
-  int pieces = 1;            ///< panels alike, 1..10000
-  double cast_on_rows = 1;   ///< yarn of the cast-on, in rows like row 1; 0..1000; common practice, no source
+  std::optional<ClothState> state;  ///< of the gauges; nothing: each texture's most finished one, as Swatch has it
+  PlainConstants plain;             ///< of the swatch's state
+  int pieces = 1;                   ///< panels alike, 1..10000
+  double cast_on_rows = 1;          ///< yarn of the cast-on, in rows like row 1; 0..1000; common practice, no source
   double bind_off_rows = 1;  ///< yarn of the bind-off, in rows like the last; 0..1000; common practice, no source
   double waste_rows = 0;     ///< knitted beside the panel, in rows like row 1; 0..1e6
   int waste_yarn = -1;       ///< index; -1: the yarns of row 1
@@ -141,7 +136,8 @@ struct YarnNeed {
 /// squares. Numbers of yarns, seams and what is bought on top have no spread.
 ///
 /// A texture that has no figure for a route bars that route, unless `substitutes` names one for it; no figure is built
-/// in, for cables and tucks least of all. Linear in cells, swatches and yarns.
+/// in, for cables and tucks least of all. Textures whose gauges are of unlike states are noted. Linear in cells,
+/// swatches and yarns.
 /// @throws Error bad_argument (field "yarns", "rows[1].last", "weighed[0].weight_g") for what is out of its range,
 /// a row without a yarn, numbers of yarns that are not known where they must be; too_large for lists above their limits
 /// and for a need above 1e9 g or balls.

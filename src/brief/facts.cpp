@@ -29,8 +29,26 @@ const char* severity_word(Severity severity) {
 
 std::string spread_words(const Size& size) {
   if (!size.spread_known && size.width_spread_mm == 0 && size.height_spread_mm == 0) return "spread not known";
-  return fmt::format("spread {} x {} cm{}", centimetres(size.width_spread_mm), centimetres(size.height_spread_mm),
-                     size.spread_known ? "" : " or more");
+  return fmt::format("{:g} of 100 within {} x {} cm of it{}", 100 * size.level, centimetres(size.width_margin_mm),
+                     centimetres(size.height_margin_mm), size.spread_known ? "" : ", or more");
+}
+
+/// What is doubtful in the swatch; textures in too few places in one line, since that is true of most swatches.
+void add_measuring(Facts& facts, const Brief& brief) {
+  int few = 0;
+  int fewest = usual_places;
+  for (const Finding& finding : measuring_findings(brief.panel, brief.swatch)) {
+    if (finding.code == FindingCode::few_places) {
+      ++few;
+      fewest = std::min(fewest, finding.value);
+    } else if (finding.code == FindingCode::short_measure || finding.code == FindingCode::odd_one_out ||
+               finding.code == FindingCode::half_measured) {
+      facts.notes.emplace_back("swatch", one_line(finding.message) + ". What would help: " + finding.suggestion);
+    }
+  }
+  if (few == 0) return;
+  facts.notes.emplace_back("swatch", fmt::format("{} in fewer than {} places, down to {}: the size is surer with more",
+                                                 count_of(few, "measure"), usual_places, fewest));
 }
 
 bool feasible(const Job& job) {
@@ -153,6 +171,7 @@ Facts facts_of(const Brief& brief, const Job& job) {
   } else {
     add_plan(facts, brief, job);
   }
+  add_yarn(facts, brief, job);
   const auto note = [&](const Finding& finding) {
     std::string words = finding.message;
     if (!finding.suggestion.empty()) words += ". What would help: " + finding.suggestion;
@@ -163,7 +182,8 @@ Facts facts_of(const Brief& brief, const Job& job) {
   };
   for (const Finding& finding : job.findings) note(finding);
   for (const Finding& finding : job.plan.findings) note(finding);  // why there is no plan, unless told already
-  for (const std::string& warning : size.warnings) facts.notes.emplace_back("size", one_line(warning));
+  for (const Finding& finding : size.findings) facts.notes.emplace_back("size", one_line(finding.message));
+  add_measuring(facts, brief);
   return facts;
 }
 

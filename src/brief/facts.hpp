@@ -15,9 +15,12 @@ struct Facts {
   std::string title;
   std::string subtitle;
   std::vector<std::pair<std::string, std::string>> lines;  ///< label, words
-  std::vector<std::pair<std::string, std::string>> notes;  ///< severity or "size", words
+  std::vector<std::pair<std::string, std::string>> notes;  ///< severity, "size" or "yarn", words
 };
 Facts facts_of(const Brief& brief, const Job& job);
+
+/// What the yarn comes to, where the brief names any.
+void add_yarn(Facts& facts, const Brief& brief, const Job& job);
 
 /// "41.2".
 std::string centimetres(double mm);

@@ -97,7 +97,12 @@ Brief read_brief(const std::string& folder) {
   Panel panel = read_with(path, "panel.json", [](const std::string& text) { return read_panel(text); });
   Swatch swatch = read_with(path, "swatch.csv", [](const std::string& text) { return read_swatch(text); });
   MachineFile machine = read_with(path, "machine.json", [](const std::string& text) { return read_machine(text); });
-  return {std::move(panel), std::move(swatch), std::move(machine.machine), machine.effort};
+  std::optional<YarnRequest> yarn;
+  std::error_code failure;
+  if (fs::exists(path / "yarn.json", failure)) {
+    yarn = read_with(path, "yarn.json", [](const std::string& text) { return read_yarn_request(text); });
+  }
+  return {std::move(panel), std::move(swatch), std::move(machine.machine), machine.effort, std::move(yarn)};
 }
 
 void write_job(const Brief& brief, const Job& job, const std::string& folder) {

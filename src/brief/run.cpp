@@ -34,6 +34,7 @@ Job run(const Brief& brief, const PlanOptions& options) {
   const Grid& grid = brief.panel.grid();
   Job job;
   job.size = size(brief.panel, brief.swatch);  // first, since a texture without a gauge is found at once
+  if (brief.yarn) job.yarn = yarn_need(brief.panel, brief.swatch, *brief.yarn);
   job.findings = findings(grid, brief.machine);
   PlanOptions planning = options;
   planning.progress = part_of(options.progress, 0, 0.6);

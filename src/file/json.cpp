@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
 #include <cstring>
 #include <iterator>
@@ -307,6 +308,39 @@ void Value::refuse(ErrorCode code, const std::string& what, Place place) const {
   const std::string where = place.field.empty() ? fmt::format("line {}: ", place.line)
                                                 : fmt::format("line {}, {}: ", place.line, place.field);
   throw Error(code, place, what.starts_with("line ") ? what : where + what);
+}
+
+// The deepest value that "bands[0].strips[2].name" leads to.
+Value Value::below(std::string_view field) const {
+  Value value = *this;
+  while (!field.empty()) {
+    std::optional<Value> next;
+    std::size_t length = 0;
+    if (field.front() == '[') {
+      std::size_t index = 0;
+      const auto [end, failure] = std::from_chars(field.data() + 1, field.data() + field.size(), index);
+      length = static_cast<std::size_t>(end - field.data()) + 1;
+      if (failure != std::errc() || length > field.size() || value.kind() != Kind::array) break;
+      value.each([&](Value element, std::size_t i) {
+        if (i == index) next = element;
+      });
+    } else {
+      const std::size_t begin = field.front() == '.' ? 1 : 0;
+      length = std::min(field.size(), field.find_first_of(".[", begin));
+      if (value.kind() != Kind::object) break;
+      next = Fields(value).find(field.substr(begin, length - begin));
+    }
+    if (!next) break;
+    value = *next;
+    field.remove_prefix(length);
+  }
+  return value;
+}
+
+void Value::refuse(const Error& error) const {
+  Place place = error.place();
+  if (place.line == 0) place.line = below(place.field).line();
+  refuse(error.code(), error.what(), place);
 }
 
 void Value::require(Kind kind, const char* wanted) const {

@@ -98,8 +98,9 @@ class Value {
 
   /// Throws with this value's line and path; `place` may add row and column, and a field below this one.
   [[noreturn]] void refuse(ErrorCode code, const std::string& what, Place place = {}) const;
-  /// Throws `error` again, its place completed with this value's line and path.
-  [[noreturn]] void refuse(const Error& error) const { refuse(error.code(), error.what(), error.place()); }
+  /// Throws `error` again, its place completed with the line and path of the value that its field names, as far as
+  /// there is one below this.
+  [[noreturn]] void refuse(const Error& error) const;
 
   /// Does `make`, and completes the place of what it throws.
   template <class Make>
@@ -114,6 +115,7 @@ class Value {
  private:
   friend class Fields;
   const Node& node() const { return document_->nodes_[node_]; }
+  Value below(std::string_view field) const;
   void require(Kind kind, const char* wanted) const;
 
   const Document* document_;

@@ -47,6 +47,10 @@ class Taking {
       member = number;
     });
   }
+  /// Any that is finite: its range is looked at elsewhere.
+  void number(std::string_view key, double& member) {
+    with(key, [&](Value value) { member = value.real(); });
+  }
   void boolean(std::string_view key, bool& member) {
     with(key, [&](Value value) { member = value.boolean(); });
   }
@@ -135,6 +139,10 @@ class Putting {
     writer_.key(key);
     writer_.real(member);
   }
+  void number(std::string_view key, double member) {
+    writer_.key(key);
+    writer_.real(member);
+  }
   void boolean(std::string_view key, bool member) {
     writer_.key(key);
     writer_.boolean(member);
@@ -165,7 +173,10 @@ class Putting {
     if (member) value(key, *member, put);
   }
   template <class Item, class Put>
-  void list(std::string_view key, const std::vector<Item>& member, Layout layout, Put&& put) {
+  void list(std::string_view key, const std::vector<Item>& member, Layout layout, Put&& put,
+            std::size_t most_items = std::numeric_limits<std::size_t>::max()) {
+    if (member.size() > most_items)
+      refuse(key, fmt::format("{} has {} items; there may be {}", key, member.size(), most_items));
     if (member.empty() && missing_ == Missing::is_refused) return;
     writer_.key(key);
     writer_.begin_array(layout);
@@ -174,14 +185,12 @@ class Putting {
   }
   void integers(std::string_view key, const std::vector<int>& member, int least, int most,
                 std::size_t most_items = std::numeric_limits<std::size_t>::max()) {
-    if (member.size() > most_items) {
-      refuse(key, fmt::format("{} has {} items; there may be {}", key, member.size(), most_items));
-    }
-    list(key, member, Layout::line, [&](Writer& writer, int item) {
+    const auto put = [&](Writer& writer, int item) {
       if (item < least || item > most)
         refuse(key, fmt::format("{} holds {}, not from {} to {}", key, item, least, most));
       writer.integer(item);
-    });
+    };
+    list(key, member, Layout::line, put, most_items);
   }
   void needles(std::string_view key, const std::vector<int>& member, NeedleNames names) {
     list(key, member, Layout::line, [&](Writer& writer, int item) { writer.text(needle_text(key, item, names)); });

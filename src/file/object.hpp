@@ -43,15 +43,17 @@ struct Object {
   }
 };
 
-/// A whole file of version 1 that is such an object.
+/// A whole file of version 1 that is such an object. What `check` refuses is told with its line.
 template <class Struct, class Lists, Missing missing = Missing::is_refused>
-Struct read_file(std::string_view json, std::string_view format) {
+Struct read_file(
+    std::string_view json, std::string_view format, void (*check)(const Struct&) = [](const Struct&) {}) {
   const Document document(json);
   Fields fields = open(document, format, 1);
   Taking members(fields, missing);
   Struct item;
   Lists{}(members, item);
   fields.finish();
+  fields.object().guard([&] { check(item); });
   return item;
 }
 

@@ -58,6 +58,32 @@ std::string_view finding_name(FindingCode code) noexcept {
       return "too_many_kinds";
     case FindingCode::row_closed:
       return "row_closed";
+    case FindingCode::few_places:
+      return "few_places";
+    case FindingCode::short_measure:
+      return "short_measure";
+    case FindingCode::odd_one_out:
+      return "odd_one_out";
+    case FindingCode::half_measured:
+      return "half_measured";
+    case FindingCode::no_swatch:
+      return "no_swatch";
+    case FindingCode::borrowed_gauge:
+      return "borrowed_gauge";
+    case FindingCode::mixed_states:
+      return "mixed_states";
+    case FindingCode::unknown_spread:
+      return "unknown_spread";
+    case FindingCode::unlike_heights:
+      return "unlike_heights";
+    case FindingCode::unlike_widths:
+      return "unlike_widths";
+    case FindingCode::crossing_cut:
+      return "crossing_cut";
+    case FindingCode::stack_cut:
+      return "stack_cut";
+    case FindingCode::column_cut:
+      return "column_cut";
   }
   return {};
 }

@@ -21,6 +21,7 @@ int reach_up(FindingCode code) {
     case FindingCode::tuck_at_edge:
     case FindingCode::slip_at_edge:
     case FindingCode::purl_at_edge:
+    case FindingCode::column_cut:
       return 1 << 20;
     case FindingCode::off_bed:
     case FindingCode::open_crossing:
@@ -39,6 +40,18 @@ int reach_up(FindingCode code) {
     case FindingCode::off_rhythm:
     case FindingCode::too_many_kinds:
     case FindingCode::row_closed:
+    case FindingCode::few_places:
+    case FindingCode::short_measure:
+    case FindingCode::odd_one_out:
+    case FindingCode::half_measured:
+    case FindingCode::no_swatch:
+    case FindingCode::borrowed_gauge:
+    case FindingCode::mixed_states:
+    case FindingCode::unknown_spread:
+    case FindingCode::unlike_heights:
+    case FindingCode::unlike_widths:
+    case FindingCode::crossing_cut:
+    case FindingCode::stack_cut:
       break;
   }
   return 4;

@@ -117,8 +117,9 @@ class Search {
         columns_most_(request.needles > 0 ? std::min<Count>(request.needles, Grid::max_side) : Grid::max_side) {
     std::map<std::string_view, Shares> shares;
     const auto add = [&](const Strip& strip, Count Shares::*share) {
-      Shares& of = shares[strip.texture];
-      of.gauge = &gauge_of(gauges, strip.texture);
+      const Gauge& gauge = gauges.of(strip.texture);
+      Shares& of = shares[gauge.texture];
+      of.gauge = &gauge;
       of.*share += strip.grid.columns();
     };
     for (const Strip& strip : request.repeat) add(strip, &Shares::repeat);
@@ -175,14 +176,14 @@ class Search {
     columns_ = repeats * repeat_columns_ + closing_columns_ + 2 * edge;
     for (std::size_t i = 0; i < shares_.size(); ++i) {
       const Shares& of = shares_[i];
-      textures_[i] = {of.gauge, repeats * of.repeat + of.closing + 2 * edge * of.edge};
+      textures_[i] = {of.gauge, static_cast<double>(repeats * of.repeat + of.closing + 2 * edge * of.edge)};
     }
     width_ = band_width_mm(textures_);
     width_error_ = (width_ - request_.width_mm) / request_.width_mm;
   }
 
   Count rows(Count step) const { return request_.rows_extra + step * request_.rows_step; }
-  double height(Count step) const { return band_height_mm(textures_, rows(step)); }
+  double height(Count step) const { return band_height_mm(textures_, static_cast<double>(rows(step))); }
   double error(Count step) const {
     return rank_error(width_error_, (height(step) - request_.height_mm) / request_.height_mm);
   }
@@ -262,7 +263,7 @@ class Search {
 
 std::vector<FitCandidate> fit(const FitRequest& request, const Swatch& swatch) {
   require_request(request);
-  const Gauges gauges = all_gauges(swatch);
+  const Gauges gauges(swatch);
   return Search(request, gauges).run();
 }
 

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <set>
 #include <utility>
@@ -18,6 +20,8 @@ constexpr double most_count = 10'000;
 constexpr double least_length_mm = 1;
 constexpr double most_length_mm = 10'000;
 constexpr std::size_t most_text_bytes = 256;
+constexpr std::size_t most_swatch_bytes = 64;  // so that the longest swatch there can be is still read back
+constexpr std::array all_states = {ClothState::off_machine, ClothState::rested, ClothState::washed};
 
 void require_number(double value, double least, double most, const char* unit, const Place& place) {
   if (value >= least && value <= most) return;  // false for NaN too
@@ -25,54 +29,19 @@ void require_number(double value, double least, double most, const char* unit, c
               fmt::format("{} is {}{}; it must be {}..{}{}", named(place), value, unit, least, most, unit));
 }
 
-// Both sums are of differences from the first value, so that equal values give exactly that value and no spread, and
-// values that share many digits lose none of those in which they differ.
-Density density(const std::vector<double>& values) {
-  Density out;
-  out.places = static_cast<int>(values.size());
-  if (values.empty()) return out;
-  const double n = static_cast<double>(values.size());
-  const double first = values.front();
-  double sum = 0;
-  for (const double value : values) sum += value - first;
-  const double mean_difference = sum / n;
-  out.per_10cm = first + mean_difference;
-  if (values.size() < 2) return out;
-  double squares = 0;
-  for (const double value : values) {
-    const double deviation = (value - first) - mean_difference;
-    squares += deviation * deviation;
-  }
-  out.spread = std::sqrt(squares / (n - 1));
-  return out;
-}
-
-struct Values {
-  std::vector<double> stitches;
-  std::vector<double> rows;
-};
-
-void add(Values& values, const Measurement& measurement) {
-  auto& list = measurement.counted == Counted::stitches ? values.stitches : values.rows;
-  list.push_back(measurement.count * 100 / measurement.length_mm);
-}
-
-Gauge gauge_from(std::string_view texture, const Values& values) {
-  return {std::string(texture), density(values.stitches), density(values.rows)};
-}
-
-void require_both(const Gauge& gauge) {
-  if (gauge.stitches.places > 0 && gauge.rows.places > 0) return;
-  Place place;
-  place.field = gauge.texture;
-  const char* missing = gauge.rows.places > 0       ? "stitches were not measured"
-                        : gauge.stitches.places > 0 ? "rows were not measured"
-                                                    : "it was not measured";
-  throw Error(ErrorCode::no_gauge, place,
-              fmt::format("the swatch has no gauge for texture '{}': {}", gauge.texture, missing));
-}
-
 }  // namespace
+
+std::string_view cloth_state_name(ClothState state) noexcept {
+  switch (state) {
+    case ClothState::off_machine:
+      return "off the machine";
+    case ClothState::rested:
+      return "rested";
+    case ClothState::washed:
+      return "washed";
+  }
+  return {};
+}
 
 Swatch::Swatch(std::vector<Measurement> measurements) : measurements_(std::move(measurements)) {
   Place whole;
@@ -96,41 +65,65 @@ std::vector<std::string> Swatch::textures() const {
   return out;
 }
 
-bool Swatch::has(std::string_view texture) const noexcept {
-  bool stitches = false;
-  bool rows = false;
+std::vector<ClothState> Swatch::states(std::string_view texture) const {
+  std::vector<ClothState> out;
+  for (const ClothState state : all_states) {
+    if (has(texture, state)) out.push_back(state);
+  }
+  return out;
+}
+
+bool Swatch::has(std::string_view texture, std::optional<ClothState> state) const noexcept {
+  std::array<bool, 3> stitches{};
+  std::array<bool, 3> rows{};
   for (const Measurement& measurement : measurements_) {
     if (measurement.texture != texture) continue;
-    (measurement.counted == Counted::stitches ? stitches : rows) = true;
+    (measurement.counted == Counted::stitches ? stitches : rows)[static_cast<std::size_t>(measurement.state)] = true;
   }
-  return stitches && rows;
+  return std::any_of(all_states.begin(), all_states.end(), [&](ClothState each) {
+    const auto i = static_cast<std::size_t>(each);
+    return stitches[i] && rows[i] && (!state || *state == each);
+  });
 }
 
-Gauge Swatch::gauge(std::string_view texture) const {
-  Values values;
-  for (const Measurement& measurement : measurements_) {
-    if (measurement.texture == texture) add(values, measurement);
+Gauge Swatch::gauge(std::string_view texture, std::optional<ClothState> state) const {
+  return Gauges(*this, state).of(texture);
+}
+
+bool operator==(const Swatch& a, const Swatch& b) noexcept {
+  return std::equal(a.measurements_.begin(), a.measurements_.end(), b.measurements_.begin(), b.measurements_.end(),
+                    [](const Measurement& one, const Measurement& other) {
+                      return one.texture == other.texture && one.counted == other.counted && one.count == other.count &&
+                             one.length_mm == other.length_mm && one.place == other.place &&
+                             one.swatch == other.swatch && one.state == other.state;
+                    });
+}
+
+std::vector<Shrinkage> shrinkages(const Swatch& swatch) {
+  const MeasuredGauges gauges = measured_gauges(swatch);
+  const auto shrunk = [](const Density& from, const Density& to, double& percent, double& error) {
+    const double q = from.per_10cm / to.per_10cm;
+    percent = 100 * (1 - q);
+    error = 100 * q * std::hypot(from.standard_error / from.per_10cm, to.standard_error / to.per_10cm);
+    return from.places > 1 && to.places > 1;
+  };
+  std::vector<Shrinkage> out;
+  for (const std::string& texture : swatch.textures()) {
+    const std::map<ClothState, Gauge>& of = gauges.at(texture);
+    for (auto from = of.begin(); from != of.end(); ++from) {
+      for (auto to = std::next(from); to != of.end(); ++to) {
+        if (!is_whole(from->second) || !is_whole(to->second)) continue;
+        Shrinkage each{.texture = texture, .from_state = from->first, .to_state = to->first};
+        const bool width = shrunk(from->second.stitches, to->second.stitches, each.width_percent, each.width_error);
+        const bool length = shrunk(from->second.rows, to->second.rows, each.length_percent, each.length_error);
+        each.error_known = width && length;
+        if (!width) each.width_error = 0;
+        if (!length) each.length_error = 0;
+        out.push_back(std::move(each));
+      }
+    }
   }
-  Gauge out = gauge_from(texture, values);
-  require_both(out);
   return out;
-}
-
-Gauges all_gauges(const Swatch& swatch) {
-  std::map<std::string_view, Values> values;
-  for (const Measurement& measurement : swatch.measurements()) add(values[measurement.texture], measurement);
-  Gauges out;
-  for (const auto& [texture, list] : values) out.emplace(texture, gauge_from(texture, list));
-  return out;
-}
-
-const Gauge& gauge_of(const Gauges& gauges, std::string_view texture) {
-  const auto found = gauges.find(texture);
-  if (found == gauges.end()) {
-    require_both({std::string(texture), {}, {}});
-  }
-  require_both(found->second);
-  return found->second;
 }
 
 void require_measurement(const Measurement& measurement, const std::function<Place(std::string_view)>& place_of) {
@@ -148,6 +141,18 @@ void require_measurement(const Measurement& measurement, const std::function<Pla
   require_number(measurement.count, least_count, most_count, "", place_of("count"));
   require_number(measurement.length_mm, least_length_mm, most_length_mm, " mm", place_of("length_mm"));
   require_field_text(measurement.place, most_text_bytes, place_of("place"));
+  require_field_text(measurement.swatch, most_swatch_bytes, place_of("swatch"));
+  if (cloth_state_name(measurement.state).empty()) {
+    const Place place = place_of("state");
+    throw Error(ErrorCode::bad_value, place,
+                fmt::format("{} is {}; it must be 0..{}", named(place), static_cast<int>(measurement.state),
+                            static_cast<int>(ClothState::washed)));
+  }
+  if (measurement.line < 0) {
+    const Place place = place_of("line");
+    throw Error(ErrorCode::bad_value, place,
+                fmt::format("{} is {}; it must be 0 or more", named(place), measurement.line));
+  }
 }
 
 void require_measurements(std::size_t count, const Place& place) {

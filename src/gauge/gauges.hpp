@@ -2,22 +2,57 @@
 
 #include <functional>
 #include <map>
+#include <optional>
+#include <span>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include "latchwork/error.hpp"
 #include "latchwork/gauge.hpp"
 
 namespace latchwork::inline v0 {
 
-/// The gauges of a swatch by texture, made in one pass. A texture of which only stitches or only rows were measured is
-/// there with 0 places of the other.
-using Gauges = std::map<std::string, Gauge, std::less<>>;
+/// Mean and spread of the values of several places.
+Density density(std::span<const double> values);
 
-Gauges all_gauges(const Swatch& swatch);
+/// What was measured of one texture in one state; places of 0 where nothing was. Made in one pass for all.
+using MeasuredGauges = std::map<std::string, std::map<ClothState, Gauge>, std::less<>>;
+MeasuredGauges measured_gauges(const Swatch& swatch);
 
-/// @throws Error no_gauge (field = the texture), naming what was not measured.
-const Gauge& gauge_of(const Gauges& gauges, std::string_view texture);
+/// Both stitches and rows were measured.
+bool is_whole(const Gauge& gauge) noexcept;
+
+/// The gauges that a panel is measured by: each texture's own in the state asked for, or its substitute's.
+class Gauges {
+ public:
+  /// Without a state each texture's is the most finished one that it has a whole gauge in.
+  /// @throws Error bad_argument (field "state", "substitutes[1].use"); too_large (field "substitutes").
+  explicit Gauges(const Swatch& swatch, std::optional<ClothState> state = {},
+                  std::span<const Substitute> substitutes = {});
+
+  /// The texture's own gauge; null where it has none.
+  const Gauge* own(std::string_view texture) const;
+  /// Its own gauge, or its substitute's; null where neither has one.
+  const Gauge* find(std::string_view texture) const;
+  /// As find(). @throws Error no_gauge (field = the texture), naming what was not measured.
+  const Gauge& of(std::string_view texture) const;
+  /// Why a texture has no gauge: "rows were not measured".
+  std::string lack(std::string_view texture) const;
+
+ private:
+  MeasuredGauges all_;
+  std::optional<ClothState> state_;
+  std::map<std::string, std::string, std::less<>> substitutes_;
+};
+
+/// @throws Error bad_argument (field "state") for a number that is no state.
+void require_state(std::optional<ClothState> state);
+/// @throws Error bad_argument (field "substitutes[1].texture"), too_large (field "substitutes").
+void require_substitutes(std::span<const Substitute> substitutes);
+/// @throws Error bad_argument for what is no name of a texture.
+void require_texture_name(const std::string& field, std::string_view text);
 
 /// Throws unless the measurement is one that a swatch may hold; `place_of` says where a field of it stands.
 void require_measurement(const Measurement& measurement, const std::function<Place(std::string_view)>& place_of);

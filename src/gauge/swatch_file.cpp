@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -12,9 +13,10 @@
 namespace latchwork::inline v0 {
 namespace {
 
-enum Column : std::size_t { texture, counted, count, length, unit, place };
+enum Column : std::size_t { texture, counted, count, length, unit, place, swatch, state };
 constexpr std::array columns = {CsvColumn{"texture", true}, CsvColumn{"counted", true}, CsvColumn{"count", true},
-                                CsvColumn{"length", true},  CsvColumn{"unit", true},    CsvColumn{"place", false}};
+                                CsvColumn{"length", true},  CsvColumn{"unit", false},   CsvColumn{"place", false},
+                                CsvColumn{"swatch", false}, CsvColumn{"state", false}};
 
 LengthUnit unit_in(const CsvTable& table) {
   const std::string_view text = table.text(unit);
@@ -26,6 +28,26 @@ LengthUnit unit_in(const CsvTable& table) {
                             : fmt::format("'{}' is no unit of length here; it must be mm, cm or in", shown(text)));
 }
 
+// Of a file without a column for units: each length has its own.
+double length_with_unit(const CsvTable& table) {
+  try {
+    return read_length(table.text(length)).mm;
+  } catch (const Error& error) {
+    Place where = table.place(length);
+    where.character = error.place().character;
+    throw Error(error.code(), where,
+                fmt::format("{}: '{}', {}", named(where), shown(table.text(length)), error.what()));
+  }
+}
+
+double length_mm_in(const CsvTable& table) {
+  if (!table.has(unit)) return length_with_unit(table);
+  const double in_unit = table.number(length);
+  const LengthUnit of = unit_in(table);
+  // The same length as read_length() makes of it, but for what is far out of range and refused below.
+  return in_unit >= 0.001 && in_unit <= 1e6 ? length_of(in_unit, of).mm : in_unit * length_of(1, of).mm;
+}
+
 Counted counted_as(const CsvTable& table) {
   const std::string_view text = table.text(counted);
   if (text == "stitches") return Counted::stitches;
@@ -34,16 +56,26 @@ Counted counted_as(const CsvTable& table) {
                fmt::format("'{}' cannot be counted; it must be stitches or rows", shown(text)));
 }
 
+ClothState state_in(const CsvTable& table) {
+  const std::string_view text = table.text(state);
+  if (text.empty()) return ClothState::rested;
+  for (const ClothState each : {ClothState::off_machine, ClothState::rested, ClothState::washed}) {
+    if (text == cloth_state_name(each)) return each;
+  }
+  table.refuse(ErrorCode::bad_value, state,
+               fmt::format("'{}' is no state of a cloth; it must be off the machine, rested or washed", shown(text)));
+}
+
 Measurement measurement(const CsvTable& table) {
   Measurement out;
   out.texture = table.text(texture);
   out.counted = counted_as(table);
   out.count = table.number(count);
-  const double in_unit = table.number(length);
-  const LengthUnit of = unit_in(table);
-  // The same length as read_length() makes of it, but for what is far out of range and refused below.
-  out.length_mm = in_unit >= 0.001 && in_unit <= 1e6 ? length_of(in_unit, of).mm : in_unit * length_of(1, of).mm;
+  out.length_mm = length_mm_in(table);
   out.place = table.text(place);
+  out.swatch = table.text(swatch);
+  out.state = state_in(table);
+  out.line = table.line();
   require_measurement(
       out, [&](std::string_view field) { return table.place_of(field == "length_mm" ? columns[length].name : field); });
   return out;
@@ -62,10 +94,18 @@ Swatch read_swatch(std::string_view csv) {
 }
 
 std::string write(const Swatch& swatch) {
-  std::string out = "texture,counted,count,length,unit,place\n";
-  for (const Measurement& m : swatch.measurements()) {
-    out += fmt::format("{},{},{},{},mm,{}\n", csv_field(m.texture),
-                       m.counted == Counted::stitches ? "stitches" : "rows", m.count, m.length_mm, csv_field(m.place));
+  const auto all = swatch.measurements();
+  const bool swatches = std::any_of(all.begin(), all.end(), [](const Measurement& m) { return !m.swatch.empty(); });
+  const bool states =
+      std::any_of(all.begin(), all.end(), [](const Measurement& m) { return m.state != ClothState::rested; });
+  std::string out =
+      fmt::format("texture,counted,count,length,unit,place{}{}\n", swatches ? ",swatch" : "", states ? ",state" : "");
+  for (const Measurement& m : all) {
+    out += fmt::format("{},{},{},{},mm,{}", csv_field(m.texture), m.counted == Counted::stitches ? "stitches" : "rows",
+                       m.count, m.length_mm, csv_field(m.place));
+    if (swatches) out += "," + csv_field(m.swatch);
+    if (states) out += fmt::format(",{}", cloth_state_name(m.state));
+    out += "\n";
   }
   return out;
 }

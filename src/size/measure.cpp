@@ -4,8 +4,8 @@
 
 namespace latchwork::inline v0 {
 
-double extent_mm(std::int64_t count, const Density& density) noexcept {
-  return static_cast<double>(count) * 100 / density.per_10cm;
+double extent_mm(double count, const Density& density) noexcept {
+  return count * 100 / density.per_10cm;
 }
 
 double band_width_mm(std::span<const TextureColumns> textures) noexcept {
@@ -16,7 +16,7 @@ double band_width_mm(std::span<const TextureColumns> textures) noexcept {
   return width;
 }
 
-double band_height_mm(std::span<const TextureColumns> textures, std::int64_t rows) noexcept {
+double band_height_mm(std::span<const TextureColumns> textures, double rows) noexcept {
   double weighted = 0;
   double width = 0;
   double least = 0;

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <cstdint>
 #include <span>
 
 #include "latchwork/gauge.hpp"
@@ -11,16 +10,16 @@ namespace latchwork::inline v0 {
 /// names, with these functions and no others: so both get the same bits, and so does the mirrored panel.
 struct TextureColumns {
   const Gauge* gauge = nullptr;
-  std::int64_t columns = 0;
+  double columns = 0;  // between the seams: whole or half
 };
 
 /// mm of so many stitches or rows.
-double extent_mm(std::int64_t count, const Density& density) noexcept;
+double extent_mm(double count, const Density& density) noexcept;
 
 /// Sum of the textures' widths. Textures of no columns are passed over. Never falls as columns grow.
 double band_width_mm(std::span<const TextureColumns> textures) noexcept;
 
 /// Width-weighted mean of the textures' heights, never outside their range. Never falls as rows grow.
-double band_height_mm(std::span<const TextureColumns> textures, std::int64_t rows) noexcept;
+double band_height_mm(std::span<const TextureColumns> textures, double rows) noexcept;
 
 }  // namespace latchwork::inline v0

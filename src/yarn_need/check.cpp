@@ -5,14 +5,13 @@
 #include <string>
 #include <string_view>
 
+#include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
 #include "text/utf8.hpp"
 #include "yarn/systems.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
-
-constexpr std::size_t most_text_bytes = 256;  // as of a swatch
 
 [[noreturn]] void refuse(ErrorCode code, const std::string& field, const std::string& message) {
   Place place;
@@ -31,17 +30,6 @@ void require_items(std::string_view field, std::size_t count, std::size_t most) 
   refuse(ErrorCode::too_large, std::string(field), fmt::format("{} has {} items; the limit is {}", field, count, most));
 }
 
-void require_texture(const std::string& field, const std::string& text) {
-  if (text.empty() || text.size() > most_text_bytes || text.find('\0') != std::string::npos) {
-    refuse(ErrorCode::bad_argument, field,
-           fmt::format("{} takes {} bytes; the name of a texture has 1 to {}, without NUL", field, text.size(),
-                       most_text_bytes));
-  }
-  if (utf8_error(text) != std::string::npos) {
-    refuse(ErrorCode::bad_argument, field, fmt::format("{} holds a byte that is not UTF-8", field));
-  }
-}
-
 // Two measures that are given together, or not at all.
 void require_pair(const std::string& where, const char* first, double a, const char* second, double b, double most) {
   require(where + first, a, 1, most, true);
@@ -58,6 +46,10 @@ void require_yarns(const YarnRequest& request) {
   for (std::size_t i = 0; i < request.yarns.size(); ++i) {
     const Yarn& yarn = request.yarns[i];
     const std::string where = fmt::format("yarns[{}].", i);
+    if (yarn.name.find('\0') != std::string::npos || utf8_error(yarn.name) != std::string::npos) {
+      refuse(ErrorCode::bad_encoding, where + "name",
+             fmt::format("{}name holds a NUL, or a byte that is not UTF-8", where));
+    }
     require(where + "ball_g", yarn.ball_g, 1e-3, 1e6, true);
     if (yarn.number.number == 0) {
       if (request.yarns.size() == 1) continue;
@@ -89,7 +81,7 @@ void require_measures(const YarnRequest& request) {
   for (std::size_t i = 0; i < request.weighed.size(); ++i) {
     const WeighedSwatch& each = request.weighed[i];
     const std::string where = fmt::format("weighed[{}].", i);
-    require_texture(where + "texture", each.texture);
+    require_texture_name(where + "texture", each.texture);
     require(where + "weight_g", each.weight_g, 1e-3, 1e6);
     require(where + "scale_g", each.scale_g, 0, 1e6);
     require_pair(where, "width_mm", each.width_mm, "height_mm", each.height_mm, 1e5);
@@ -103,16 +95,12 @@ void require_measures(const YarnRequest& request) {
   require_items("loops", request.loops.size(), YarnRequest::max_items);
   for (std::size_t i = 0; i < request.loops.size(); ++i) {
     const std::string where = fmt::format("loops[{}].", i);
-    require_texture(where + "texture", request.loops[i].texture);
+    require_texture_name(where + "texture", request.loops[i].texture);
     require(where + "stitches", request.loops[i].stitches, 1, 1e9);
     require(where + "length_mm", request.loops[i].length_mm, 0.1, 1e9);
   }
-  require_items("substitutes", request.substitutes.size(), YarnRequest::max_items);
-  for (std::size_t i = 0; i < request.substitutes.size(); ++i) {
-    const std::string where = fmt::format("substitutes[{}].", i);
-    require_texture(where + "texture", request.substitutes[i].texture);
-    require_texture(where + "use", request.substitutes[i].use);
-  }
+  require_substitutes(request.substitutes);
+  require_state(request.state);
 }
 
 }  // namespace

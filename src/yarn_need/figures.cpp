@@ -48,16 +48,14 @@ std::optional<Figure> Figures::mean(const ByTexture& samples, std::string_view t
   if (values.size() > 1) {
     squares /= n - 1;
   } else {
-    out.notes.push_back(fmt::format("texture '{}' was measured once only, so its spread is not known", texture));
+    out.once = true;
   }
   out.spread = std::sqrt(squares + scale_squares / n);
   return out;
 }
 
 const Gauge* Figures::gauge(std::string_view texture) const {
-  const auto found = gauges_.find(texture);
-  if (found == gauges_.end() || found->second.stitches.places == 0 || found->second.rows.places == 0) return nullptr;
-  return &found->second;
+  return gauges_.own(texture);
 }
 
 std::optional<Figure> Figures::geometry(std::string_view texture) const {
@@ -67,6 +65,7 @@ std::optional<Figure> Figures::geometry(std::string_view texture) const {
   const double by_rows = 100 * request_.plain.courses / of->rows.per_10cm;
   Figure out;
   out.texture = of->texture;
+  out.gauge = of;
   out.loop_mm = std::sqrt(by_stitches * by_rows);
   out.spread = std::sqrt(square(relative_spread(of->stitches) / 2) + square(relative_spread(of->rows) / 2) +
                          square((by_stitches - by_rows) / (2 * out.loop_mm)));
@@ -89,6 +88,7 @@ std::optional<Figure> Figures::own(YarnRoute route, std::string_view texture, st
         why = fmt::format("texture '{}' has no gauge, so its area is not known", gauged_as);
         return std::nullopt;
       }
+      out->gauge = of;
       out->loop_mm *= 1e4 / (of->stitches.per_10cm * of->rows.per_10cm);
       out->spread =
           std::sqrt(square(out->spread) + square(relative_spread(of->stitches)) + square(relative_spread(of->rows)));

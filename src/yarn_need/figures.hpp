@@ -15,8 +15,10 @@ namespace latchwork::inline v0 {
 /// Yarn of one strand at one place of a texture.
 struct Figure {
   double loop_mm = 0;
-  double spread = 0;         ///< one standard deviation, relative to it
-  std::string_view texture;  ///< whose it is
+  double spread = 0;             ///< one standard deviation, relative to it
+  bool once = false;             ///< measured once only, so that its spread is not known
+  std::string_view texture;      ///< whose it is
+  const Gauge* gauge = nullptr;  ///< that it rests on, if any
   std::vector<std::string> notes;
 };
 

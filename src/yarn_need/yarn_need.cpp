@@ -11,6 +11,7 @@
 
 #include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
+#include "text/words.hpp"
 #include "yarn_need/check.hpp"
 #include "yarn_need/figures.hpp"
 #include "yarn_need/places.hpp"
@@ -58,6 +59,8 @@ class Reckoning {
     std::vector<double> strand_mm(request_.yarns.size(), 0);
     std::map<std::string_view, std::vector<double>> off_mm;  // by whose figure it is, by yarn
     std::set<std::string> noted;
+    std::set<ClothState> states;
+    std::vector<std::string> once;  // textures, in their order
     for (const TexturePlaces& texture : places_.textures) {
       std::optional<Figure> figure = figures_.figure(route, texture, why);
       if (!figure) return std::nullopt;
@@ -67,10 +70,15 @@ class Reckoning {
         strand_mm[static_cast<std::size_t>(yarn)] += mm;
         off[static_cast<std::size_t>(yarn)] += mm * figure->spread;
       }
+      if (figure->gauge != nullptr) states.insert(figure->gauge->state);
+      std::string name = fmt::format("'{}'", figure->texture);
+      if (figure->once && std::find(once.begin(), once.end(), name) == once.end()) once.push_back(std::move(name));
       for (std::string& note : figure->notes) {
         if (noted.insert(note).second) out.notes.push_back(std::move(note));
       }
     }
+    if (states.size() > 1) out.notes.push_back("the gauges are of cloth in unlike states: their areas do not match");
+    if (!once.empty()) out.notes.push_back("measured once only, so that the spread is not known: " + joined(once));
     if (route == YarnRoute::weighed_area || route == YarnRoute::weighed_stitches) note_thickness(out);
     strand_mm[static_cast<std::size_t>(request_.seam_yarn)] += request_.seam_mm * request_.seam_ratio;
     sum(strand_mm, off_mm, out);
@@ -155,7 +163,7 @@ void compare(YarnNeed& need) {
 
 YarnNeed yarn_need(const Panel& panel, const Swatch& swatch, const YarnRequest& request) {
   require_request(request, panel.grid().rows());
-  const Gauges gauges = all_gauges(swatch);
+  const Gauges gauges(swatch, request.state);
   const Places places = places_of(panel, request);
   const Figures figures(request, gauges, places);
   const Reckoning reckoning(request, places, figures);

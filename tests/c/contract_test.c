@@ -119,6 +119,8 @@ static void names(void) {
   CHECK(strcmp(latchwork_error_name(-1), "") == 0 && strcmp(latchwork_error_name(9999), "") == 0);
   for (code = 1; code <= LATCHWORK_E_CANCELLED; ++code) CHECK(latchwork_error_name(code)[0] != '\0');
   CHECK(strcmp(latchwork_finding_name(LATCHWORK_FINDING_CODE_OFF_BED), "off_bed") == 0);
+  CHECK(strcmp(latchwork_cloth_state_name(LATCHWORK_CLOTH_STATE_OFF_MACHINE), "off the machine") == 0);
+  CHECK(strcmp(latchwork_cloth_state_name(-1), "") == 0 && strcmp(latchwork_cloth_state_name(3), "") == 0);
   CHECK(strcmp(latchwork_finding_name(0), "") == 0 && strcmp(latchwork_finding_name(9999), "") == 0);
   CHECK(strcmp(latchwork_plan_status_name(LATCHWORK_PLAN_STATUS_OPTIMAL), "optimal") == 0);
   CHECK(strcmp(latchwork_plan_status_name(-1), "") == 0 && strcmp(latchwork_plan_status_name(256), "") == 0);

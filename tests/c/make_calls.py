@@ -24,7 +24,10 @@ VALUES = {
     "latchwork_panel_set_axis_half_columns.half_columns": "6",
     "latchwork_needle_of.column": "3",
     "latchwork_rope.interval": "6",
+    "latchwork_swatch_has.state": "LATCHWORK_CLOTH_STATE_MOST_FINISHED",
+    "latchwork_swatch_gauge.state": "LATCHWORK_CLOTH_STATE_RESTED",
     "latchwork_area_density_g_m2.rows": "&w.row_density",
+    "length": "108", "events": "11", "ends": "LATCHWORK_SPACING_ENDS_FLAT", "step": "2",
     "total_ms": "81500", "rows": "4", "columns": "6", "row": "2", "column": "1", "cell": "LATCHWORK_CELL_PURL",
     "axis": "LATCHWORK_AXIS_STITCH", "times": "2", "shift": "1", "knit_rows": "2", "purl_rows": "2",
     "block_columns": "2", "block_rows": "2", "height": "1", "front": "2", "back": "2", "interval": "4",
@@ -42,15 +45,17 @@ STRUCTS_IN = {
     "latchwork_crossing": "&w.crossing", "latchwork_machine": "&w.machine", "latchwork_effort": "&w.effort",
     "latchwork_plan_options": "&w.plan_options", "latchwork_simulate_options": "&w.simulate_options",
     "latchwork_chart_options": "&w.chart_options", "latchwork_panel_parts": "&w.parts",
-    "latchwork_fit_request": "&w.request", "latchwork_fit_candidate": "&w.candidate", "latchwork_bed": "&w.bed",
+    "latchwork_size_options": "&w.size_options", "latchwork_fit_request": "&w.request", "latchwork_fit_candidate": "&w.candidate", "latchwork_bed": "&w.bed",
     "latchwork_move": "&w.move", "latchwork_length": "&w.length", "latchwork_weight": "&w.weight",
     "latchwork_duration": "&w.duration", "latchwork_count_per_length": "&w.density",
     "latchwork_yarn_number": "&w.yarn",
+    "latchwork_spacing": "&w.spacing", "latchwork_edge_shape": "&w.edge_shape", "latchwork_outline": "&w.outline", "latchwork_schematic": "&w.schematic",
+    "latchwork_shape_options": "&w.shape_options",
     "latchwork_plain_constants": "&w.constants", "latchwork_yarn_request": "&w.yarn_request",
 }
 ARRAYS_IN = {  # (array, count)
     "uint8_t": ("w.cells", "6"), "latchwork_band": ("&w.band", "1"), "latchwork_strip_span": ("&w.span", "1"),
-    "latchwork_measurement": ("w.measurements", "4"), "latchwork_spell": ("w.spells", "9"),
+    "latchwork_measurement": ("w.measurements", "6"), "latchwork_spell": ("w.spells", "9"),
     "latchwork_move": ("w.moves", "w.moves_count"),
     "latchwork_strip*const": ("w.strips", "2"), "latchwork_yarn_number": ("&w.yarn", "1"),
 }
@@ -58,7 +63,7 @@ TEXTS_IN = {
     "latchwork_grid_from_text": "w.grid_text", "latchwork_read_grid": "w.grid_json",
     "latchwork_read_strip": "w.strip_json", "latchwork_read_panel": "w.panel_json",
     "latchwork_read_machine": "w.machine_json", "latchwork_read_plan": "w.plan_json",
-    "latchwork_read_certificate": "w.certificate_json",
+    "latchwork_read_certificate": "w.certificate_json", "latchwork_read_yarn_request": "w.yarn_json",
     "latchwork_read_swatch": "w.swatch_csv", "latchwork_read_timings": "w.timings_csv",
     "latchwork_read_length": '"17 3/4 in"', "latchwork_read_weight": '"1 lb 4 oz"',
     "latchwork_read_duration": '"1 h 20 min"', "latchwork_read_count_per_length": '"28 sts / 10 cm"',
@@ -74,7 +79,7 @@ NULL_IS_FINE = {"options", "defaults", "field"}
 NULL_CHANGES = {"latchwork_grid_condition_prices"}
 # What returns no status, and is held to its contract by hand in contract_test.c.
 BY_HAND = {"latchwork_error_name", "latchwork_version", "latchwork_cell_letter", "latchwork_cell_of",
-           "latchwork_finding_name", "latchwork_plan_status_name", "latchwork_effort_term_name",
+           "latchwork_finding_name", "latchwork_cloth_state_name", "latchwork_plan_status_name", "latchwork_effort_term_name",
            "latchwork_term_state_name", "latchwork_stop_cause_name"}
 
 

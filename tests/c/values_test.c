@@ -152,7 +152,7 @@ static void errors_name_their_place(void) {
 static void long_texts_are_cut_between_characters(void) {
   /* 100 two-byte letters as a texture that was not measured: error.field holds 63 bytes, so 31 letters. */
   char texture[201];
-  latchwork_measurement measurement = {"rope", NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS};
+  latchwork_measurement measurement = {"rope", NULL, NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS, 1, 0};
   latchwork_swatch *swatch = NULL;
   latchwork_gauge gauge = LATCHWORK_GAUGE_INIT;
   latchwork_error error = LATCHWORK_ERROR_INIT;
@@ -161,7 +161,7 @@ static void long_texts_are_cut_between_characters(void) {
   for (i = 0; i < 100; ++i) memcpy(texture + 2 * i, "\xc3\xa9", 2);
   texture[200] = '\0';
   OK(latchwork_swatch_create(&measurement, 1, &swatch, NULL));
-  CHECK(latchwork_swatch_gauge(swatch, texture, &gauge, &error) == LATCHWORK_E_NO_GAUGE);
+  CHECK(latchwork_swatch_gauge(swatch, texture, -1, &gauge, &error) == LATCHWORK_E_NO_GAUGE);
   CHECK(strlen(error.field) == 62 && memcmp(error.field, texture, 62) == 0);
   CHECK(strlen(error.message) < sizeof error.message);
   latchwork_swatch_destroy(swatch);
@@ -347,46 +347,112 @@ static void panels_give_back_their_bands(void) {
 
 static void a_swatch_measures_a_panel(void) {
   /* 30 stitches in 10 cm are 6 in 20 mm; 40 rows in 10 cm are 4 in 10 mm. Two places, 29 and 31: mean 30, sample
-     standard deviation sqrt(2). */
+     standard deviation sqrt(2), standard error 1. Off the machine 27 stitches: 10 % narrower once rested. */
   static const latchwork_measurement measurements[] = {
-      {"rope", "left", 29.0, 100.0, LATCHWORK_COUNTED_STITCHES},
-      {"moss", NULL, 10.0, 101.6, LATCHWORK_COUNTED_STITCHES},
-      {"rope", "right", 31.0, 100.0, LATCHWORK_COUNTED_STITCHES},
-      {"rope", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS},
+      {"rope", "left", "first", 29.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+      {"moss", NULL, NULL, 10.0, 101.6, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+      {"rope", "right", "first", 31.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+      {"rope", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 12},
+      {"rope", "", "", 27.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_OFF_MACHINE, 0},
+      {"rope", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_OFF_MACHINE, 0},
   };
-  latchwork_measurement given[4];
+  static const latchwork_substitute substitute = {"plain", "rope"};
+  latchwork_measurement given[6];
   latchwork_swatch *swatch = NULL;
   latchwork_gauge gauge = LATCHWORK_GAUGE_INIT;
+  latchwork_shrinkage shrinkage;
+  latchwork_size_options options = LATCHWORK_SIZE_OPTIONS_INIT;
   latchwork_size size = LATCHWORK_SIZE_INIT;
   latchwork_strip_size strips[1];
+  latchwork_findings *findings = NULL;
+  latchwork_finding finding = LATCHWORK_FINDING_INIT;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_grid *grid = NULL;
   latchwork_strip *strip = NULL;
   latchwork_panel *panel = NULL;
   const char *textures[2];
   size_t needed = 0;
+  int32_t states[2] = {-1, -1};
   int32_t has = -1;
   checking = "swatch";
-  OK(latchwork_swatch_create(measurements, 4, &swatch, NULL));
-  OK(latchwork_swatch_measurements(swatch, given, 4, &needed, NULL));
-  CHECK(needed == 4 && strcmp(given[2].texture, "rope") == 0 && strcmp(given[2].place, "right") == 0);
+  OK(latchwork_swatch_create(measurements, 6, &swatch, NULL));
+  OK(latchwork_swatch_measurements(swatch, given, 6, &needed, NULL));
+  CHECK(needed == 6 && strcmp(given[2].texture, "rope") == 0 && strcmp(given[2].place, "right") == 0);
+  CHECK(strcmp(given[2].swatch, "first") == 0 && given[3].line == 12 && given[4].state == 0 && given[3].state == 1);
   CHECK(given[1].length_mm == 101.6 && strcmp(given[1].place, "") == 0 && given[3].counted == LATCHWORK_COUNTED_ROWS);
   OK(latchwork_swatch_textures(swatch, textures, 2, &needed, NULL));
   CHECK(needed == 2 && strcmp(textures[0], "rope") == 0 && strcmp(textures[1], "moss") == 0);
-  OK(latchwork_swatch_has(swatch, "rope", &has, NULL));
+  OK(latchwork_swatch_states(swatch, "rope", states, 2, &needed, NULL));
+  CHECK(needed == 2 && states[0] == LATCHWORK_CLOTH_STATE_OFF_MACHINE && states[1] == LATCHWORK_CLOTH_STATE_RESTED);
+  OK(latchwork_swatch_has(swatch, "rope", LATCHWORK_CLOTH_STATE_MOST_FINISHED, &has, NULL));
   CHECK(has == 1);
-  OK(latchwork_swatch_has(swatch, "moss", &has, NULL));
+  OK(latchwork_swatch_has(swatch, "rope", LATCHWORK_CLOTH_STATE_WASHED, &has, NULL));
   CHECK(has == 0);
-  OK(latchwork_swatch_gauge(swatch, "rope", &gauge, NULL));
+  OK(latchwork_swatch_has(swatch, "moss", LATCHWORK_CLOTH_STATE_MOST_FINISHED, &has, NULL));
+  CHECK(has == 0);
+  OK(latchwork_swatch_gauge(swatch, "rope", LATCHWORK_CLOTH_STATE_MOST_FINISHED, &gauge, NULL));
   CHECK(gauge.stitches_per_10cm == 30.0 && gauge.stitches_places == 2 && gauge.rows_places == 1);
+  CHECK(gauge.state == LATCHWORK_CLOTH_STATE_RESTED);
   CHECK(gauge.stitches_spread > 1.41421 && gauge.stitches_spread < 1.41422 && gauge.rows_spread == 0.0);
+  CHECK(gauge.stitches_standard_error > 0.99999 && gauge.stitches_standard_error < 1.00001);
+  CHECK(latchwork_swatch_gauge(swatch, "rope", LATCHWORK_CLOTH_STATE_WASHED, &gauge, &error) == LATCHWORK_E_NO_GAUGE);
+  CHECK(latchwork_swatch_gauge(swatch, "rope", 3, &gauge, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "state") == 0);
+  OK(latchwork_swatch_shrinkages(swatch, &shrinkage, 1, &needed, NULL));
+  CHECK(needed == 1 && strcmp(shrinkage.texture, "rope") == 0 && shrinkage.from_state == 0 && shrinkage.to_state == 1);
+  CHECK(shrinkage.width_percent > 9.9999 && shrinkage.width_percent < 10.0001 && shrinkage.length_percent == 0.0);
+  CHECK(shrinkage.error_known == 0);
+  OK(latchwork_swatch_findings(swatch, &findings, NULL));
+  OK(latchwork_findings_get(findings, 0, &finding, NULL));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_FEW_PLACES && finding.value == 2 && finding.limit == 5);
+  CHECK(strcmp(finding.field, "measurements[0]") == 0 && finding.line == 0);
+  latchwork_findings_destroy(findings);
+
   OK(latchwork_grid_create(4, 6, &grid, NULL));
   OK(latchwork_strip_create("r", "rope", grid, &strip, NULL));
   OK(latchwork_panel_create("p", strip, &panel, NULL));
-  OK(latchwork_panel_size(panel, swatch, &size, NULL));
-  CHECK(size.spread_known == 0); /* the rows were measured in one place */
+  OK(latchwork_panel_size(panel, swatch, NULL, &size, NULL));
+  CHECK(size.spread_known == 0 && size.level == 0.95); /* the rows were measured in one place */
   CHECK(size.width_mm > 19.999 && size.width_mm < 20.001 && size.height_mm > 9.999 && size.height_mm < 10.001);
-  OK(latchwork_panel_size_strips(panel, swatch, strips, 1, &needed, NULL));
+  OK(latchwork_size_options_default(&options, NULL));
+  options.state = LATCHWORK_CLOTH_STATE_OFF_MACHINE;
+  options.seam_left = 0.5;
+  options.seam_right = 1.0;
+  options.level = 0.9;
+  OK(latchwork_panel_size(panel, swatch, &options, &size, NULL));
+  CHECK(size.width_mm > 16.666 && size.width_mm < 16.667 && size.level == 0.9); /* 4.5 of 27 to 10 cm */
+  CHECK(size.seam_width_mm > 5.555 && size.seam_width_mm < 5.556 && size.seam_height_mm == 0.0);
+  options.seam_left = 0.25;
+  CHECK(latchwork_panel_size(panel, swatch, &options, &size, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "seam_left") == 0);
+  options.state = 7;
+  CHECK(latchwork_panel_size(panel, swatch, &options, &size, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "options.state") == 0);
+  OK(latchwork_panel_size_strips(panel, swatch, NULL, strips, 1, &needed, NULL));
   CHECK(needed == 1 && strips[0].band == 0 && strips[0].strip == 0 && strips[0].columns == 6 && strips[0].rows == 4);
+  OK(latchwork_panel_size_findings(panel, swatch, NULL, &findings, NULL));
+  OK(latchwork_findings_get(findings, 0, &finding, NULL));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_UNKNOWN_SPREAD);
+  latchwork_findings_destroy(findings);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(strip);
+
+  OK(latchwork_strip_create("p", "plain", grid, &strip, NULL));
+  OK(latchwork_panel_create("p", strip, &panel, NULL));
+  CHECK(latchwork_panel_size(panel, swatch, NULL, &size, &error) == LATCHWORK_E_NO_GAUGE);
+  OK(latchwork_panel_measuring_findings(panel, swatch, NULL, &findings, NULL));
+  OK(latchwork_findings_get(findings, 0, &finding, NULL));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_NO_SWATCH && strcmp(finding.field, "plain") == 0);
+  latchwork_findings_destroy(findings);
+  OK(latchwork_size_options_default(&options, NULL));
+  options.substitutes = &substitute;
+  options.substitute_count = 1;
+  OK(latchwork_panel_size(panel, swatch, &options, &size, NULL));
+  CHECK(size.width_mm > 19.999 && size.width_mm < 20.001);
+  OK(latchwork_panel_measuring_findings(panel, swatch, &options, &findings, NULL));
+  OK(latchwork_findings_get(findings, 0, &finding, NULL));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_BORROWED_GAUGE && strcmp(finding.field, "plain") == 0);
+  latchwork_findings_destroy(findings);
   latchwork_panel_destroy(panel);
   latchwork_strip_destroy(strip);
   latchwork_grid_destroy(grid);
@@ -528,6 +594,11 @@ static void yarn_is_reckoned_by_every_route(void) {
   latchwork_panel *panel = NULL;
   latchwork_swatch *swatch = NULL;
   latchwork_yarn_need *need = NULL;
+  latchwork_yarn_file *file = NULL;
+  latchwork_yarn_request read_back = LATCHWORK_YARN_REQUEST_INIT;
+  latchwork_yarn_need *again = NULL;
+  int32_t equal = 0;
+  char json[4096];
   latchwork_yarn_estimate estimates[4];
   latchwork_yarn_share share;
   size_t needed = 0;
@@ -567,6 +638,21 @@ static void yarn_is_reckoned_by_every_route(void) {
   OK(latchwork_yarn_need_warnings(need, text, sizeof text, NULL, &error));
   CHECK(text[0] == '\0');
   latchwork_yarn_need_destroy(need);
+  /* What is written is read back, and C sees it as it was handed in. */
+  OK(latchwork_yarn_request_write(&request, json, sizeof json, NULL, &error));
+  OK(latchwork_read_yarn_request(json, strlen(json), &file, &error));
+  OK(latchwork_yarn_file_request(file, &read_back, &error));
+  CHECK(read_back.yarn_count == request.yarn_count && read_back.weighed_count == request.weighed_count);
+  CHECK(strcmp(read_back.yarns[0].name, request.yarns[0].name) == 0);
+  CHECK(read_back.yarns[0].number.number == request.yarns[0].number.number);
+  CHECK(read_back.weighed[0].weight_g == request.weighed[0].weight_g && read_back.allowance == request.allowance);
+  OK(latchwork_panel_yarn_need(panel, swatch, &read_back, &need, &error));
+  OK(latchwork_panel_yarn_need(panel, swatch, &request, &again, &error));
+  OK(latchwork_yarn_need_equal(need, again, &equal, &error));
+  CHECK(equal == 1);
+  latchwork_yarn_need_destroy(again);
+  latchwork_yarn_need_destroy(need);
+  latchwork_yarn_file_destroy(file);
   yarn.ball_g = -1.0;
   CHECK(latchwork_panel_yarn_need(panel, swatch, &request, &need, &error) == LATCHWORK_E_BAD_ARGUMENT && need == NULL);
   CHECK(strcmp(error.field, "yarns[0].ball_g") == 0);
@@ -589,6 +675,150 @@ static void yarn_is_reckoned_by_every_route(void) {
   CHECK(strcmp(error.field, "stitches") == 0);
 }
 
+static void events_are_spread_evenly(void) {
+  /* K. TenDyke, 2014 (check value EV-02): 11 increase rows in 108; woolpackyarn.com (EV-04): 4 in 51 stitches. */
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_spacing spacing = LATCHWORK_SPACING_INIT;
+  int32_t gaps[5], positions[4], sum = 0;
+  size_t i, needed = 0;
+  char text[128];
+  checking = "spacing";
+  OK(latchwork_spaced_evenly(108, 11, LATCHWORK_SPACING_ENDS_IN_THE_ROUND, 1, &spacing, &error));
+  CHECK(spacing.length == 108 && spacing.events == 11 && spacing.step == 1 && spacing.rest == 0);
+  CHECK(spacing.every == 9 && spacing.times == 2 && spacing.longer_times == 9);
+  OK(latchwork_spacing_text(&spacing, LATCHWORK_COUNTED_ROWS, text, sizeof text, NULL, &error));
+  CHECK(strcmp(text, "every 9th row 2 times, every 10th row 9 times") == 0);
+  OK(latchwork_spaced_evenly(51, 4, LATCHWORK_SPACING_ENDS_HALF_ENDS, 1, &spacing, &error));
+  OK(latchwork_spacing_positions(&spacing, positions, 4, &needed, &error));
+  CHECK(needed == 4 && positions[0] == 6 && positions[1] == 19 && positions[2] == 32 && positions[3] == 45);
+  OK(latchwork_spacing_gaps(&spacing, gaps, 5, &needed, &error));
+  for (i = 0; i < needed; ++i) sum += gaps[i];
+  CHECK(needed == 5 && sum == 51 && gaps[0] == 6);
+  CHECK(latchwork_spaced_evenly(10, 10, LATCHWORK_SPACING_ENDS_FLAT, 1, &spacing, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "events") == 0 && spacing.length == 51);
+}
+
+static void panels_are_shaped(void) {
+  /* One stitch at each side after rows 2 and 4; a 2/2 cross that the left edge cuts by one stitch. */
+  const latchwork_edge_event event = {2, 1, 2, 2};
+  const latchwork_measurement measurements[2] = {{"s", "middle", NULL, 20.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+                                                 {"s", "middle", NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_edge_shape edge = LATCHWORK_EDGE_SHAPE_INIT;
+  latchwork_outline outline = LATCHWORK_OUTLINE_INIT;
+  latchwork_shape_options options = LATCHWORK_SHAPE_OPTIONS_INIT;
+  latchwork_outline_size size = LATCHWORK_OUTLINE_SIZE_INIT;
+  latchwork_finding finding = LATCHWORK_FINDING_INIT;
+  latchwork_row_span spans[6], back[6];
+  latchwork_shaping_step steps[2];
+  latchwork_grid *grid = grid_of("kkkkkkkk\nkkkkkkkk\nkkkkkkkk\nkkkkkkkk\nx 0 2/2 R\nkkkkkkkk\nkkkkkkkk\n");
+  latchwork_grid *cloth = NULL;
+  latchwork_strip *strip = NULL;
+  latchwork_panel *panel = NULL, *made = NULL;
+  latchwork_findings *findings = NULL;
+  latchwork_swatch *swatch = NULL;
+  size_t needed = 0, count = 0;
+  char text[256];
+  checking = "shaping";
+  edge.events = &event;
+  edge.event_count = 1;
+  OK(latchwork_outlined(6, 8, &edge, &edge, 1, spans, 6, &needed, &error));
+  CHECK(needed == 6 && spans[1].first == 0 && spans[2].first == 1 && spans[5].first == 2 && spans[5].last == 5);
+  outline.rows = spans;
+  outline.row_count = 6;
+  OK(latchwork_outline_shaping_steps(&outline, steps, 2, &needed, &error));
+  CHECK(needed == 2 && steps[1].row == 4 && steps[1].left == 1 && steps[1].right == 1);
+  OK(latchwork_outline_text(&outline, text, sizeof text, NULL, &error));
+  CHECK(strstr(text, "RC 2: decrease 1 at each side, then every 2nd row 1 time.") != NULL);
+  OK(latchwork_strip_create("s", "s", grid, &strip, &error));
+  OK(latchwork_panel_create("p", strip, &panel, &error));
+  OK(latchwork_grid_shape_findings(grid, &outline, NULL, &findings, &error));
+  OK(latchwork_findings_count(findings, &count, &error));
+  OK(latchwork_findings_get(findings, 0, &finding, &error));
+  CHECK(count == 1 && finding.code == LATCHWORK_FINDING_CODE_CROSSING_CUT && finding.row == 2 && finding.value == 1);
+  CHECK(latchwork_panel_shaped(panel, &outline, NULL, &made, &error) == LATCHWORK_E_CROSSING_CUT);
+  CHECK(error.row == 2 && error.column == 0 && made == NULL);
+  options.cut = LATCHWORK_CUT_WORK_KNIT;
+  options.edge_stitches = -1;
+  OK(latchwork_panel_shaped(panel, &outline, &options, &made, &error));
+  OK(latchwork_panel_grid(made, &cloth, &error));
+  OK(latchwork_grid_outline_of(cloth, back, 6, &needed, &error));
+  CHECK(needed == 6 && memcmp(back, spans, sizeof back) == 0);
+  OK(latchwork_swatch_create(measurements, 2, &swatch, &error));
+  OK(latchwork_panel_outline_size(made, swatch, &size, &error));
+  CHECK(size.bottom_columns == 8 && size.top_columns == 4 && size.widest_row == 1);
+  CHECK(size.bottom_width_mm > 39.999 && size.bottom_width_mm < 40.001 && size.top_width_mm < 20.001);
+  options.edge_stitches = -2;
+  latchwork_panel_destroy(made);
+  CHECK(latchwork_panel_shaped(panel, &outline, &options, &made, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "edge_stitches") == 0);
+  latchwork_swatch_destroy(swatch);
+  latchwork_findings_destroy(findings);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(strip);
+  latchwork_grid_destroy(cloth);
+  latchwork_grid_destroy(grid);
+}
+
+static void a_schematic_is_drawn_with_its_measures(void) {
+  /* 20 stitches and 30 rows per 10 cm: 40 stitches are 20 cm, 60 rows 20 cm. */
+  const latchwork_measurement measurements[2] = {{"stockinette", "middle", NULL, 20.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+                                                 {"stockinette", "middle", NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+  const char *sizes[2] = {"small", "large"};
+  const double larger[2] = {220.0, 240.0};
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_schematic schematic = LATCHWORK_SCHEMATIC_INIT;
+  latchwork_schematic_piece piece = {0};
+  latchwork_schematic_measure measures[4];
+  latchwork_outline_point outline[8];
+  latchwork_strip *strip = NULL, *filled = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_swatch *swatch = NULL;
+  size_t corners = 0, count = 0, needed = 0;
+  char label[64], *text;
+  checking = "schematic";
+  OK(latchwork_stockinette(40, &strip, &error));
+  OK(latchwork_strip_filled_up(strip, 60, &filled, &error));
+  OK(latchwork_panel_create("front", filled, &panel, &error));
+  OK(latchwork_swatch_create(measurements, 2, &swatch, &error));
+  OK(latchwork_panel_schematic_piece(panel, swatch, outline, 8, &corners, &error));
+  OK(latchwork_panel_schematic_measures(panel, swatch, measures, 4, &count, &error));
+  CHECK(corners == 4 && count == 2);
+  CHECK(measures[0].side == LATCHWORK_MEASURE_SIDE_BOTTOM && measures[0].mm > 199.9 && measures[0].mm < 200.1);
+  CHECK(measures[0].label == NULL && measures[0].other_count == 0);
+  OK(latchwork_panel_schematic_label(panel, swatch, 0, label, sizeof label, NULL, &error));
+  CHECK(strcmp(label, "width at the cast-on") == 0);
+  measures[0].label = label;
+  measures[0].others_mm = &larger[0];
+  measures[0].other_count = 1;
+  measures[1].label = "height";
+  measures[1].others_mm = &larger[1];
+  piece.name = "front";
+  piece.outline = outline;
+  piece.outline_count = corners;
+  piece.measures = measures;
+  piece.measure_count = count;
+  schematic.title = "cushion";
+  schematic.sizes = sizes;
+  schematic.size_count = 2;
+  schematic.pieces = &piece;
+  schematic.piece_count = 1;
+  CHECK(latchwork_schematic_svg(&schematic, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "pieces[0].measures[1].others_mm") == 0);
+  measures[1].other_count = 1;
+  OK(latchwork_schematic_svg(&schematic, NULL, 0, &needed, &error));
+  text = malloc(needed);
+  CHECK(text != NULL);
+  OK(latchwork_schematic_svg(&schematic, text, needed, NULL, &error));
+  CHECK(strstr(text, "A 20 (22) cm") != NULL && strstr(text, "B: height, 20 (24) cm") != NULL);
+  CHECK(strstr(text, "cushion: schematic, right side shown") != NULL);
+  free(text);
+  latchwork_swatch_destroy(swatch);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(filled);
+  latchwork_strip_destroy(strip);
+}
+
 /* BRIEF FILE: a brief's folder, and a file that is no folder. */
 int main(int argc, char **argv) {
   if (argc != 3) return 2;
@@ -608,6 +838,9 @@ int main(int argc, char **argv) {
   quantities_are_read_with_their_units();
   yarn_numbers_convert_by_their_definitions();
   yarn_is_reckoned_by_every_route();
+  events_are_spread_evenly();
+  panels_are_shaped();
+  a_schematic_is_drawn_with_its_measures();
   printf("%ld checks, %d failed\n", checks_made, checks_failed);
   return checks_failed != 0;
 }

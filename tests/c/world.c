@@ -82,6 +82,8 @@ static void measure(latchwork_measurement *to, const char *texture, int32_t coun
   to->count = count;
   to->length_mm = 100.0;
   to->counted = counted;
+  to->swatch = "first";
+  to->state = LATCHWORK_CLOTH_STATE_RESTED;
 }
 
 static void time_spell(latchwork_spell *to, int32_t stops, int32_t rows, int64_t time_ms) {
@@ -94,6 +96,39 @@ static void time_spell(latchwork_spell *to, int32_t stops, int32_t rows, int64_t
   to->note = "by the clock";
 }
 
+static void make_shape(void) {
+  const latchwork_edge_shape edge_shape = LATCHWORK_EDGE_SHAPE_INIT;
+  const latchwork_outline outline = LATCHWORK_OUTLINE_INIT;
+  const latchwork_shape_options options = LATCHWORK_SHAPE_OPTIONS_INIT;
+  const latchwork_schematic schematic = LATCHWORK_SCHEMATIC_INIT;
+  int i;
+  w.edge_points[1].row = 4;
+  w.edge_points[1].columns = 1.0;
+  w.edge_shape = edge_shape;
+  w.edge_shape.points = w.edge_points;
+  w.edge_shape.point_count = 2;
+  for (i = 0; i < 4; ++i) w.row_spans[i].last = i < 3 ? 5 : 4;
+  w.outline = outline;
+  w.outline.rows = w.row_spans;
+  w.outline.row_count = 4;
+  w.shape_options = options;
+  w.shape_options.edge_stitches = 2;
+  w.corners[1].x_mm = 300.0;
+  w.corners[2].y_mm = 200.0;
+  w.measure.end.x_mm = 300.0;
+  w.measure.mm = 300.0;
+  w.measure.label = "width";
+  w.piece.name = "shawl";
+  w.piece.outline = w.corners;
+  w.piece.outline_count = 3;
+  w.piece.measures = &w.measure;
+  w.piece.measure_count = 1;
+  w.schematic = schematic;
+  w.schematic.title = "shawl";
+  w.schematic.pieces = &w.piece;
+  w.schematic.piece_count = 1;
+}
+
 static int make_structs(void) {
   const latchwork_machine machine = LATCHWORK_MACHINE_INIT;
   const latchwork_effort effort = LATCHWORK_EFFORT_INIT;
@@ -103,9 +138,11 @@ static int make_structs(void) {
   const latchwork_simulate_options simulate_options = LATCHWORK_SIMULATE_OPTIONS_INIT;
   const latchwork_chart_options chart_options = LATCHWORK_CHART_OPTIONS_INIT;
   const latchwork_panel_parts parts = LATCHWORK_PANEL_PARTS_INIT;
+  const latchwork_size_options size_options = LATCHWORK_SIZE_OPTIONS_INIT;
   const latchwork_fit_request request = LATCHWORK_FIT_REQUEST_INIT;
   const latchwork_bed bed = LATCHWORK_BED_INIT;
   const latchwork_move move = LATCHWORK_MOVE_INIT;
+  const latchwork_spacing spacing = LATCHWORK_SPACING_INIT;
   const uint8_t cells[6] = {0, 1, 0, 0, 0, 1};
   int32_t i;
   w.machine = machine;
@@ -121,6 +158,8 @@ static int make_structs(void) {
   w.chart_options = chart_options;
   w.parts = parts;
   w.request = request;
+  w.size_options = size_options;
+  TRY(latchwork_size_options_default(&w.size_options, e));
   w.bed = bed;
   w.move = move;
   w.length.mm = 450.85;
@@ -133,6 +172,9 @@ static int make_structs(void) {
   w.yarn.plies = 2;
   w.row_density = w.density;
   w.row_density.counted = LATCHWORK_COUNTED_ROWS;
+  make_shape();
+  w.spacing = spacing;
+  TRY(latchwork_spaced_evenly(108, 11, LATCHWORK_SPACING_ENDS_IN_THE_ROUND, 1, &w.spacing, e));
   w.constants.courses = 5.5;
   w.constants.wales = 4.2;
   memcpy(w.cells, cells, sizeof cells);
@@ -143,6 +185,9 @@ static int make_structs(void) {
   measure(&w.measurements[1], "rope", LATCHWORK_COUNTED_ROWS, 40.0);
   measure(&w.measurements[2], "stockinette", LATCHWORK_COUNTED_STITCHES, 28.0);
   measure(&w.measurements[3], "stockinette", LATCHWORK_COUNTED_ROWS, 42.0);
+  measure(&w.measurements[4], "rope", LATCHWORK_COUNTED_STITCHES, 29.0);
+  measure(&w.measurements[5], "rope", LATCHWORK_COUNTED_ROWS, 39.0);
+  w.measurements[4].state = w.measurements[5].state = LATCHWORK_CLOTH_STATE_OFF_MACHINE;
   for (i = 0; i < 9; ++i) {
     time_spell(&w.spells[i], i % 4, 10 + i, 27000 * (i % 4) + 4000 * (10 + i) + 70 * (i * 5 % 9) + (i == 4 ? 60000 : 0));
   }
@@ -195,7 +240,7 @@ static int make_work(void) {
   size_t i;
   latchwork_fit_candidate candidates[3];
   latchwork_grid *wide = NULL;
-  TRY(latchwork_swatch_create(w.measurements, 4, &w.swatch, e));
+  TRY(latchwork_swatch_create(w.measurements, 6, &w.swatch, e));
   TRY(latchwork_swatch_create(w.measurements, 2, &w.other_swatch, e));
   TRY(latchwork_timings_create(w.spells, 9, &w.timings, e));
   TRY(latchwork_timings_create(w.spells, 8, &w.other_timings, e));
@@ -234,6 +279,12 @@ static int make_work(void) {
   return 0;
 }
 
+static const char other_yarn_json[] =
+    "{\"format\": \"latchwork-yarn\", \"version\": 1, \"yarns\": [{\"number\": \"20 tex\"}],\n"
+    " \"rows\": [{\"first\": 1, \"yarn\": 0}],\n"
+    " \"loops\": [{\"texture\": \"rope\", \"stitches\": 100, \"length_mm\": 900}],\n"
+    " \"substitutes\": [{\"texture\": \"edge\", \"use\": \"rope\"}]}";
+
 static int make_yarn(void) {
   const latchwork_yarn_request yarn_request = LATCHWORK_YARN_REQUEST_INIT;
   const latchwork_weighed_swatch weighed = {"rope", 6.0, 0.1, 120.0, 100.0, 36.0, 40.0, 0.0};
@@ -250,6 +301,9 @@ static int make_yarn(void) {
   TRY(latchwork_panel_yarn_need(w.panel, w.swatch, &w.yarn_request, &w.yarn_need, e));
   w.yarn_request.pieces = 2;
   TRY(latchwork_panel_yarn_need(w.panel, w.swatch, &w.yarn_request, &w.other_yarn_need, e));
+  WRITTEN(w.yarn_json, latchwork_yarn_request_write, &w.yarn_request);
+  TRY(latchwork_read_yarn_request(w.yarn_json, strlen(w.yarn_json), &w.yarn_file, e));
+  TRY(latchwork_read_yarn_request(other_yarn_json, strlen(other_yarn_json), &w.other_yarn_file, e));
   return 0;
 }
 
@@ -258,6 +312,7 @@ static int make_briefs(void) {
   narrow.needles = 100;
   TRY(latchwork_brief_create(w.panel, w.swatch, &w.machine, &w.effort, &w.brief, e));
   TRY(latchwork_brief_create(w.other_panel, w.swatch, &narrow, NULL, &w.other_brief, e));
+  TRY(latchwork_brief_set_yarn(w.brief, &w.yarn_request, e));
   TRY(latchwork_brief_run(w.brief, NULL, &w.job, e));
   TRY(latchwork_brief_run(w.other_brief, NULL, &w.other_job, e));
   WRITTEN(w.grid_json, latchwork_grid_write, w.grid);
@@ -297,6 +352,7 @@ void world_free(void) {
   free(w.strip_json);
   free(w.panel_json);
   free(w.machine_json);
+  free(w.yarn_json);
   free(w.plan_json);
   free(w.certificate_json);
   free(w.swatch_csv);

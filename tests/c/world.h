@@ -9,7 +9,7 @@
 
 #define HANDLES(X) \
   X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(front) X(certificate) X(fabric) X(swatch) \
-  X(yarn_need) X(timings) \
+  X(yarn_need) X(yarn_file) X(timings) \
   X(effort_fit) X(brief) X(job)
 
 struct world {
@@ -28,6 +28,7 @@ struct world {
   latchwork_simulate_options simulate_options;
   latchwork_chart_options chart_options;
   latchwork_panel_parts parts;
+  latchwork_size_options size_options;
   latchwork_fit_request request;
   latchwork_fit_candidate candidate;
   latchwork_bed bed;
@@ -38,6 +39,16 @@ struct world {
   latchwork_count_per_length density;
   latchwork_count_per_length row_density;
   latchwork_yarn_number yarn;
+  latchwork_spacing spacing;
+  latchwork_edge_point edge_points[2];
+  latchwork_edge_shape edge_shape;
+  latchwork_row_span row_spans[4];
+  latchwork_outline outline;
+  latchwork_shape_options shape_options;
+  latchwork_outline_point corners[3];
+  latchwork_schematic_measure measure;
+  latchwork_schematic_piece piece;
+  latchwork_schematic schematic;
   latchwork_plain_constants constants;
   latchwork_weighed_swatch weighed[2];
   latchwork_yarn main_yarn;
@@ -47,12 +58,12 @@ struct world {
   uint8_t cells[6];
   latchwork_band band;
   latchwork_strip_span span;
-  latchwork_measurement measurements[4];
+  latchwork_measurement measurements[6];
   latchwork_spell spells[9]; /* stops and batches tied; the fifth outlying */
   const latchwork_strip *strips[2];
   const char *grid_text;
   const char *brief_folder, *out_folder;
-  char *grid_json, *strip_json, *panel_json, *machine_json, *plan_json, *certificate_json, *swatch_csv, *timings_csv;
+  char *grid_json, *strip_json, *panel_json, *machine_json, *yarn_json, *plan_json, *certificate_json, *swatch_csv, *timings_csv;
 };
 
 extern struct world w;

@@ -1,15 +1,20 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
 #include <string>
 #include <string_view>
 
 #include "latchwork/file.hpp"
 #include "latchwork/gauge.hpp"
 #include "latchwork/quantity.hpp"
+#include "latchwork/schematic.hpp"
+#include "latchwork/shaping.hpp"
 #include "latchwork/timings.hpp"
 #include "latchwork/yarn.hpp"
 #include "text/utf8.hpp"
@@ -55,6 +60,9 @@ inline void strip_json(std::string_view bytes) {
 }
 inline void panel_json(std::string_view bytes) {
   check(bytes, true, read_panel, [](const Panel& panel) { return write(panel); });
+}
+inline void yarn_json(std::string_view bytes) {
+  check(bytes, true, read_yarn_request, [](const YarnRequest& request) { return write(request); });
 }
 inline void machine_json(std::string_view bytes) {
   check(bytes, true, read_machine, [](const MachineFile& file) { return write(file); });
@@ -111,6 +119,83 @@ inline void yarn_number(std::string_view bytes) {
       bytes, false, [](std::string_view text) { return read_yarn_number(text, "yarn"); }, yarn_number_text);
 }
 
+/// Numbers out of bytes, any bit pattern; 0 past their end.
+class Numbers {
+ public:
+  explicit Numbers(std::string_view bytes) : bytes_(bytes) {}
+  template <class T>
+  T next() {
+    T value{};
+    const std::size_t size = std::min(sizeof(T), bytes_.size());
+    if (size == sizeof(T)) std::memcpy(&value, bytes_.data(), size);
+    bytes_.remove_prefix(size);
+    return value;
+  }
+  int small(int most) { return next<std::uint8_t>() % (most + 1); }
+
+ private:
+  std::string_view bytes_;
+};
+
+inline EdgeShape any_edge(Numbers& numbers) {
+  EdgeShape out;
+  out.line = static_cast<EdgeLine>(numbers.small(2));
+  out.start = numbers.next<std::int8_t>();
+  for (int i = numbers.small(6); i > 0; --i)
+    out.points.push_back({numbers.next<std::int16_t>(), numbers.next<double>()});
+  for (int i = numbers.small(6); i > 0; --i) {
+    out.events.push_back({numbers.next<std::int16_t>(), numbers.next<std::int32_t>(), numbers.next<std::int32_t>(),
+                          numbers.next<std::int32_t>()});
+  }
+  return out;
+}
+
+/// A shape between two edges: refused, or one that a panel takes and gives back.
+inline void shape(std::string_view bytes) {
+  Numbers numbers(bytes);
+  try {
+    const int rows = numbers.next<std::int8_t>();
+    const int columns = numbers.next<std::int8_t>();
+    const int step = numbers.next<std::int8_t>();
+    const EdgeShape left = any_edge(numbers);
+    const Outline outline = outlined(rows, columns, left, any_edge(numbers), step);
+    if (outline.rows.size() != static_cast<std::size_t>(rows)) fail("an outline of another height", {});
+    if (outline_text(outline).empty()) fail("an outline without words", {});
+    const Panel panel("any", Strip{"any", "any", Grid(rows, columns)});
+    if (!(outline_of(shaped(panel, outline).grid()) == outline)) fail("a shape that is not read back", {});
+  } catch (const Error& error) {
+    if (error.code() == ErrorCode::internal) fail("an invariant was broken", error.what());
+  }
+}
+
+/// A drawing of any numbers: refused, or without one that is none.
+inline void schematic(std::string_view bytes) {
+  Numbers numbers(bytes);
+  Schematic drawing;
+  drawing.unit = static_cast<LengthUnit>(numbers.small(6));
+  const auto point = [&] {
+    const double x = numbers.next<double>();
+    return OutlinePoint{x, numbers.next<double>()};
+  };
+  for (int i = numbers.small(3); i > 0; --i) {
+    SchematicPiece piece;
+    piece.seam_left = numbers.small(1) == 1;
+    for (int j = numbers.small(6); j > 0; --j) piece.outline.push_back(point());
+    for (int j = numbers.small(6); j > 0; --j) {
+      const auto side = static_cast<MeasureSide>(numbers.small(4));
+      const OutlinePoint start = point();
+      piece.measures.push_back({"m", side, start, point(), numbers.next<double>(), {}});
+    }
+    drawing.pieces.push_back(std::move(piece));
+  }
+  try {
+    const std::string svg = schematic_svg(drawing);
+    if (svg.find("nan") != std::string::npos || svg.find("inf") != std::string::npos) fail("no number", svg);
+  } catch (const Error& error) {
+    if (error.code() == ErrorCode::internal) fail("an invariant was broken", error.what());
+  }
+}
+
 struct Target {
   std::string_view name;
   void (*run)(std::string_view);
@@ -122,12 +207,15 @@ inline constexpr std::array targets = {
     Target{"strip_json", strip_json},
     Target{"panel_json", panel_json},
     Target{"machine_json", machine_json},
+    Target{"yarn_json", yarn_json},
     Target{"plan_json", plan_json},
     Target{"certificate_json", certificate_json},
     Target{"swatch_csv", swatch_csv},
     Target{"timings_csv", timings_csv},
     Target{"quantity", quantity},
     Target{"yarn_number", yarn_number},
+    Target{"shape", shape},
+    Target{"schematic", schematic},
 };
 
 }  // namespace latchwork_fuzz

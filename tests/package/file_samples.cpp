@@ -32,6 +32,7 @@ void write_all(const std::filesystem::path& folder) {
     save(folder, "machine", seed, write(any_machine(random)));
     save(folder, "plan", seed, write(any_plan(random)));
     save(folder, "certificate", seed, write(any_certificate(random)));
+    save(folder, "yarn", seed, write(any_yarn_request(random)));
   }
 }
 
@@ -42,6 +43,7 @@ void read_one(std::string_view kind, const std::string& text) {
   if (kind == "machine") read_machine(text);
   if (kind == "plan") read_plan(text);
   if (kind == "certificate") read_certificate(text);
+  if (kind == "yarn") read_yarn_request(text);
 }
 
 void read_all(const std::filesystem::path& folder) {

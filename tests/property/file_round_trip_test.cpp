@@ -71,6 +71,14 @@ TEST_CASE("what is written is read back equal: certificates, right or wrong", "[
   }
 }
 
+TEST_CASE("what is written is read back equal: what a need of yarn is reckoned from", "[file][yarn][property]") {
+  for (std::uint64_t seed = 1; seed <= rounds; ++seed) {
+    CAPTURE(seed);
+    Random random(seed);
+    check_round_trip(any_yarn_request(random), read_yarn_request);
+  }
+}
+
 TEST_CASE("a text that is cut short anywhere is refused", "[file][property]") {
   Random random(1);
   const std::string text = write(any_panel(random));

@@ -39,6 +39,9 @@ Swatch random_swatch(Random& random) {
   for (int i = random.between(0, 12); i > 0; --i) {
     out.push_back({"t" + random_text(random, 6), random.one_in(2) ? Counted::rows : Counted::stitches,
                    random_number(random, 0.1, 9000), random_number(random, 1, 9000), random_text(random, 6)});
+    if (random.one_in(3)) out.back().swatch = random_text(random, 4);
+    if (random.one_in(3)) out.back().state = static_cast<ClothState>(random.between(0, 2));
+    if (random.one_in(3)) out.back().line = random.between(0, 1000);
     if (random.one_in(3)) out.back().texture = random_text(random, 3) + "t" + random_text(random, 1);
   }
   return Swatch(out);

@@ -44,7 +44,7 @@ def test_there_are_examples_to_run():
     assert len(BRIEFS) >= 2
 
 
-def test_a_brief_is_its_three_files(done):
+def test_a_brief_is_its_files(done):
     folder, brief, _ = done
     assert brief == lw.read_brief(str(folder))
     assert brief.panel == lw.read_panel((folder / "panel.json").read_bytes())

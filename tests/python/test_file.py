@@ -106,7 +106,7 @@ def test_a_file_beyond_the_limit_is_refused_at_once():
     assert caught.value.code is lw.ErrorCode.too_large
 
 
-@pytest.mark.parametrize("read", [lw.read_grid, lw.read_strip, lw.read_panel, lw.read_machine, lw.read_plan, lw.read_certificate, lw.read_swatch])
+@pytest.mark.parametrize("read", [lw.read_grid, lw.read_strip, lw.read_panel, lw.read_machine, lw.read_yarn_request, lw.read_plan, lw.read_certificate, lw.read_swatch])
 def test_readers_take_text_and_nothing_else(read):
     for wrong in (None, 3, bytearray(b"{}"), ["{}"]):
         with pytest.raises(TypeError):

@@ -11,6 +11,7 @@ import statistics
 import latchwork as lw
 import numpy as np
 import pytest
+import scipy.stats as stats
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -25,7 +26,7 @@ moss,rows,20,2,in,middle
 def test_a_swatch_is_read_with_its_units():
     swatch = lw.read_swatch(CSV)
     assert [m.length_mm for m in swatch.measurements] == [100.0, 100.0, 50.8]  # 1 in is 25.4 mm exactly (SI brochure)
-    assert swatch.measurements[0] == lw.Measurement("moss", lw.Counted.stitches, 30, 100, "left")
+    assert swatch.measurements[0] == lw.Measurement("moss", lw.Counted.stitches, 30, 100, "left", line=3)
     gauge = swatch.gauge("moss")
     assert gauge.texture == "moss" and gauge.stitches.places == 2 and gauge.rows.places == 1
     assert gauge.stitches.per_10cm == pytest.approx(30.5)
@@ -61,6 +62,8 @@ measurements = st.lists(
         count=st.floats(0.1, 10_000),
         length_mm=st.floats(1, 10_000),
         place=texts | st.just(""),
+        swatch=st.text("abcé, \"", max_size=12),
+        state=st.sampled_from(lw.ClothState),
     ),
     max_size=6,
 )
@@ -81,7 +84,7 @@ MILLIMETRES = {"mm": 1.0, "cm": 10.0, "in": 25.4}
 
 
 def densities_by_hand(text):
-    """Per 10 cm by texture and by what was counted, read with Python's csv and nothing of ours."""
+    """Per 10 cm by texture and by what was counted, read with Python's csv and nothing of ours. One state a texture."""
     lines = (line for line in text.splitlines() if line.strip() and not line.startswith("#"))
     found = collections.defaultdict(list)
     for row in csv.DictReader(lines):
@@ -99,6 +102,7 @@ def assert_gauges_are_numpys(swatch, by_hand):
         # The sample standard deviation: n - 1 below; of one place nothing is known, and 0 stands for it.
         wanted = np.std(places, ddof=1) if len(places) > 1 else 0.0
         assert density.spread == pytest.approx(wanted, rel=1e-9, abs=1e-9)
+        assert density.standard_error == pytest.approx(wanted / np.sqrt(len(places)), rel=1e-9, abs=1e-9)
 
 
 @pytest.mark.parametrize("brief", sorted(path.parent.name for path in BRIEFS.glob("*/swatch.csv")))
@@ -133,9 +137,97 @@ def test_a_spread_that_is_not_known_is_told_once_for_all_textures():
     once = lw.Swatch([lw.Measurement(t, c, 30, 100) for t in ("moss", "reverse") for c in lw.Counted])
     size = lw.size(lw.join_strips("p", 4, [lw.moss(), lw.reverse()]), once)
     assert not size.spread_known and size.width_spread_mm == 0 and "spread not known" in size._repr_html_()
-    assert len(size.warnings) == 1 and "textures 'moss', 'reverse'" in size.warnings[0]
+    (told,) = size.findings
+    assert told.code is lw.FindingCode.unknown_spread and "textures 'moss', 'reverse'" in told.message
     twice = lw.Swatch([*once.measurements, *once.measurements])
     assert lw.size(lw.join_strips("p", 4, [lw.moss(), lw.reverse()]), twice).spread_known
+
+
+def counted(counts, counted=lw.Counted.stitches, texture="moss", state=lw.ClothState.rested):
+    return [lw.Measurement(texture, counted, count, 100, state=state) for count in counts]
+
+
+def test_states_are_apart_and_shrinkage_lies_between_them():
+    washed = lw.ClothState.washed
+    before, after = [27, 28, 26.5], [30, 31, 30.5, 29]
+    swatch = lw.Swatch(
+        counted(before) + counted([40, 41], lw.Counted.rows)
+        + counted(after, state=washed) + counted([44, 43], lw.Counted.rows, state=washed)
+    )
+    assert swatch.states("moss") == [lw.ClothState.rested, washed] and swatch.has("moss", lw.ClothState.rested)
+    assert not swatch.has(texture="moss", state=lw.ClothState.off_machine)
+    assert swatch.gauge("moss").state is washed and swatch.gauge("moss", state=lw.ClothState.rested).stitches.places == 3
+    assert lw.cloth_state_name(lw.ClothState.off_machine) == "off the machine"
+    (shrinkage,) = lw.shrinkages(swatch)
+    q = np.mean(before) / np.mean(after)
+    assert (shrinkage.texture, shrinkage.from_state, shrinkage.to_state) == ("moss", lw.ClothState.rested, washed)
+    assert shrinkage.width_percent == pytest.approx(100 * (1 - q)) and shrinkage.error_known
+    error = lambda places: stats.sem(places) / np.mean(places)  # noqa: E731
+    assert shrinkage.width_error == pytest.approx(100 * q * np.hypot(error(before), error(after)))
+
+
+@given(st.lists(st.integers(40, 70), min_size=1, max_size=12))
+def test_the_odd_one_out_is_that_of_grubbs_with_scipys_student(halves):
+    places = np.array(halves) / 2
+    n = len(places)
+    found = [f for f in lw.swatch_findings(lw.Swatch(counted(places))) if f.code is lw.FindingCode.odd_one_out]
+    off = np.abs(places - places.mean())
+    if n < 3 or places.std() == 0:
+        assert not found
+        return
+    t = stats.t.isf(0.05 / (2 * n), n - 2)
+    limit = (n - 1) / np.sqrt(n) * np.sqrt(t**2 / (n - 2 + t**2))
+    far = off.max() / places.std(ddof=1)
+    if far > limit * (1 + 1e-6) and off.max() * n / (n - 1) > 1 + 1e-6:
+        assert [f.place.field for f in found] == [f"measurements[{off.argmax()}]"]
+    elif far < limit * (1 - 1e-6) or off.max() * n / (n - 1) < 1 - 1e-6:
+        assert not found
+
+
+def test_what_is_doubtful_in_a_swatch_is_told_with_its_place():
+    swatch = lw.read_swatch("texture,counted,count,length,state\nmoss,rows,15,5 cm,washed\n")
+    half, few, short = lw.swatch_findings(swatch=swatch)
+    assert (half.code, few.code, short.code) == (
+        lw.FindingCode.half_measured, lw.FindingCode.few_places, lw.FindingCode.short_measure
+    )
+    assert few.limit == lw.usual_places == 5 and short.limit == lw.usual_length_mm == 100 and short.place.line == 2
+
+
+def test_margins_are_those_of_scipys_student_and_of_welch_and_satterthwaite(panel):
+    textures = {strip.texture for band in panel.bands for strip in band.strips}
+    rng = np.random.default_rng(11)
+    measured = {(t, c): 30 + rng.normal(0, 0.4, n) for n, (t, c) in enumerate(
+        [(t, c) for t in sorted(textures) for c in lw.Counted], start=2)}
+    swatch = lw.Swatch([m for (t, c), counts in measured.items() for m in counted(counts, c, t)])
+    size = lw.size(panel, swatch, level=0.9)
+    parts = []
+    for texture in textures:
+        g = measured[texture, lw.Counted.stitches]
+        width = sum(s.columns for s in size.strips if s.texture == texture) * 100 / g.mean()
+        parts.append((width * g.std(ddof=1) / g.mean() * np.sqrt(1 + 1 / len(g)), len(g) - 1))
+    spread = np.sqrt(sum(u**2 for u, _ in parts))
+    freedom = int(spread**4 / sum(u**4 / nu for u, nu in parts))
+    assert size.width_spread_mm == pytest.approx(spread)
+    assert size.width_margin_mm == pytest.approx(stats.t.ppf(0.95, freedom) * spread, rel=1e-5)
+    assert size.level == 0.9 and "at 90 %" in size._repr_html_()
+
+
+def test_seams_states_and_substitutes_are_asked_for(swatch):
+    plain = lw.join_strips("p", 40, [lw.stockinette(30)])
+    assert lw.size(plain, swatch, seam_left=0.5, seam_right=1).width_mm == pytest.approx(28.5 / 30 * 100)
+    assert lw.size(plain, swatch, seam_top=1, seam_bottom=1).seam_height_mm == pytest.approx(2 / 40 * 100)
+    with pytest.raises(lw.Error) as caught:
+        lw.size(plain, swatch, seam_left=0.3)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "seam_left")
+    with pytest.raises(lw.Error) as caught:
+        lw.size(plain, swatch, state=lw.ClothState.washed)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.no_gauge, "stockinette")
+    wave = lw.join_strips("p", 40, [lw.Strip("w", "wave", lw.Grid(1, 30))])
+    (missing,) = [f for f in lw.measuring_findings(wave, swatch) if f.severity is lw.Severity.error]
+    assert missing.code is lw.FindingCode.no_swatch and missing.place.field == "wave"
+    lent = lw.size(wave, swatch, substitutes=[lw.Substitute("wave", "stockinette")])
+    assert lent.width_mm == pytest.approx(100) and lent.findings[-1].code is not None
+    assert lw.FindingCode.borrowed_gauge in [f.code for f in lent.findings]
 
 
 def test_swatches_compare_and_refuse_bad_measurements(swatch):
@@ -169,7 +261,7 @@ def test_a_size_is_shown_as_a_table(panel, swatch):
     Table().feed(size._repr_html_())
     assert cells.count("tr") == 10 and cells.count("td") == 63
     assert "from the left on the right side" in size._repr_html_()
-    wavy = lw.Size(warnings=("a < b",))
+    wavy = lw.Size(findings=(lw.Finding(message="a < b"),))
     assert "a &lt; b" in wavy._repr_html_()
 
 

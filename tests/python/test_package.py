@@ -137,6 +137,8 @@ def test_every_struct_of_the_headers_is_a_class_here_or_keywords():
         "SimulateOptions": lw.simulate,
         "ChartOptions": lw.chart_svg,
         "PanelParts": lw.build_panel,
+        "SizeOptions": lw.size,
+        "ShapeOptions": lw.shaped,
     }
     for name, fields in headers.structs().items():
         if name in keywords:

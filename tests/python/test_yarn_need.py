@@ -104,3 +104,20 @@ def test_plain_knit_by_its_constants():
     with pytest.raises(lw.Error) as caught:
         lw.area_density_g_m2(rows, rows, 3.0, twenty)
     assert caught.value.field == "stitches"
+
+
+def test_a_request_goes_to_a_file_and_back(request_by_loops):
+    request_by_loops.yarns = [dataclasses.replace(request_by_loops.yarns[0], name="köper \"grey\"")]
+    assert lw.read_yarn_request(lw.write(request_by_loops)) == request_by_loops
+    with pytest.raises(lw.Error) as refused:
+        lw.read_yarn_request('{"format": "latchwork-yarn", "version": 1,\n "yarns": [{"ball_g": -1}]}')
+    assert (refused.value.line, refused.value.field) == (2, "yarns[0].ball_g")
+
+
+def test_a_brief_reckons_its_yarn(plain, swatch, request_by_loops):
+    brief = lw.Brief(plain, swatch)
+    assert lw.run(brief).yarn is None
+    brief.yarn = request_by_loops
+    job = lw.run(brief)
+    assert job.yarn == lw.yarn_need(plain, swatch, request_by_loops)
+    assert "To buy" in lw.summary(brief, job)

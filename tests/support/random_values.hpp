@@ -234,4 +234,56 @@ inline MachineFile any_machine(Random& random) {
   return file;
 }
 
+/// One that can be reckoned for some panel.
+inline YarnRequest any_yarn_request(Random& random) {
+  const auto number = [&](double least, double most) {
+    return least + (most - least) * (static_cast<double>(random.next() >> 11) * 0x1p-53);
+  };
+  const auto or_zero = [&](double least, double most) { return random.one_in(3) ? 0 : number(least, most); };
+  const auto texture = [&](Random& r) { return "t" + std::to_string(r.between(1, 9)); };
+  YarnRequest request;
+  const int yarns = random.between(1, 4);
+  for (int i = 0; i < yarns; ++i) {
+    Yarn yarn{"\xC3\xA9\"\n" + texture(random),
+              {static_cast<YarnSystem>(random.between(0, 15)), number(0.5, 400), random.between(1, 4)},
+              or_zero(1, 500)};
+    if (yarns == 1 && random.one_in(3)) yarn.number = {};
+    request.yarns.push_back(yarn);
+  }
+  const bool known = request.yarns[0].number.number > 0;
+  request.rows = some<YarnRows>(random, [&](Random& r) {
+    const int first = r.between(1, Grid::max_side);
+    return YarnRows{first, r.one_in(3) ? 0 : r.between(first, Grid::max_side), r.between(0, yarns - 1)};
+  });
+  request.weighed = some<WeighedSwatch>(random, [&](Random& r) {
+    const bool area = r.one_in(2);
+    const bool counts = !area || r.one_in(2);
+    return WeighedSwatch{texture(r),
+                         number(0.5, 300),
+                         or_zero(0.01, 5),
+                         area ? number(1, 1e5) : 0,
+                         area ? number(1, 1e5) : 0,
+                         counts ? number(1, 1e6) : 0,
+                         counts ? number(1, 1e6) : 0,
+                         known ? or_zero(1, 1e6) : 0};
+  });
+  request.loops = some<MeasuredLoops>(random, [&](Random& r) {
+    return MeasuredLoops{texture(r), number(1, 1e9), number(0.1, 1e9)};
+  });
+  request.substitutes = some<Substitute>(random, [&](Random& r) { return Substitute{texture(r), texture(r)}; });
+  if (random.one_in(2)) request.state = static_cast<ClothState>(random.between(0, 2));
+  request.plain = {number(0.1, 100), number(0.1, 100)};
+  request.pieces = random.between(1, 10'000);
+  request.cast_on_rows = number(0, 1000);
+  request.bind_off_rows = number(0, 1000);
+  request.waste_rows = number(0, 1e6);
+  request.waste_yarn = random.between(-1, yarns - 1);
+  request.seam_mm = known ? number(0, 1e6) : 0;
+  request.seam_ratio = number(1, 20);
+  request.seam_yarn = random.between(0, yarns - 1);
+  request.sureness = number(0, 6);
+  request.allowance = number(0, 2);
+  return request;
+}
+
 }  // namespace latchwork_test

@@ -13,6 +13,7 @@
 #include "latchwork/file.hpp"
 #include "latchwork/instructions.hpp"
 #include "latchwork/motif.hpp"
+#include "latchwork/yarn_need.hpp"
 
 using namespace latchwork;
 using latchwork_test::refused_field;
@@ -193,6 +194,39 @@ TEST_CASE("the page's sizes name the rows of each strip's bands, each strip told
   CHECK(holds(page, "<tr><td>7</td><td>stockinette</td><td class=\"n\">8</td>"));
 }
 
+TEST_CASE("a brief with yarns tells what it takes and what to buy, and one without says nothing of it",
+          "[brief][yarn]") {
+  Brief brief = read_brief(example("harbour-cushion").string());
+  REQUIRE(brief.yarn);
+  brief.yarn->pieces = 12;
+  const Job job = run(brief);
+  const YarnNeed need = yarn_need(brief.panel, brief.swatch, *brief.yarn);
+  REQUIRE(job.yarn);
+  CHECK(*job.yarn == need);
+  REQUIRE(need.estimates.size() == 2);
+  const int balls = std::max(need.estimates[0].shares[0].balls, need.estimates[1].shares[0].balls);
+  CHECK(balls > 5);
+  CHECK(holds(summary(brief, job), std::to_string(balls) + " balls of 25 g"));
+  CHECK(holds(summary(brief, job), "12 panels"));
+  CHECK(holds(page_html(brief, job), "<dt>To buy</dt>"));
+
+  brief.yarn.reset();
+  const Job without = run(brief);
+  CHECK_FALSE(without.yarn);
+  CHECK_FALSE(holds(summary(brief, without), "Yarn"));
+}
+
+TEST_CASE("a yarn file that is refused is told with its name", "[brief][yarn][error]") {
+  const Folder folder("brief-yarn");
+  fs::copy(example("sampler"), folder.path, fs::copy_options::recursive);
+  put(folder.path / "yarn.json", R"({"format": "latchwork-yarn", "version": 1, "yarns": [{"number": "2/28"}]})");
+  Place place;
+  place.line = 1;
+  place.character = 5;
+  place.field = "yarn.json: yarns[0].number";
+  CHECK_THROWS_MATCHES(read_brief(folder.path.string()), Error, latchwork_test::refused(ErrorCode::bad_unit, place));
+}
+
 TEST_CASE("a spread that no swatch tells is not told as 0", "[brief]") {
   Brief brief = sampler();
   std::vector<Measurement> once;
@@ -204,7 +238,7 @@ TEST_CASE("a spread that no swatch tells is not told as 0", "[brief]") {
   CHECK(holds(summary(brief, run(brief)), "relaxed; spread not known\n"));
   once.push_back({once.front().texture, Counted::stitches, 16, 100, ""});
   brief.swatch = Swatch(once);
-  CHECK(holds(summary(brief, run(brief)), " cm or more\n"));
+  CHECK(holds(summary(brief, run(brief)), ", or more\n"));
 }
 
 TEST_CASE("the page tells what cannot be made before its steps, though there is a plan", "[brief]") {

@@ -139,6 +139,19 @@ TEST_CASE("files of version 1 are read to the values they were written from, and
   const Certificate certificate = every_part();
   CHECK(golden("certificate.json", write(certificate)) == write(certificate));
   CHECK(read_certificate(text_of("certificate.json")) == certificate);
+
+  YarnRequest yarn;
+  yarn.yarns = {{"oatmeal, coned", {YarnSystem::metric, 28, 2}, 0},
+                {"moss", {YarnSystem::metres_per_100g, 350, 1}, 50}};
+  yarn.rows = {{1, 12, 1}, {13, 0, 0}};
+  yarn.weighed = {{"stockinette", 11.5, 0.1, 150, 160, 0, 0, 0}, {"lozenge", 9, 0.1, 0, 0, 42, 60, 71.5}};
+  yarn.loops = {{"stockinette", 200, 2460}};
+  yarn.substitutes = {{"edge", "stockinette"}};
+  yarn.pieces = 2;
+  yarn.seam_mm = 900;
+  yarn.seam_yarn = 1;
+  CHECK(golden("yarn.json", write(yarn)) == write(yarn));
+  CHECK(read_yarn_request(text_of("yarn.json")) == yarn);
 }
 
 TEST_CASE("a panel by parts and the same panel in full are one panel", "[file][golden][panel]") {

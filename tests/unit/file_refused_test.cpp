@@ -17,6 +17,7 @@ const std::map<std::string, Reader> readers = {
     {"strip", [](std::string_view text) { read_strip(text); }},
     {"panel", [](std::string_view text) { read_panel(text); }},
     {"machine", [](std::string_view text) { read_machine(text); }},
+    {"yarn", [](std::string_view text) { read_yarn_request(text); }},
     {"plan", [](std::string_view text) { read_plan(text); }},
     {"certificate", [](std::string_view text) { read_certificate(text); }},
     {"timings", [](std::string_view text) { read_timings(text); }},

@@ -34,6 +34,62 @@ TEST_CASE("the place may be left out", "[gauge][file]") {
   CHECK(swatch == Swatch({{"moss", Counted::rows, 30, 100, ""}}));
 }
 
+TEST_CASE("swatch and state may be told, and a length may carry its own unit", "[gauge][file]") {
+  const Swatch swatch = read_swatch(
+      "texture,counted,count,length,swatch,state\n"
+      "moss,rows,30,10 cm,first,off the machine\n"
+      "moss,rows,31,4 in,first,\n"
+      "# washed at 30 degrees\n"
+      "moss,rows,17,2 1/4 in,,washed\n");
+  CHECK(swatch == Swatch({{"moss", Counted::rows, 30, 100, "", "first", ClothState::off_machine},
+                          {"moss", Counted::rows, 31, 101.6, "", "first", ClothState::rested},
+                          {"moss", Counted::rows, 17, 57.15, "", "", ClothState::washed}}));
+  REQUIRE(swatch.measurements().size() == 3);
+  CHECK(swatch.measurements()[0].line == 2);
+  CHECK(swatch.measurements()[2].line == 5);
+  CHECK(write(swatch) ==
+        "texture,counted,count,length,unit,place,swatch,state\n"
+        "moss,rows,30,100,mm,,first,off the machine\n"
+        "moss,rows,31,101.6,mm,,first,rested\n"
+        "moss,rows,17,57.15,mm,,,washed\n");
+  CHECK(read_swatch(write(swatch)) == swatch);
+  // Left out, a state is rested, and no swatch is named.
+  CHECK(read_swatch("texture,counted,count,length\nmoss,rows,30,10 cm\n").measurements()[0] ==
+        Measurement{"moss", Counted::rows, 30, 100, "", "", ClothState::rested, 2});
+}
+
+TEST_CASE("a length without a unit is refused at its character when the file has no unit column",
+          "[gauge][file][error]") {
+  const std::string bare = "texture,counted,count,length\n";
+  const auto refused = [&](const char* length, ErrorCode code) {
+    INFO(length);
+    try {
+      read_swatch(bare + "moss,rows,30," + length + "\n");
+      FAIL("it was read");
+    } catch (const Error& error) {
+      CHECK(error.code() == code);
+      CHECK(error.place().field == "length");
+      CHECK(error.place().line == 2);
+    }
+  };
+  refused("100", ErrorCode::bad_unit);
+  refused("", ErrorCode::bad_syntax);
+  refused("10 pt", ErrorCode::bad_unit);
+  refused("10 cm 4 in", ErrorCode::bad_unit);
+  refused("-10 cm", ErrorCode::bad_value);
+  refused("0.5 mm", ErrorCode::bad_value);
+  refused("1e2 mm", ErrorCode::bad_unit);
+  refused("11 m", ErrorCode::bad_value);
+  CHECK_THROWS_WITH(read_swatch(bare + "moss,rows,30,10\n"),
+                    "line 2, field length: '10', character 3: the unit is missing; a length is in mm, cm, m, in, ft or "
+                    "yd");
+  try {
+    read_swatch(bare + "moss,rows,30,10 pt\n");
+  } catch (const Error& error) {
+    CHECK(error.place().character == 4);
+  }
+}
+
 TEST_CASE("the ways a spreadsheet or a person writes the same lines are all read", "[gauge][file]") {
   const Swatch wanted({{"moss", Counted::rows, 30, 100, "left"}});
   const std::string line = "moss,rows,30,100,mm,left";
@@ -82,7 +138,11 @@ TEST_CASE("what is wrong in a swatch file is refused with its line and field", "
   const Case cases[] = {
       {"nothing at all", "", ErrorCode::missing_field, 1, "texture"},
       {"only comments", "# a\n\n", ErrorCode::missing_field, 1, "texture"},
-      {"no unit column", "texture,counted,count,length\n", ErrorCode::missing_field, 1, "unit"},
+      {"no length column", "texture,counted,count,unit\n", ErrorCode::missing_field, 1, "length"},
+      {"a state of its own", "texture,counted,count,length,state\nmoss,rows,1,1 cm,wet\n", ErrorCode::bad_value, 2,
+       "state"},
+      {"a long swatch", "texture,counted,count,length,swatch\nmoss,rows,1,1 cm," + std::string(65, 'x') + "\n",
+       ErrorCode::bad_value, 2, "swatch"},
       {"a header further down", "# a\n\ntexture,counted,length,unit\n", ErrorCode::missing_field, 3, "count"},
       {"no header", good, ErrorCode::unknown_field, 1, "moss"},
       {"capitals", "Texture,counted,count,length,unit\n", ErrorCode::unknown_field, 1, "Texture"},
@@ -183,7 +243,8 @@ TEST_CASE("what is written reads back equal, whatever the texts hold", "[gauge][
 
 TEST_CASE("the longest swatch there can be, written, still fits the reader's limit", "[gauge][file]") {
   const double longest = 1234.5678901234567;
-  const Measurement worst{std::string(256, '"'), Counted::stitches, longest, longest, std::string(256, '"')};
+  const Measurement worst{std::string(256, '"'), Counted::stitches,      longest, longest, std::string(256, '"'),
+                          std::string(64, '"'),  ClothState::off_machine};
   const std::string header_and_line = write(Swatch({worst}));
   const std::string lines_twice = write(Swatch({worst, worst}));
   const std::size_t line = lines_twice.size() - header_and_line.size();

@@ -28,6 +28,12 @@ void measure(std::vector<Measurement>& out, const std::string& texture, double s
   }
 }
 
+std::vector<std::string> messages(const Size& size) {
+  std::vector<std::string> out;
+  for (const Finding& each : size.findings) out.push_back(each.message);
+  return out;
+}
+
 }  // namespace
 
 TEST_CASE("a panel of one texture is columns and rows over its gauge", "[size]") {
@@ -42,7 +48,7 @@ TEST_CASE("a panel of one texture is columns and rows over its gauge", "[size]")
   CHECK(got.greatest_height_mm == got.height_mm);
   CHECK(got.width_spread_mm == 0);
   CHECK(got.height_spread_mm == 0);
-  CHECK(got.warnings.empty());
+  CHECK(got.findings.empty());
   CHECK(got.strips == std::vector<StripSize>{{"plain strip", "plain", 0, 70, 60, got.width_mm, got.height_mm}});
 }
 
@@ -65,8 +71,8 @@ TEST_CASE("strips measure at their own gauges, heights as least, greatest and wi
   CHECK(got.strips[1].height_mm == Approx(200));
   CHECK(got.strips[2].width_mm == Approx(80));
   CHECK(got.strips[2].texture == "plain");
-  REQUIRE(got.warnings.size() == 1);
-  CHECK(got.warnings[0] ==
+  REQUIRE(got.findings.size() == 1);
+  CHECK(got.findings[0].message ==
         "rows 1-100: texture 'plain' is 250.0 mm high and 'garter' 200.0 mm, 50.0 mm apart: 'plain' will ripple or "
         "'garter' be stretched");
 }
@@ -88,7 +94,7 @@ TEST_CASE("bands add up in height, and unlike widths are told", "[size]") {
   CHECK(got.strips[0].band == 0);
   CHECK(got.strips[1].band == 1);
   CHECK(got.strips[1].rows == 25);
-  CHECK(got.warnings ==
+  CHECK(messages(got) ==
         std::vector<std::string>{"rows 1-40 are 200.0 mm wide and rows 41-65 250.0 mm: the edges will wave, 50.0 mm in "
                                  "all"});
 }
@@ -99,7 +105,7 @@ TEST_CASE("unlike heights and widths are told from 1 mm up", "[size]") {
     measure(measurements, "a", 25, 40);
     measure(measurements, "b", 25, rows_per_10cm);
     const Panel panel = join_strips("p", 40, std::vector<Strip>{strip("a", 5), strip("b", 5)});
-    return size(panel, Swatch(measurements)).warnings.size();
+    return size(panel, Swatch(measurements)).findings.size();
   };
   CHECK(warned(40) == 0);
   CHECK(warned(4000 / 100.9) == 0);   // 100.9 mm against 100 mm
@@ -113,8 +119,8 @@ TEST_CASE("of textures equally high, or equally low, the first by name is told",
   const Panel panel =
       join_strips("p", 40, std::vector<Strip>{strip("d", 5), strip("c", 5), strip("b", 5), strip("a", 5)});
   const Size got = size(panel, Swatch(measurements));
-  REQUIRE(got.warnings.size() == 1);
-  CHECK(got.warnings[0] ==
+  REQUIRE(got.findings.size() == 1);
+  CHECK(got.findings[0].message ==
         "rows 1-40: texture 'b' is 100.0 mm high and 'a' 80.0 mm, 20.0 mm apart: 'b' will ripple or 'a' be stretched");
 }
 
@@ -124,69 +130,252 @@ TEST_CASE("small differences in many bands are told once they add up", "[size]")
   measure(measurements, "b", 25, 4000 / 100.6);  // 0.6 mm more in 40 rows
   const Panel one = join_strips("p", 40, std::vector<Strip>{strip("a", 5), strip("b", 5)});
   const Size got = size(one.above(one), Swatch(measurements));
-  REQUIRE(got.warnings.size() == 1);
-  CHECK(got.warnings[0] ==
+  REQUIRE(got.findings.size() == 1);
+  CHECK(got.findings[0].message ==
         "strips of unlike height add up over 2 bands: the tallest make 201.2 mm, the lowest 200.0 mm, 1.2 mm apart");
 }
 
 TEST_CASE("spreads: strips of one texture add up, unlike textures add as squares", "[size]") {
-  // Worked by hand. a: 25 +- 1 sts (2 places: sample deviation sqrt(2)), relative 0.0565685; b: 20 +- 0.5, relative
-  // 0.0353553. 50 columns of a are 200 mm, in two strips; 20 of b are 100 mm.
-  // a: 200 * 0.0565685 = 11.3137; b: 100 * 0.0353553 = 3.53553; root of the squares 11.8533.
+  // Worked by hand. a: 25 +- 1 sts (2 places: sample deviation sqrt(2); with what is not known of the mean sqrt(2 (1 +
+  // 1/2)) = sqrt(3)), relative 0.0692820; b: 20 +- 0.5, relative 0.0433013. 50 columns of a are 200 mm, in two strips;
+  // 20 of b are 100 mm. a: 200 * 0.0692820 = 13.8564; b: 100 * 0.0433013 = 4.33013; root of the squares 14.5172.
   std::vector<Measurement> measurements;
   measure(measurements, "a", 25, 40, 1, 0);
   measure(measurements, "b", 20, 40, 0.5, 0);
   const Panel panel = join_strips("p", 100, std::vector<Strip>{strip("a", 25), strip("b", 20), strip("a", 25)});
   const Size got = size(panel, Swatch(measurements));
-  CHECK(got.width_spread_mm == Approx(11.8533).epsilon(1e-5));
+  CHECK(got.width_spread_mm == Approx(14.5172).epsilon(1e-5));
   CHECK(got.height_spread_mm == Approx(0).margin(1e-9));  // equal heights: the weights do not matter
 
-  // Rows: a 40 +- 2, relative 0.0707107, weight 2/3 of 250 mm; b exact: 250 * 2/3 * 0.0707107 = 11.7851.
+  // Rows: a 40 +- 2, relative 2 sqrt(3) / 40 = 0.0866025, weight 2/3 of 250 mm; b exact: 250 * 2/3 * 0.0866025 =
+  // 14.4338.
   std::vector<Measurement> rows;
   measure(rows, "a", 25, 40, 0, 2);
   measure(rows, "b", 20, 40);
-  CHECK(size(panel, Swatch(rows)).height_spread_mm == Approx(11.7851).epsilon(1e-5));
+  CHECK(size(panel, Swatch(rows)).height_spread_mm == Approx(14.4338).epsilon(1e-5));
   CHECK(size(panel, Swatch(rows)).width_spread_mm == 0);
 
-  // Two bands of one texture share its gauge: their spreads add up. 2 * 250 mm * 0.0707107 = 35.3553.
+  // Two bands of one texture share its gauge: their spreads add up. 2 * 250 mm * 0.0866025 = 43.3013.
   const Panel tall = join_strips("t", 100, std::vector<Strip>{strip("a", 25)});
-  CHECK(size(tall.above(tall), Swatch(rows)).height_spread_mm == Approx(35.3553).epsilon(1e-5));
+  CHECK(size(tall.above(tall), Swatch(rows)).height_spread_mm == Approx(43.3013).epsilon(1e-5));
 }
 
-TEST_CASE("the spreads are those of panels whose gauges are drawn at random", "[size]") {
-  // A Monte Carlo run against the first-order formula. Gauges are drawn with the swatch's deviations (sums of twelve
-  // uniform numbers less six: deviation 1), the panel is sized by each drawing, and the sizes' deviation is taken.
-  Random random(0x5EED5);
-  const auto normal = [&] {
-    double sum = 0;
-    for (int i = 0; i < 12; ++i) sum += static_cast<double>(random.next() >> 11) * 0x1p-53;
-    return sum - 6;
-  };
-  const double half = 0.4 / std::sqrt(2.0);  // so that the sample deviation is 0.4
+TEST_CASE("margins: Student's t at the effective degrees of freedom, cut to the whole number below", "[size]") {
+  // One texture of three places, 24, 25, 26: s = 1, u = sqrt(4/3) = 1.1547, 2 degrees of freedom. t of the tables: 2
+  // at 95 % 4.303, at 90 % 2.920 (NIST/SEMATECH e-Handbook, 1.3.6.7.2). 50 columns are 200 mm: 200 / 25 * 1.1547 =
+  // 9.2376 mm.
   std::vector<Measurement> measurements;
-  measure(measurements, "a", 25, 40, half, half);
-  measure(measurements, "b", 20, 56, half, 2 * half);
-  const Panel panel = join_strips("p", 100, std::vector<Strip>{strip("a", 25), strip("b", 30), strip("a", 10)})
-                          .above(join_strips("q", 60, std::vector<Strip>{strip("b", 5), strip("a", 60)}));
-  const Size predicted = size(panel, Swatch(measurements));
+  for (const double count : {24, 25, 26}) measurements.push_back({"a", Counted::stitches, count, 100});
+  for (const double count : {40, 40, 40}) measurements.push_back({"a", Counted::rows, count, 100});
+  const Panel panel = join_strips("p", 100, std::vector<Strip>{strip("a", 50)});
+  const Size usual = size(panel, Swatch(measurements));
+  CHECK(usual.level == 0.95);
+  CHECK(usual.width_spread_mm == Approx(9.2376).epsilon(1e-5));
+  CHECK(usual.width_margin_mm == Approx(9.2376 * 4.303).epsilon(1e-4));
+  CHECK(usual.height_margin_mm == 0);
+  CHECK(size(panel, Swatch(measurements), {.level = 0.9}).width_margin_mm == Approx(9.2376 * 2.920).epsilon(1e-4));
 
-  double width_sum = 0, width_squares = 0, height_sum = 0, height_squares = 0;
-  const int drawings = 20'000;
-  for (int i = 0; i < drawings; ++i) {
-    const Size drawn = size(panel, Swatch({{"a", Counted::stitches, 25 + 0.4 * normal(), 100, ""},
-                                           {"a", Counted::rows, 40 + 0.4 * normal(), 100, ""},
-                                           {"b", Counted::stitches, 20 + 0.4 * normal(), 100, ""},
-                                           {"b", Counted::rows, 56 + 0.8 * normal(), 100, ""}}));
-    width_sum += drawn.width_mm - predicted.width_mm;
-    width_squares += (drawn.width_mm - predicted.width_mm) * (drawn.width_mm - predicted.width_mm);
-    height_sum += drawn.height_mm - predicted.height_mm;
-    height_squares += (drawn.height_mm - predicted.height_mm) * (drawn.height_mm - predicted.height_mm);
+  // A second texture, equally wide and equally unsure, of three places too: equal parts of 2 degrees each have 4
+  // together (Welch and Satterthwaite): t = 2.776, and the spread is sqrt(2) times one part's.
+  for (const double count : {24, 25, 26}) measurements.push_back({"b", Counted::stitches, count, 100});
+  for (const double count : {40, 40, 40}) measurements.push_back({"b", Counted::rows, count, 100});
+  const Panel both = join_strips("p", 100, std::vector<Strip>{strip("a", 50), strip("b", 50)});
+  CHECK(size(both, Swatch(measurements)).width_margin_mm == Approx(9.2376 * std::sqrt(2.0) * 2.776).epsilon(2e-4));
+}
+
+namespace {
+
+double normal(Random& random) {  // Box and Muller; no two draws are kept
+  const auto share = [&] { return (static_cast<double>(random.next() >> 11) + 0.5) * 0x1p-53; };
+  return std::sqrt(-2 * std::log(share())) * std::cos(6.283185307179586 * share());
+}
+
+}  // namespace
+
+TEST_CASE("the margins hold what they promise: a Monte Carlo run over swatches and panels", "[size]") {
+  // A knitter's true gauges are drawn on; each swatch is places drawn about them, each panel one more draw: so often as
+  // the level says the panel lies within the margin of the size that its swatch gave. Several panels, bands, shared
+  // textures, few and many places.
+  Random random(0x5EED5);
+  struct Texture {
+    const char* name;
+    double stitches, rows, wander;  // relative
+    int places;
+  };
+  const Texture textures[] = {{"a", 25, 40, 0.012, 5}, {"b", 20, 56, 0.02, 4}, {"c", 30, 44, 0.008, 8}};
+  const Panel panels[] = {
+      join_strips("p", 100, std::vector<Strip>{strip("a", 25), strip("b", 30), strip("a", 10)})
+          .above(join_strips("q", 60, std::vector<Strip>{strip("b", 5), strip("a", 60)})),
+      join_strips("r", 80, std::vector<Strip>{strip("c", 12), strip("b", 12), strip("c", 12), strip("a", 30)}),
+      join_strips("s", 200, std::vector<Strip>{strip("b", 90)}),
+  };
+  const auto swatch_of = [&](int places_of_each) {
+    std::vector<Measurement> out;
+    for (const Texture& t : textures) {
+      for (int i = places_of_each > 0 ? places_of_each : t.places; i > 0; --i) {
+        out.push_back({t.name, Counted::stitches, t.stitches * (1 + t.wander * normal(random)), 100});
+        out.push_back({t.name, Counted::rows, t.rows * (1 + t.wander * normal(random)), 100});
+      }
+    }
+    return Swatch(std::move(out));
+  };
+  const int drawings = 3000;
+  for (const Panel& panel : panels) {
+    CAPTURE(panel.name());
+    int width_in = 0, height_in = 0;
+    double squares = 0, spreads = 0;
+    for (int i = 0; i < drawings; ++i) {
+      const Size told = size(panel, swatch_of(0), {.level = 0.9});
+      const Size comes = size(panel, swatch_of(1));
+      const double off = comes.width_mm - told.width_mm;
+      width_in += std::abs(off) <= told.width_margin_mm ? 1 : 0;
+      height_in += std::abs(comes.height_mm - told.height_mm) <= told.height_margin_mm ? 1 : 0;
+      squares += off * off;
+      spreads += told.width_spread_mm * told.width_spread_mm;
+    }
+    // A share of 0.9 from n drawings is known to sqrt(0.09 / n) = 0.55 %: four of those. Cutting the degrees of freedom
+    // makes the margins a little wide, so that more may lie within.
+    CHECK(width_in > (0.9 - 0.022) * drawings);
+    CHECK(width_in < 0.95 * drawings);
+    CHECK(height_in > (0.9 - 0.022) * drawings);
+    CHECK(height_in < 0.95 * drawings);
+    // And the spread is the root mean square of how far the panels were off.
+    CHECK(std::sqrt(squares / spreads) == Approx(1).epsilon(0.06));
   }
-  const double width_sd = std::sqrt((width_squares - width_sum * width_sum / drawings) / (drawings - 1));
-  const double height_sd = std::sqrt((height_squares - height_sum * height_sum / drawings) / (drawings - 1));
-  // A deviation from n drawings is itself known to 1 / sqrt(2n) = 0.5 %: four of those.
-  CHECK(width_sd == Approx(predicted.width_spread_mm).epsilon(0.02));
-  CHECK(height_sd == Approx(predicted.height_spread_mm).epsilon(0.02));
+}
+
+TEST_CASE("seams take stitches from the strips at that side, at their own gauges", "[size]") {
+  // a: 4 mm a stitch, 2.5 mm a row; edge: 5 mm and 2 mm. The left seam takes the edge stitch and half of one of a.
+  std::vector<Measurement> measurements;
+  measure(measurements, "a", 25, 40);
+  measure(measurements, "edge", 20, 50);
+  const Panel panel = join_strips("p", 40, std::vector<Strip>{strip("edge", 1), strip("a", 20), strip("edge", 1)});
+  const Swatch swatch(measurements);
+  const Size whole = size(panel, swatch);
+  CHECK(whole.width_mm == Approx(90));
+  CHECK(whole.seam_width_mm == 0);
+  const Size sewn = size(panel, swatch, {.seam_left = 1.5, .seam_right = 0.5, .seam_bottom = 1, .seam_top = 0.5});
+  CHECK(sewn.width_mm == Approx(19.5 * 4 + 0.5 * 5));
+  CHECK(sewn.seam_width_mm == Approx(90 - 80.5));
+  CHECK(sewn.greatest_height_mm == Approx(38.5 * 2.5));
+  CHECK(sewn.least_height_mm == Approx(38.5 * 2));
+  CHECK(sewn.height_mm + sewn.seam_height_mm == Approx(whole.height_mm));
+  CHECK(sewn.strips == whole.strips);
+  // What the seams take wholly is not measured any more: without the edge stitches there is one height.
+  CHECK(size(panel, swatch, {.seam_left = 1, .seam_right = 1}).findings.empty());
+  // A band within the seam has no width to wave.
+  const Panel two = join_strips("top", 1, std::vector<Strip>{strip("edge", 22)}).above(panel);
+  CHECK(size(two, swatch).width_mm == Approx(110));
+  CHECK(size(two, swatch, {.seam_left = 1, .seam_right = 1, .seam_top = 1}).width_mm == Approx(80));
+  CHECK(size(two, swatch, {.seam_left = 1, .seam_right = 1, .seam_top = 1}).findings.empty());
+}
+
+TEST_CASE("size options out of their ranges are refused by field", "[size][error]") {
+  std::vector<Measurement> measurements;
+  measure(measurements, "a", 25, 40);
+  const Panel panel = join_strips("p", 4, std::vector<Strip>{strip("a", 6)});
+  const Swatch swatch(measurements);
+  const double nan = std::nan("");
+  const auto refused = [&](const char* field, const SizeOptions& options, ErrorCode code = ErrorCode::bad_argument) {
+    INFO(field);
+    CHECK_THROWS_MATCHES(size(panel, swatch, options), Error, refused_field(code, field));
+    CHECK_THROWS_MATCHES(measuring_findings(panel, swatch, options), Error, refused_field(code, field));
+  };
+  for (const double seam : {-0.5, 0.25, 1000.5, nan}) {
+    refused("seam_left", {.seam_left = seam});
+    refused("seam_right", {.seam_right = seam});
+    refused("seam_bottom", {.seam_bottom = seam});
+    refused("seam_top", {.seam_top = seam});
+  }
+  refused("seam_right", {.seam_left = 5.5, .seam_right = 0.5});  // nothing is left
+  refused("seam_top", {.seam_bottom = 2, .seam_top = 2});
+  for (const double level : {0.49, 0.9995, nan}) refused("level", {.level = level});
+  refused("state", {.state = static_cast<ClothState>(3)});
+  refused("substitutes[0].texture", {.substitutes = {{"", "a"}}});
+  refused("substitutes[1].use", {.substitutes = {{"b", "a"}, {"c", "\xFF"}}});
+  refused("substitutes", {.substitutes = std::vector<Substitute>(50'001, {"b", "a"})}, ErrorCode::too_large);
+}
+
+TEST_CASE("a panel is measured in the most finished state, and unlike states are told", "[size]") {
+  std::vector<Measurement> measurements;
+  for (const char* texture : {"a", "b"}) {
+    for (int place = 0; place < 2; ++place) {
+      measurements.push_back({texture, Counted::stitches, 25, 100});
+      measurements.push_back({texture, Counted::rows, 40, 100});
+    }
+  }
+  for (int place = 0; place < 2; ++place) {
+    measurements.push_back(
+        {.texture = "a", .counted = Counted::stitches, .count = 26, .length_mm = 100, .state = ClothState::washed});
+    measurements.push_back(
+        {.texture = "a", .counted = Counted::rows, .count = 40, .length_mm = 100, .state = ClothState::washed});
+  }
+  const Swatch swatch(measurements);
+  const Panel alone = join_strips("p", 40, std::vector<Strip>{strip("a", 26)});
+  CHECK(size(alone, swatch).width_mm == Approx(100));
+  CHECK(size(alone, swatch).findings.empty());
+  CHECK(size(alone, swatch, {.state = ClothState::rested}).width_mm == Approx(104));
+  CHECK_THROWS_MATCHES(size(alone, swatch, {.state = ClothState::off_machine}), Error,
+                       refused_field(ErrorCode::no_gauge, "a"));
+  const Panel both = join_strips("p", 40, std::vector<Strip>{strip("a", 26), strip("b", 25)});
+  const Size mixed = size(both, swatch);
+  REQUIRE(mixed.findings.size() == 1);
+  CHECK(mixed.findings[0].code == FindingCode::mixed_states);
+  CHECK(mixed.findings[0].message == "textures were measured in unlike states: 'b' rested; 'a' washed");
+  CHECK(size(both, swatch, {.state = ClothState::rested}).findings.empty());
+  CHECK_THROWS_MATCHES(size(both, swatch, {.state = ClothState::washed}), Error,
+                       refused_field(ErrorCode::no_gauge, "b"));
+  CHECK_THROWS_WITH(size(both, swatch, {.state = ClothState::washed}),
+                    "the swatch has no gauge for texture 'b': it was not measured washed");
+}
+
+TEST_CASE("another texture's gauge stands in only where it is named, and the answer says so", "[size]") {
+  std::vector<Measurement> measurements;
+  measure(measurements, "a", 25, 40, 1, 0);
+  measurements.push_back({"c", Counted::rows, 40, 100});
+  const Swatch swatch(measurements);
+  const Panel panel = join_strips("p", 40, std::vector<Strip>{strip("a", 25), strip("b", 25)});
+  CHECK_THROWS_MATCHES(size(panel, swatch), Error, refused_field(ErrorCode::no_gauge, "b"));
+  const std::vector<Finding> before = measuring_findings(panel, swatch);
+  REQUIRE(before.size() == 3);
+  CHECK(before[0].code == FindingCode::no_swatch);
+  CHECK(before[0].severity == Severity::error);
+  CHECK(before[0].place.field == "b");
+  CHECK(before[1].code == FindingCode::few_places);  // a's stitches and rows
+  CHECK(before[2].code == FindingCode::few_places);
+
+  const Size got = size(panel, swatch, {.substitutes = {{"b", "a"}}});
+  CHECK(got.width_mm == Approx(200));
+  // Both are off together: their shares are added before they are squared.
+  CHECK(got.width_spread_mm == Approx(200 * std::sqrt(3.0) / 25));
+  REQUIRE(got.findings.size() == 1);
+  CHECK(got.findings[0].code == FindingCode::borrowed_gauge);
+  CHECK(got.findings[0].place.field == "b");
+  CHECK(got.findings[0].message == "texture 'b' is measured by the gauge of 'a', as told: it was not measured");
+  // Never where the texture has its own, and no further than the one that is named.
+  CHECK(size(panel, swatch, {.substitutes = {{"b", "a"}, {"a", "nowhere"}}}).width_mm == Approx(200));
+  CHECK_THROWS_WITH(size(panel, swatch, {.substitutes = {{"b", "c"}, {"c", "a"}}}),
+                    "the swatch has no gauge for texture 'b': it was not measured; nor for 'c', which was to stand in: "
+                    "stitches were not measured");
+}
+
+TEST_CASE("findings of a measure have their places, and their index in the swatch that was handed in", "[size]") {
+  std::vector<Measurement> measurements = {{"other", Counted::rows, 40, 50}};
+  measure(measurements, "plain", 25, 40);
+  measure(measurements, "garter", 20, 50);
+  const Panel panel = join_strips("p", 100, std::vector<Strip>{strip("plain", 30), strip("garter", 20)});
+  const Size got = size(panel, Swatch(measurements));
+  REQUIRE(got.findings.size() == 1);
+  CHECK(got.findings[0].code == FindingCode::unlike_heights);
+  CHECK(got.findings[0].severity == Severity::warning);
+  CHECK(got.findings[0].place.row == 1);
+  CHECK(got.findings[0].last_row == 100);
+  CHECK(got.findings[0].value == 50);
+  CHECK(got.findings[0].limit == 1);
+  const std::vector<Finding> found = measuring_findings(panel, Swatch(measurements));
+  REQUIRE(found.size() == 4);  // stitches and rows of two textures in two places; the other is not the panel's
+  CHECK(found[0].place.field == "measurements[1]");
+  CHECK(found[2].place.field == "measurements[5]");
 }
 
 TEST_CASE("a texture measured in one place has no known spread, and a warning says so", "[size]") {
@@ -196,7 +385,7 @@ TEST_CASE("a texture measured in one place has no known spread, and a warning sa
                        {"b", Counted::rows, 40, 100, ""},
                        {"b", Counted::rows, 40, 100, ""}});
   const Size got = size(join_strips("p", 8, std::vector<Strip>{strip("b", 5), strip("a", 5), strip("a", 5)}), swatch);
-  CHECK(got.warnings ==
+  CHECK(messages(got) ==
         std::vector<std::string>{
             "stitches and rows of texture 'a' were measured in one place only: their spread is not known and counts as "
             "0",
@@ -217,9 +406,10 @@ TEST_CASE("what is true of several textures or bands is said once", "[size]") {
   const Panel band = join_strips("p", 8, std::vector<Strip>{strip("a", 5), strip("c", 5)});
   const Panel wide = join_strips("p", 2, std::vector<Strip>{strip("b", 10)});
   const Size got = size(band.above(wide.above(band)), Swatch(once));
-  CHECK(got.warnings ==
+  CHECK(messages(got) ==
         std::vector<std::string>{
-            "rows 1-8, 11-18: texture 'a' is 20.0 mm high and 'c' 16.0 mm, 4.0 mm apart: 'a' will ripple or 'c' be "
+            "rows 1-8, 11-18: texture 'a' is 20.0 mm high and 'c' 16.0 mm, 4.0 mm apart each, 8.0 mm in all: 'a' will "
+            "ripple or 'c' be "
             "stretched",
             "stitches and rows of textures 'a', 'b', 'c' were measured in one place only: their spread is not known "
             "and counts as 0"});
@@ -232,12 +422,12 @@ TEST_CASE("a ladder gives way: no warning says that it ripples or is stretched",
   measure(measurements, "moss", 25, 39);
   const Size alone = size(join_strips("p", 40, std::vector<Strip>{strip("plain", 5), ladder(2), strip("plain", 5)}),
                           Swatch(measurements));
-  CHECK(alone.warnings.empty());
+  CHECK(alone.findings.empty());
   CHECK(alone.greatest_height_mm == Approx(200));  // it is measured like any texture
   const Size mixed = size(join_strips("p", 40, std::vector<Strip>{strip("plain", 5), ladder(2), strip("moss", 5)}),
                           Swatch(measurements));
-  CHECK(mixed.warnings == std::vector<std::string>{"rows 1-40: texture 'moss' is 102.6 mm high and 'plain' 100.0 mm, "
-                                                   "2.6 mm apart: 'moss' will ripple or 'plain' be stretched"});
+  CHECK(messages(mixed) == std::vector<std::string>{"rows 1-40: texture 'moss' is 102.6 mm high and 'plain' 100.0 mm, "
+                                                    "2.6 mm apart: 'moss' will ripple or 'plain' be stretched"});
 }
 
 TEST_CASE("a texture that the swatch does not have is refused by name", "[size][error]") {

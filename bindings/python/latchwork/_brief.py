@@ -6,16 +6,19 @@ from ._core import Panel, Swatch
 from ._data import Effort, Finding, Machine, Size
 from ._plan import Plan
 from ._simulate import Verification
+from ._yarn import YarnNeed, YarnRequest
 
 
 @dataclass(slots=True)
 class Brief:
-    """What a designer hands over: a folder with panel.json, swatch.csv and machine.json (which may hold efforts)."""
+    """What a designer hands over: a folder with panel.json, swatch.csv, machine.json (which may hold efforts) and, if
+    yarn is to be reckoned, yarn.json."""
 
     panel: Panel
     swatch: Swatch
     machine: Machine = field(default_factory=Machine)
     effort: Effort = field(default_factory=Effort)
+    yarn: YarnRequest | None = None
 
 
 @dataclass(slots=True)
@@ -30,3 +33,5 @@ class Job:
     regular_verification: Verification = Verification()
     """Of ``regular``; not verified when there is none."""
     size: Size = Size()
+    yarn: YarnNeed | None = None
+    """Where the brief asks for it."""

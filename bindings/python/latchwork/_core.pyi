@@ -33,14 +33,18 @@ from ._data import (
     Machine,
     MachineFile,
     Measurement,
+    Shrinkage,
     Size,
     Strip,
+    Substitute,
     Wale,
 )
 from ._enums import (
     Axis,
     Cell,
+    ClothState,
     Counted,
+    CutWork,
     EffortTerm,
     ErrorCode,
     FindingCode,
@@ -50,6 +54,7 @@ from ._enums import (
     PlainState,
     PlanStatus,
     Side,
+    SpacingEnds,
     StopCause,
     TermState,
     WeightUnit,
@@ -66,6 +71,15 @@ from ._quantity import (
     Duration,
     Length,
     Weight,
+)
+from ._shape import (
+    EdgeShape,
+    Outline,
+    OutlineSize,
+    Schematic,
+    SchematicPiece,
+    ShapingStep,
+    Spacing,
 )
 from ._simulate import (
     Bed,
@@ -518,7 +532,9 @@ def area_density_g_m2(stitches: CountPerLength, rows: CountPerLength, loop_mm: f
 max_swatch_bytes: int
 
 class Swatch:
-    """All measurements of a swatch, and the gauge of each texture."""
+    """All measurements of the swatches, and the gauge of each texture in each state. Where no state is asked for, a
+    texture's is the most finished one in which both its stitches and its rows were measured.
+    """
     @overload
     def __init__(self) -> None:
         """A swatch without measurements."""
@@ -531,21 +547,150 @@ class Swatch:
         """The measurements in their order, as a tuple."""
     def textures(self) -> list[str]:
         """Textures in the order first measured."""
-    def has(self, texture: str) -> bool:
-        """Whether both stitches and rows were measured."""
-    def gauge(self, texture: str) -> Gauge:
-        """Stitches and rows per 10 cm. Raises Error no_gauge (field = the texture) when stitches or rows were not measured.
+    def states(self, texture: str) -> list[ClothState]:
+        """The states in which both stitches and rows of a texture were measured, the least finished first."""
+    def has(self, texture: str, state: ClothState | None = None) -> bool:
+        """Whether both stitches and rows were measured in that state; in any, when none is named."""
+    def gauge(self, texture: str, state: ClothState | None = None) -> Gauge:
+        """Stitches and rows per 10 cm. Raises Error no_gauge (field = the texture) when stitches or rows were not measured
+        in that state, or in any.
         """
     def __eq__(self, other: object) -> bool:
-        """The same measurements in the same order."""
+        """The same measurements in the same order, whichever lines they stood on."""
     def __repr__(self) -> str: ...
     def __copy__(self) -> Swatch: ...
     def __deepcopy__(self, memo: dict[int, object]) -> Swatch: ...
     __hash__: ClassVar[None]  # type: ignore[assignment]
 
-def size(panel: Panel, swatch: Swatch) -> Size:
-    """Size of a panel in mm from the swatch's gauges. A ladder is measured like any texture. Raises Error no_gauge (field =
-    texture).
+usual_places: int
+
+usual_length_mm: float
+
+def cloth_state_name(state: ClothState) -> str:
+    """What a swatch file calls a state: off the machine, rested, washed."""
+
+def shrinkages(swatch: Swatch) -> list[Shrinkage]:
+    """How much each texture shrinks between each two states that it has a gauge in, with the standard error."""
+
+def swatch_findings(swatch: Swatch) -> list[Finding]:
+    """What is doubtful in a swatch, in the order first measured: half_measured, few_places (below usual_places),
+    short_measure (below usual_length_mm), odd_one_out (Grubbs's test, two-sided at 5 %, and a whole stitch or row off the
+    others). Nothing is left out of a gauge for it. place.field is the measurement, place.line its line.
+    """
+
+max_spacing: int
+
+def spaced_evenly(length: int, events: int, ends: SpacingEnds = SpacingEnds.in_the_round, step: int = 1) -> Spacing:
+    """Events spread over `length` stitches or rows as evenly as whole ones allow; step=2 for even rows only. Any m gaps in a
+    row sum to within one step of any other m.
+
+    Raises Error bad_argument (field "length", "events" for more than fit, "ends", "step").
+    """
+
+def spacing_text(spacing: Spacing, counted: Counted) -> str:
+    """For people: "every 9th row 2 times, every 10th row 9 times". How many of each, not in which order: that is in `gaps`.
+    Raises Error bad_argument (field "counted").
+    """
+
+max_edge_items: int
+
+def outlined(rows: int, columns: int, left: EdgeShape, right: EdgeShape, step: int = 1) -> Outline:
+    """The shape of rows x columns between two edges, as seen on the right side; for edges that mirror each other give the
+    same one twice. An edge of points lies in each row where the line is in the middle of that row, rounded to the nearest
+    column, halves up; with step=2 it changes after even rows only.
+
+    Raises Error bad_argument (field "rows", "left.points[2].row", "outline"); too_large.
+    """
+
+def outline_of(grid: Grid) -> Outline:
+    """The shape that a grid has: the outermost stitches of each row. Raises Error bad_argument (row) for a row without a
+    stitch.
+    """
+
+def shape_findings(
+    grid: Grid,
+    outline: Outline,
+    *,
+    edge_stitches: int = 1,
+    cut: CutWork = CutWork.refuse,
+) -> list[Finding]:
+    """What the shape does to the hand work, worst first: crossings and stacks that it cuts (errors), hand cells that come to
+    lie in the edge stitches (advice). What lies outside altogether is not told.
+
+    Raises Error bad_argument (field "outline", "edge_stitches"); size_mismatch.
+    """
+
+def shaped(panel: Panel, outline: Outline, *, edge_stitches: int = 1, cut: CutWork = CutWork.refuse) -> Panel:
+    """The panel in that shape: no stitch outside, `edge_stitches` columns at each edge knitted plain, crossings outside left
+    out. A crossing or a stack that the edge cuts is refused, or with CutWork.knit knitted plain.
+
+    Raises Error crossing_cut (row, column); bad_argument (row, column for a stack; field); size_mismatch.
+    """
+
+def shaping_steps(outline: Outline) -> list[ShapingStep]:
+    """Every change of a shape, from the bottom up. Raises Error bad_argument (field "outline")."""
+
+def outline_text(outline: Outline) -> str:
+    """A shape for people, a line each: "RC 12: decrease 1 at each side, then every 6th row 4 times." Raises Error
+    bad_argument (field "outline").
+    """
+
+def outline_size(panel: Panel, swatch: Swatch) -> OutlineSize:
+    """Widths and height of a shaped panel at its gauges. Raises Error no_gauge (field = texture); bad_argument, as
+    outline_of().
+    """
+
+def schematic_svg(schematic: Schematic) -> str:
+    """The drawing as SVG 1.1, black on white: each piece to one scale, every measure on a dimension line as "45 (50, 55)
+    cm", a list of the measures below, seams dashed, and a title that says that the right side is shown.
+
+    Raises Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm", "unit");
+    too_large; bad_encoding for text that is not UTF-8.
+    """
+
+def schematic_piece(panel: Panel, swatch: Swatch) -> SchematicPiece:
+    """A panel as a piece, at its gauges: its shape, and its widths at the cast-on, the widest and the last row, its height,
+    and where it is shaped the heights of its straight parts.
+
+    Raises Error no_gauge (field = texture); bad_argument (row) for a row without a stitch.
+    """
+
+def size(
+    panel: Panel,
+    swatch: Swatch,
+    *,
+    state: ClothState | None = None,
+    substitutes: Sequence[Substitute] = (),
+    seam_left: float = 0.0,
+    seam_right: float = 0.0,
+    seam_bottom: float = 0.0,
+    seam_top: float = 0.0,
+    level: float = 0.95,
+) -> Size:
+    """Size of a panel in mm, between its seams, from the swatch's gauges: each texture's in `state`, or in its most finished
+    one; of a texture without one by its substitute, which a finding tells. Seams take whole or half stitches (left and
+    right on the RS) and rows. `level` is that of the margins, 0.5..0.999. A ladder is measured like any texture.
+
+    Raises Error no_gauge (field = texture); bad_argument (field "seam_left", "level", "substitutes[1].use"), also for
+    seams that leave nothing; too_large.
+    """
+
+def measuring_findings(
+    panel: Panel,
+    swatch: Swatch,
+    *,
+    state: ClothState | None = None,
+    substitutes: Sequence[Substitute] = (),
+    seam_left: float = 0.0,
+    seam_right: float = 0.0,
+    seam_bottom: float = 0.0,
+    seam_top: float = 0.0,
+    level: float = 0.95,
+) -> list[Finding]:
+    """How far a panel's measure can be trusted before it is sized: no_swatch for each texture that size() would refuse,
+    borrowed_gauge, mixed_states, unknown_spread, and what swatch_findings() says of the gauges that are used.
+
+    Raises Error bad_argument (field); too_large.
     """
 
 def fit(request: FitRequest, swatch: Swatch) -> list[FitCandidate]:
@@ -782,6 +927,13 @@ def read_machine(json: str | bytes) -> MachineFile:
     missing_field, unknown_field, bad_value; and what the types' own checks raise.
     """
 
+def read_yarn_request(json: str | bytes) -> YarnRequest:
+    """Reads "latchwork-yarn", version 1: what a need of yarn is reckoned from.
+
+    Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
+    missing_field, unknown_field, bad_value; and what the types' own checks raise.
+    """
+
 def read_plan(json: str | bytes) -> Plan:
     """Reads "latchwork-plan", version 1.
 
@@ -828,6 +980,9 @@ def write(panel: Panel) -> str:
 @overload
 def write(file: MachineFile) -> str:
     """The JSON that read_machine() reads back to an equal value."""
+@overload
+def write(request: YarnRequest) -> str:
+    """The JSON that read_yarn_request() reads back to an equal request."""
 @overload
 def write(plan: Plan) -> str:
     """The JSON that read_plan() reads back to an equal plan."""
@@ -971,8 +1126,9 @@ def plan_tolerances(
     """
 
 def read_brief(folder: str | os.PathLike[str]) -> Brief:
-    """Reads a folder with panel.json, swatch.csv and machine.json. Raises Error bad_argument (folder) for an empty name or a
-    NUL in it; io (field = file name), and what the readers raise with the file's name before the field.
+    """Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json. Raises Error bad_argument (folder)
+    for an empty name or a NUL in it; io (field = file name), and what the readers raise with the file's name before the
+    field.
     """
 
 def run(
@@ -985,12 +1141,14 @@ def run(
     memory_limit: int = 0,
     conditions: Conditions | None = None,
 ) -> Job:
-    """Finds, plans both ways, verifies both, sizes. `stop`, `progress` and the limits as in plan(), for each plan anew;
-    `conditions` bind the least-effort plan alone. Raises what those calls raise.
+    """Finds, plans both ways, verifies both, sizes, reckons the yarn. `stop`, `progress` and the limits as in plan(), for
+    each plan anew; `conditions` bind the least-effort plan alone. Raises what those calls raise.
     """
 
 def summary(brief: Brief, job: Job) -> str:
-    """For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not."""
+    """For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or
+    not.
+    """
 
 def page_html(brief: Brief, job: Job) -> str:
     """One HTML5 page to print and take to the machine: summary, both charts, instructions. Raises as chart_svg() and

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from . import _core, _html
 from ._copy import Copied, machine_from_text, strip_from_text
 from ._core import Grid
-from ._enums import Centre, Counted, ErrorCode, FindingCode, Lean, MachineClass, Severity
+from ._enums import Centre, ClothState, Counted, ErrorCode, FindingCode, Lean, MachineClass, Severity
 from ._error import Error
 from ._words import count_of, extent
 
@@ -242,7 +242,7 @@ class MachineFile(Copied):
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """What a bed, tool or method cannot do or finds hard."""
+    """What a bed, tool or method cannot do or finds hard, and what a measure cannot be trusted in."""
 
     code: FindingCode = FindingCode.off_bed
     severity: Severity = Severity.advice
@@ -253,7 +253,7 @@ class Finding:
     last_column: int = -1
     """And columns place.column..last_column."""
     value: int = 0
-    """What was found, in the finding's unit (needles, stitches, rows)."""
+    """What was found, in the finding's unit (needles, stitches, rows, places, mm)."""
     limit: int = 0
     """The limit it broke; 0: none."""
     message: str = ""
@@ -264,7 +264,7 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class Measurement:
-    """How many stitches or rows were counted over what length, at one place of a rested swatch."""
+    """How many stitches or rows were counted over what length, at one place of a swatch."""
 
     texture: str = ""
     """Without NUL, 1..256 bytes of UTF-8."""
@@ -275,31 +275,70 @@ class Measurement:
     """1..10000; 10 cm is 100 mm, 4 in is 101.6 mm."""
     place: str = ""
     """Free text without NUL, to 256 bytes of UTF-8: "left third"."""
+    swatch: str = ""
+    """The piece it was measured on, likewise, to 64 bytes: "second, looser"."""
+    state: ClothState = ClothState.rested
+    """Of that piece when it was measured."""
+    line: int = 0
+    """Line of the file it was read from; 0: from none."""
 
 
 @dataclass(frozen=True, slots=True)
 class Density:
-    """Mean and spread of the same thing measured in several places."""
+    """The same thing measured in several places: its mean, and how far that is to be trusted."""
 
     per_10cm: float = 0.0
     """Mean of the places' count * 100 / length_mm."""
     spread: float = 0.0
     """Sample standard deviation (n - 1), per 10 cm; 0 for one place, where nothing is known of it."""
+    standard_error: float = 0.0
+    """Of the mean: spread / sqrt(places); 0 for one place."""
     places: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class Gauge:
-    """Stitches and rows per 10 cm of one texture."""
+    """Stitches and rows per 10 cm of one texture in one state."""
 
     texture: str = ""
+    state: ClothState = ClothState.rested
     stitches: Density = Density()
     rows: Density = Density()
 
 
 @dataclass(frozen=True, slots=True)
+class Shrinkage:
+    """How much a texture shrinks from one state to a more finished one, in per cent of its length in the first.
+
+    Less than 0: it grows.
+    """
+
+    texture: str = ""
+    from_state: ClothState = ClothState.off_machine
+    to_state: ClothState = ClothState.rested
+    width_percent: float = 0.0
+    """100 (1 - q), q = stitches per 10 cm in the first state over those in the second."""
+    width_error: float = 0.0
+    """Its standard error, in the same per cent; 0 when not known."""
+    length_percent: float = 0.0
+    """The same by rows."""
+    length_error: float = 0.0
+    error_known: bool = False
+    """Stitches and rows were measured in two places or more in both states."""
+
+
+@dataclass(frozen=True, slots=True)
+class Substitute:
+    """A texture that may be reckoned by another's figure, since it has none of its own."""
+
+    texture: str = ""
+    use: str = ""
+    """The texture whose figure is taken."""
+
+
+@dataclass(frozen=True, slots=True)
 class StripSize:
-    """One strip of a band at its own gauge."""
+    """One strip of a band at its own gauge, whole: seams are not taken off."""
 
     name: str = ""
     texture: str = ""
@@ -313,10 +352,16 @@ class StripSize:
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """Relaxed size of a panel, in mm.
+    """Relaxed size of a panel between its seams, in mm.
 
     The width of a band is the sum of its strips' widths; the panel's is its widest band's. Strips of unlike row gauge
     pull on each other, so heights are told as least, greatest and width-weighted mean (per band, summed).
+
+    A spread is one standard deviation of what one panel may measure: of a gauge measured in n places with the sample
+    deviation s, a panel's own differs from the mean by s * sqrt(1 + 1/n). What shares a gauge is off together, so its
+    shares are added; different gauges, and stitches and rows, are independent. A margin is the spread times the point
+    of Student's t for the level, with the degrees of freedom of Welch and Satterthwaite, cut to a whole number (JCGM
+    100:2008, G.4.1).
     """
 
     width_mm: float = 0.0
@@ -326,18 +371,24 @@ class Size:
     """Width-weighted mean."""
     least_height_mm: float = 0.0
     greatest_height_mm: float = 0.0
+    seam_width_mm: float = 0.0
+    """What the seams take off the widest band."""
+    seam_height_mm: float = 0.0
+    """What they take off height_mm."""
     width_spread_mm: float = 0.0
-    """One standard deviation of width_mm, from the spreads of the swatch's places.
-
-    Strips of one texture share its gauge, so their shares are added; textures are independent of each other.
-    """
+    """One standard deviation of width_mm."""
     height_spread_mm: float = 0.0
-    """The same of height_mm; stitches and rows of a texture are independent too."""
+    """One standard deviation of height_mm."""
+    level: float = 0.95
+    """Of the margins."""
+    width_margin_mm: float = 0.0
+    """width_mm lies within so much of what it will be, at that level."""
+    height_margin_mm: float = 0.0
     spread_known: bool = True
     """Stitches and rows of every texture were measured in two places or more; else the spreads are too small."""
     strips: tuple[StripSize, ...] = ()
-    warnings: tuple[str, ...] = ()
-    """For people, each said once: unlike heights with the difference in mm, wavy edges, textures of unknown spread."""
+    findings: tuple[Finding, ...] = ()
+    """Each said once: unlike_heights and unlike_widths from 1 mm up, borrowed_gauge, mixed_states, unknown_spread."""
 
     def __repr__(self) -> str:
         return f"<latchwork.Size {self.width_mm:.1f} mm x {self.height_mm:.1f} mm, {count_of(len(self.strips), 'strip')}>"

@@ -111,6 +111,32 @@ class FindingCode(IntEnum):
     """Plans: more kinds of stop are needed than allowed."""
     row_closed = 23
     """Plans: a stop is needed after a row that is closed."""
+    few_places = 24
+    """Swatches: measured in fewer places than is usual."""
+    short_measure = 25
+    """Swatches: counted over less than is usual."""
+    odd_one_out = 26
+    """Swatches: one place that does not belong to the others."""
+    half_measured = 27
+    """Swatches: stitches alone, or rows alone, were measured."""
+    no_swatch = 28
+    """Sizes: a texture that was not measured, and that no other stands in for."""
+    borrowed_gauge = 29
+    """Sizes: a texture measured by another's gauge, as told."""
+    mixed_states = 30
+    """Sizes: textures that were measured in unlike states."""
+    unknown_spread = 31
+    """Sizes: textures measured in one place only."""
+    unlike_heights = 32
+    """Sizes: textures side by side that are not equally high."""
+    unlike_widths = 33
+    """Sizes: bands that are not equally wide."""
+    crossing_cut = 34
+    """Shaping: a crossing of which a part is outside the shape."""
+    stack_cut = 35
+    """Shaping: tucks or slips cut off from the loop they hold or from what closes them."""
+    column_cut = 36
+    """Shaping: hand cells in the edge stitches, which are knitted plain."""
 
 
 class Condition(IntEnum):
@@ -165,6 +191,44 @@ class WeightUnit(IntEnum):
     """1/7000 lb."""
 
 
+class MeasureSide(IntEnum):
+    """On which side of a piece a measure's line is drawn."""
+
+    bottom = 0
+    top = 1
+    left = 2
+    right = 3
+
+
+class EdgeLine(IntEnum):
+    """How the points of an edge are joined."""
+
+    straight = 0
+    """By straight lines: slopes."""
+    curve = 1
+    """By a smooth curve that passes no point's columns between two points: a monotone cubic."""
+
+
+class CutWork(IntEnum):
+    """What shaped() does with a crossing or a stack that the edge cuts."""
+
+    refuse = 0
+    """Nothing is shaped: an error at the place."""
+    knit = 1
+    """The crossing is left out, and its span in its row and the next, or the stack, is knitted plain."""
+
+
+class SpacingEnds(IntEnum):
+    """Where the first and the last of evenly spaced events stand."""
+
+    in_the_round = 0
+    """k gaps, an event at the end of each: round a tube, or up rows, the last event in the last row."""
+    flat = 1
+    """k + 1 gaps, one at each edge and one between two events."""
+    half_ends = 2
+    """k gaps, the one across the ends cut in two: half of it at each edge."""
+
+
 class Counted(IntEnum):
     """What is counted on cloth."""
 
@@ -200,6 +264,20 @@ class TermState(IntEnum):
     """The timings tell only what it and others cost together (TermFit.tied_with)."""
     no_data = 3
     """No spell has any of it: the default is kept."""
+
+
+class ClothState(IntEnum):
+    """What has been done to a cloth since it was knitted, the least finished first.
+
+    Cloth measures differently in each, so measurements of two states are never put together.
+    """
+
+    off_machine = 0
+    """Just taken off."""
+    rested = 1
+    """Lain without pull until it moves no more, overnight at least."""
+    washed = 2
+    """Washed and dried as the article will be."""
 
 
 class PlainState(IntEnum):

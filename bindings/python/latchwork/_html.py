@@ -99,7 +99,7 @@ def _spread(mm: float) -> str:
 
 def size_table(size: Size) -> str:
     """Strip by strip from the bottom band's left on the right side, then the whole."""
-    spread = f"+/- {_spread(size.width_spread_mm)} x {_spread(size.height_spread_mm)} mm"
+    spread = f"+/- {_spread(size.width_margin_mm)} x {_spread(size.height_margin_mm)} mm at {100 * size.level:g} %"
     if not size.spread_known:
         spread = f"{spread} or more" if size.width_spread_mm or size.height_spread_mm else "spread not known"
     caption = (
@@ -119,4 +119,4 @@ def size_table(size: Size) -> str:
         for strip in size.strips
     ]
     head = ["band", "strip", "texture", "columns", "rows", "width mm", "height mm"]
-    return _table(caption, head, rows, " ".join(size.warnings))
+    return _table(caption, head, rows, "; ".join(finding.message for finding in size.findings))

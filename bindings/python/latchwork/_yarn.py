@@ -6,7 +6,8 @@ Each class is the C++ struct of the same name, with the same fields in the same 
 from dataclasses import dataclass, field
 from typing import ClassVar
 
-from ._enums import YarnRoute, YarnSystem
+from ._data import Substitute
+from ._enums import ClothState, YarnRoute, YarnSystem
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,15 +84,6 @@ class MeasuredLoops:
 
 
 @dataclass(frozen=True, slots=True)
-class Substitute:
-    """A texture that may be reckoned by another's figure, since it has none of its own."""
-
-    texture: str = ""
-    use: str = ""
-    """The texture whose figure is taken."""
-
-
-@dataclass(frozen=True, slots=True)
 class Yarn:
     """A yarn of the work."""
 
@@ -127,6 +119,8 @@ class YarnRequest:
     weighed: list[WeighedSwatch] = field(default_factory=list)
     loops: list[MeasuredLoops] = field(default_factory=list)
     substitutes: list[Substitute] = field(default_factory=list)
+    state: ClothState | None = None
+    """Of the gauges; None: each texture's most finished one."""
     plain: PlainConstants = PlainConstants()
     """Of the swatch's state."""
     pieces: int = 1

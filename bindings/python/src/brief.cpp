@@ -14,7 +14,8 @@ void bind_brief(py::module_& m) {
         return read_brief(folder.name);
       },
       "folder"_a,
-      "Reads a folder with panel.json, swatch.csv and machine.json. Raises Error bad_argument (folder) for an empty "
+      "Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json. Raises Error bad_argument "
+      "(folder) for an empty "
       "name "
       "or a NUL in it; io (field = file name), and what the readers raise with the file's name before the field.");
   m.def(
@@ -34,12 +35,13 @@ void bind_brief(py::module_& m) {
       },
       "brief"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
       "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
-      "Finds, plans both ways, verifies both, sizes. `stop`, `progress` and the limits as in plan(), for each plan "
+      "Finds, plans both ways, verifies both, sizes, reckons the yarn. `stop`, `progress` and the limits as in plan(), "
+      "for each plan "
       "anew; `conditions` bind the least-effort plan alone. Raises what those calls raise.");
-  m.def(
-      "summary", without_gil(&summary), "brief"_a, "job"_a,
-      "For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, \"verified\" or "
-      "not.");
+  m.def("summary", without_gil(&summary), "brief"_a, "job"_a,
+        "For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "
+        "\"verified\" or "
+        "not.");
   m.def("page_html", without_gil(&page_html), "brief"_a, "job"_a,
         "One HTML5 page to print and take to the machine: summary, both charts, instructions. Raises as chart_svg() "
         "and instructions().");

@@ -59,7 +59,7 @@ template <>
 struct Data<FindingCode> {
   static constexpr char name[] = "FindingCode";
   static constexpr char module[] = "latchwork._enums";
-  static constexpr long long least = 1, most = 23;
+  static constexpr long long least = 1, most = 36;
 };
 
 template <>
@@ -74,6 +74,34 @@ struct Data<TermState> {
   static constexpr char name[] = "TermState";
   static constexpr char module[] = "latchwork._enums";
   static constexpr long long least = 0, most = 3;
+};
+
+template <>
+struct Data<MeasureSide> {
+  static constexpr char name[] = "MeasureSide";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 3;
+};
+
+template <>
+struct Data<EdgeLine> {
+  static constexpr char name[] = "EdgeLine";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 1;
+};
+
+template <>
+struct Data<CutWork> {
+  static constexpr char name[] = "CutWork";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 1;
+};
+
+template <>
+struct Data<SpacingEnds> {
+  static constexpr char name[] = "SpacingEnds";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 2;
 };
 
 template <>
@@ -95,6 +123,13 @@ struct Data<WeightUnit> {
   static constexpr char name[] = "WeightUnit";
   static constexpr char module[] = "latchwork._enums";
   static constexpr long long least = 0, most = 4;
+};
+
+template <>
+struct Data<ClothState> {
+  static constexpr char name[] = "ClothState";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 2;
 };
 
 template <>
@@ -369,14 +404,6 @@ struct Data<MeasuredLoops> {
 };
 
 template <>
-struct Data<Substitute> {
-  static constexpr char name[] = "Substitute";
-  static constexpr char module[] = "latchwork._yarn";
-  static constexpr bool frozen = true;
-  static constexpr auto fields = std::tuple{field("texture", &Substitute::texture), field("use", &Substitute::use)};
-};
-
-template <>
 struct Data<Yarn> {
   static constexpr char name[] = "Yarn";
   static constexpr char module[] = "latchwork._yarn";
@@ -404,6 +431,7 @@ struct Data<YarnRequest> {
                                             field("weighed", &YarnRequest::weighed),
                                             field("loops", &YarnRequest::loops),
                                             field("substitutes", &YarnRequest::substitutes),
+                                            field("state", &YarnRequest::state),
                                             field("plain", &YarnRequest::plain),
                                             field("pieces", &YarnRequest::pieces),
                                             field("cast_on_rows", &YarnRequest::cast_on_rows),
@@ -415,6 +443,126 @@ struct Data<YarnRequest> {
                                             field("seam_yarn", &YarnRequest::seam_yarn),
                                             field("sureness", &YarnRequest::sureness),
                                             field("allowance", &YarnRequest::allowance)};
+};
+
+template <>
+struct Data<OutlinePoint> {
+  static constexpr char name[] = "OutlinePoint";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("x_mm", &OutlinePoint::x_mm), field("y_mm", &OutlinePoint::y_mm)};
+};
+
+template <>
+struct Data<SchematicMeasure> {
+  static constexpr char name[] = "SchematicMeasure";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("label", &SchematicMeasure::label), field("side", &SchematicMeasure::side),
+                 field("start", &SchematicMeasure::start), field("end", &SchematicMeasure::end),
+                 field("mm", &SchematicMeasure::mm),       field("others_mm", &SchematicMeasure::others_mm)};
+};
+
+template <>
+struct Data<SchematicPiece> {
+  static constexpr char name[] = "SchematicPiece";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("name", &SchematicPiece::name), field("outline", &SchematicPiece::outline),
+                 field("measures", &SchematicPiece::measures), field("seam_left", &SchematicPiece::seam_left),
+                 field("seam_right", &SchematicPiece::seam_right)};
+};
+
+template <>
+struct Data<Schematic> {
+  static constexpr char name[] = "Schematic";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("title", &Schematic::title), field("sizes", &Schematic::sizes),
+                                            field("pieces", &Schematic::pieces), field("notes", &Schematic::notes),
+                                            field("unit", &Schematic::unit)};
+};
+
+template <>
+struct Data<EdgePoint> {
+  static constexpr char name[] = "EdgePoint";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("row", &EdgePoint::row), field("columns", &EdgePoint::columns)};
+};
+
+template <>
+struct Data<EdgeEvent> {
+  static constexpr char name[] = "EdgeEvent";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("row", &EdgeEvent::row), field("stitches", &EdgeEvent::stitches),
+                                            field("every", &EdgeEvent::every), field("times", &EdgeEvent::times)};
+};
+
+template <>
+struct Data<EdgeShape> {
+  static constexpr char name[] = "EdgeShape";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("points", &EdgeShape::points), field("line", &EdgeShape::line),
+                                            field("start", &EdgeShape::start), field("events", &EdgeShape::events)};
+};
+
+template <>
+struct Data<RowSpan> {
+  static constexpr char name[] = "RowSpan";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("first", &RowSpan::first), field("last", &RowSpan::last)};
+};
+
+template <>
+struct Data<Outline> {
+  static constexpr char name[] = "Outline";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("rows", &Outline::rows)};
+};
+
+template <>
+struct Data<ShapingStep> {
+  static constexpr char name[] = "ShapingStep";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("row", &ShapingStep::row), field("left", &ShapingStep::left),
+                                            field("right", &ShapingStep::right)};
+};
+
+template <>
+struct Data<OutlineSize> {
+  static constexpr char name[] = "OutlineSize";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{
+      field("bottom_width_mm", &OutlineSize::bottom_width_mm), field("widest_width_mm", &OutlineSize::widest_width_mm),
+      field("top_width_mm", &OutlineSize::top_width_mm),       field("height_mm", &OutlineSize::height_mm),
+      field("bottom_columns", &OutlineSize::bottom_columns),   field("widest_columns", &OutlineSize::widest_columns),
+      field("widest_row", &OutlineSize::widest_row),           field("top_columns", &OutlineSize::top_columns)};
+};
+
+template <>
+struct Data<Spacing> {
+  static constexpr char name[] = "Spacing";
+  static constexpr char module[] = "latchwork._shape";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("length", &Spacing::length),
+                                            field("events", &Spacing::events),
+                                            field("ends", &Spacing::ends),
+                                            field("step", &Spacing::step),
+                                            field("every", &Spacing::every),
+                                            field("times", &Spacing::times),
+                                            field("longer_times", &Spacing::longer_times),
+                                            field("rest", &Spacing::rest),
+                                            field("gaps", &Spacing::gaps),
+                                            field("positions", &Spacing::positions)};
 };
 
 template <>
@@ -469,8 +617,9 @@ struct Data<Measurement> {
   static constexpr bool frozen = true;
   static constexpr auto fields =
       std::tuple{field("texture", &Measurement::texture), field("counted", &Measurement::counted),
-                 field("count", &Measurement::count), field("length_mm", &Measurement::length_mm),
-                 field("place", &Measurement::place)};
+                 field("count", &Measurement::count),     field("length_mm", &Measurement::length_mm),
+                 field("place", &Measurement::place),     field("swatch", &Measurement::swatch),
+                 field("state", &Measurement::state),     field("line", &Measurement::line)};
 };
 
 template <>
@@ -478,8 +627,9 @@ struct Data<Density> {
   static constexpr char name[] = "Density";
   static constexpr char module[] = "latchwork._data";
   static constexpr bool frozen = true;
-  static constexpr auto fields = std::tuple{field("per_10cm", &Density::per_10cm), field("spread", &Density::spread),
-                                            field("places", &Density::places)};
+  static constexpr auto fields =
+      std::tuple{field("per_10cm", &Density::per_10cm), field("spread", &Density::spread),
+                 field("standard_error", &Density::standard_error), field("places", &Density::places)};
 };
 
 template <>
@@ -487,8 +637,28 @@ struct Data<Gauge> {
   static constexpr char name[] = "Gauge";
   static constexpr char module[] = "latchwork._data";
   static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("texture", &Gauge::texture), field("state", &Gauge::state),
+                                            field("stitches", &Gauge::stitches), field("rows", &Gauge::rows)};
+};
+
+template <>
+struct Data<Shrinkage> {
+  static constexpr char name[] = "Shrinkage";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
   static constexpr auto fields =
-      std::tuple{field("texture", &Gauge::texture), field("stitches", &Gauge::stitches), field("rows", &Gauge::rows)};
+      std::tuple{field("texture", &Shrinkage::texture),           field("from_state", &Shrinkage::from_state),
+                 field("to_state", &Shrinkage::to_state),         field("width_percent", &Shrinkage::width_percent),
+                 field("width_error", &Shrinkage::width_error),   field("length_percent", &Shrinkage::length_percent),
+                 field("length_error", &Shrinkage::length_error), field("error_known", &Shrinkage::error_known)};
+};
+
+template <>
+struct Data<Substitute> {
+  static constexpr char name[] = "Substitute";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("texture", &Substitute::texture), field("use", &Substitute::use)};
 };
 
 template <>
@@ -513,11 +683,16 @@ struct Data<Size> {
                                             field("height_mm", &Size::height_mm),
                                             field("least_height_mm", &Size::least_height_mm),
                                             field("greatest_height_mm", &Size::greatest_height_mm),
+                                            field("seam_width_mm", &Size::seam_width_mm),
+                                            field("seam_height_mm", &Size::seam_height_mm),
                                             field("width_spread_mm", &Size::width_spread_mm),
                                             field("height_spread_mm", &Size::height_spread_mm),
+                                            field("level", &Size::level),
+                                            field("width_margin_mm", &Size::width_margin_mm),
+                                            field("height_margin_mm", &Size::height_margin_mm),
                                             field("spread_known", &Size::spread_known),
                                             field("strips", &Size::strips),
-                                            field("warnings", &Size::warnings)};
+                                            field("findings", &Size::findings)};
 };
 
 template <>
@@ -868,8 +1043,9 @@ struct Data<Brief> {
   static constexpr char name[] = "Brief";
   static constexpr char module[] = "latchwork._brief";
   static constexpr bool frozen = false;
-  static constexpr auto fields = std::tuple{field("panel", &Brief::panel), field("swatch", &Brief::swatch),
-                                            field("machine", &Brief::machine), field("effort", &Brief::effort)};
+  static constexpr auto fields =
+      std::tuple{field("panel", &Brief::panel), field("swatch", &Brief::swatch), field("machine", &Brief::machine),
+                 field("effort", &Brief::effort), field("yarn", &Brief::yarn)};
 };
 
 template <>
@@ -882,7 +1058,8 @@ struct Data<Job> {
                                             field("regular", &Job::regular),
                                             field("verification", &Job::verification),
                                             field("regular_verification", &Job::regular_verification),
-                                            field("size", &Job::size)};
+                                            field("size", &Job::size),
+                                            field("yarn", &Job::yarn)};
 };
 
 template <>
@@ -947,14 +1124,15 @@ struct Data<EffortFit> {
 // clang-format off
 #define LATCHWORK_PLAIN_STRUCTS(X) \
   X(Place) X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) \
-  X(Measurement) X(Density) X(Gauge) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) \
+  X(Measurement) X(Density) X(Gauge) X(Shrinkage) X(Substitute) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) \
   X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(KeptRhythm) X(Conditions) X(Plan) X(TwoRhythms) \
   X(ConditionPrice) X(FrontPoint) X(Front) X(StopReason) X(Period) X(Tolerance) X(HandWork) X(Progress) X(StopPrice) \
   X(WaleClass) X(Branch) X(Stretch) X(Certificate) X(CertificateCheck) X(Move) X(Bed) X(Fault) X(Fabric) \
   X(Verification) X(Brief) X(Job) X(Spell) X(TermFit) X(OutlyingSpell) X(EffortFit) X(Length) X(Weight) \
   X(Duration) X(CountPerLength) X(YarnNumber) X(YarnCategory) X(PlainConstants) \
-  X(WeighedSwatch) X(MeasuredLoops) X(Substitute) X(Yarn) X(YarnRows) X(YarnRequest) X(YarnShare) X(YarnEstimate) \
-  X(YarnNeed)
+  X(WeighedSwatch) X(MeasuredLoops) X(Yarn) X(YarnRows) X(YarnRequest) X(YarnShare) X(YarnEstimate) \
+  X(YarnNeed) X(OutlinePoint) X(SchematicMeasure) X(SchematicPiece) X(Schematic) X(EdgePoint) X(EdgeEvent) \
+  X(EdgeShape) X(RowSpan) X(Outline) X(ShapingStep) X(OutlineSize) X(Spacing)
 // clang-format on
 
 #define LATCHWORK_DECLARE(T)                                \

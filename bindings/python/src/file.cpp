@@ -35,6 +35,8 @@ void bind_file(py::module_& m) {
         doc("Reads \"latchwork-panel\", version 1: parts by motif, or cells in full.").c_str());
   m.def("read_machine", &read_free<MachineFile, &read_machine>, "json"_a,
         doc("Reads \"latchwork-machine\", version 1.").c_str());
+  m.def("read_yarn_request", &read_free<YarnRequest, &read_yarn_request>, "json"_a,
+        doc("Reads \"latchwork-yarn\", version 1: what a need of yarn is reckoned from.").c_str());
   m.def("read_plan", &read_free<Plan, &read_plan>, "json"_a, doc("Reads \"latchwork-plan\", version 1.").c_str());
   m.def("read_certificate", &read_free<Certificate, &read_certificate>, "json"_a,
         doc("Reads \"latchwork-certificate\", version 1.").c_str());
@@ -60,6 +62,8 @@ void bind_file(py::module_& m) {
         "The JSON that read_panel() reads back to an equal panel: cells in full.");
   m.def("write", without_gil(&write_one<MachineFile>), "file"_a,
         "The JSON that read_machine() reads back to an equal value.");
+  m.def("write", without_gil(&write_one<YarnRequest>), "request"_a,
+        "The JSON that read_yarn_request() reads back to an equal request.");
   m.def("write", without_gil(&write_one<Plan>), "plan"_a, "The JSON that read_plan() reads back to an equal plan.");
   m.def("write", without_gil(&write_one<Certificate>), "certificate"_a,
         "The JSON that read_certificate() reads back to an equal certificate.");

@@ -8,7 +8,10 @@ namespace latchwork::python {
 
 void bind_gauge(py::module_& m) {
   m.attr("max_swatch_bytes") = max_swatch_bytes;
-  py::class_<Swatch> swatch(m, "Swatch", "All measurements of a swatch, and the gauge of each texture.");
+  py::class_<Swatch> swatch(m, "Swatch",
+                            "All measurements of the swatches, and the gauge of each texture in each state. Where no "
+                            "state is asked for, a texture's "
+                            "is the most finished one in which both its stitches and its rows were measured.");
   swatch.attr("max_measurements") = Swatch::max_measurements;
   swatch.def(py::init<>(), "A swatch without measurements.")
       .def(py::init<std::vector<Measurement>>(), "measurements"_a,
@@ -21,17 +24,20 @@ void bind_gauge(py::module_& m) {
           },
           "The measurements in their order, as a tuple.")
       .def("textures", &Swatch::textures, "Textures in the order first measured.")
-      .def("has", &Swatch::has, "texture"_a, "Whether both stitches and rows were measured.")
-      .def("gauge", &Swatch::gauge, "texture"_a,
+      .def("states", &Swatch::states, "texture"_a,
+           "The states in which both stitches and rows of a texture were measured, the least finished first.")
+      .def("has", &Swatch::has, "texture"_a, "state"_a = py::none(),
+           "Whether both stitches and rows were measured in that state; in any, when none is named.")
+      .def("gauge", &Swatch::gauge, "texture"_a, "state"_a = py::none(),
            "Stitches and rows per 10 cm. Raises Error no_gauge (field = the texture) when stitches or rows were not "
-           "measured.")
+           "measured in that state, or in any.")
       .def(
           "__eq__",
           [](const Swatch& self, const py::object& other) -> py::object {
             if (!py::isinstance<Swatch>(other)) return py::reinterpret_borrow<py::object>(Py_NotImplemented);
             return py::bool_(self == other.cast<const Swatch&>());
           },
-          "other"_a, "The same measurements in the same order.")
+          "other"_a, "The same measurements in the same order, whichever lines they stood on.")
       .def("__repr__",
            [](const Swatch& self) {
              return "<latchwork.Swatch " + count_of(self.measurements().size(), "measurement") + " of " +
@@ -42,6 +48,18 @@ void bind_gauge(py::module_& m) {
           "__deepcopy__", [](const Swatch& self, const py::dict&) { return Swatch(self); }, "memo"_a)
       .def(py::pickle([](const Swatch& self) { return write(self); },
                       [](const std::string& text) { return read_swatch(text); }));
+  m.attr("usual_places") = usual_places;
+  m.attr("usual_length_mm") = usual_length_mm;
+  m.def(
+      "cloth_state_name", [](ClothState state) { return std::string(cloth_state_name(state)); }, "state"_a,
+      "What a swatch file calls a state: off the machine, rested, washed.");
+  m.def("shrinkages", &shrinkages, "swatch"_a,
+        "How much each texture shrinks between each two states that it has a gauge in, with the standard error.");
+  m.def(
+      "swatch_findings", &swatch_findings, "swatch"_a,
+      "What is doubtful in a swatch, in the order first measured: half_measured, few_places (below usual_places), "
+      "short_measure (below usual_length_mm), odd_one_out (Grubbs's test, two-sided at 5 %, and a whole stitch or row "
+      "off the others). Nothing is left out of a gauge for it. place.field is the measurement, place.line its line.");
 }
 
 }  // namespace latchwork::python

@@ -15,6 +15,9 @@ PYBIND11_MODULE(_core, m) {
   bind_yarn(m);
   bind_plain_knit(m);
   bind_gauge(m);
+  bind_spacing(m);
+  bind_shaping(m);
+  bind_schematic(m);
   bind_size(m);
   bind_fit(m);
   bind_yarn_need(m);

@@ -49,7 +49,7 @@ SPELLINGS = [
     (r"\bpy::object\b", "object"),
 ]
 # The modules of plain data, in the order in which they import each other: the first to have a class made it.
-HOMES = ["_enums", "_quantity", "_data", "_plan", "_choice", "_certificate", "_simulate", "_brief", "_timings", "_yarn"]
+HOMES = ["_enums", "_quantity", "_data", "_plan", "_choice", "_certificate", "_simulate", "_timings", "_yarn", "_shape", "_brief"]
 CLASSES = {"WalesOf": "Wales", "std::stop_source": "StopSource"}
 SKIPPED = {"__getstate__", "__setstate__", "__hash__", "__module__", "__doc__"}  # and what every object has
 
@@ -172,8 +172,8 @@ def stub(core: ModuleType) -> str:
             parts.append(class_stub(member))
         elif callable(member):
             parts.append(function_stub(name, member))
-        elif isinstance(member, int):
-            parts.append(f"{name}: int")
+        elif isinstance(member, (int, float)):
+            parts.append(f"{name}: {type(member).__name__}")
     text = "\n\n".join(parts) + "\n"
 
     homes: dict[str, list[str]] = {name: [] for name in HOMES}

@@ -24,9 +24,9 @@
      are left out on the way out. A caller with a larger one (a newer header): what this library does not know must be
      zero on the way in, else BAD_ARGUMENT (field "...struct_size"); it is set to zero on the way out.
      Structs that stand in arrays (crossing, move, wale, stop, ...) have no struct_size and never change.
-     Structs of data (machine, effort, fit request, yarn request): every field counts; begin with the function that
-     fills them (latchwork_machine_generic, latchwork_effort_default, latchwork_fit_request_default,
-     latchwork_yarn_request_default) and change what differs.
+     Structs of data (machine, effort, size options, fit request, yarn request): every field counts; begin with the
+     function that fills them (latchwork_machine_generic, latchwork_effort_default, latchwork_size_options_default,
+     latchwork_fit_request_default, latchwork_yarn_request_default) and change what differs.
      Structs of options (plan, simulate, chart, panel parts): 0 and NULL are the defaults.
    - Numbers. Rows run from 1 up from the cast-on, columns from 0 from the left on the right side (RS). Needles are the
      operator's: L3 is -3, R2 is 2, there is no needle 0. Lengths are in millimetres, times in whole milliseconds, gauge
@@ -711,7 +711,20 @@ enum {
   LATCHWORK_FINDING_CODE_TOO_DEEP = 20,           /* plans: a cell that only a deeper re-form than allowed can make */
   LATCHWORK_FINDING_CODE_OFF_RHYTHM = 21,         /* plans: wales that cannot be kept to their rhythm, or to any */
   LATCHWORK_FINDING_CODE_TOO_MANY_KINDS = 22,     /* plans: more kinds of stop are needed than allowed */
-  LATCHWORK_FINDING_CODE_ROW_CLOSED = 23          /* plans: a stop is needed after a row that is closed */
+  LATCHWORK_FINDING_CODE_ROW_CLOSED = 23,         /* plans: a stop is needed after a row that is closed */
+  LATCHWORK_FINDING_CODE_FEW_PLACES = 24,         /* swatches: measured in fewer places than is usual */
+  LATCHWORK_FINDING_CODE_SHORT_MEASURE = 25,      /* swatches: counted over less than is usual */
+  LATCHWORK_FINDING_CODE_ODD_ONE_OUT = 26,        /* swatches: one place that does not belong to the others */
+  LATCHWORK_FINDING_CODE_HALF_MEASURED = 27,      /* swatches: stitches alone, or rows alone, were measured */
+  LATCHWORK_FINDING_CODE_NO_SWATCH = 28,          /* sizes: a texture that was not measured, and that no other stands in for */
+  LATCHWORK_FINDING_CODE_BORROWED_GAUGE = 29,     /* sizes: a texture measured by another's gauge, as told */
+  LATCHWORK_FINDING_CODE_MIXED_STATES = 30,       /* sizes: textures that were measured in unlike states */
+  LATCHWORK_FINDING_CODE_UNKNOWN_SPREAD = 31,     /* sizes: textures measured in one place only */
+  LATCHWORK_FINDING_CODE_UNLIKE_HEIGHTS = 32,     /* sizes: textures side by side that are not equally high */
+  LATCHWORK_FINDING_CODE_UNLIKE_WIDTHS = 33,      /* sizes: bands that are not equally wide */
+  LATCHWORK_FINDING_CODE_CROSSING_CUT = 34,       /* shaping: a crossing of which a part is outside the shape */
+  LATCHWORK_FINDING_CODE_STACK_CUT = 35,          /* shaping: tucks or slips cut off from their held or closing loop */
+  LATCHWORK_FINDING_CODE_COLUMN_CUT = 36          /* shaping: hand cells in the edge stitches, knitted plain */
 };
 
 /* A list of findings. */
@@ -726,12 +739,14 @@ typedef struct latchwork_finding {
   int32_t column;       /* leftmost column on the RS; -1: none */
   int32_t last_row;     /* it spans rows row..last_row */
   int32_t last_column;  /* and columns column..last_column */
-  int32_t value;        /* what was found, in the finding's unit (needles, stitches, rows) */
+  int32_t line;         /* line of the file it speaks of; 0: none */
+  int32_t value;        /* what was found, in the finding's unit (needles, stitches, rows, places, mm) */
   int32_t limit;        /* the limit it broke; 0: none */
-  char message[256];    /* for people, with place, value and limit */
+  char field[64];       /* what it speaks of, when that is no cell: "measurements[3]", a texture; "": none */
+  char message[384];    /* for people, with place, value and limit */
   char suggestion[256]; /* what would help */
 } latchwork_finding;
-#define LATCHWORK_FINDING_INIT { sizeof(latchwork_finding), 0, 0, 0, -1, 0, -1, 0, 0, {0}, {0} }
+#define LATCHWORK_FINDING_INIT { sizeof(latchwork_finding), 0, 0, 0, -1, 0, -1, 0, 0, 0, {0}, {0}, {0} }
 
 /* The finding's name as in C++ ("off_bed"); "" for a number that is no code. Never freed. Since 0.1. */
 LATCHWORK_C_API const char *latchwork_finding_name(int32_t code);
@@ -1554,43 +1569,104 @@ LATCHWORK_C_API latchwork_status latchwork_yarn_categories_at(const latchwork_co
 typedef struct latchwork_swatch latchwork_swatch;
 
 #define LATCHWORK_SWATCH_MAX_MEASUREMENTS 50000
+/* Fewest places that make a gauge, and the shortest length to count over: common practice, no source. Since 0.1. */
+#define LATCHWORK_USUAL_PLACES 5
+#define LATCHWORK_USUAL_LENGTH_MM 100.0
 
-/* How many stitches or rows were counted over what length, at one place of a rested swatch. An element of arrays. Its
-   texts are lent: on the way in the caller's, copied; on the way out the swatch's, and they go with it. Since 0.1. */
+/* What has been done to a cloth since it was knitted, the least finished first. Measurements of two states are never put
+   together. Where a state is asked for, MOST_FINISHED stands for each texture's most finished one that it has a gauge
+   in. Since 0.1. */
+enum {
+  LATCHWORK_CLOTH_STATE_MOST_FINISHED = -1,
+  LATCHWORK_CLOTH_STATE_OFF_MACHINE = 0, /* just taken off */
+  LATCHWORK_CLOTH_STATE_RESTED = 1,      /* lain without pull until it moves no more, overnight at least */
+  LATCHWORK_CLOTH_STATE_WASHED = 2       /* washed and dried as the article will be */
+};
+
+/* How many stitches or rows were counted over what length, at one place of a swatch. An element of arrays. Its texts are
+   lent: on the way in the caller's, copied; on the way out the swatch's, and they go with it. Since 0.1. */
 typedef struct latchwork_measurement {
   const char *texture; /* 1..256 bytes */
   const char *place;   /* free text, to 256 bytes: "left third"; NULL on the way in: "" */
-  double count;      /* 0.1..10000; parts of a stitch count */
-  double length_mm;  /* 1..10000; 10 cm is 100 mm, 4 in is 101.6 mm */
-  int32_t counted;   /* LATCHWORK_COUNTED_... */
+  const char *swatch;  /* the piece it was measured on, likewise, to 64 bytes */
+  double count;        /* 0.1..10000; parts of a stitch count */
+  double length_mm;    /* 1..10000; 10 cm is 100 mm, 4 in is 101.6 mm */
+  int32_t counted;     /* LATCHWORK_COUNTED_... */
+  int32_t state;       /* LATCHWORK_CLOTH_STATE_..., but for MOST_FINISHED */
+  int32_t line;        /* line of the file it was read from; 0: from none */
 } latchwork_measurement;
 
-/* Stitches and rows per 10 cm of one texture: mean, sample standard deviation (0 for one place), places. Since 0.1. */
+/* Stitches and rows per 10 cm of one texture in one state: mean, sample standard deviation and standard error of the
+   mean (0 for one place), places. Since 0.1. */
 typedef struct latchwork_gauge {
   uint32_t struct_size;
+  int32_t state; /* LATCHWORK_CLOTH_STATE_... */
   int32_t stitches_places;
   int32_t rows_places;
   double stitches_per_10cm;
   double stitches_spread;
+  double stitches_standard_error;
   double rows_per_10cm;
   double rows_spread;
+  double rows_standard_error;
 } latchwork_gauge;
-#define LATCHWORK_GAUGE_INIT { sizeof(latchwork_gauge), 0, 0, 0.0, 0.0, 0.0, 0.0 }
+#define LATCHWORK_GAUGE_INIT { sizeof(latchwork_gauge), 0, 0, 0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0 }
 
-/* Relaxed size of a panel, in millimetres. Since 0.1. */
+/* How much a texture shrinks from one state to a more finished one, in per cent of its length in the first; less than 0:
+   it grows. An element of arrays; the texture's name is the swatch's and goes with it. Since 0.1. */
+typedef struct latchwork_shrinkage {
+  const char *texture;
+  double width_percent;
+  double width_error; /* its standard error, in the same per cent; 0 when not known */
+  double length_percent;
+  double length_error;
+  int32_t from_state;  /* LATCHWORK_CLOTH_STATE_... */
+  int32_t to_state;
+  int32_t error_known; /* 1: stitches and rows were measured in two places or more in both states */
+} latchwork_shrinkage;
+
+/* A texture that may be reckoned by another's figure, since it has none of its own. Its texts are the caller's, copied.
+   An element of arrays. Since 0.1. */
+typedef struct latchwork_substitute {
+  const char *texture;
+  const char *use; /* the texture whose figure is taken */
+} latchwork_substitute;
+
+/* By which gauges a panel is measured, and what its seams take off it. Data: begin with latchwork_size_options_default().
+   Since 0.1. */
+typedef struct latchwork_size_options {
+  uint32_t struct_size;
+  int32_t state;                            /* LATCHWORK_CLOTH_STATE_... of all gauges */
+  const latchwork_substitute *substitutes;  /* for textures without a gauge */
+  size_t substitute_count;
+  double seam_left;   /* stitches that the seam at that side takes in, as seen on the RS: 0..1000, whole or half */
+  double seam_right;
+  double seam_bottom; /* rows that the seam along the cast-on takes in, likewise */
+  double seam_top;    /* along the bind-off */
+  double level;       /* of the margins, 0.5..0.999 */
+} latchwork_size_options;
+#define LATCHWORK_SIZE_OPTIONS_INIT { sizeof(latchwork_size_options), 0, NULL, 0, 0.0, 0.0, 0.0, 0.0, 0.0 }
+
+/* Relaxed size of a panel, between its seams, in millimetres. Since 0.1. */
 typedef struct latchwork_size {
   uint32_t struct_size;
+  int32_t spread_known;  /* 1: stitches and rows of every texture were measured in two places or more; else spreads and
+                            margins are too small by what is not known */
   double width_mm;       /* of the widest band */
   double least_width_mm; /* of the narrowest band: below width_mm the edges wave */
   double height_mm;      /* width-weighted mean, per band, summed */
   double least_height_mm;
   double greatest_height_mm;
-  double width_spread_mm;  /* one standard deviation of width_mm, from the spreads of the swatch's places */
-  double height_spread_mm; /* the same of height_mm */
-  int32_t spread_known; /* 1: stitches and rows of every texture were measured in two places or more; else the spreads are
-                           too small by what is not known */
+  double seam_width_mm;    /* what the seams take off the widest band */
+  double seam_height_mm;   /* what they take off height_mm */
+  double width_spread_mm;  /* one standard deviation of width_mm */
+  double height_spread_mm; /* one standard deviation of height_mm */
+  double level;            /* of the margins */
+  double width_margin_mm;  /* width_mm lies within so much of what it will be, at that level */
+  double height_margin_mm;
 } latchwork_size;
-#define LATCHWORK_SIZE_INIT { sizeof(latchwork_size), 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0 }
+#define LATCHWORK_SIZE_INIT \
+  { sizeof(latchwork_size), 0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0 }
 
 /* One strip of a band at its own gauge; its name and texture are those of latchwork_panel_strips(panel, band)[strip].
    An element of arrays. Since 0.1. */
@@ -1639,13 +1715,16 @@ typedef struct latchwork_fit_candidate {
   double error;           /* the rank: root of the sum of the squared relative errors */
 } latchwork_fit_candidate;
 
-/* A swatch of `count` measurements. Fails: BAD_VALUE for a count, length or text out of its range, BAD_ENCODING for text
+/* "off the machine", "rested", "washed"; "" for a number that is no state. Never freed. Since 0.1. */
+LATCHWORK_C_API const char *latchwork_cloth_state_name(int32_t state);
+/* A swatch of `count` measurements. Fails: BAD_VALUE for a count, length, line or text out of its range, BAD_ENCODING for text
    that is not UTF-8 (field "measurements[3].count"); TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_swatch_create(const latchwork_measurement *measurements, size_t count,
                                                          latchwork_swatch **out, latchwork_error *error);
 /* Reads a swatch file: CSV (RFC 4180) whose first line names its columns, in any order: texture, counted, count,
-   length, unit, place. Fails with line and field: BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD, DUPLICATE_KEY, BAD_VALUE,
-   BAD_UNIT, BAD_ENCODING, TOO_LARGE. Since 0.1. */
+   length, unit, place, swatch, state; the last four may be left out (without `unit` each length has its own, "10 cm";
+   without a state it is rested). Fails with line and field: BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD, DUPLICATE_KEY,
+   BAD_VALUE, BAD_UNIT, BAD_ENCODING, TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_swatch(const char *text, size_t size, latchwork_swatch **out,
                                                        latchwork_error *error);
 /* The CSV that latchwork_read_swatch() reads back to an equal swatch (lengths in mm). Since 0.1. */
@@ -1654,7 +1733,8 @@ LATCHWORK_C_API latchwork_status latchwork_swatch_write(const latchwork_swatch *
 /* A swatch of its own, equal to this one. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_swatch_copy(const latchwork_swatch *swatch, latchwork_swatch **out,
                                                        latchwork_error *error);
-/* *equal is 1 when all measurements are the same and in the same order, else 0. Since 0.1. */
+/* *equal is 1 when all measurements are the same and in the same order, whichever lines they stood on, else 0. Since
+   0.1. */
 LATCHWORK_C_API latchwork_status latchwork_swatch_equal(const latchwork_swatch *swatch, const latchwork_swatch *other,
                                                         int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
@@ -1666,24 +1746,56 @@ LATCHWORK_C_API latchwork_status latchwork_swatch_measurements(const latchwork_s
 /* The textures in the order first measured; the texts are the swatch's and go with it. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_swatch_textures(const latchwork_swatch *swatch, const char **textures,
                                                            size_t capacity, size_t *needed, latchwork_error *error);
-/* *has is 1 when both stitches and rows of the texture were measured, else 0. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_swatch_has(const latchwork_swatch *swatch, const char *texture, int32_t *has,
-                                                      latchwork_error *error);
-/* The gauge of a texture. Fails: NO_GAUGE (field: the texture) when stitches or rows were not measured. Since 0.1. */
+/* The states in which both stitches and rows of a texture were measured, the least finished first. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_states(const latchwork_swatch *swatch, const char *texture,
+                                                         int32_t *states, size_t capacity, size_t *needed,
+                                                         latchwork_error *error);
+/* *has is 1 when both stitches and rows of the texture were measured in that state (MOST_FINISHED: in any), else 0. Since
+   0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_has(const latchwork_swatch *swatch, const char *texture, int32_t state,
+                                                      int32_t *has, latchwork_error *error);
+/* The gauge of a texture in a state, or in its most finished one. Fails: NO_GAUGE (field: the texture) when stitches or
+   rows were not measured in it. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_swatch_gauge(const latchwork_swatch *swatch, const char *texture,
-                                                        latchwork_gauge *gauge, latchwork_error *error);
-/* Size of a panel from the swatch's gauges. Fails: NO_GAUGE (field: the texture). Since 0.1. */
+                                                        int32_t state, latchwork_gauge *gauge, latchwork_error *error);
+/* Every pair of states that a texture has a gauge in, textures in the order first measured, the least finished first.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_shrinkages(const latchwork_swatch *swatch,
+                                                             latchwork_shrinkage *shrinkages, size_t capacity,
+                                                             size_t *needed, latchwork_error *error);
+/* What is doubtful in a swatch: HALF_MEASURED, FEW_PLACES (below 5), SHORT_MEASURE (below 100 mm), ODD_ONE_OUT (Grubbs's
+   test at 5 %). Nothing is left out of a gauge for it. `field` is the measurement, "measurements[3]". Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_swatch_findings(const latchwork_swatch *swatch, latchwork_findings **out,
+                                                           latchwork_error *error);
+/* Fills `size_options` with the defaults: most finished states, no substitutes, no seams, level 0.95. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_size_options_default(latchwork_size_options *size_options,
+                                                                latchwork_error *error);
+/* Size of a panel from the swatch's gauges; options may be NULL: the defaults. Fails: NO_GAUGE (field: the texture);
+   BAD_ARGUMENT (seam_left, level, substitutes[1].use), also for seams that leave nothing; TOO_LARGE (substitutes). Since
+   0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_size(const latchwork_panel *panel, const latchwork_swatch *swatch,
-                                                      latchwork_size *size, latchwork_error *error);
-/* The sizes of its strips, band by band from the bottom, from the left on the RS. Fails: NO_GAUGE. Since 0.1. */
+                                                      const latchwork_size_options *options, latchwork_size *size,
+                                                      latchwork_error *error);
+/* The sizes of its strips, whole, band by band from the bottom, from the left on the RS. Fails: as
+   latchwork_panel_size. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_size_strips(const latchwork_panel *panel,
                                                              const latchwork_swatch *swatch,
+                                                             const latchwork_size_options *options,
                                                              latchwork_strip_size *strips, size_t capacity,
                                                              size_t *needed, latchwork_error *error);
-/* The size's warnings for people, one a line; "" for none. Fails: NO_GAUGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_size_warnings(const latchwork_panel *panel,
-                                                               const latchwork_swatch *swatch, char *text,
-                                                               size_t capacity, size_t *needed, latchwork_error *error);
+/* What is to be said of the size: UNLIKE_HEIGHTS, UNLIKE_WIDTHS, BORROWED_GAUGE (field: the texture), MIXED_STATES,
+   UNKNOWN_SPREAD. Fails: as latchwork_panel_size. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_size_findings(const latchwork_panel *panel,
+                                                               const latchwork_swatch *swatch,
+                                                               const latchwork_size_options *options,
+                                                               latchwork_findings **out, latchwork_error *error);
+/* How far its measure can be trusted before it is sized: NO_SWATCH (field: the texture) where sizing would fail,
+   BORROWED_GAUGE, MIXED_STATES, UNKNOWN_SPREAD, and what latchwork_swatch_findings() says of the gauges that are used.
+   Fails: BAD_ARGUMENT (field, as above); TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_measuring_findings(const latchwork_panel *panel,
+                                                                    const latchwork_swatch *swatch,
+                                                                    const latchwork_size_options *options,
+                                                                    latchwork_findings **out, latchwork_error *error);
 /* Fills `request` with the defaults: 1 edge column, 1..200 repeats, any row count, no bed, 10 candidates. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_request_default(latchwork_fit_request *request, latchwork_error *error);
 /* Every combination is considered; the best `most` come ranked by error, then fewer columns, fewer rows, fewer edge
@@ -1697,6 +1809,255 @@ LATCHWORK_C_API latchwork_status latchwork_fit(const latchwork_fit_request *requ
 LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request *request,
                                                   const latchwork_fit_candidate *candidate, latchwork_panel **out,
                                                   latchwork_error *error);
+
+/* ---- Even spacing ------------------------------------------------------------------------------------------------ */
+
+/* Where the first and the last event stand. Since 0.1. */
+enum {
+  LATCHWORK_SPACING_ENDS_IN_THE_ROUND = 0, /* k gaps, an event at the end of each: a tube, or up rows to the last */
+  LATCHWORK_SPACING_ENDS_FLAT = 1,         /* k + 1 gaps, one at each edge */
+  LATCHWORK_SPACING_ENDS_HALF_ENDS = 2     /* k gaps, the one across the ends cut in two */
+};
+
+#define LATCHWORK_MAX_SPACING 1000000 /* longest length */
+
+/* Events spread over stitches or rows. The first four fields say which spacing it is, and are all that functions read
+   of one handed in; latchwork_spaced_evenly() fills it. Since 0.1. */
+typedef struct latchwork_spacing {
+  uint32_t struct_size;
+  int32_t length;       /* stitches or rows */
+  int32_t events;       /* k */
+  int32_t ends;         /* LATCHWORK_SPACING_ENDS_... */
+  int32_t step;         /* every gap is a multiple of it */
+  int32_t every;        /* the shorter gap */
+  int32_t times;        /* how many gaps of `every` */
+  int32_t longer_times; /* how many gaps of every + step */
+  int32_t rest;         /* what no gap takes, at the far end */
+} latchwork_spacing;
+#define LATCHWORK_SPACING_INIT \
+  { sizeof(latchwork_spacing), 0, 0, 0, 0, 0, 0, 0, 0 }
+
+/* Spreads events as evenly as whole stitches or rows allow; the rule is in spacing.hpp. Step 2: in even rows only.
+   Fails: BAD_ARGUMENT (length, events, ends, step). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_spaced_evenly(int32_t length, int32_t events, int32_t ends, int32_t step,
+                                                         latchwork_spacing *spacing, latchwork_error *error);
+/* Its gaps in order: as many as events, one more unless in the round. Fails: as latchwork_spaced_evenly. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_spacing_gaps(const latchwork_spacing *spacing, int32_t *gaps,
+                                                        size_t capacity, size_t *needed, latchwork_error *error);
+/* Stitches or rows worked before each event. Fails: as latchwork_spaced_evenly. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_spacing_positions(const latchwork_spacing *spacing, int32_t *positions,
+                                                             size_t capacity, size_t *needed, latchwork_error *error);
+/* For people: "every 9th row 2 times, every 10th row 9 times". counted: LATCHWORK_COUNTED_... Fails: as
+   latchwork_spaced_evenly; BAD_ARGUMENT (counted). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_spacing_text(const latchwork_spacing *spacing, int32_t counted,
+                                                            char *text, size_t capacity, size_t *needed,
+                                                            latchwork_error *error);
+
+/* ---- Shaping ----------------------------------------------------------------------------------------------------- */
+
+/* How the points of an edge are joined. Since 0.1. */
+enum {
+  LATCHWORK_EDGE_LINE_STRAIGHT = 0, /* by straight lines: slopes */
+  LATCHWORK_EDGE_LINE_CURVE = 1     /* by a smooth curve that passes no point's columns between two points */
+};
+/* What latchwork_panel_shaped does with a crossing or a stack that the edge cuts. Since 0.1. */
+enum {
+  LATCHWORK_CUT_WORK_REFUSE = 0, /* nothing is shaped: an error at the place */
+  LATCHWORK_CUT_WORK_KNIT = 1    /* the crossing is left out, and its span, or the stack, is knitted plain */
+};
+
+#define LATCHWORK_MAX_EDGE_ITEMS 1000 /* most points, and most events, of one edge */
+
+/* A point that an edge passes through. Never changes. Since 0.1. */
+typedef struct latchwork_edge_point {
+  double columns; /* in from the panel's edge, 0..W */
+  int32_t row;    /* when the row counter reads this: 0 (the cast-on) to R */
+} latchwork_edge_point;
+
+/* Stitches that leave or join at an edge, some times over. One is a decrease or an increase, several are bound off or
+   cast on. Never changes. Since 0.1. */
+typedef struct latchwork_edge_event {
+  int32_t row;      /* after this row the first time, 1..R-1 */
+  int32_t stitches; /* that leave; below 0: that join; not 0 */
+  int32_t every;    /* rows from one time to the next, 1 or more */
+  int32_t times;    /* 1 or more */
+} latchwork_edge_event;
+
+/* One side edge, from the bottom up: points, or a start and events, not both. Neither: straight up. Since 0.1. */
+typedef struct latchwork_edge_shape {
+  uint32_t struct_size;
+  int32_t line;                       /* LATCHWORK_EDGE_LINE_... */
+  const latchwork_edge_point *points; /* rows never falling; two at one row are a step there */
+  size_t point_count;
+  const latchwork_edge_event *events;
+  size_t event_count;
+  int32_t start; /* columns in from the panel's edge in row 1, with events */
+} latchwork_edge_shape;
+#define LATCHWORK_EDGE_SHAPE_INIT \
+  { sizeof(latchwork_edge_shape), 0, NULL, 0, NULL, 0, 0 }
+
+/* The columns in work in one row, from the left on the RS. Never changes. Since 0.1. */
+typedef struct latchwork_row_span {
+  int32_t first;
+  int32_t last;
+} latchwork_row_span;
+
+/* A panel's shape, row 1 first. The rows are the caller's. Since 0.1. */
+typedef struct latchwork_outline {
+  uint32_t struct_size;
+  const latchwork_row_span *rows;
+  size_t row_count;
+} latchwork_outline;
+#define LATCHWORK_OUTLINE_INIT \
+  { sizeof(latchwork_outline), NULL, 0 }
+
+/* What changes after a row. Never changes. Since 0.1. */
+typedef struct latchwork_shaping_step {
+  int32_t row;   /* after this row */
+  int32_t left;  /* stitches that leave at the left edge on the RS; below 0: that join */
+  int32_t right; /* at the right edge */
+} latchwork_shaping_step;
+
+/* Options of shaping. Since 0.1. */
+typedef struct latchwork_shape_options {
+  uint32_t struct_size;
+  int32_t edge_stitches; /* columns at each edge that are knitted plain all the way, 1..100; 0: one; -1: none */
+  int32_t cut;           /* LATCHWORK_CUT_WORK_... */
+} latchwork_shape_options;
+#define LATCHWORK_SHAPE_OPTIONS_INIT \
+  { sizeof(latchwork_shape_options), 0, 0 }
+
+/* Size of a shaped panel at its gauges. Since 0.1. */
+typedef struct latchwork_outline_size {
+  uint32_t struct_size;
+  int32_t bottom_columns;
+  double bottom_width_mm; /* of row 1 */
+  double widest_width_mm; /* of the widest row */
+  double top_width_mm;    /* of the last row */
+  double height_mm;
+  int32_t widest_columns;
+  int32_t widest_row; /* the lowest of equal ones */
+  int32_t top_columns;
+} latchwork_outline_size;
+#define LATCHWORK_OUTLINE_SIZE_INIT \
+  { sizeof(latchwork_outline_size), 0, 0, 0, 0, 0, 0, 0, 0 }
+
+/* The shape of rows x columns between two edges as seen on the RS; one row span a row. An edge of points lies in each
+   row where the line is in its middle, rounded; with step 2 it changes after even rows only. Fails: BAD_ARGUMENT (rows,
+   columns, step; left.points[2].row; left, right or outline with the row); TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_outlined(int32_t rows, int32_t columns, const latchwork_edge_shape *left,
+                                                    const latchwork_edge_shape *right, int32_t step,
+                                                    latchwork_row_span *spans, size_t capacity, size_t *needed,
+                                                    latchwork_error *error);
+/* The shape that a grid has: the outermost stitches of each row. Fails: BAD_ARGUMENT (grid, with the row) for a row
+   without a stitch. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_outline_of(const latchwork_grid *grid, latchwork_row_span *spans,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
+/* What the shape does to the grid's hand work, worst first. Options may be NULL. Fails: BAD_ARGUMENT (outline with the
+   row, edge_stitches, cut); SIZE_MISMATCH (outline). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_shape_findings(const latchwork_grid *grid,
+                                                               const latchwork_outline *outline,
+                                                               const latchwork_shape_options *options,
+                                                               latchwork_findings **out, latchwork_error *error);
+/* The panel in that shape: no stitch outside, knit in the edge stitches. Options may be NULL. Fails: as
+   latchwork_grid_shape_findings; where cuts are refused CROSSING_CUT at the crossing, BAD_ARGUMENT (outline) at the
+   stack. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_shaped(const latchwork_panel *panel, const latchwork_outline *outline,
+                                                        const latchwork_shape_options *options, latchwork_panel **out,
+                                                        latchwork_error *error);
+/* Every change of a shape, from the bottom up. Fails: BAD_ARGUMENT (outline). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_outline_shaping_steps(const latchwork_outline *outline,
+                                                                 latchwork_shaping_step *steps, size_t capacity,
+                                                                 size_t *needed, latchwork_error *error);
+/* For people, a line each: "RC 12: decrease 1 at each side, then every 6th row 4 times." Fails: BAD_ARGUMENT (outline).
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_outline_text(const latchwork_outline *outline, char *text,
+                                                            size_t capacity, size_t *needed, latchwork_error *error);
+/* Widths and height of a shaped panel. Fails: NO_GAUGE (field: the texture); BAD_ARGUMENT, as latchwork_grid_outline_of.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_outline_size(const latchwork_panel *panel,
+                                                              const latchwork_swatch *swatch,
+                                                              latchwork_outline_size *size, latchwork_error *error);
+
+/* ---- Schematic drawings ------------------------------------------------------------------------------------------ */
+
+/* On which side of the piece a measure's line is drawn. Since 0.1. */
+enum {
+  LATCHWORK_MEASURE_SIDE_BOTTOM = 0,
+  LATCHWORK_MEASURE_SIDE_TOP = 1,
+  LATCHWORK_MEASURE_SIDE_LEFT = 2,
+  LATCHWORK_MEASURE_SIDE_RIGHT = 3
+};
+
+#define LATCHWORK_SCHEMATIC_MAX_PIECES 50
+#define LATCHWORK_SCHEMATIC_MAX_SIZES 50
+#define LATCHWORK_SCHEMATIC_MAX_POINTS 200000 /* of one outline */
+#define LATCHWORK_SCHEMATIC_MAX_MEASURES 26   /* of one piece */
+
+/* A corner of a piece's outline. Never changes. Since 0.1. */
+typedef struct latchwork_outline_point {
+  double x_mm; /* from the left on the RS, -1e6..1e6 */
+  double y_mm; /* up from the cast-on, -1e6..1e6 */
+} latchwork_outline_point;
+
+/* One measure of a piece. Never changes. Since 0.1. */
+typedef struct latchwork_schematic_measure {
+  latchwork_outline_point start; /* a width is taken between the x of both, a height between the y */
+  latchwork_outline_point end;
+  double mm;               /* in the drawn size, 0..1e6; written, not taken from the points */
+  const double *others_mm; /* in the other sizes, in order */
+  size_t other_count;
+  const char *label; /* "width at the cast-on"; NULL: "" */
+  int32_t side;      /* LATCHWORK_MEASURE_SIDE_... */
+} latchwork_schematic_measure;
+
+/* One panel off the machine. Never changes. Since 0.1. */
+typedef struct latchwork_schematic_piece {
+  const char *name;                       /* NULL: "" */
+  const latchwork_outline_point *outline; /* its corners in order, three or more */
+  size_t outline_count;
+  const latchwork_schematic_measure *measures;
+  size_t measure_count;
+  int32_t seam_left;  /* its left side is sewn to the piece before it */
+  int32_t seam_right; /* its right side to the piece after it */
+} latchwork_schematic_piece;
+
+/* What a schematic drawing shows. All it points at is the caller's. Since 0.1. */
+typedef struct latchwork_schematic {
+  uint32_t struct_size;
+  int32_t unit;             /* LATCHWORK_LENGTH_UNIT_CM, to one decimal, or _INCH, to a quarter */
+  const char *title;        /* NULL: "" */
+  const char *const *sizes; /* their names, the drawn one first; none: one size without a name */
+  size_t size_count;
+  const latchwork_schematic_piece *pieces; /* from the left on the RS, one or more */
+  size_t piece_count;
+  const char *const *notes; /* lines for people, below the drawing */
+  size_t note_count;
+} latchwork_schematic;
+#define LATCHWORK_SCHEMATIC_INIT \
+  { sizeof(latchwork_schematic), LATCHWORK_LENGTH_UNIT_CM, NULL, NULL, 0, NULL, 0, NULL, 0 }
+
+/* The drawing as SVG 1.1, black on white, to scale, every measure on it. Fails: BAD_ARGUMENT (pieces,
+   pieces[0].outline[2].x_mm, pieces[0].measures[1].others_mm, unit); TOO_LARGE; BAD_ENCODING. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_schematic_svg(const latchwork_schematic *schematic, char *text,
+                                                         size_t capacity, size_t *needed, latchwork_error *error);
+/* A panel as a piece, at its gauges: its outline. Fails: NO_GAUGE (field: the texture); BAD_ARGUMENT (grid, with the row)
+   for a row without a stitch. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_schematic_piece(const latchwork_panel *panel,
+                                                                 const latchwork_swatch *swatch,
+                                                                 latchwork_outline_point *outline, size_t capacity,
+                                                                 size_t *needed, latchwork_error *error);
+/* Its measures, without their labels (NULL). Fails: as latchwork_panel_schematic_piece. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_schematic_measures(const latchwork_panel *panel,
+                                                                    const latchwork_swatch *swatch,
+                                                                    latchwork_schematic_measure *measures,
+                                                                    size_t capacity, size_t *needed,
+                                                                    latchwork_error *error);
+/* The label of one of them. Fails: as latchwork_panel_schematic_piece. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_schematic_label(const latchwork_panel *panel,
+                                                                 const latchwork_swatch *swatch, size_t index,
+                                                                 char *text, size_t capacity, size_t *needed,
+                                                                 latchwork_error *error);
 
 /* ---- Plain knit, and how much yarn a panel takes ----------------------------------------------------------------- */
 
@@ -1748,11 +2109,13 @@ enum {
 #define LATCHWORK_YARN_REQUEST_MAX_YARNS 100
 #define LATCHWORK_YARN_REQUEST_MAX_ITEMS 50000 /* of each other list */
 
+/* What a need of yarn is reckoned from, as it stood in a file. Since 0.1. */
+typedef struct latchwork_yarn_file latchwork_yarn_file;
 /* A need of yarn, by every route that can be gone. */
 typedef struct latchwork_yarn_need latchwork_yarn_need;
 
 /* A swatch of one texture that was weighed: width and height, or stitches and rows, or both. The texts of this and the
-   next three are the caller's, copied. Elements of arrays. Since 0.1. */
+   next two are the caller's, copied. Elements of arrays. Since 0.1. */
 typedef struct latchwork_weighed_swatch {
   const char *texture;
   double weight_g;  /* 1e-3..1e6 */
@@ -1770,12 +2133,6 @@ typedef struct latchwork_measured_loops {
   double stitches;  /* 1..1e9: places of the chart, columns times rows */
   double length_mm; /* of one strand, pulled straight; 0.1..1e9 */
 } latchwork_measured_loops;
-
-/* A texture that may be reckoned by another's figure, since it has none of its own. Since 0.1. */
-typedef struct latchwork_substitute {
-  const char *texture;
-  const char *use; /* the texture whose figure is taken */
-} latchwork_substitute;
 
 /* A yarn of the work. Since 0.1. */
 typedef struct latchwork_yarn {
@@ -1797,6 +2154,7 @@ typedef struct latchwork_yarn_request {
   int32_t pieces;                         /* panels alike, 1..10000 */
   int32_t waste_yarn;                     /* index; -1: the yarns of row 1 */
   int32_t seam_yarn;                      /* index */
+  int32_t state;                          /* LATCHWORK_CLOTH_STATE_... of the gauges */
   const latchwork_yarn *yarns;            /* one or more */
   size_t yarn_count;
   const latchwork_yarn_rows *rows;        /* none: all yarns in all rows */
@@ -1817,7 +2175,7 @@ typedef struct latchwork_yarn_request {
   double allowance;                       /* share on top of that, 0..2 */
 } latchwork_yarn_request;
 #define LATCHWORK_YARN_REQUEST_INIT                                                                        \
-  { sizeof(latchwork_yarn_request), 0, 0, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, { 0.0, 0.0 }, 0.0, \
+  { sizeof(latchwork_yarn_request), 0, 0, 0, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, { 0.0, 0.0 }, 0.0, \
     0.0, 0.0, 0.0, 0.0, 0.0, 0.0 }
 
 /* One yarn's part of a need. An element of arrays. Since 0.1. */
@@ -1842,6 +2200,18 @@ typedef struct latchwork_yarn_estimate {
    two standard deviations, a tenth on top; no yarns. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_request_default(latchwork_yarn_request *request,
                                                                 latchwork_error *error);
+/* A file of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_file_copy(const latchwork_yarn_file *file, latchwork_yarn_file **out,
+                                                          latchwork_error *error);
+/* *equal is 1 when all members are the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_file_equal(const latchwork_yarn_file *file,
+                                                           const latchwork_yarn_file *other, int32_t *equal,
+                                                           latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_yarn_file_destroy(latchwork_yarn_file *file);
+/* What it holds; its arrays and texts live as long as the file. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_file_request(const latchwork_yarn_file *file,
+                                                             latchwork_yarn_request *request, latchwork_error *error);
 /* Yarn for a panel. A texture without a figure bars a route, unless a substitute is named for it; none is built in.
    Fails: BAD_ARGUMENT (yarns, rows[1].last, weighed[0].weight_g); TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_yarn_need(const latchwork_panel *panel, const latchwork_swatch *swatch,
@@ -1903,6 +2273,9 @@ LATCHWORK_C_API latchwork_status latchwork_read_machine(const char *text, size_t
 /* "latchwork-certificate", version 1. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_certificate(const char *text, size_t size, latchwork_certificate **out,
                                                             latchwork_error *error);
+/* "latchwork-yarn", version 1. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_yarn_request(const char *text, size_t size, latchwork_yarn_file **out,
+                                                             latchwork_error *error);
 /* "latchwork-plan", version 1. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_plan(const char *text, size_t size, latchwork_plan **out,
                                                      latchwork_error *error);
@@ -1919,6 +2292,9 @@ LATCHWORK_C_API latchwork_status latchwork_panel_write(const latchwork_panel *pa
 LATCHWORK_C_API latchwork_status latchwork_machine_write(const latchwork_machine *machine,
                                                          const latchwork_effort *effort, char *text, size_t capacity,
                                                          size_t *needed, latchwork_error *error);
+/* The JSON of a request. Fails: BAD_VALUE or BAD_ENCODING (field) for what no reader takes. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_request_write(const latchwork_yarn_request *request, char *text,
+                                                              size_t capacity, size_t *needed, latchwork_error *error);
 /* The plan as JSON. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_write(const latchwork_plan *plan, char *text, size_t capacity,
                                                       size_t *needed, latchwork_error *error);
@@ -1996,11 +2372,20 @@ LATCHWORK_C_API latchwork_status latchwork_brief_machine(const latchwork_brief *
 /* Its efforts. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_effort(const latchwork_brief *brief, latchwork_effort *effort,
                                                         latchwork_error *error);
+/* Gives the brief yarns to reckon. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_set_yarn(latchwork_brief *brief,
+                                                          const latchwork_yarn_request *request,
+                                                          latchwork_error *error);
+/* Takes its yarns away again. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_clear_yarn(latchwork_brief *brief, latchwork_error *error);
+/* What the yarn is reckoned from. Fails: BAD_ARGUMENT (brief) when it names no yarn. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_yarn(const latchwork_brief *brief, latchwork_yarn_file **out,
+                                                      latchwork_error *error);
 /* Finds, plans both ways, verifies both, sizes. Conditions bind the least-effort plan alone. options may be NULL. Fails: as those do. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);
-/* For a terminal: size, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
+/* For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
    Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief *brief, const latchwork_job *job,
                                                          char *text, size_t capacity, size_t *needed,
@@ -2040,15 +2425,18 @@ LATCHWORK_C_API latchwork_status latchwork_job_verification(const latchwork_job 
 LATCHWORK_C_API latchwork_status latchwork_job_regular_verification(const latchwork_job *job,
                                                                     latchwork_verification *verification,
                                                                     latchwork_error *error);
+/* The yarn it takes. Fails: BAD_ARGUMENT (job) when the brief named none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_yarn(const latchwork_job *job, latchwork_yarn_need **out,
+                                                    latchwork_error *error);
 /* The panel's size. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_size(const latchwork_job *job, latchwork_size *size,
                                                     latchwork_error *error);
 /* The sizes of its strips, band by band from the bottom, from the left on the RS. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_size_strips(const latchwork_job *job, latchwork_strip_size *strips,
                                                            size_t capacity, size_t *needed, latchwork_error *error);
-/* The size's warnings for people, one a line; "" for none. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_job_size_warnings(const latchwork_job *job, char *text, size_t capacity,
-                                                             size_t *needed, latchwork_error *error);
+/* What is to be said of the size. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_size_findings(const latchwork_job *job, latchwork_findings **out,
+                                                             latchwork_error *error);
 
 #ifdef __cplusplus
 }

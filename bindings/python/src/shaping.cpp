@@ -1,0 +1,52 @@
+// Shapes of panels.
+
+#include "latchwork/shaping.hpp"
+
+#include "bind.hpp"
+
+namespace latchwork::python {
+
+void bind_shaping(py::module_& m) {
+  const ShapeOptions defaults;
+  m.attr("max_edge_items") = max_edge_items;
+  m.def(
+      "outlined", &outlined, "rows"_a, "columns"_a, "left"_a, "right"_a, "step"_a = 1,
+      "The shape of rows x columns between two edges, as seen on the right side; for edges that mirror each other give "
+      "the same one twice. An edge of points lies in each row where the line is in the middle of that row, rounded to "
+      "the nearest column, halves up; with step=2 it changes after even rows only.\n\nRaises Error bad_argument "
+      "(field \"rows\", \"left.points[2].row\", \"outline\"); too_large.");
+  m.def("outline_of", &outline_of, "grid"_a,
+        "The shape that a grid has: the outermost stitches of each row. Raises Error bad_argument (row) for a row "
+        "without a stitch.");
+  m.def(
+      "shape_findings",
+      [](const Grid& grid, const Outline& outline, int edge_stitches, CutWork cut) {
+        return shape_findings(grid, outline, {.edge_stitches = edge_stitches, .cut = cut});
+      },
+      "grid"_a, "outline"_a, py::kw_only(), "edge_stitches"_a = defaults.edge_stitches,
+      py::arg_v("cut", defaults.cut, "CutWork.refuse"),
+      "What the shape does to the hand work, worst first: crossings and stacks that it cuts (errors), hand cells that "
+      "come to lie in the edge stitches (advice). What lies outside altogether is not told.\n\nRaises Error "
+      "bad_argument (field \"outline\", \"edge_stitches\"); size_mismatch.");
+  m.def(
+      "shaped",
+      [](const Panel& panel, const Outline& outline, int edge_stitches, CutWork cut) {
+        return shaped(panel, outline, {.edge_stitches = edge_stitches, .cut = cut});
+      },
+      "panel"_a, "outline"_a, py::kw_only(), "edge_stitches"_a = defaults.edge_stitches,
+      py::arg_v("cut", defaults.cut, "CutWork.refuse"),
+      "The panel in that shape: no stitch outside, `edge_stitches` columns at each edge knitted plain, crossings "
+      "outside "
+      "left out. A crossing or a stack that the edge cuts is refused, or with CutWork.knit knitted plain.\n\nRaises "
+      "Error crossing_cut (row, column); bad_argument (row, column for a stack; field); size_mismatch.");
+  m.def("shaping_steps", &shaping_steps, "outline"_a,
+        "Every change of a shape, from the bottom up. Raises Error bad_argument (field \"outline\").");
+  m.def("outline_text", &outline_text, "outline"_a,
+        "A shape for people, a line each: \"RC 12: decrease 1 at each side, then every 6th row 4 times.\" Raises Error "
+        "bad_argument (field \"outline\").");
+  m.def("outline_size", &outline_size, "panel"_a, "swatch"_a,
+        "Widths and height of a shaped panel at its gauges. Raises Error no_gauge (field = texture); bad_argument, as "
+        "outline_of().");
+}
+
+}  // namespace latchwork::python

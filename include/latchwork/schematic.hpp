@@ -1,0 +1,79 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "latchwork/export.hpp"
+#include "latchwork/gauge.hpp"
+#include "latchwork/panel.hpp"
+#include "latchwork/quantity.hpp"
+
+namespace latchwork::inline v0 {
+
+/// A corner of a piece's outline.
+struct OutlinePoint {
+  double x_mm = 0;  ///< from the left on the RS, -1e6..1e6
+  double y_mm = 0;  ///< up from the cast-on, -1e6..1e6
+  friend bool operator==(const OutlinePoint&, const OutlinePoint&) = default;
+};
+
+/// On which side of the piece a measure's line is drawn. The values are in the C ABI.
+enum class MeasureSide : std::uint8_t { bottom = 0, top = 1, left = 2, right = 3 };
+
+/// One measure of a piece: where it is taken on the drawn outline, and what it is in each size.
+struct SchematicMeasure {
+  std::string label;  ///< "width at the cast-on"
+  MeasureSide side = MeasureSide::bottom;
+  OutlinePoint start;             ///< a width (bottom, top) is taken between the x of both, a height between the y
+  OutlinePoint end;               ///< extension lines are drawn from both points
+  double mm = 0;                  ///< in the drawn size, 0..1e6; written, not taken from the points
+  std::vector<double> others_mm;  ///< in the other sizes, in order
+  friend bool operator==(const SchematicMeasure&, const SchematicMeasure&) = default;
+};
+
+/// A piece: one panel off the machine.
+struct SchematicPiece {
+  std::string name;                   ///< "front"
+  std::vector<OutlinePoint> outline;  ///< its corners in order, three or more; closed by itself
+  std::vector<SchematicMeasure> measures;
+  bool seam_left = false;   ///< its left side is sewn to the piece before it
+  bool seam_right = false;  ///< its right side to the piece after it
+  friend bool operator==(const SchematicPiece&, const SchematicPiece&) = default;
+};
+
+/// What a schematic drawing shows. Plain data, so that an article can fill it.
+struct Schematic {
+  static constexpr std::size_t max_pieces = 50;
+  static constexpr std::size_t max_sizes = 50;
+  static constexpr std::size_t max_points = 200'000;  ///< of one outline
+  static constexpr std::size_t max_measures = 26;     ///< of one piece
+
+  std::string title;                   ///< "cushion cover, three sizes"
+  std::vector<std::string> sizes;      ///< their names, the drawn one first; empty: one size without a name
+  std::vector<SchematicPiece> pieces;  ///< from the left on the RS, one or more
+  std::vector<std::string> notes;      ///< lines for people, below the drawing
+  LengthUnit unit = LengthUnit::cm;    ///< of the measures: cm, to one decimal, or inch, to a quarter
+  friend bool operator==(const Schematic&, const Schematic&) = default;
+};
+
+/// The drawing as SVG 1.1, black on white: each piece to one scale, its measures on dimension lines with extension
+/// lines as "45 (50, 55) cm", each with a letter that the list below explains; seams dashed; a title that says that the
+/// right side is shown. Pieces stand side by side, in rows where they would not fit a page; pieces that are sewn
+/// together stay in one row. Made for 190 mm of A4 and for a phone: text is a thirtieth of the width, smaller only
+/// where pieces sewn together need more room. Linear in points and measures.
+/// @throws Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm" for as
+/// many as are not the sizes, "unit") for what is out of its range, or an outline under 1 mm wide or high; too_large;
+/// bad_encoding for text that is not UTF-8.
+LATCHWORK_API std::string schematic_svg(const Schematic& schematic);
+
+/// A panel as a piece, at its gauges: its shape (straight up where it has no `none` at its sides), slopes drawn
+/// straight where stitches leave one by one, steps where several do; bands of unlike width stand on their common
+/// middle. Measured are the widths at the cast-on, the widest row and the last row, where they differ by 0.5 mm, the
+/// height, and, where it is shaped, the heights to the widest row, to the first shaping and above the last, the last
+/// two from 10 mm up. Linear in cells.
+/// @throws Error no_gauge (field = texture); bad_argument (row, field "grid") for a row without a stitch.
+LATCHWORK_API SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch);
+
+}  // namespace latchwork::inline v0

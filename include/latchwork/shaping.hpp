@@ -1,0 +1,141 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "latchwork/export.hpp"
+#include "latchwork/finding.hpp"
+#include "latchwork/gauge.hpp"
+#include "latchwork/panel.hpp"
+
+namespace latchwork::inline v0 {
+
+/// How the points of an edge are joined. The values are in the C ABI.
+enum class EdgeLine : std::uint8_t {
+  straight = 0,  ///< by straight lines: slopes
+  curve = 1,  ///< by a smooth curve that passes no point's columns between two points: the monotone cubic of F. Fritsch
+              ///< and R. Carlson, SIAM J. Numer. Anal. 17, 1980 (from memory), its inner slopes the harmonic means of
+              ///< F. Fritsch and J. Butland, 1984 (from memory), 0 at a turn; at an end the slope of the chord
+};
+
+/// A point that an edge passes through.
+struct EdgePoint {
+  int row = 0;         ///< when the row counter reads this: 0 (the cast-on) to R
+  double columns = 0;  ///< in from the panel's edge, 0..W
+  friend bool operator==(const EdgePoint&, const EdgePoint&) = default;
+};
+
+/// Stitches that leave or join at an edge, some times over. One stitch is a decrease or an increase, several are bound
+/// off or cast on at once; fully fashioned moves, further in from the edge, are not modelled. What is bound off at the
+/// carriage's side alone (common practice) is for the caller's rows to see to.
+struct EdgeEvent {
+  int row = 1;       ///< after this row the first time, 1..R-1
+  int stitches = 1;  ///< that leave; below 0: that join; not 0
+  int every = 1;     ///< rows from one time to the next, 1 or more
+  int times = 1;     ///< 1 or more
+  friend bool operator==(const EdgeEvent&, const EdgeEvent&) = default;
+};
+
+/// One side edge, from the bottom up: points, or a start and events, not both. Neither: straight up. Every field has
+/// its default, so that designated initialisers may leave out what is not wanted without a warning.
+struct EdgeShape {
+  std::vector<EdgePoint> points{};  ///< rows never falling; below the first and above the last straight up; two points
+                                    ///< at one row are a step there
+  EdgeLine line = EdgeLine::straight;
+  int start = 0;                    ///< columns in from the panel's edge in row 1, with events
+  std::vector<EdgeEvent> events{};  ///< in any order; those after one row are added up
+  friend bool operator==(const EdgeShape&, const EdgeShape&) = default;
+};
+
+inline constexpr std::size_t max_edge_items = 1000;  ///< most points, and most events, of one edge
+
+/// The columns in work in one row.
+struct RowSpan {
+  int first = 0;  ///< 0..last, from the left on the RS
+  int last = 0;   ///< ..W-1
+  friend bool operator==(const RowSpan&, const RowSpan&) = default;
+};
+
+/// A panel's shape: where each row begins and ends. What lies outside is no stitch.
+struct Outline {
+  std::vector<RowSpan> rows;  ///< row 1 first
+  friend bool operator==(const Outline&, const Outline&) = default;
+};
+
+/// The shape of rows x columns between two edges, `left` and `right` as seen on the right side; for edges that mirror
+/// each other give the same one twice. In each row the edge of points lies where the line is in the middle of that row,
+/// rounded to the nearest column, halves up: never more than half a stitch from it. With `step` 2 (3, ...) it changes
+/// after even rows only (multiples of step): for each step rows the middle is that of all of them. Events stay at the
+/// rows they name. O(rows * (points + events)).
+/// @throws Error bad_argument (field "rows", "columns", "step"; "left.points[2].row", "right.events[0].every" for what
+/// is out of its range; "left" for points and events at once; with the row: "left" or "right" where events would put an
+/// edge outside the panel, "outline" where no stitch is left between them); too_large (field "left.points", "rows").
+LATCHWORK_API Outline outlined(int rows, int columns, const EdgeShape& left, const EdgeShape& right, int step = 1);
+
+/// The shape that a grid has: the outermost stitches of each row. Linear in cells.
+/// @throws Error bad_argument (row, field "grid") for a row without a stitch.
+LATCHWORK_API Outline outline_of(const Grid& grid);
+
+/// What shaped() does with a crossing or a stack that the edge cuts.
+enum class CutWork : std::uint8_t {
+  refuse = 0,  ///< nothing is shaped: an error at the place
+  knit = 1,    ///< the crossing is left out, and its span in its row and the next, or the stack, is knitted plain
+};
+
+struct ShapeOptions {
+  int edge_stitches = 1;  ///< columns at each edge that are knitted plain all the way, 0..100
+  CutWork cut = CutWork::refuse;
+};
+
+/// What the shape does to the panel's hand work, worst first, then by row and column: crossings of which a part is
+/// outside (crossing_cut; `value` columns of `limit`), stacks of tucks or slips with their held loop and closing cell
+/// of which a part is outside (stack_cut), both errors with how far to move edge or crossing; hand cells that come to
+/// lie in the edge stitches and are knitted plain (column_cut, advice). What lies outside altogether is not told. What
+/// the shaped panel then asks of a machine findings() tells. Linear in cells and crossings, but for the sorting.
+/// @throws Error bad_argument (field "outline", with the row; "edge_stitches", "cut"); size_mismatch (field "outline").
+LATCHWORK_API std::vector<Finding> shape_findings(const Grid& grid, const Outline& outline,
+                                                  const ShapeOptions& options = {});
+
+/// The panel in that shape: cells outside are `none`, those in the edge stitches knit, crossings outside are left out.
+/// Bands, axis and name stay. Stitches that begin or end inside are shaping events, which plans stop for.
+/// @throws as shape_findings(); with CutWork::refuse crossing_cut at the first crossing, bad_argument (row, column,
+/// field "outline") at the first stack that is cut.
+LATCHWORK_API Panel shaped(const Panel& panel, const Outline& outline, const ShapeOptions& options = {});
+
+/// What changes after a row.
+struct ShapingStep {
+  int row = 1;    ///< after this row
+  int left = 0;   ///< stitches that leave at the left edge on the RS; below 0: that join
+  int right = 0;  ///< at the right edge
+  friend bool operator==(const ShapingStep&, const ShapingStep&) = default;
+};
+
+/// Every change of a shape, from the bottom up. Linear. @throws Error bad_argument (field "outline", with the row).
+LATCHWORK_API std::vector<ShapingStep> shaping_steps(const Outline& outline);
+
+/// For people, a line each: how many stitches to begin with, what leaves or joins at which reading of the row counter,
+/// and how many are left. Like steps at even intervals are told once: "RC 12: decrease 1 at each side, then every 6th
+/// row 4 times". Left and right are those of the right side. @throws as shaping_steps().
+LATCHWORK_API std::string outline_text(const Outline& outline);
+
+/// Size of a shaped panel at its gauges, as size() measures: each band's rows at its mean height, a row's width the sum
+/// of its columns' in work.
+struct OutlineSize {
+  double bottom_width_mm = 0;  ///< of row 1
+  double widest_width_mm = 0;  ///< of the widest row
+  double top_width_mm = 0;     ///< of the last row
+  double height_mm = 0;        ///< Size::height_mm
+  int bottom_columns = 0;
+  int widest_columns = 0;
+  int widest_row = 1;  ///< the lowest of equal ones
+  int top_columns = 0;
+  friend bool operator==(const OutlineSize&, const OutlineSize&) = default;
+};
+
+/// Widths and height of a shaped panel. Linear in cells.
+/// @throws Error no_gauge (field = texture); bad_argument, as outline_of().
+LATCHWORK_API OutlineSize outline_size(const Panel& panel, const Swatch& swatch);
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,73 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "brief/facts.hpp"
+#include "text/words.hpp"
+
+namespace latchwork::inline v0::report {
+namespace {
+
+std::string_view route_words(YarnRoute route) {
+  switch (route) {
+    case YarnRoute::weighed_area:
+      return "weighed swatches, by area";
+    case YarnRoute::weighed_stitches:
+      return "weighed swatches, by stitches";
+    case YarnRoute::measured_loops:
+      return "unravelled stitches";
+    case YarnRoute::plain_geometry:
+      return "the geometry of plain knit";
+  }
+  return "?";
+}
+
+std::string grams(double weight_g) {
+  if (weight_g < 0.05) return "under 0.1 g";
+  return weight_g < 100 ? fmt::format("{:.1f} g", weight_g) : fmt::format("{:.0f} g", weight_g);
+}
+
+std::string estimate_words(const YarnEstimate& estimate) {
+  std::string words = grams(estimate.weight_g);
+  if (estimate.spread_g > 0) words += ", give or take " + grams(estimate.spread_g);
+  if (estimate.length_m > 0) words += fmt::format(", {:.0f} m", estimate.length_m);
+  return fmt::format("{} (from {})", words, route_words(estimate.route));
+}
+
+std::string buy_words(const Yarn& yarn, const YarnShare& share) {
+  std::string words = grams(share.buy_g);
+  if (share.balls > 0)
+    words = fmt::format("{} of {:g} g ({} wanted)", count_of(share.balls, "ball"), yarn.ball_g, words);
+  return yarn.name.empty() ? words : fmt::format("{}: {}", yarn.name, words);
+}
+
+}  // namespace
+
+void add_yarn(Facts& facts, const Brief& brief, const Job& job) {
+  if (!brief.yarn || !job.yarn) return;
+  const YarnNeed& need = *job.yarn;
+  std::vector<std::string> estimates;
+  for (const YarnEstimate& estimate : need.estimates) estimates.push_back(estimate_words(estimate));
+  const int pieces = brief.yarn->pieces;
+  std::string words = estimates.empty() ? "not known: see below" : joined(estimates, "; ");
+  if (estimates.size() > 1) words += fmt::format("; {:.0f} % apart", 100 * need.apart);
+  if (pieces > 1) words += fmt::format("; {} panels", pieces);
+  facts.lines.emplace_back("Yarn", std::move(words));
+  // Of several routes each yarn's dearest: what is left over is a smaller harm than what is missing.
+  for (std::size_t i = 0; i < brief.yarn->yarns.size() && !need.estimates.empty(); ++i) {
+    const YarnShare* most = &need.estimates.front().shares[i];
+    for (const YarnEstimate& estimate : need.estimates) {
+      if (estimate.shares[i].buy_g > most->buy_g) most = &estimate.shares[i];
+    }
+    facts.lines.emplace_back("To buy", buy_words(brief.yarn->yarns[i], *most));
+  }
+  const auto note = [&](const std::string& told) {
+    const std::pair<std::string, std::string> entry("yarn", told);
+    if (std::find(facts.notes.begin(), facts.notes.end(), entry) == facts.notes.end()) facts.notes.push_back(entry);
+  };
+  for (const YarnEstimate& estimate : need.estimates) std::for_each(estimate.notes.begin(), estimate.notes.end(), note);
+  if (need.estimates.empty()) std::for_each(need.missing.begin(), need.missing.end(), note);
+  std::for_each(need.warnings.begin(), need.warnings.end(), note);
+}
+
+}  // namespace latchwork::inline v0::report

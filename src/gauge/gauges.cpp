@@ -1,0 +1,148 @@
+#include "gauge/gauges.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "text/utf8.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+constexpr std::size_t most_substitutes = 50'000;
+constexpr std::size_t most_text_bytes = 256;  // as of a measurement
+
+[[noreturn]] void refuse(ErrorCode code, const std::string& field, const std::string& message) {
+  Place place;
+  place.field = field;
+  throw Error(code, place, message);
+}
+
+}  // namespace
+
+// Both sums are of differences from the first value, so that equal values give exactly that value and no spread, and
+// values that share many digits lose none of those in which they differ.
+Density density(std::span<const double> values) {
+  Density out;
+  out.places = static_cast<int>(values.size());
+  if (values.empty()) return out;
+  const double n = static_cast<double>(values.size());
+  const double first = values.front();
+  double sum = 0;
+  for (const double value : values) sum += value - first;
+  const double mean_difference = sum / n;
+  out.per_10cm = first + mean_difference;
+  if (values.size() < 2) return out;
+  double squares = 0;
+  for (const double value : values) {
+    const double deviation = (value - first) - mean_difference;
+    squares += deviation * deviation;
+  }
+  out.spread = std::sqrt(squares / (n - 1));
+  out.standard_error = out.spread / std::sqrt(n);
+  return out;
+}
+
+MeasuredGauges measured_gauges(const Swatch& swatch) {
+  struct Values {
+    std::vector<double> stitches;
+    std::vector<double> rows;
+  };
+  std::map<std::pair<std::string_view, ClothState>, Values> values;
+  for (const Measurement& each : swatch.measurements()) {
+    Values& of = values[{each.texture, each.state}];
+    (each.counted == Counted::stitches ? of.stitches : of.rows).push_back(each.count * 100 / each.length_mm);
+  }
+  MeasuredGauges out;
+  for (const auto& [key, list] : values) {
+    const auto& [texture, state] = key;
+    out[std::string(texture)].emplace(state,
+                                      Gauge{std::string(texture), state, density(list.stitches), density(list.rows)});
+  }
+  return out;
+}
+
+bool is_whole(const Gauge& gauge) noexcept {
+  return gauge.stitches.places > 0 && gauge.rows.places > 0;
+}
+
+Gauges::Gauges(const Swatch& swatch, std::optional<ClothState> state, std::span<const Substitute> substitutes)
+    : all_(measured_gauges(swatch)), state_(state) {
+  require_state(state);
+  require_substitutes(substitutes);
+  for (const Substitute& each : substitutes) substitutes_.emplace(each.texture, each.use);
+}
+
+const Gauge* Gauges::own(std::string_view texture) const {
+  const auto found = all_.find(texture);
+  if (found == all_.end()) return nullptr;
+  const Gauge* out = nullptr;
+  for (const auto& [state, gauge] : found->second) {
+    if (is_whole(gauge) && (!state_ || *state_ == state)) out = &gauge;  // the last is the most finished
+  }
+  return out;
+}
+
+const Gauge* Gauges::find(std::string_view texture) const {
+  if (const Gauge* gauge = own(texture)) return gauge;
+  const auto substitute = substitutes_.find(texture);
+  return substitute == substitutes_.end() ? nullptr : own(substitute->second);
+}
+
+const Gauge& Gauges::of(std::string_view texture) const {
+  if (const Gauge* gauge = find(texture)) return *gauge;
+  std::string message = fmt::format("the swatch has no gauge for texture '{}': {}", texture, lack(texture));
+  if (const auto substitute = substitutes_.find(texture); substitute != substitutes_.end()) {
+    message += fmt::format("; nor for '{}', which was to stand in: {}", substitute->second, lack(substitute->second));
+  }
+  refuse(ErrorCode::no_gauge, std::string(texture), message);
+}
+
+std::string Gauges::lack(std::string_view texture) const {
+  const auto found = all_.find(texture);
+  bool stitches = false;
+  bool rows = false;
+  if (found != all_.end()) {
+    for (const auto& [state, gauge] : found->second) {
+      if (state_ && *state_ != state) continue;
+      stitches = stitches || gauge.stitches.places > 0;
+      rows = rows || gauge.rows.places > 0;
+    }
+  }
+  const std::string when = state_ ? fmt::format(" {}", cloth_state_name(*state_)) : std::string();
+  if (stitches && rows) return "stitches and rows were not measured in one state";
+  if (rows) return "stitches were not measured" + when;
+  if (stitches) return "rows were not measured" + when;
+  return "it was not measured" + when;
+}
+
+void require_state(std::optional<ClothState> state) {
+  if (!state || !cloth_state_name(*state).empty()) return;
+  refuse(ErrorCode::bad_argument, "state",
+         fmt::format("state is {}; it must be 0..{}", static_cast<int>(*state), static_cast<int>(ClothState::washed)));
+}
+
+void require_texture_name(const std::string& field, std::string_view text) {
+  if (text.empty() || text.size() > most_text_bytes || text.find('\0') != std::string_view::npos) {
+    refuse(ErrorCode::bad_argument, field,
+           fmt::format("{} takes {} bytes; the name of a texture has 1 to {}, without NUL", field, text.size(),
+                       most_text_bytes));
+  }
+  if (utf8_error(text) != std::string_view::npos) {
+    refuse(ErrorCode::bad_argument, field, fmt::format("{} holds a byte that is not UTF-8", field));
+  }
+}
+
+void require_substitutes(std::span<const Substitute> substitutes) {
+  if (substitutes.size() > most_substitutes) {
+    refuse(ErrorCode::too_large, "substitutes",
+           fmt::format("substitutes has {} items; the limit is {}", substitutes.size(), most_substitutes));
+  }
+  for (std::size_t i = 0; i < substitutes.size(); ++i) {
+    const std::string where = fmt::format("substitutes[{}].", i);
+    require_texture_name(where + "texture", substitutes[i].texture);
+    require_texture_name(where + "use", substitutes[i].use);
+  }
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,246 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include "chart/pen.hpp"
+#include "chart/svg.hpp"
+#include "latchwork/schematic.hpp"
+#include "schematic/check.hpp"
+#include "schematic/layout.hpp"
+#include "text/letters.hpp"
+#include "text/utf8.hpp"
+#include "text/words.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+using namespace drawing;
+using namespace schematics;
+
+constexpr Unit tick = font * 3 / 10;
+constexpr Unit clear = font * 3 / 10;  // between outline and extension line
+
+class Drawing {
+ public:
+  explicit Drawing(const Schematic& schematic) : schematic_(schematic) {}
+
+  std::string written() {
+    const std::string title = title_words();
+    const std::vector<std::string> lines = list();
+    // Where the heading ends depends on the width and the width on nothing above: laid out once for its width.
+    layout_ = laid_out(schematic_, 0);
+    Unit y = font / 2;
+    pen_.open("title", font_size(big) + " font-weight=\"bold\"");
+    y = paragraph(title, big, y);
+    pen_.close();
+    layout_ = laid_out(schematic_, y + font);
+    outlines();
+    dimension_lines();
+    texts();
+    y += font + layout_.height + font;
+    pen_.open("list", font_size(font));
+    for (const std::string& line : lines) y = paragraph(line, font, y);
+    pen_.close();
+
+    std::string out = "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" viewBox=\"0 0 ";
+    append_unit(out, layout_.width);
+    out += ' ';
+    append_unit(out, y + font);
+    out += "\" role=\"img\">\n<title>" + escaped_xml(title) + "</title>\n<desc>" + escaped_xml(joined(lines, " "));
+    out += "</desc>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
+    return out + "<g font-family=\"sans-serif\" fill=\"#000\">\n" + pen_.body + "</g>\n</svg>\n";
+  }
+
+ private:
+  static constexpr Unit big = font * 13 / 10;
+
+  std::string title_words() const {
+    return (schematic_.title.empty() ? "Schematic" : schematic_.title + ": schematic") + ", right side shown";
+  }
+
+  std::vector<std::string> list() const {
+    std::vector<std::string> lines;
+    if (!schematic_.sizes.empty()) {
+      std::string sizes = "Sizes: " + schematic_.sizes.front();
+      if (schematic_.sizes.size() > 1) {
+        sizes += fmt::format(" ({})", joined({schematic_.sizes.begin() + 1, schematic_.sizes.end()}));
+        sizes += "; the first is drawn";
+      }
+      lines.push_back(sizes + ".");
+    }
+    std::size_t letter = 0;
+    bool seams = false;
+    for (const SchematicPiece& piece : schematic_.pieces) {
+      seams = seams || piece.seam_left || piece.seam_right;
+      for (const SchematicMeasure& measure : piece.measures) {
+        const std::string of = schematic_.pieces.size() > 1 && !piece.name.empty() ? piece.name + ", " : "";
+        lines.push_back(fmt::format("{}: {}{}{}{}", letter_name(letter++), of, measure.label,
+                                    measure.label.empty() ? "" : ", ", measure_text(measure, schematic_.unit)));
+      }
+    }
+    if (seams) lines.emplace_back("Dashed: a seam to the piece beside it.");
+    lines.insert(lines.end(), schematic_.notes.begin(), schematic_.notes.end());
+    return lines;
+  }
+
+  Unit paragraph(const std::string& words, Unit size, Unit y) {
+    // Bold words are wider than plain ones, and a word that is longer than a line is cut rather than run off the page.
+    const auto letters = static_cast<std::size_t>((layout_.width - font) * 100 / (size * 64));
+    for (const std::string& line : wrapped(words, letters)) {
+      for (const std::string& part : cut(line, letters)) {
+        y += size * 13 / 10;
+        pen_.text(font / 2, y, part);
+      }
+    }
+    return y;
+  }
+
+  static std::vector<std::string> cut(const std::string& line, std::size_t letters) {
+    std::vector<std::string> parts(1);
+    std::size_t used = 0;
+    for (std::size_t at = 0; at < line.size();) {
+      const std::size_t size = std::min(character_size(line[at]), line.size() - at);
+      if (used == letters) {
+        parts.emplace_back();
+        used = 0;
+      }
+      parts.back().append(line, at, size);
+      at += size;
+      ++used;
+    }
+    return parts;
+  }
+
+  void outlines() {
+    pen_.open_stroke("outline", 120, "fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\"");
+    for (const PlacedPiece& placed : layout_.pieces) {
+      const SchematicPiece& piece = schematic_.pieces[placed.piece];
+      Path path;
+      Unit x = 0;
+      Unit y = 0;
+      const Box box = box_of(piece);
+      for (const OutlinePoint& point : piece.outline) {
+        const Unit next_x = placed.left + std::llround((point.x_mm - box.left) * layout_.unit_of_mm);
+        const Unit next_y = placed.top + std::llround((box.high - point.y_mm) * layout_.unit_of_mm);
+        if (path.empty()) {
+          path.move(next_x, next_y);
+        } else if (next_x != x || next_y != y) {
+          path.line(next_x, next_y);
+        }
+        x = next_x;
+        y = next_y;
+      }
+      path.close().flush(pen_.body);
+    }
+    pen_.close();
+    Path seams;
+    for (const PlacedPiece& placed : layout_.pieces) {
+      const SchematicPiece& piece = schematic_.pieces[placed.piece];
+      const Unit inset = std::min(font * 4 / 10, (placed.right - placed.left) / 8);
+      if (piece.seam_left) seams.move(placed.left + inset, placed.top).line(placed.left + inset, placed.bottom);
+      if (piece.seam_right) seams.move(placed.right - inset, placed.top).line(placed.right - inset, placed.bottom);
+    }
+    if (seams.empty()) return;
+    pen_.open_stroke("seam", 80, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"4 3\"");
+    seams.flush(pen_.body);
+    pen_.close();
+  }
+
+  /// An extension line from a point to a little past the dimension line.
+  static void extension(Path& path, bool flat, Unit along, Unit foot, Unit line) {
+    const Unit from = foot < line ? std::min(foot + clear, line) : std::max(foot - clear, line);
+    const Unit to = foot < line ? line + tick : line - tick;
+    if (flat) {
+      path.move(along, from).line(along, to);
+    } else {
+      path.move(from, along).line(to, along);
+    }
+  }
+
+  void dimension_lines() {
+    Path thin;
+    Path ticks;
+    for (const PlacedPiece& placed : layout_.pieces) {
+      for (const PlacedMeasure& each : placed.measures) {
+        const bool flat = across(schematic_.pieces[placed.piece].measures[each.measure].side);
+        extension(thin, flat, each.from, each.from_foot, each.line);
+        extension(thin, flat, each.to, each.to_foot, each.line);
+        if (flat) {
+          thin.move(each.from, each.line).line(each.to, each.line);
+        } else {
+          thin.move(each.line, each.from).line(each.line, each.to);
+        }
+        for (const Unit end : {each.from, each.to}) {  // an oblique stroke at each end, as builders draw
+          const Unit x = flat ? end : each.line;
+          const Unit y = flat ? each.line : end;
+          ticks.move(x - tick * 2 / 3, y + tick * 2 / 3).line(x + tick * 2 / 3, y - tick * 2 / 3);
+        }
+      }
+    }
+    if (thin.empty()) return;
+    pen_.open_stroke("dimension", 45);
+    thin.flush(pen_.body);
+    pen_.close();
+    pen_.open_stroke("tick", 110);
+    ticks.flush(pen_.body);
+    pen_.close();
+  }
+
+  void texts() {
+    pen_.open("measure", font_size(font));
+    for (const PlacedPiece& placed : layout_.pieces) {
+      const SchematicPiece& piece = schematic_.pieces[placed.piece];
+      for (const PlacedMeasure& each : placed.measures) {
+        const Unit width = width_of(each);
+        const Unit middle = (each.from + each.to) / 2;
+        const MeasureSide side = piece.measures[each.measure].side;
+        Unit x = middle - width / 2;
+        Unit y = each.line - font * 3 / 10;
+        if (!across(side)) {
+          x = side == MeasureSide::left ? each.line - font * 4 / 10 - width : each.line + font * 4 / 10;
+          y = middle + font * 35 / 100 - font * 6 / 10 * (static_cast<Unit>(each.lines.size()) - 1);
+        }
+        for (const std::string& line : each.lines) {
+          on_white(x, y, width, line);
+          y += font * 12 / 10;
+        }
+      }
+      if (!piece.name.empty()) {
+        const Unit width = text_width(font, letters_in(piece.name));
+        on_white((placed.left + placed.right - width) / 2, placed.name_y, width, piece.name);
+      }
+    }
+    pen_.close();
+  }
+
+  /// Words in the middle of a place of that width, on white: an extension line may pass behind them.
+  void on_white(Unit x, Unit baseline, Unit width, const std::string& words) {
+    pen_.body += "<rect fill=\"#fff\" x=\"";
+    append_unit(pen_.body, x);
+    pen_.body += "\" y=\"";
+    append_unit(pen_.body, baseline - font * 85 / 100);
+    pen_.body += "\" width=\"";
+    append_unit(pen_.body, width);
+    pen_.body += "\" height=\"";
+    append_unit(pen_.body, font * 105 / 100);
+    pen_.body += "\"/>\n<g text-anchor=\"middle\">";
+    pen_.text(x + width / 2, baseline, words);
+    pen_.body += "</g>\n";
+  }
+
+  const Schematic& schematic_;
+  Layout layout_;
+  Pen pen_;
+};
+
+}  // namespace
+
+std::string schematic_svg(const Schematic& schematic) {
+  check(schematic);
+  return Drawing(schematic).written();
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,62 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "chart/svg.hpp"
+#include "latchwork/schematic.hpp"
+
+namespace latchwork::inline v0::schematics {
+
+using drawing::Unit;
+
+inline constexpr Unit font = 1000;  ///< all else is laid out in it
+
+/// How far an outline reaches, in mm.
+struct Box {
+  double left = 0, right = 0, low = 0, high = 0;
+};
+Box box_of(const SchematicPiece& piece);
+
+/// Whether a measure is a width.
+inline bool across(MeasureSide side) {
+  return side == MeasureSide::bottom || side == MeasureSide::top;
+}
+
+/// "45 (50, 55) cm".
+std::string measure_text(const SchematicMeasure& measure, LengthUnit unit);
+
+/// One measure on the page. Its dimension line stands at `line`: a height above the page's x, a width at its y.
+struct PlacedMeasure {
+  std::size_t measure = 0;         ///< index into the piece's measures
+  std::vector<std::string> lines;  ///< "A 45 (50, 55) cm"; beside a height what is in brackets on a line of its own
+  Unit from = 0;                   ///< ends of the line: x of a width, y of a height; from <= to
+  Unit to = 0;
+  Unit from_foot = 0;  ///< where the extension lines begin: y of a width's points, x of a height's
+  Unit to_foot = 0;
+  Unit line = 0;
+};
+
+/// One piece on the page. All x and y are the page's.
+struct PlacedPiece {
+  std::size_t piece = 0;
+  Unit left = 0, right = 0, top = 0, bottom = 0;  ///< of its outline
+  Unit name_y = 0;                                ///< baseline of its name, which is centred over it
+  std::vector<PlacedMeasure> measures;
+};
+
+/// Of its widest line.
+Unit width_of(const PlacedMeasure& measure);
+
+struct Layout {
+  double unit_of_mm = 0;  ///< the scale
+  Unit width = 0;
+  Unit height = 0;  ///< of the pieces alone, from `top`
+  std::vector<PlacedPiece> pieces;
+};
+
+/// Places everything below `top` so that no text lies on another. Measures are named A, B, ... over all pieces.
+Layout laid_out(const Schematic& schematic, Unit top);
+
+}  // namespace latchwork::inline v0::schematics

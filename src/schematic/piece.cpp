@@ -1,0 +1,162 @@
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <vector>
+
+#include "gauge/gauges.hpp"
+#include "latchwork/schematic.hpp"
+#include "latchwork/shaping.hpp"
+#include "shaping/strips.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+constexpr double told_from_mm = 0.5;
+constexpr double straight_from_mm = 10;  // a shorter straight part is the first row or two of a slope
+
+/// Rows with one edge, in one band.
+struct Run {
+  double x_mm = 0;
+  double low_mm = 0;
+  double high_mm = 0;
+  int edge = 0;  ///< columns from the left
+  std::size_t band = 0;
+};
+
+/// Where every row of a panel lies.
+class Lay {
+ public:
+  Lay(const Panel& panel, const Swatch& swatch)
+      : gauges_(swatch), lays_(shaping::lay_of(panel, gauges_)), outline_(outline_of(panel.grid())) {
+    for (const shaping::BandLay& lay : lays_) widest_ = std::max(widest_, lay.column_mm.back());
+    std::size_t band = 0;
+    for (int row = 1; row <= panel.grid().rows(); ++row) {
+      while (row >= panel.bands()[band].row + panel.bands()[band].rows) ++band;
+      band_of_.push_back(band);
+      const double share = (row - panel.bands()[band].row + 1.0) / panel.bands()[band].rows;
+      top_mm_.push_back(lays_[band].bottom_mm + share * lays_[band].height_mm);
+    }
+  }
+
+  int rows() const { return static_cast<int>(outline_.rows.size()); }
+  const Outline& outline() const { return outline_; }
+  double bottom_of(int row) const { return row == 1 ? 0 : top_mm_[index(row) - 1]; }
+  double top_of(int row) const { return top_mm_[index(row)]; }
+  double left_of(int row) const { return x_of(row, outline_.rows[index(row)].first); }
+  double right_of(int row) const { return x_of(row, outline_.rows[index(row)].last + 1); }
+  double width_of(int row) const { return right_of(row) - left_of(row); }
+
+  /// One side, from the bottom up.
+  std::vector<Run> runs(bool left) const {
+    std::vector<Run> out;
+    for (int row = 1; row <= rows(); ++row) {
+      const RowSpan& span = outline_.rows[index(row)];
+      const int edge = left ? span.first : span.last + 1;
+      const std::size_t band = band_of_[index(row)];
+      if (out.empty() || out.back().edge != edge || out.back().band != band) {
+        out.push_back({x_of(row, edge), bottom_of(row), top_of(row), edge, band});
+      } else {
+        out.back().high_mm = top_of(row);
+      }
+    }
+    return out;
+  }
+
+ private:
+  static std::size_t index(int row) { return static_cast<std::size_t>(row) - 1; }
+  /// Bands stand on their common middle.
+  double x_of(int row, int column) const {
+    const shaping::BandLay& lay = lays_[band_of_[index(row)]];
+    return (widest_ - lay.column_mm.back()) / 2 + lay.column_mm[static_cast<std::size_t>(column)];
+  }
+
+  Gauges gauges_;
+  std::vector<shaping::BandLay> lays_;
+  Outline outline_;
+  double widest_ = 0;
+  std::vector<std::size_t> band_of_;
+  std::vector<double> top_mm_;
+};
+
+/// Adds a corner in place of the last one where that lies on the line to it.
+void add_corner(std::vector<OutlinePoint>& corners, const OutlinePoint& next) {
+  const std::size_t count = corners.size();
+  if (count > 1) {
+    const OutlinePoint& a = corners[count - 2];
+    const OutlinePoint& b = corners[count - 1];
+    const double turn = (b.x_mm - a.x_mm) * (next.y_mm - b.y_mm) - (b.y_mm - a.y_mm) * (next.x_mm - b.x_mm);
+    if (std::abs(turn) < 1e-6 && b.y_mm > a.y_mm) corners.pop_back();
+  }
+  corners.push_back(next);
+}
+
+/// The corners of one side, from the bottom up. Stitches that leave one by one make a slope: its corner lies half a run
+/// from the step, on the longer of two runs half the shorter, so that what goes straight up stays straight.
+std::vector<OutlinePoint> corners(const std::vector<Run>& runs) {
+  std::vector<OutlinePoint> out;
+  const auto sloped = [&](std::size_t i) {  // from run i to the next
+    return runs[i].band == runs[i + 1].band && std::abs(runs[i].edge - runs[i + 1].edge) == 1;
+  };
+  const auto reach = [&](std::size_t i) {
+    return std::min(runs[i].high_mm - runs[i].low_mm, runs[i + 1].high_mm - runs[i + 1].low_mm) / 2;
+  };
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    const double low = i > 0 && sloped(i - 1) ? runs[i].low_mm + reach(i - 1) : runs[i].low_mm;
+    const double high = i + 1 < runs.size() && sloped(i) ? runs[i].high_mm - reach(i) : runs[i].high_mm;
+    add_corner(out, {runs[i].x_mm, low});
+    if (high - low > 1e-6) add_corner(out, {runs[i].x_mm, high});
+  }
+  return out;
+}
+
+}  // namespace
+
+SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch) {
+  const Lay lay(panel, swatch);
+  SchematicPiece piece;
+  piece.name = panel.name();
+  const std::vector<OutlinePoint> left = corners(lay.runs(true));
+  const std::vector<OutlinePoint> right = corners(lay.runs(false));
+  piece.outline.assign(left.rbegin(), left.rend());
+  piece.outline.insert(piece.outline.end(), right.begin(), right.end());
+
+  const int last = lay.rows();
+  int widest = 1;
+  for (int row = 2; row <= last; ++row) {
+    if (lay.width_of(row) > lay.width_of(widest)) widest = row;
+  }
+  const auto width = [&](const char* label, MeasureSide side, int row, double y) {
+    piece.measures.push_back({label, side, {lay.left_of(row), y}, {lay.right_of(row), y}, lay.width_of(row), {}});
+  };
+  const auto height = [&](const char* label, MeasureSide side, int low_row, double low, int high_row, double high) {
+    const bool left_side = side == MeasureSide::left;
+    const double from = left_side ? lay.left_of(low_row) : lay.right_of(low_row);
+    const double to = left_side ? lay.left_of(high_row) : lay.right_of(high_row);
+    piece.measures.push_back({label, side, {from, low}, {to, high}, high - low, {}});
+  };
+  const double total = lay.top_of(last);
+  width("width at the cast-on", MeasureSide::bottom, 1, 0);
+  const bool widest_told = lay.width_of(widest) >= std::max(lay.width_of(1), lay.width_of(last)) + told_from_mm;
+  if (widest_told) {
+    width("width at the widest row", MeasureSide::bottom, widest, lay.bottom_of(widest));
+  }
+  if (std::abs(lay.width_of(last) - lay.width_of(1)) >= told_from_mm) {
+    width("width at the last row", MeasureSide::top, last, total);
+  }
+  height("height", MeasureSide::right, 1, 0, last, total);
+  if (widest_told) height("height to the widest row", MeasureSide::left, 1, 0, widest, lay.bottom_of(widest));
+  const std::vector<ShapingStep> steps = shaping_steps(lay.outline());
+  if (!steps.empty()) {
+    const int low = steps.front().row;
+    const int high = steps.back().row;
+    if (lay.top_of(low) >= straight_from_mm) {
+      height("height to the first shaping", MeasureSide::left, 1, 0, low, lay.top_of(low));
+    }
+    if (high > low && total - lay.top_of(high) >= straight_from_mm) {
+      height("height above the last shaping", MeasureSide::left, high + 1, lay.top_of(high), last, total);
+    }
+  }
+  return piece;
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,70 @@
+#include <map>
+#include <string_view>
+#include <vector>
+
+#include "latchwork/shaping.hpp"
+#include "shaping/strips.hpp"
+#include "size/measure.hpp"
+
+namespace latchwork::inline v0 {
+
+std::vector<shaping::BandLay> shaping::lay_of(const Panel& panel, const Gauges& gauges) {
+  std::vector<BandLay> out;
+  out.reserve(panel.bands().size());
+  double bottom = 0;
+  for (const Band& band : panel.bands()) {
+    BandLay lay;
+    lay.bottom_mm = bottom;
+    lay.column_mm.reserve(static_cast<std::size_t>(panel.grid().columns()) + 1);
+    lay.column_mm.push_back(0);
+    std::map<std::string_view, TextureColumns> columns;
+    double left = 0;
+    for (const StripSpan& strip : band.strips) {
+      const Gauge& gauge = gauges.of(strip.texture);
+      TextureColumns& texture = columns[strip.texture];
+      texture.gauge = &gauge;
+      texture.columns += strip.columns;
+      for (int i = 1; i <= strip.columns; ++i) lay.column_mm.push_back(left + extent_mm(i, gauge.stitches));
+      left = lay.column_mm.back();
+    }
+    std::vector<TextureColumns> textures;
+    textures.reserve(columns.size());
+    for (const auto& [name, texture] : columns) textures.push_back(texture);
+    lay.height_mm = band_height_mm(textures, band.rows);
+    bottom += lay.height_mm;
+    out.push_back(std::move(lay));
+  }
+  return out;
+}
+
+OutlineSize outline_size(const Panel& panel, const Swatch& swatch) {
+  const Gauges gauges(swatch);
+  const std::vector<shaping::BandLay> lays = shaping::lay_of(panel, gauges);
+  const Outline outline = outline_of(panel.grid());
+  OutlineSize out;
+  for (std::size_t b = 0; b < lays.size(); ++b) {
+    const Band& band = panel.bands()[b];
+    out.height_mm += lays[b].height_mm;
+    for (int row = band.row; row < band.row + band.rows; ++row) {
+      const RowSpan& span = outline.rows[static_cast<std::size_t>(row) - 1];
+      const auto first = static_cast<std::size_t>(span.first);
+      const auto last = static_cast<std::size_t>(span.last);
+      const double width = lays[b].column_mm[last + 1] - lays[b].column_mm[first];
+      const int columns = span.last - span.first + 1;
+      if (row == 1) {
+        out.bottom_width_mm = width;
+        out.bottom_columns = columns;
+      }
+      if (row == 1 || width > out.widest_width_mm) {
+        out.widest_width_mm = width;
+        out.widest_columns = columns;
+        out.widest_row = row;
+      }
+      out.top_width_mm = width;
+      out.top_columns = columns;
+    }
+  }
+  return out;
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "gauge/gauges.hpp"
+#include "latchwork/panel.hpp"
+
+namespace latchwork::inline v0::shaping {
+
+/// Where the columns and rows of a band lie, in mm.
+struct BandLay {
+  std::vector<double> column_mm;  ///< W + 1: from the band's left edge to the left edge of each column, and its width
+  double bottom_mm = 0;           ///< of its first row, from the cast-on
+  double height_mm = 0;           ///< its width-weighted mean height, as size() has it
+};
+
+/// Bottom band first. @throws Error no_gauge (field = texture).
+std::vector<BandLay> lay_of(const Panel& panel, const Gauges& gauges);
+
+}  // namespace latchwork::inline v0::shaping

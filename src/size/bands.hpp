@@ -1,0 +1,47 @@
+#pragma once
+
+#include <cstddef>
+#include <string_view>
+#include <vector>
+
+#include "gauge/gauges.hpp"
+#include "latchwork/size.hpp"
+#include "size/measure.hpp"
+
+namespace latchwork::inline v0 {
+
+/// What one gauge measures of a band.
+struct Part {
+  TextureColumns texture;
+  double width_mm = 0;
+  double height_mm = 0;
+  bool ladder = true;  ///< no stitch anywhere: bare strands neither ripple nor are stretched
+};
+
+/// A band as far as it lies between the seams.
+struct MeasuredBand {
+  int row = 1;
+  int rows = 1;
+  std::vector<Part> parts;  ///< by the names of the gauges' textures
+  double width_mm = 0;
+  double height_mm = 0;
+  std::size_t least_part = 0;     ///< of the heights; the first by name of equal ones
+  std::size_t greatest_part = 0;  ///< likewise
+  int last_row() const { return row + rows - 1; }
+  const Part& least() const { return parts[least_part]; }
+  const Part& greatest() const { return parts[greatest_part]; }
+};
+
+/// The bands of a panel that are not wholly in a seam.
+std::vector<MeasuredBand> measured_bands(const Panel& panel, const Gauges& gauges, const SizeOptions& options);
+
+// What is to be said of a panel's measure, each thing once.
+void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& found);
+void find_widths(const std::vector<MeasuredBand>& bands, const MeasuredBand& widest, std::vector<Finding>& found);
+/// borrowed_gauge, mixed_states, unknown_spread of the textures that have a gauge.
+void find_gauges(const Panel& panel, const Gauges& gauges, std::vector<Finding>& found);
+
+/// @throws Error bad_argument.
+void require_size_options(const SizeOptions& options, const Panel& panel);
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,249 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <set>
+#include <utility>
+
+#include "size/bands.hpp"
+#include "text/words.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+constexpr double told_from_mm = 1;  // less is lost in the measuring
+
+Finding about(FindingCode code, Severity severity, std::string message, std::string suggestion) {
+  Finding out;
+  out.code = code;
+  out.severity = severity;
+  out.message = std::move(message);
+  out.suggestion = std::move(suggestion);
+  return out;
+}
+
+std::string quoted(std::string_view texture) {
+  return fmt::format("'{}'", texture);
+}
+
+/// "rows 1-8, 17-24": where the same is true of several bands.
+class Rows {
+ public:
+  void add(const MeasuredBand& band) {
+    several_ = several_ || !runs_.empty() || band.rows > 1;
+    if (runs_.empty()) first_ = band.row;
+    last_ = band.last_row();
+    runs_.push_back(band.rows == 1 ? fmt::to_string(band.row) : fmt::format("{}-{}", band.row, band.last_row()));
+  }
+  std::string words() const { return (several_ ? "rows " : "row ") + joined(runs_); }
+  bool one_row() const { return !several_; }
+  std::size_t bands() const { return runs_.size(); }
+  void place(Finding& finding, double apart_mm) const {
+    finding.place.row = first_;
+    finding.last_row = last_;
+    finding.value = static_cast<int>(std::lround(std::min(apart_mm, 1e9)));
+    finding.limit = static_cast<int>(told_from_mm);
+  }
+
+ private:
+  std::vector<std::string> runs_;
+  bool several_ = false;
+  int first_ = 0;
+  int last_ = 0;
+};
+
+struct Saying {
+  std::string words;
+  double apart_mm = 0;
+  Rows rows{};
+};
+
+/// What is said of each band, each thing once, in the order of the lowest band it is true of.
+class Said {
+ public:
+  void add(std::string words, double apart_mm, const MeasuredBand& band) {
+    const auto [known, fresh] = places_.try_emplace(words, said_.size());
+    if (fresh) said_.push_back({.words = std::move(words), .apart_mm = apart_mm});
+    said_[known->second].rows.add(band);
+  }
+  const std::vector<Saying>& all() const { return said_; }
+
+ private:
+  std::vector<Saying> said_;
+  std::map<std::string, std::size_t> places_;
+};
+
+/// The lowest and the tallest part of a band that have stitches; none where there is no such part.
+std::pair<const Part*, const Part*> worked_heights(const MeasuredBand& band) {
+  const Part* least = nullptr;
+  const Part* greatest = nullptr;
+  for (const Part& part : band.parts) {
+    if (part.ladder) continue;
+    if (least == nullptr || part.height_mm < least->height_mm) least = &part;
+    if (greatest == nullptr || part.height_mm > greatest->height_mm) greatest = &part;
+  }
+  return {least, greatest};
+}
+
+constexpr const char* help_with_heights =
+    "take textures of like row gauge, end the panel's other texture in bands of its own, or block it to one height";
+
+}  // namespace
+
+void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& found) {
+  Said said;
+  double lowest = 0;
+  double tallest = 0;
+  for (const MeasuredBand& band : bands) {
+    const auto [least, greatest] = worked_heights(band);
+    if (least == nullptr) continue;
+    lowest += least->height_mm;
+    tallest += greatest->height_mm;
+    const double apart = greatest->height_mm - least->height_mm;
+    if (apart < told_from_mm) continue;
+    const std::string& tall = greatest->texture.gauge->texture;
+    const std::string& low = least->texture.gauge->texture;
+    said.add(fmt::format("texture '{}' is {:.1f} mm high and '{}' {:.1f} mm, {:.1f} mm apart", tall,
+                         greatest->height_mm, low, least->height_mm, apart) +
+                 "\n" + fmt::format("'{}' will ripple or '{}' be stretched", tall, low),
+             apart, band);
+  }
+  for (const auto& [words, apart, rows] : said.all()) {
+    const std::size_t cut = words.find('\n');
+    const double in_all = apart * static_cast<double>(rows.bands());
+    Finding finding = about(FindingCode::unlike_heights, Severity::warning,
+                            rows.words() + ": " + words.substr(0, cut) +
+                                (rows.bands() > 1 ? fmt::format(" each, {:.1f} mm in all", in_all) : "") + ": " +
+                                words.substr(cut + 1),
+                            help_with_heights);
+    rows.place(finding, in_all);
+    found.push_back(std::move(finding));
+  }
+  const double apart = tallest - lowest;
+  if (said.all().empty() && apart >= told_from_mm) {
+    Rows rows;
+    for (const MeasuredBand& band : bands) rows.add(band);
+    Finding finding =
+        about(FindingCode::unlike_heights, Severity::warning,
+              fmt::format("strips of unlike height add up over {}: the tallest make {:.1f} mm, the lowest {:.1f} mm, "
+                          "{:.1f} mm apart",
+                          count_of(std::ssize(bands), "band"), tallest, lowest, apart),
+              help_with_heights);
+    rows.place(finding, apart);
+    found.push_back(std::move(finding));
+  }
+}
+
+void find_widths(const std::vector<MeasuredBand>& bands, const MeasuredBand& widest, std::vector<Finding>& found) {
+  Said said;
+  for (const MeasuredBand& band : bands) {
+    const double apart = widest.width_mm - band.width_mm;
+    if (apart < told_from_mm) continue;
+    said.add(fmt::format("{:.1f} mm wide and {} {:.1f} mm: the edges will wave, {:.1f} mm in all", band.width_mm,
+                         run_of("row", widest.row, widest.last_row(), "-"), widest.width_mm, apart),
+             apart, band);
+  }
+  for (const auto& [words, apart, rows] : said.all()) {
+    Finding finding = about(FindingCode::unlike_widths, Severity::warning,
+                            fmt::format("{} {} {}", rows.words(), rows.one_row() ? "is" : "are", words),
+                            "take textures of like stitch gauge for bands on top of each other, or block the edges");
+    rows.place(finding, apart);
+    found.push_back(std::move(finding));
+  }
+}
+
+void find_gauges(const Panel& panel, const Gauges& gauges, std::vector<Finding>& found) {
+  std::map<std::string_view, const Gauge*> used;  // by the measured texture's name
+  std::map<ClothState, std::set<std::string_view>> states;
+  std::set<std::string_view> seen;
+  for (const Band& band : panel.bands()) {
+    for (const StripSpan& strip : band.strips) {
+      if (!seen.insert(strip.texture).second) continue;
+      const Gauge* gauge = gauges.find(strip.texture);
+      if (gauge == nullptr) continue;
+      used.emplace(gauge->texture, gauge);
+      states[gauge->state].insert(gauge->texture);
+      if (gauge->texture == strip.texture) continue;
+      Finding finding = about(FindingCode::borrowed_gauge, Severity::warning,
+                              fmt::format("texture '{}' is measured by the gauge of '{}', as told: {}", strip.texture,
+                                          gauge->texture, gauges.lack(strip.texture)),
+                              fmt::format("knit and measure a swatch of '{}'", strip.texture));
+      finding.place.field = strip.texture;
+      found.push_back(std::move(finding));
+    }
+  }
+  if (states.size() > 1) {
+    std::vector<std::string> parts;
+    for (const auto& [state, textures] : states) {
+      std::vector<std::string> names;
+      names.reserve(textures.size());
+      for (const std::string_view texture : textures) names.push_back(quoted(texture));
+      parts.push_back(fmt::format("{} {}", joined(names), cloth_state_name(state)));
+    }
+    found.push_back(about(FindingCode::mixed_states, Severity::warning,
+                          "textures were measured in unlike states: " + joined(parts, "; "),
+                          "measure all in the state that the article will be in"));
+  }
+  struct Once {
+    const char* what;
+    bool stitches, rows;
+  };
+  for (const Once once :
+       {Once{"stitches and rows", true, true}, Once{"stitches", true, false}, Once{"rows", false, true}}) {
+    std::vector<std::string> textures;
+    for (const auto& [texture, gauge] : used) {
+      if ((gauge->stitches.places < 2) == once.stitches && (gauge->rows.places < 2) == once.rows) {
+        textures.push_back(quoted(texture));
+      }
+    }
+    if (textures.empty()) continue;
+    found.push_back(about(FindingCode::unknown_spread, Severity::warning,
+                          fmt::format("{} of {} {} were measured in one place only: their spread is not known and "
+                                      "counts as 0",
+                                      once.what, textures.size() == 1 ? "texture" : "textures", joined(textures)),
+                          "count in more places, away from the edges"));
+  }
+}
+
+std::vector<Finding> measuring_findings(const Panel& panel, const Swatch& swatch, const SizeOptions& options) {
+  require_size_options(options, panel);
+  const Gauges gauges(swatch, options.state, options.substitutes);
+  std::vector<Finding> out;
+  std::set<std::pair<std::string_view, ClothState>> used;
+  std::set<std::string_view> seen;
+  for (const Band& band : panel.bands()) {
+    for (const StripSpan& strip : band.strips) {
+      if (!seen.insert(strip.texture).second) continue;
+      if (const Gauge* gauge = gauges.find(strip.texture)) {
+        used.emplace(gauge->texture, gauge->state);
+        continue;
+      }
+      Finding finding = about(FindingCode::no_swatch, Severity::error,
+                              fmt::format("texture '{}' has no gauge: {}", strip.texture, gauges.lack(strip.texture)),
+                              "knit and measure a swatch of it, or name a texture to stand in for it");
+      finding.place.field = strip.texture;
+      out.push_back(std::move(finding));
+    }
+  }
+  find_gauges(panel, gauges, out);
+  std::vector<Measurement> measurements;
+  std::vector<std::size_t> index;
+  const auto all = swatch.measurements();
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (used.find({all[i].texture, all[i].state}) == used.end()) continue;
+    measurements.push_back(all[i]);
+    index.push_back(i);
+  }
+  for (Finding& finding : swatch_findings(Swatch(std::move(measurements)))) {
+    // Its index in the swatch that was handed in.
+    constexpr std::string_view before = "measurements[";
+    const std::size_t i = std::stoul(finding.place.field.substr(before.size()));
+    finding.place.field = fmt::format("{}{}]", before, index[i]);
+    out.push_back(std::move(finding));
+  }
+  return out;
+}
+
+}  // namespace latchwork::inline v0

@@ -1,0 +1,147 @@
+#include "latchwork/shaping.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/plan.hpp"
+#include "latchwork/simulate.hpp"
+#include "random_grid.hpp"
+
+using namespace latchwork;
+using latchwork_test::Random;
+
+namespace {
+
+std::vector<EdgePoint> any_points(Random& random, int rows, int columns) {
+  std::vector<EdgePoint> points(static_cast<std::size_t>(random.between(1, 5)));
+  for (EdgePoint& point : points) point = {random.between(0, rows), random.between(0, 4 * columns) / 4.0};
+  std::sort(points.begin(), points.end(), [](const EdgePoint& a, const EdgePoint& b) { return a.row < b.row; });
+  return points;
+}
+
+/// The straight line through the points, written another way; at a step, where it was below.
+double line_at(const std::vector<EdgePoint>& points, double row) {
+  if (row <= points.front().row) return points.front().columns;
+  for (std::size_t i = 1; i < points.size(); ++i) {
+    if (row > points[i].row) continue;
+    const double share = (row - points[i - 1].row) / (points[i].row - points[i - 1].row);
+    return points[i - 1].columns * (1 - share) + points[i].columns * share;
+  }
+  return points.back().columns;
+}
+
+Outline any_outline(Random& random, int rows, int columns) {
+  for (;;) {
+    const auto edge = [&] {
+      EdgeShape out;
+      out.points = any_points(random, rows, columns / 2);
+      out.line = random.one_in(2) ? EdgeLine::curve : EdgeLine::straight;
+      return out;
+    };
+    try {
+      return outlined(rows, columns, edge(), edge(), random.between(1, 2));
+    } catch (const Error&) {  // no stitch left in a row
+    }
+  }
+}
+
+}  // namespace
+
+TEST_CASE("an outline is never more than half a stitch from its line, and changes after allowed rows only",
+          "[shaping][property]") {
+  Random random(71);
+  for (int i = 0; i < 3000; ++i) {
+    const int rows = random.between(1, 60);
+    const int step = random.between(1, 3);
+    const std::vector<EdgePoint> points = any_points(random, rows, 20);
+    const Outline outline = outlined(rows, 21, {.points = points}, {}, step);
+    INFO("case " << i);
+    for (int row = 1; row <= rows; ++row) {
+      const int low = (row - 1) / step * step;
+      const double middle = (low + std::min(low + step, rows)) / 2.0;
+      const int first = outline.rows[static_cast<std::size_t>(row) - 1].first;
+      REQUIRE(std::abs(first - line_at(points, middle)) <= 0.5 + 1e-9);
+    }
+    for (const ShapingStep& change : shaping_steps(outline)) REQUIRE(change.row % step == 0);
+  }
+}
+
+TEST_CASE("a slope's decreases are spread as evenly as whole rows allow", "[shaping][property]") {
+  // Even spacing, as in spacing.hpp: k decreases over n rows are n / k rows apart, rounded down or up.
+  for (int rows = 2; rows <= 40; ++rows) {
+    for (int columns = 1; columns < rows; ++columns) {
+      const Outline outline = outlined(rows, columns + 1, {.points = {{0, 0}, {rows, double(columns)}}}, {});
+      const std::vector<ShapingStep> steps = shaping_steps(outline);
+      INFO(columns << " over " << rows << " rows");
+      for (std::size_t i = 1; i < steps.size(); ++i) {
+        const int gap = steps[i].row - steps[i - 1].row;
+        REQUIRE((gap == rows / columns || gap == rows / columns + 1));
+        REQUIRE(steps[i].left == 1);
+      }
+    }
+  }
+}
+
+TEST_CASE("a curve stays between its neighbouring points, and its mirror image is its mirror image",
+          "[shaping][property]") {
+  Random random(72);
+  for (int i = 0; i < 2000; ++i) {
+    const int rows = random.between(1, 60);
+    const std::vector<EdgePoint> points = any_points(random, rows, 20);
+    const EdgeShape edge{.points = points, .line = EdgeLine::curve};
+    const Outline outline = outlined(rows, 21, edge, {});
+    const Outline mirrored = outlined(rows, 21, {}, edge);
+    INFO("case " << i);
+    for (int row = 1; row <= rows; ++row) {
+      const auto at = static_cast<std::size_t>(row) - 1;
+      REQUIRE(mirrored.rows[at].last == 20 - outline.rows[at].first);
+      const auto above =
+          std::find_if(points.begin(), points.end(), [&](const EdgePoint& p) { return p.row >= row - 0.5; });
+      const double low = above == points.begin() ? points.front().columns : (above - 1)->columns;
+      const double high = above == points.end() ? points.back().columns : above->columns;
+      REQUIRE(outline.rows[at].first >= std::floor(std::min(low, high) + 0.5));
+      REQUIRE(outline.rows[at].first <= std::floor(std::max(low, high) + 0.5));
+    }
+  }
+}
+
+TEST_CASE("random panels in random shapes: the shape reads back, and what can be planned is verified",
+          "[shaping][property]") {
+  Random random(73);
+  const Machine machine = Machine::generic(MachineClass::standard);
+  int planned = 0;
+  int cut = 0;
+  for (int i = 0; i < 250; ++i) {
+    const int rows = random.between(2, 12);
+    const int columns = random.between(3, 12);
+    latchwork_test::RandomGridOptions options;
+    options.rows = rows;
+    options.columns = columns;
+    options.one_in_ladder = 0;
+    const Panel panel("any", Strip{"any", "any", latchwork_test::random_grid(random, options)});
+    const Outline outline = any_outline(random, rows, columns);
+    INFO("case " << i << "\n" << panel.grid().to_text());
+    const std::vector<Finding> found = shape_findings(panel.grid(), outline);
+    const bool cuts =
+        std::any_of(found.begin(), found.end(), [](const Finding& f) { return f.severity == Severity::error; });
+    cut += cuts ? 1 : 0;
+    if (cuts) {
+      REQUIRE_THROWS_AS(shaped(panel, outline), Error);
+    } else {
+      REQUIRE(shaped(panel, outline) == shaped(panel, outline, {.cut = CutWork::knit}));
+    }
+    const Panel out = shaped(panel, outline, {.cut = CutWork::knit});
+    REQUIRE(outline_of(out.grid()) == outline);
+    REQUIRE(shape_findings(out.grid(), outline).empty());  // nothing is left to cut
+    const Plan made = plan(out.grid(), machine, {});
+    if (made.status == PlanStatus::infeasible) continue;
+    ++planned;
+    const Verification verification = verify(out.grid(), made);
+    INFO(verification.message);
+    REQUIRE(verification.verified);
+  }
+  CHECK(planned > 150);
+  CHECK(cut > 20);
+}

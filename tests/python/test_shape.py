@@ -1,0 +1,97 @@
+"""Even spacing, shapes of panels, and schematic drawings."""
+
+import xml.etree.ElementTree
+
+import latchwork as lw
+import pytest
+
+
+def test_events_are_spread_evenly():
+    spacing = lw.spaced_evenly(108, 11)
+    assert (spacing.every, spacing.times, spacing.longer_times, spacing.rest) == (9, 2, 9, 0)
+    assert sum(spacing.gaps) == 108 and spacing.positions[-1] == 108 and len(spacing.gaps) == 11
+    assert lw.spacing_text(spacing, lw.Counted.rows) == "every 9th row 2 times, every 10th row 9 times"
+    assert lw.spaced_evenly(length=51, events=4, ends=lw.SpacingEnds.half_ends).positions == (6, 19, 32, 45)
+    assert set(lw.spaced_evenly(40, 3, lw.SpacingEnds.flat, step=2).gaps) == {10}
+    assert lw.spaced_evenly(lw.max_spacing, 1).gaps == (lw.max_spacing,)
+
+
+def test_more_events_than_fit_are_refused():
+    with pytest.raises(lw.Error) as refused:
+        lw.spaced_evenly(10, 10, ends=lw.SpacingEnds.flat)
+    assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == "events"
+    with pytest.raises(lw.Error, match="Counted"):
+        lw.spacing_text(lw.spaced_evenly(8, 3), 5)
+
+
+@pytest.fixture
+def roped():
+    """Eight stitches with a 2/2 cross at the left edge."""
+    text = "kkkkkkkk\nkkkkkkkk\nkkkkkkkk\nkkkkkkkk\nx 0 2/2 R\nkkkkkkkk\nkkkkkkkk"
+    return lw.Panel("roped", lw.Strip("s", "s", lw.Grid.from_text(text)))
+
+
+def test_a_panel_is_shaped_planned_and_verified(roped):
+    edge = lw.EdgeShape(events=[lw.EdgeEvent(3, 1, 2, 2)])
+    outline = lw.outlined(6, 8, edge, edge)
+    assert outline.rows[2] == lw.RowSpan(0, 7) and outline.rows[5] == lw.RowSpan(2, 5)
+    assert lw.shaping_steps(outline) == [lw.ShapingStep(3, 1, 1), lw.ShapingStep(5, 1, 1)]
+    assert lw.outline_text(outline).splitlines()[1] == "RC 3: decrease 1 at each side, then every 2nd row 1 time."
+    assert lw.shape_findings(roped.grid, outline) == []
+    shaped = lw.shaped(roped, outline)
+    assert lw.outline_of(shaped.grid) == outline
+    machine = lw.Machine.generic(lw.MachineClass.standard)
+    plan = lw.plan(shaped.grid, machine)
+    assert lw.verify(shaped.grid, plan).verified
+    assert sum(len(stop.shapings) for stop in plan.stops) == 4
+    swatch = lw.Swatch(
+        [lw.Measurement("s", lw.Counted.stitches, 20, 100), lw.Measurement("s", lw.Counted.rows, 30, 100)]
+    )
+    size = lw.outline_size(shaped, swatch)
+    assert size.bottom_width_mm == pytest.approx(40) and size.top_width_mm == pytest.approx(20)
+    assert (size.bottom_columns, size.widest_columns, size.top_columns, size.widest_row) == (8, 8, 4, 1)
+
+
+def test_a_cut_crossing_is_found_refused_or_knitted_plain(roped):
+    outline = lw.outlined(6, 8, lw.EdgeShape(start=1), lw.EdgeShape())
+    (finding,) = lw.shape_findings(roped.grid, outline, edge_stitches=1)
+    assert finding.code is lw.FindingCode.crossing_cut and finding.value == 1 and "move the edge" in finding.suggestion
+    with pytest.raises(lw.Error) as refused:
+        lw.shaped(roped, outline)
+    assert refused.value.code is lw.ErrorCode.crossing_cut and (refused.value.row, refused.value.column) == (2, 0)
+    assert lw.shaped(roped, outline, cut=lw.CutWork.knit, edge_stitches=2).grid.crossings == ()
+
+
+def test_curves_and_slopes():
+    points = [lw.EdgePoint(0, 0), lw.EdgePoint(8, 4)]
+    slope = lw.outlined(8, 10, left=lw.EdgeShape(points), right=lw.EdgeShape())
+    assert [span.first for span in slope.rows] == [0, 1, 1, 2, 2, 3, 3, 4]
+    even = lw.outlined(8, 10, lw.EdgeShape(points, lw.EdgeLine.curve), lw.EdgeShape(), step=2)
+    assert all(step.row % 2 == 0 for step in lw.shaping_steps(even))
+    with pytest.raises(lw.Error) as refused:
+        lw.outlined(8, 10, lw.EdgeShape(points, start=1), lw.EdgeShape())
+    assert refused.value.field == "left"
+    with pytest.raises(lw.Error):
+        lw.outlined(2, 2, lw.EdgeShape([lw.EdgePoint()] * (lw.max_edge_items + 1)), lw.EdgeShape())
+
+
+def test_a_schematic_is_well_formed_and_has_every_measure(roped):
+    swatch = lw.Swatch(
+        [lw.Measurement("s", lw.Counted.stitches, 20, 100), lw.Measurement("s", lw.Counted.rows, 30, 100)]
+    )
+    piece = lw.schematic_piece(roped, swatch)
+    assert [m.label for m in piece.measures] == ["width at the cast-on", "height"]
+    assert piece.measures[0].mm == pytest.approx(40) and piece.measures[0].side is lw.MeasureSide.bottom
+    for measure in piece.measures:
+        measure.others_mm = [measure.mm + 10]
+    piece.seam_right = True
+    plain = lw.SchematicPiece("strap & band", [lw.OutlinePoint(0, 0), lw.OutlinePoint(30, 0), lw.OutlinePoint(15, 200)])
+    schematic = lw.Schematic("bag <1>", ["small", "large"], [piece, plain], ["Line it."], lw.LengthUnit.cm)
+    root = xml.etree.ElementTree.fromstring(lw.schematic_svg(schematic))
+    words = [element.text for element in root.iter("{http://www.w3.org/2000/svg}text")]
+    assert "A 4 (5) cm" in words and "strap & band" in words and "Line it." in words
+    assert root.find("{http://www.w3.org/2000/svg}title").text == "bag <1>: schematic, right side shown"
+    schematic.pieces[0].measures[0].others_mm = []
+    with pytest.raises(lw.Error) as refused:
+        lw.schematic_svg(schematic)
+    assert refused.value.field == "pieces[0].measures[0].others_mm"

@@ -1,0 +1,118 @@
+#include "latchwork/spacing.hpp"
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "reference.hpp"
+
+// Even spacing. Every value is read from check_values.json by its id; what it is compared with comes from the library.
+
+using namespace latchwork;
+using latchwork_test::reference;
+using latchwork_test::reference_source;
+
+namespace {
+
+using Numbers = std::vector<int>;
+
+int inputs(const std::string& id, const char* name) {
+  return reference(id).at("inputs").at(name).get<int>();
+}
+
+/// {every, every + 1} and how many times each: the form of the sources.
+void check_times(const std::string& id, const Spacing& spacing) {
+  INFO(reference_source(id));
+  const nlohmann::json& expected = reference(id).at("expected");
+  CHECK(Numbers{spacing.every, spacing.every + spacing.step} == expected.at("every").get<Numbers>());
+  CHECK(Numbers{spacing.times, spacing.longer_times} == expected.at("times").get<Numbers>());
+}
+
+}  // namespace
+
+TEST_CASE("EV-02: increase rows up a piece, the last in the last row", "[reference][spacing]") {
+  // K. TenDyke, 2014.
+  const Spacing spacing = spaced_evenly(inputs("EV-02", "rows"), inputs("EV-02", "increase_rows"));
+  check_times("EV-02", spacing);
+  CHECK(spacing.positions.back() == 108);
+  CHECK(spacing_text(spacing, Counted::rows) == "every 9th row 2 times, every 10th row 9 times");
+}
+
+TEST_CASE("EV-03, EV-04: 51 stitches, four increases", "[reference][spacing]") {
+  // woolpackyarn.com: the intervals, and the places from half an interval in.
+  Numbers gaps = spaced_evenly(inputs("EV-03", "stitches"), inputs("EV-03", "increases")).gaps;
+  std::sort(gaps.rbegin(), gaps.rend());
+  INFO(reference_source("EV-03"));
+  CHECK(gaps == reference("EV-03").at("expected").get<Numbers>());
+
+  INFO(reference_source("EV-04"));
+  const Spacing halves =
+      spaced_evenly(inputs("EV-04", "stitches"), inputs("EV-04", "increases"), SpacingEnds::half_ends);
+  CHECK(halves.positions == reference("EV-04").at("expected").get<Numbers>());
+  CHECK(spacing_text(halves, Counted::stitches) ==
+        "after 6 stitches, then every 13th stitch 3 times; 6 stitches after the last");
+}
+
+TEST_CASE("EV-05, EV-12, EV-13: increases and decreases in the round", "[reference][spacing]") {
+  // woolpackyarn.com; neasesneedlework.com, which prints 6.25 for EV-12: the split is derived.
+  check_times("EV-05", spaced_evenly(inputs("EV-05", "stitches"), inputs("EV-05", "increases")));
+  check_times("EV-12", spaced_evenly(inputs("EV-12", "stitches"), inputs("EV-12", "decreases")));
+  check_times("EV-13", spaced_evenly(inputs("EV-13", "stitches"), inputs("EV-13", "increases")));
+}
+
+TEST_CASE("EV-09, EV-10: across a flat row there is one gap more than events", "[reference][spacing]") {
+  // knitabit.net, whose printed answer to EV-09 sums to 101 of 120 stitches: the expected value is the corrected one.
+  for (const char* id : {"EV-09", "EV-10"}) {
+    const Spacing spacing = spaced_evenly(inputs(id, "stitches"), inputs(id, "increases"), SpacingEnds::flat);
+    check_times(id, spacing);
+    CHECK(static_cast<int>(spacing.gaps.size()) == inputs(id, "gaps"));
+  }
+}
+
+TEST_CASE("EV-14, EV-15, EV-17, EV-19: the gaps are those of Euclid's rhythms, up to rotation",
+          "[reference][spacing]") {
+  // G. Toussaint, 2005; EV-15, EV-17 and EV-19 from memory.
+  for (const char* id : {"EV-14", "EV-15", "EV-17", "EV-19"}) {
+    INFO(reference_source(id));
+    Numbers gaps = spaced_evenly(inputs(id, "slots"), inputs(id, "onsets")).gaps;
+    const Numbers expected = reference(id).at("expected").get<Numbers>();
+    bool same = false;
+    for (std::size_t i = 0; i < gaps.size(); ++i) {
+      std::rotate(gaps.begin(), gaps.begin() + 1, gaps.end());
+      same = same || gaps == expected;
+    }
+    CHECK(same);
+  }
+}
+
+TEST_CASE("EV-20: one to eight events in eight slots are Bresenham's lines", "[reference][spacing]") {
+  // N. Gradwohl, 2017: a slot is marked where the line steps up, the first always. Round a tube the end is the start.
+  INFO(reference_source("EV-20"));
+  const auto expected = reference("EV-20").at("expected").get<std::vector<Numbers>>();
+  for (int events = 1; events <= 8; ++events) {
+    Numbers marks(8, 0);
+    for (const int position : spaced_evenly(8, events).positions) marks[static_cast<std::size_t>(position % 8)] = 1;
+    CHECK(marks == expected[static_cast<std::size_t>(events) - 1]);
+  }
+}
+
+TEST_CASE("EV-21: q (k - r) + (q + 1) r = n, and the gaps are those, for every n to 200", "[reference][spacing]") {
+  // The division algorithm; Harris and Reingold, 2004.
+  INFO(reference_source("EV-21"));
+  for (int n = 1; n <= 200; ++n) {
+    for (int k = 1; k <= n; ++k) {
+      const Spacing spacing = spaced_evenly(n, k);
+      const int q = n / k;
+      const int r = n % k;
+      const auto shorter = std::count(spacing.gaps.begin(), spacing.gaps.end(), q);
+      const auto longer = std::count(spacing.gaps.begin(), spacing.gaps.end(), q + 1);
+      if (spacing.every == q && spacing.times == k - r && spacing.longer_times == r && shorter == k - r &&
+          longer == r && spacing.every * spacing.times + (spacing.every + 1) * spacing.longer_times == n) {
+        continue;
+      }
+      INFO(n << " with " << k << " events");
+      REQUIRE(false);
+    }
+  }
+}

@@ -1,0 +1,279 @@
+#include "latchwork/schematic.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <iterator>
+#include <limits>
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/shaping.hpp"
+
+using namespace latchwork;
+using latchwork_test::Approx;
+using latchwork_test::refused_field;
+
+namespace {
+
+/// 28 stitches and 42 rows per 10 cm.
+Swatch swatch() {
+  return Swatch({{"plain", Counted::stitches, 28, 100, "middle"}, {"plain", Counted::rows, 42, 100, "middle"}});
+}
+Panel plain(int rows, int columns, const std::string& name) {
+  return Panel(name, Strip{"plain", "plain", Grid(rows, columns)});
+}
+/// 120 stitches by 220 rows with an armhole at each side.
+Panel back() {
+  const EdgeShape edge{.events = {{120, 5, 1, 1}, {122, 2, 2, 2}, {126, 1, 4, 6}}};
+  return shaped(plain(220, 120, "back"), outlined(220, 120, edge, edge));
+}
+Schematic of(std::vector<SchematicPiece> pieces, std::string title = "sample") {
+  Schematic out;
+  out.title = std::move(title);
+  out.pieces = std::move(pieces);
+  return out;
+}
+Schematic three_sizes() {
+  Schematic out = of({schematic_piece(back(), swatch())}, "pullover back");
+  out.sizes = {"S", "M", "L"};
+  for (SchematicMeasure& measure : out.pieces[0].measures) measure.others_mm = {measure.mm + 20, measure.mm + 45};
+  out.notes = {"6 cm of ease are in the widths."};
+  return out;
+}
+Schematic three_panels() {
+  std::vector<SchematicPiece> pieces;
+  for (int i = 0; i < 3; ++i) {
+    pieces.push_back(schematic_piece(plain(400, 140, "panel " + std::to_string(i + 1)), swatch()));
+    pieces.back().seam_left = i > 0;
+    pieces.back().seam_right = i < 2;
+  }
+  return of(std::move(pieces), "blanket <of> \"three\" & more");
+}
+
+struct Rect {
+  double x = 0, y = 0, width = 0, height = 0;
+};
+
+double number_after(const std::string& svg, const std::string& key, std::size_t from) {
+  return std::stod(svg.substr(svg.find(key, from) + key.size()));
+}
+
+/// The places of all words on the drawing itself, which stand on white.
+std::vector<Rect> words_on(const std::string& svg) {
+  std::vector<Rect> out;
+  const std::string start = "<rect fill=\"#fff\"";
+  for (std::size_t at = svg.find(start); at != std::string::npos; at = svg.find(start, at + 1)) {
+    out.push_back({number_after(svg, " x=\"", at), number_after(svg, " y=\"", at), number_after(svg, " width=\"", at),
+                   number_after(svg, " height=\"", at)});
+  }
+  return out;
+}
+
+void check_layout(const std::string& svg) {
+  const std::vector<Rect> words = words_on(svg);
+  const double width = number_after(svg, "viewBox=\"0 0 ", 0);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const Rect& a = words[i];
+    INFO("words " << i << " at " << a.x << ", " << a.y);
+    CHECK((a.x >= 0 && a.x + a.width <= width));
+    for (std::size_t j = i + 1; j < words.size(); ++j) {
+      const Rect& b = words[j];
+      INFO("and words " << j << " at " << b.x << ", " << b.y);
+      const bool apart = a.x + a.width <= b.x || b.x + b.width <= a.x || a.y + a.height <= b.y || b.y + b.height <= a.y;
+      CHECK(apart);
+    }
+  }
+}
+
+bool holds(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("a rectangle has its corners, its width and its height", "[schematic]") {
+  const SchematicPiece piece = schematic_piece(plain(189, 126, "front"), swatch());
+  REQUIRE(piece.outline.size() == 4);
+  REQUIRE(piece.measures.size() == 2);
+  CHECK(piece.measures[0].label == "width at the cast-on");
+  CHECK(piece.measures[0].mm == Approx(450));
+  CHECK(piece.measures[1].side == MeasureSide::right);
+  CHECK(piece.measures[1].mm == Approx(450));
+  const std::string svg = schematic_svg(of({piece}, "cushion front"));
+  CHECK(holds(svg, "<title>cushion front: schematic, right side shown</title>"));
+  CHECK(holds(svg, ">A 45 cm<"));
+  CHECK(holds(svg, ">B: height, 45 cm<"));
+  check_layout(svg);
+}
+
+TEST_CASE("a shaped piece has its widths and the heights of its straight parts", "[schematic]") {
+  // 5 + 2 + 2 + 6 stitches leave at each side: 90 of 120 are left. 120 rows are 285.7 mm, the last 74 are 176.2 mm.
+  const SchematicPiece piece = schematic_piece(back(), swatch());
+  REQUIRE(piece.measures.size() == 5);
+  CHECK(piece.measures[0].mm == Approx(120 / 0.28));
+  CHECK(piece.measures[1].label == "width at the last row");
+  CHECK(piece.measures[1].mm == Approx(90 / 0.28));
+  CHECK(piece.measures[2].mm == Approx(220 / 0.42));
+  CHECK(piece.measures[3].label == "height to the first shaping");
+  CHECK(piece.measures[3].mm == Approx(120 / 0.42));
+  CHECK(piece.measures[4].mm == Approx(74 / 0.42));
+  // Mirrored about its middle, as the shape is.
+  for (const OutlinePoint& point : piece.outline) {
+    CHECK(std::any_of(piece.outline.begin(), piece.outline.end(), [&](const OutlinePoint& other) {
+      return std::abs(point.x_mm + other.x_mm - 120 / 0.28) < 1e-6 && std::abs(point.y_mm - other.y_mm) < 1e-6;
+    }));
+  }
+  check_layout(schematic_svg(of({piece})));
+}
+
+TEST_CASE("a slope is drawn as one line, within half a stitch of the edge", "[schematic]") {
+  const Panel panel = plain(60, 40, "gore");
+  const EdgeShape edge{.points = {{0, 0}, {60, 10}}};
+  const SchematicPiece piece = schematic_piece(shaped(panel, outlined(60, 40, edge, {})), swatch());
+  for (const OutlinePoint& point : piece.outline) {
+    if (point.x_mm > 40) continue;  // the right side, straight up
+    const double columns = point.x_mm * 0.28;
+    const double row = point.y_mm * 0.42;
+    INFO(columns << " columns in at row " << row);
+    CHECK(std::abs(columns - row / 6) <= 0.5 + 1e-9);
+  }
+  CHECK(piece.outline.size() <= 10);
+}
+
+TEST_CASE("the widest row is measured where it is wider than both ends", "[schematic]") {
+  const EdgeShape edge{.points = {{0, 20}, {60, 0}, {120, 20}}};
+  const SchematicPiece piece = schematic_piece(shaped(plain(120, 80, "leaf"), outlined(120, 80, edge, edge)), swatch());
+  const auto widest = std::find_if(piece.measures.begin(), piece.measures.end(),
+                                   [](const SchematicMeasure& m) { return m.label == "width at the widest row"; });
+  REQUIRE(widest != piece.measures.end());
+  CHECK(widest->mm == Approx(80 / 0.28));
+  check_layout(schematic_svg(of({piece})));
+}
+
+TEST_CASE("several sizes are written as the drawn one and the others in brackets", "[schematic]") {
+  const std::string svg = schematic_svg(three_sizes());
+  CHECK(holds(svg, ">A 42.9 (44.9, 47.4) cm<"));
+  CHECK(holds(svg, ">C 52.4<"));
+  CHECK(holds(svg, ">(54.4, 56.9) cm<"));  // beside a height on a line of its own
+  CHECK(holds(svg, ">Sizes: S (M, L); the first is drawn.<"));
+  CHECK(holds(svg, "6 cm of ease are in the widths."));
+  check_layout(svg);
+}
+
+TEST_CASE("measures in inches go to the quarter, halves up", "[schematic]") {
+  Schematic schematic = of({schematic_piece(plain(720, 56, ""), swatch())}, "scarf");
+  schematic.unit = LengthUnit::inch;
+  struct Case {
+    double mm;
+    const char* text;
+  };
+  for (const Case& each : {Case{450.85, ">A 17 3/4 in<"}, Case{25.4, ">A 1 in<"}, Case{12.7, ">A 1/2 in<"},
+                           Case{3.175, ">A 1/4 in<"}, Case{0, ">A 0 in<"}}) {
+    schematic.pieces[0].measures[0].mm = each.mm;
+    CHECK(holds(schematic_svg(schematic), each.text));
+  }
+  schematic.unit = LengthUnit::cm;
+  for (const Case& each : {Case{449.6, ">A 45 cm<"}, Case{453.4, ">A 45.3 cm<"}, Case{4.4, ">A 0.4 cm<"}}) {
+    schematic.pieces[0].measures[0].mm = each.mm;
+    CHECK(holds(schematic_svg(schematic), each.text));
+  }
+  check_layout(schematic_svg(schematic));
+}
+
+TEST_CASE("panels stand side by side with their seams, and any name is safe in the drawing", "[schematic]") {
+  const std::string svg = schematic_svg(three_panels());
+  CHECK(holds(svg, "blanket &lt;of&gt; &quot;three&quot; &amp; more"));
+  CHECK(holds(svg, "stroke-dasharray"));
+  CHECK(holds(svg, "Dashed: a seam to the piece beside it."));
+  CHECK(holds(svg, ">F: panel 3, height, 95.2 cm<"));
+  check_layout(svg);
+}
+
+TEST_CASE("pieces that do not fit beside each other stand in rows, all to one scale", "[schematic]") {
+  std::vector<SchematicPiece> pieces;
+  for (const int columns : {60, 120, 180, 240})
+    pieces.push_back(schematic_piece(plain(100, columns, "piece"), swatch()));
+  const std::string svg = schematic_svg(of(std::move(pieces)));
+  check_layout(svg);
+  CHECK(number_after(svg, "viewBox=\"0 0 ", 0) <= 400);
+  // One path of four outlines: their first lines are as long as the pieces are wide.
+  const std::size_t group = svg.find("lw-outline");
+  std::vector<double> widths;
+  for (std::size_t at = svg.find(" d=\"M", group); at < svg.find("</g>", group); at = svg.find(" d=\"M", at + 1)) {
+    double least = 1e9;
+    double most = -1e9;
+    const std::size_t close = svg.find("/>", at);
+    for (std::size_t c = at; c < close; ++c) {
+      if (svg[c] != 'M' && svg[c] != 'L') continue;
+      const double x = std::stod(svg.substr(c + 1));
+      least = std::min(least, x);
+      most = std::max(most, x);
+    }
+    widths.push_back(most - least);
+  }
+  REQUIRE(widths.size() == 4);
+  for (std::size_t i = 1; i < 4; ++i) {
+    CHECK(widths[i] == Approx(widths[0] * static_cast<double>(i + 1)).margin(0.05));
+  }
+}
+
+TEST_CASE("many measures on every side, long names and thin pieces do not run into each other", "[schematic]") {
+  SchematicPiece piece =
+      schematic_piece(plain(4000, 6, "a name that is a good deal longer than the piece is wide"), swatch());
+  for (const MeasureSide side : {MeasureSide::bottom, MeasureSide::top, MeasureSide::left, MeasureSide::right}) {
+    for (int i = 0; i < 5; ++i) {
+      piece.measures.push_back({"one more", side, {2.0 * i, 300.0 * i}, {20, 9000}, 100.0 * i, {}});
+    }
+  }
+  check_layout(schematic_svg(of({piece, piece}, "two")));
+}
+
+TEST_CASE("a schematic that cannot be drawn is refused with its field", "[schematic][error]") {
+  const Schematic good = three_sizes();
+  const auto refuses = [&](auto&& spoil, ErrorCode code, const char* field) {
+    Schematic bad = good;
+    spoil(bad);
+    INFO(field);
+    CHECK_THROWS_MATCHES(schematic_svg(bad), Error, refused_field(code, field));
+  };
+  constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const ErrorCode bad = ErrorCode::bad_argument;
+  refuses([](Schematic& s) { s.pieces.clear(); }, bad, "pieces");
+  refuses([](Schematic& s) { s.unit = LengthUnit::yard; }, bad, "unit");
+  refuses([](Schematic& s) { s.title = "\xff"; }, ErrorCode::bad_encoding, "title");
+  refuses([](Schematic& s) { s.sizes[1] = "\xff"; }, ErrorCode::bad_encoding, "sizes[1]");
+  refuses([](Schematic& s) { s.notes[0] = "\xff"; }, ErrorCode::bad_encoding, "notes[0]");
+  refuses([](Schematic& s) { s.pieces[0].name = "\xff"; }, ErrorCode::bad_encoding, "pieces[0].name");
+  refuses([](Schematic& s) { s.pieces[0].measures[2].label = "\xff"; }, ErrorCode::bad_encoding,
+          "pieces[0].measures[2].label");
+  refuses([](Schematic& s) { s.pieces[0].outline.resize(2); }, bad, "pieces[0].outline");
+  refuses([](Schematic& s) { s.pieces[0].outline.assign(3, {}); }, bad, "pieces[0].outline");
+  refuses([](Schematic& s) { s.pieces[0].outline[1].x_mm = nan; }, bad, "pieces[0].outline[1].x_mm");
+  refuses([](Schematic& s) { s.pieces[0].outline[0].y_mm = -infinity; }, bad, "pieces[0].outline[0].y_mm");
+  refuses([](Schematic& s) { s.pieces[0].measures[0].mm = -1; }, bad, "pieces[0].measures[0].mm");
+  refuses([](Schematic& s) { s.pieces[0].measures[0].start.x_mm = 2e6; }, bad, "pieces[0].measures[0].start.x_mm");
+  refuses([](Schematic& s) { s.pieces[0].measures[1].end.y_mm = nan; }, bad, "pieces[0].measures[1].end.y_mm");
+  refuses([](Schematic& s) { s.pieces[0].measures[1].side = static_cast<MeasureSide>(4); }, bad,
+          "pieces[0].measures[1].side");
+  refuses([](Schematic& s) { s.pieces[0].measures[1].others_mm.pop_back(); }, bad, "pieces[0].measures[1].others_mm");
+  refuses([](Schematic& s) { s.pieces[0].measures[1].others_mm[0] = nan; }, bad, "pieces[0].measures[1].others_mm[0]");
+  refuses([](Schematic& s) { s.pieces.resize(Schematic::max_pieces + 1); }, ErrorCode::too_large, "pieces");
+  refuses([](Schematic& s) { s.sizes.resize(Schematic::max_sizes + 1); }, ErrorCode::too_large, "sizes");
+  refuses([](Schematic& s) { s.pieces[0].outline.resize(Schematic::max_points + 1); }, ErrorCode::too_large,
+          "pieces[0].outline");
+  refuses([](Schematic& s) { s.pieces[0].measures.resize(Schematic::max_measures + 1); }, ErrorCode::too_large,
+          "pieces[0].measures");
+  CHECK_THROWS_MATCHES(schematic_piece(plain(2, 2, "none"), Swatch()), Error,
+                       refused_field(ErrorCode::no_gauge, "plain"));
+}
+
+TEST_CASE("a shaped back in three sizes is drawn as it was", "[schematic][golden]") {
+  const std::string path = std::string(LATCHWORK_TESTS_DIR) + "/golden/schematic/back.svg";
+  const std::string written = schematic_svg(three_sizes());
+  if (std::getenv("LATCHWORK_RENEW_GOLDEN") != nullptr) std::ofstream(path, std::ios::binary) << written;
+  std::ifstream in(path, std::ios::binary);
+  CHECK(std::string{std::istreambuf_iterator<char>(in), {}} == written);
+}

@@ -1,0 +1,294 @@
+#include "latchwork/shaping.hpp"
+
+#include <cmath>
+#include <limits>
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/finding.hpp"
+#include "latchwork/instructions.hpp"
+#include "latchwork/plan.hpp"
+#include "latchwork/simulate.hpp"
+
+using namespace latchwork;
+using latchwork_test::Approx;
+using latchwork_test::refused;
+using latchwork_test::refused_field;
+
+namespace {
+
+Panel panel_of(const char* text) {
+  return Panel("sample", Strip{"sample", "sample", Grid::from_text(text)});
+}
+Panel plain(int rows, int columns) {
+  return Panel("plain", Strip{"plain", "plain", Grid(rows, columns)});
+}
+
+Place at_outline(Place place) {
+  place.field = "outline";
+  return place;
+}
+std::vector<int> firsts(const Outline& outline) {
+  std::vector<int> out;
+  for (const RowSpan& span : outline.rows) out.push_back(span.first);
+  return out;
+}
+Outline sloped(int rows, int columns, std::vector<EdgePoint> points, EdgeLine line = EdgeLine::straight, int step = 1) {
+  return outlined(rows, columns, {.points = std::move(points), .line = line}, {}, step);
+}
+Outline stepped(int rows, int columns, std::vector<EdgeEvent> left, std::vector<EdgeEvent> right = {}) {
+  return outlined(rows, columns, {.events = std::move(left)}, {.events = std::move(right)});
+}
+
+}  // namespace
+
+TEST_CASE("an edge of points lies in each row where the line is in the middle of that row", "[shaping]") {
+  // 4 columns over 8 rows: in the middle of rows 1 to 8 the line is 0.25, 0.75, ... 3.75 columns in.
+  CHECK(firsts(sloped(8, 10, {{0, 0}, {8, 4}})) == std::vector<int>{0, 1, 1, 2, 2, 3, 3, 4});
+  // In even rows only: the middle of rows 1-2, 3-4, ... is 0.5, 1.5, 2.5, 3.5; halves go up.
+  CHECK(firsts(sloped(8, 10, {{0, 0}, {8, 4}}, EdgeLine::straight, 2)) == std::vector<int>{1, 1, 2, 2, 3, 3, 4, 4});
+  // Straight up below the first point and above the last; a step where two points stand at one row.
+  CHECK(firsts(sloped(6, 10, {{2, 1}, {4, 1}, {4, 3}})) == std::vector<int>{1, 1, 1, 1, 3, 3});
+  CHECK(firsts(sloped(3, 10, {})) == std::vector<int>{0, 0, 0});
+}
+
+TEST_CASE("a curve goes through its points and turns only at them", "[shaping]") {
+  // An armhole: steep at first, then straight up. Monotone between points, flat where it turns.
+  const Outline outline = sloped(40, 40, {{0, 0}, {10, 8}, {40, 12}}, EdgeLine::curve);
+  const std::vector<int> in = firsts(outline);
+  for (std::size_t i = 1; i < in.size(); ++i) CHECK((in[i] >= in[i - 1] && in[i] <= 12));
+  CHECK((in[9] == 8 || in[9] == 7));
+  CHECK(in[39] == 12);
+  // Half of an S: the curve through three points of one line is that line.
+  CHECK(sloped(12, 20, {{0, 0}, {4, 2}, {12, 6}}, EdgeLine::curve) == sloped(12, 20, {{0, 0}, {12, 6}}));
+  // A wave comes back no further than its points.
+  for (const int inset : firsts(sloped(60, 20, {{0, 0}, {20, 5}, {40, 0}, {60, 5}}, EdgeLine::curve))) {
+    CHECK((inset >= 0 && inset <= 5));
+  }
+}
+
+TEST_CASE("events shape each edge by itself: decreases, bind-offs, increases, casts on", "[shaping]") {
+  const Outline outline = outlined(10, 12, {.events = {{2, 3}, {4, 1, 2, 3}}}, {.start = 2, .events = {{5, -2}}});
+  CHECK(firsts(outline) == std::vector<int>{0, 0, 3, 3, 4, 4, 5, 5, 6, 6});
+  CHECK(outline.rows[4].last == 9);
+  CHECK(outline.rows[5].last == 11);
+  const std::vector<ShapingStep> steps = shaping_steps(outline);
+  REQUIRE(steps.size() == 5);
+  CHECK(steps[0] == ShapingStep{2, 3, 0});
+  CHECK(steps[2] == ShapingStep{5, 0, -2});
+}
+
+TEST_CASE("a shape in words folds like steps at even intervals", "[shaping]") {
+  const EdgeShape edge{.events = {{12, 1, 6, 5}}};
+  CHECK(outline_text(outlined(60, 40, edge, edge)) ==
+        "Begin with 40 stitches, columns 0 to 39.\n"
+        "RC 12: decrease 1 at each side, then every 6th row 4 times.\n"
+        "RC 60: 30 stitches, columns 5 to 34.");
+  CHECK(outline_text(stepped(20, 20, {{4, 4}, {6, 1, 2, 3}}, {{4, 4}, {5, -2}})) ==
+        "Begin with 20 stitches, columns 0 to 19.\n"
+        "RC 4: bind off 4 at each side.\n"
+        "RC 5: cast on 2 at the right edge.\n"
+        "RC 6: decrease 1 at the left edge, then every 2nd row 2 times.\n"
+        "RC 20: 11 stitches, columns 7 to 17.");
+  // 5 over 22 rows: steps 4 or 5 rows apart, told with their rows.
+  CHECK(
+      outline_text(sloped(22, 9, {{0, 0}, {22, 5}})) ==
+      "Begin with 9 stitches, columns 0 to 8.\n"
+      "RC 2: decrease 1 at the left edge, then every 4th row 2 times, every 5th row 2 times, spread evenly: RC 7, 11, "
+      "15, 20.\n"
+      "RC 22: 4 stitches, columns 5 to 8.");
+  CHECK(outline_text(Outline{{{0, 0}}}) == "Begin with 1 stitch, column 0.\nRC 1: 1 stitch, column 0.");
+}
+
+TEST_CASE("a shaped panel has no stitch outside, knit edge stitches, and its shape can be read back", "[shaping]") {
+  const Panel panel = panel_of(
+      "kppppk\n"
+      "kppppk\n"
+      "kppppk\n"
+      "kppppk");
+  const Outline outline = stepped(4, 6, {{2, 1}}, {{1, 2}});
+  const Panel out = shaped(panel, outline);
+  CHECK(out.grid().to_text() == Grid::from_text(".kpk..\n.kpk..\nkppk..\nkppppk").to_text());
+  CHECK(outline_of(out.grid()) == outline);
+  CHECK(out.name() == panel.name());
+  CHECK(out.bands()[0] == panel.bands()[0]);
+  CHECK(shaped(panel, outline, {.edge_stitches = 0}).grid() == Grid::from_text(".ppp..\n.ppp..\nkppp..\nkppppk"));
+  // What became edge stitches is told, once for what touches; the six purls of columns 1 and 3.
+  const std::vector<Finding> found = shape_findings(panel.grid(), outline);
+  REQUIRE(found.size() == 2);
+  CHECK(found[0].code == FindingCode::column_cut);
+  CHECK(found[0].severity == Severity::advice);
+  CHECK(shape_findings(panel.grid(), outline, {.edge_stitches = 0}).empty());
+}
+
+TEST_CASE("a crossing that the edge cuts is a finding, refused at its place, or knitted plain when asked",
+          "[shaping]") {
+  const Panel panel = panel_of(
+      "kkkkkkkk\n"
+      "kkkkkkkk\n"
+      "x 1 2/2 R\n"
+      "kkkkkkkk\n"
+      "kkkkkkkk");
+  const Outline outline = stepped(4, 8, {{1, 2}});
+  const std::vector<Finding> found = shape_findings(panel.grid(), outline);
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].code == FindingCode::crossing_cut);
+  CHECK(found[0].severity == Severity::error);
+  CHECK((found[0].place.row == 2 && found[0].place.column == 1 && found[0].last_column == 4));
+  CHECK((found[0].value == 1 && found[0].limit == 4));
+  CHECK(
+      found[0].suggestion ==
+      "move the edge out by 1 column; or move it in by 3 columns, so that the crossing falls away; or leave it out and "
+      "knit its stitches plain");
+  CHECK_THROWS_MATCHES(shaped(panel, outline), Error, refused(ErrorCode::crossing_cut, at_outline(found[0].place)));
+  const Panel knitted = shaped(panel, outline, {.cut = CutWork::knit});
+  CHECK(knitted.grid() == Grid::from_text("..kkkkkk\n..kkkkkk\n..kkkkkk\nkkkkkkkk"));
+  // One row on it is whole; outside altogether it is no work at all, and not told.
+  const Outline later = stepped(4, 8, {{3, 2}});
+  CHECK(shape_findings(panel.grid(), later).empty());
+  CHECK(shaped(panel, later).grid().crossings().size() == 1);
+  const Outline beyond = stepped(4, 8, {{1, 5}});
+  CHECK(shape_findings(panel.grid(), beyond).empty());
+  CHECK(shaped(panel, beyond).grid().crossings().empty());
+}
+
+TEST_CASE("a cut crossing that is whole some rows on or back is told by how many", "[shaping]") {
+  const Panel panel = panel_of(
+      "kkkkkk\n"
+      "kkkkkk\n"
+      "x 0 1/1 L\n"
+      "kkkkkk\n"
+      "kkkkkk\n"
+      "kkkkkk\n"
+      "kkkkkk");
+  // After row 4 the edge moves in: the crossing there is cut off, two rows earlier it is not, one row earlier neither.
+  const std::vector<Finding> found = shape_findings(panel.grid(), stepped(6, 6, {{4, 1}}));
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].suggestion.find("make the crossing 1 row earlier") != std::string::npos);
+}
+
+TEST_CASE("a stack that the edge cuts open is a finding, refused at its place, or knitted plain when asked",
+          "[shaping]") {
+  const Panel panel = panel_of(
+      "kkkkk\n"
+      "kktkk\n"
+      "kktkk\n"
+      "kkkkk");
+  // The edge takes the closing cell of column 2 away.
+  const Outline outline = stepped(4, 5, {{3, 3}});
+  const std::vector<Finding> found = shape_findings(panel.grid(), outline, {.edge_stitches = 0});
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].code == FindingCode::stack_cut);
+  CHECK((found[0].place.row == 2 && found[0].place.column == 2 && found[0].last_row == 3));
+  CHECK(found[0].suggestion == "move the edge out by 1 column; or knit the stack plain");
+  CHECK_THROWS_MATCHES(shaped(panel, outline), Error, refused(ErrorCode::bad_argument, at_outline(found[0].place)));
+  CHECK(shaped(panel, outline, {.cut = CutWork::knit}).grid() == Grid::from_text("...kk\nkkkkk\nkkkkk\nkkkkk"));
+}
+
+TEST_CASE("a shaped panel is planned, verified, and worded stop by stop", "[shaping]") {
+  const Panel panel = panel_of(
+      "kkpkkkpk\n"
+      "kkpkkkpk\n"
+      "x 2 1/1 R\n"
+      "kkpkkkpk\n"
+      "kkpkkkpk\n"
+      "kkpkkkpk\n"
+      "kkpkkkpk");
+  const Panel out = shaped(panel, stepped(6, 8, {{2, 1}, {5, -1}}, {{4, 2}}));
+  const Machine machine = Machine::generic(MachineClass::standard);
+  const Plan made = plan(out.grid(), machine, {});
+  REQUIRE(made.status == PlanStatus::optimal);
+  CHECK(verify(out.grid(), made).verified);
+  const std::string words = instructions(out, made, machine);
+  // RS column 0 of eight stitches on L4..R4 is R4; columns 7 and 6 are L4 and L3.
+  CHECK(words.find("bind off R4 and put it out of work") != std::string::npos);
+  CHECK(words.find("bind off L4-L3 and put them out of work") != std::string::npos);
+  CHECK(words.find("bring R4 to work and cast on") != std::string::npos);
+  int ends = 0;
+  for (const Finding& finding : findings(out.grid(), machine)) {
+    CHECK(finding.severity != Severity::error);
+    ends += finding.code == FindingCode::wale_ends || finding.code == FindingCode::wale_begins ? 1 : 0;
+  }
+  CHECK(ends == 3);
+}
+
+TEST_CASE("widths at bottom, widest and top row, at the gauges of the strips", "[shaping]") {
+  // 20 stitches and 30 rows per 10 cm: 5 mm a stitch.
+  const Swatch swatch({{"plain", Counted::stitches, 20, 100, "middle"}, {"plain", Counted::rows, 30, 100, "middle"}});
+  const Outline outline = outlined(30, 40, {.start = 5, .events = {{6, -1, 2, 5}, {20, 3}}}, {.events = {{20, 3}}});
+  const OutlineSize size = outline_size(shaped(plain(30, 40), outline), swatch);
+  CHECK(size.bottom_columns == 35);
+  CHECK(size.bottom_width_mm == Approx(175));
+  CHECK(size.widest_columns == 40);
+  CHECK(size.widest_row == 15);
+  CHECK(size.widest_width_mm == Approx(200));
+  CHECK(size.top_columns == 34);
+  CHECK(size.top_width_mm == Approx(170));
+  CHECK(size.height_mm == Approx(100));
+  CHECK_THROWS_MATCHES(outline_size(plain(2, 2), Swatch()), Error, refused_field(ErrorCode::no_gauge, "plain"));
+}
+
+TEST_CASE("a shape that cannot be is refused with its field, and its row", "[shaping][error]") {
+  constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+  struct Case {
+    EdgeShape left, right;
+    const char* field;
+    int row = 0;
+  };
+  const Case cases[] = {
+      {{.points = {{-1, 0}}}, {}, "left.points[0].row"},
+      {{.points = {{4, 0}, {3, 0}}}, {}, "left.points[1].row"},
+      {{}, {.points = {{11, 0}}}, "right.points[0].row"},
+      {{.points = {{0, nan}}}, {}, "left.points[0].columns"},
+      {{.points = {{0, 8.5}}}, {}, "left.points[0].columns"},
+      {{.points = {{0, 1}}, .start = 1}, {}, "left"},
+      {{.points = {{0, 1}}, .events = {{1, 1}}}, {}, "left"},
+      {{.line = static_cast<EdgeLine>(2)}, {}, "left.line"},
+      {{.start = -1}, {}, "left.start"},
+      {{.events = {{0, 1}}}, {}, "left.events[0].row"},
+      {{.events = {{10, 1}}}, {}, "left.events[0].row"},
+      {{.events = {{1, 0}}}, {}, "left.events[0].stitches"},
+      {{.events = {{1, std::numeric_limits<int>::min()}}}, {}, "left.events[0].stitches"},
+      {{.events = {{1, 1, 0}}}, {}, "left.events[0].every"},
+      {{.events = {{1, 1, 4, 4}}}, {}, "left.events[0].times"},
+      {{.events = {{1, 1, std::numeric_limits<int>::max(), 2}}}, {}, "left.events[0].times"},
+      {{.events = {{3, -1}}}, {}, "left", 4},
+      {{}, {.events = {{3, 9}}}, "right", 4},
+      {{.events = {{3, 4}}}, {.events = {{5, 4}}}, "outline", 6},
+      {{.start = 4}, {.start = 4}, "outline", 1},
+  };
+  for (const Case& each : cases) {
+    INFO(each.field << ", row " << each.row);
+    Place place;
+    place.field = each.field;
+    place.row = each.row;
+    CHECK_THROWS_MATCHES(outlined(10, 8, each.left, each.right), Error, refused(ErrorCode::bad_argument, place));
+  }
+  const EdgeShape many{.points = std::vector<EdgePoint>(max_edge_items + 1)};
+  CHECK_THROWS_MATCHES(outlined(10, 8, many, {}), Error, refused_field(ErrorCode::too_large, "left.points"));
+  CHECK_THROWS_MATCHES(outlined(0, 8, {}, {}), Error, refused_field(ErrorCode::bad_argument, "rows"));
+  CHECK_THROWS_MATCHES(outlined(10, 8, {}, {}, 0), Error, refused_field(ErrorCode::bad_argument, "step"));
+  Place bare;
+  bare.row = 2;
+  bare.field = "grid";
+  CHECK_THROWS_MATCHES(outline_of(Grid::from_text("kk\n..\nkk")), Error, refused(ErrorCode::bad_argument, bare));
+}
+
+TEST_CASE("an outline that is not the grid's is refused", "[shaping][error]") {
+  const Panel panel = plain(2, 4);
+  CHECK_THROWS_MATCHES(shaped(panel, Outline{{{0, 3}}}), Error, refused_field(ErrorCode::size_mismatch, "outline"));
+  Place place;
+  place.field = "outline";
+  place.row = 2;
+  CHECK_THROWS_MATCHES(shaped(panel, Outline{{{0, 3}, {0, 4}}}), Error, refused(ErrorCode::size_mismatch, place));
+  for (const RowSpan span : {RowSpan{2, 1}, RowSpan{-1, 3}, RowSpan{0, std::numeric_limits<int>::max()}}) {
+    CHECK_THROWS_MATCHES(shaped(panel, Outline{{{0, 3}, span}}), Error, refused(ErrorCode::bad_argument, place));
+  }
+  CHECK_THROWS_MATCHES(outline_text(Outline{}), Error, refused_field(ErrorCode::bad_argument, "outline"));
+  const Outline all{{{0, 3}, {0, 3}}};
+  CHECK_THROWS_MATCHES(shaped(panel, all, {.edge_stitches = 101}), Error,
+                       refused_field(ErrorCode::bad_argument, "edge_stitches"));
+  CHECK_THROWS_MATCHES(shape_findings(panel.grid(), all, {.cut = static_cast<CutWork>(2)}), Error,
+                       refused_field(ErrorCode::bad_argument, "cut"));
+}
