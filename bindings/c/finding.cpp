@@ -60,3 +60,19 @@ latchwork_status latchwork_findings_get(const latchwork_findings* findings, size
     room.take(finding_out(element(given(findings, "findings").value, index, "index")));
   });
 }
+
+latchwork_status latchwork_findings_message(const latchwork_findings* findings, size_t index, char* text,
+                                            size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(element(given(findings, "findings").value, index, "index").message);
+  });
+}
+
+latchwork_status latchwork_findings_suggestion(const latchwork_findings* findings, size_t index, char* text,
+                                               size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(element(given(findings, "findings").value, index, "index").suggestion);
+  });
+}

@@ -180,11 +180,30 @@ bool has_other_edges(const View& view, const std::vector<int>& breaks) {
                      [&](const Band& band) { return band.strips.size() > breaks.size() + 1; });
 }
 
+/// What of the chart's own stands in its key.
 struct KeyMarks {
-  std::string_view again;  ///< mark of rows in which strips begin again; empty: there are none
-  bool blanks = false;     ///< there are blanks at edges of strips
-  bool ruled = false;      ///< letters of strips have rules
+  std::string again;    ///< "+", or "+ A" with the first strip that begins again; empty: none does
+  std::string ruled;    ///< "A__", the first strip's letter and rule; empty: letters have no rules
+  bool blanks = false;  ///< there are blanks at edges of strips
 };
+
+/// The lowest mark of a row in which strips begin again, with its first letter alone.
+std::string first_again(const std::vector<std::string>& again) {
+  for (const std::string& marks : again) {
+    if (marks.empty()) continue;
+    const std::string mark = marks.substr(2);
+    return mark.substr(0, mark.find(' ', 2));
+  }
+  return {};
+}
+
+/// The letter of the lowest, leftmost strip with its rule.
+std::string first_ruled(const StripLetters& letters) {
+  const StripLetter& strip = letters.lines.front().strips.front();
+  std::string mark = strip.letter;
+  mark.resize(std::max(mark.size(), static_cast<std::size_t>(strip.columns)), '_');
+  return mark;
+}
 
 std::string key_text(const View& view, const KeyMarks& marks) {
   std::string out = "Key\n";
@@ -218,16 +237,21 @@ std::string key_text(const View& view, const KeyMarks& marks) {
         break;
       }
       case Symbol::stop:
-        add("12 COR*", "stop after this row: row counter, side of the carriage");
+        add(fmt::format("{} {}*", view.stops.front(), view.carriage_after(view.stops.front())),
+            "stop after this row: row counter, side of the carriage");
         break;
       case Symbol::strip_line:
-        if (marks.blanks) add("(blank)", marks.ruled ? "edge of a strip in all rows" : entry.words);
-        if (marks.ruled) add("A__", "strip A in the rows above, as wide as its columns");
+        if (marks.blanks) add("(blank)", marks.ruled.empty() ? entry.words : "edge of a strip in all rows");
+        if (!marks.ruled.empty()) {
+          add(marks.ruled, fmt::format("strip {} in the rows above, as wide as its columns",
+                                       marks.ruled.substr(0, marks.ruled.find('_'))));
+        }
         break;
       case Symbol::repeat_line:
         if (!marks.again.empty()) {
-          add(marks.again,
-              marks.again == "+" ? "the rows begin again with this row" : "strip A's rows begin again with this row");
+          add(marks.again, marks.again == "+"
+                               ? "the rows begin again with this row"
+                               : fmt::format("strip {}'s rows begin again with this row", marks.again.substr(2)));
         }
         break;
       case Symbol::words:
@@ -293,12 +317,9 @@ std::string chart_text(const Panel& panel, const ChartOptions& options) {
   if (view.axis) out += axis_line(view, breaks);
   out += headings(view, breaks);
   if (!letters.lines.empty()) out += letter_lines(view, breaks, letters.lines.front(), ruled);
-  const bool any_again = std::any_of(again.begin(), again.end(), [](const std::string& mark) { return !mark.empty(); });
-  out += "\n" + key_text(view, {.again = !any_again              ? ""
-                                         : letters.lines.empty() ? "+"
-                                                                 : "+ A",
-                                .blanks = !breaks.empty(),
-                                .ruled = ruled});
+  out += "\n" +
+         key_text(view,
+                  {.again = first_again(again), .ruled = ruled ? first_ruled(letters) : "", .blanks = !breaks.empty()});
   for (const std::string& words : letters.words) out += "  " + words + "\n";
   return out;
 }

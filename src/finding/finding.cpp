@@ -105,7 +105,8 @@ std::vector<Finding> findings(const Grid& grid, const Machine& machine) {
   if (auto off = off_bed(grid, machine)) found.push_back(std::move(*off));
   find_in_crossings(grid, wales, machine, found);
   find_in_wales(grid, wales, machine, found);
-  find_in_rows(grid, machine, found);
+  find_at_edges(grid, found);
+  find_in_runs(grid, machine, found);
   found = merged_findings(std::move(found));
   std::stable_sort(found.begin(), found.end(), [](const Finding& a, const Finding& b) {
     return std::tuple(b.severity, a.place.row, a.place.column, a.code) <

@@ -18,7 +18,10 @@ void find_in_crossings(const Grid& grid, const Wales& wales, const Machine& mach
 /// high_stack, open_stack, no_held_loop, out_of_reach, wale_begins, wale_ends.
 void find_in_wales(const Grid& grid, const Wales& wales, const Machine& machine, std::vector<Finding>& found);
 
-/// tuck_at_edge, slip_at_edge, purl_at_edge, long_float, tucks_side_by_side, no_edge_stitch.
-void find_in_rows(const Grid& grid, const Machine& machine, std::vector<Finding>& found);
+/// tuck_at_edge, slip_at_edge, purl_at_edge, no_edge_stitch.
+void find_at_edges(const Grid& grid, std::vector<Finding>& found);
+
+/// long_float, tucks_side_by_side: like cells side by side in a row.
+void find_in_runs(const Grid& grid, const Machine& machine, std::vector<Finding>& found);
 
 }  // namespace latchwork::inline v0::seeking

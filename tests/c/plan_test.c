@@ -174,6 +174,8 @@ static void a_panel_wider_than_the_bed_is_infeasible(void) {
   latchwork_plan *none = NULL;
   latchwork_findings *findings = NULL;
   latchwork_finding finding = LATCHWORK_FINDING_INIT;
+  char text[1024];
+  size_t needed = 0;
   size_t count = 0;
   int32_t status = -1;
   checking = "findings";
@@ -187,6 +189,12 @@ static void a_panel_wider_than_the_bed_is_infeasible(void) {
   OK(latchwork_findings_get(findings, 0, &finding, NULL));
   CHECK(finding.code == LATCHWORK_FINDING_CODE_OFF_BED && finding.severity == LATCHWORK_SEVERITY_ERROR);
   CHECK(finding.message[0] != '\0' && finding.suggestion[0] != '\0');
+  OK(latchwork_findings_message(findings, 0, text, sizeof text, &needed, NULL));
+  CHECK(needed == strlen(text) + 1 && strncmp(text, finding.message, sizeof finding.message - 4) == 0);
+  OK(latchwork_findings_suggestion(findings, 0, text, sizeof text, &needed, NULL));
+  CHECK(needed == strlen(text) + 1 && strncmp(text, finding.suggestion, sizeof finding.suggestion - 4) == 0);
+  CHECK(latchwork_findings_message(findings, 1, text, sizeof text, NULL, NULL) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(latchwork_findings_suggestion(findings, 0, text, 3, &needed, NULL) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(latchwork_findings_get(findings, 1, &finding, NULL) == LATCHWORK_E_BAD_ARGUMENT);
   latchwork_findings_destroy(findings);
   latchwork_plan_destroy(none);

@@ -88,6 +88,8 @@ ONLY_IN_C = {
     "latchwork_wales_columns": "Wale::columns",
     "latchwork_findings_count": "std::vector<Finding>::size",
     "latchwork_findings_get": "std::vector<Finding>::operator[]",
+    "latchwork_findings_message": "Finding::message, whole",
+    "latchwork_findings_suggestion": "Finding::suggestion, whole",
     "latchwork_fabric_fault": "Fabric::faults[index]; latchwork_fabric_faults counts them",
     "latchwork_panel_strips": "Band::strips, since a struct of an array holds no list",
     "latchwork_panel_schematic_measures": "SchematicPiece::measures, as latchwork_panel_strips",

@@ -47,17 +47,8 @@ TEST_CASE("the plan in two rhythms is the best of all, and no dearer than the re
     const Instance in = tiny_instance(seed);
     CAPTURE(seed, in.grid.to_text(), in.machine.max_ladder, in.machine.cast_on_loops);
     const Brute brute{in};
-    std::optional<std::int64_t> best;
-    Rhythm rhythm;
-    for (int every = in.grid.rows(); every >= 1; --every) {
-      for (int first = 1; first <= in.grid.rows(); ++first) {
-        const auto total = two_rhythms(brute, {every, first});
-        if (total && (!best || *total < *best)) {
-          best = total;
-          rhythm = {every, first};
-        }
-      }
-    }
+    const auto [best, rhythm] =
+        best_rhythm(in.grid.rows(), [&](const Rhythm& tried) { return two_rhythms(brute, tried); });
     const TwoRhythms two = plan_two_rhythms(in.grid, in.machine, in.effort);
     REQUIRE((two.plan.status != PlanStatus::infeasible) == best.has_value());
     if (!best) {

@@ -65,17 +65,8 @@ TEST_CASE("the regular plan is the best of all rhythms, and no better than the b
     const Instance in = tiny_instance(seed);
     CAPTURE(seed, in.grid.to_text(), in.machine.max_ladder, in.machine.cast_on_loops);
     const Brute brute{in};
-    std::optional<std::int64_t> best;
-    Rhythm rhythm;
-    for (int every = in.grid.rows(); every >= 1; --every) {
-      for (int first = 1; first <= in.grid.rows(); ++first) {
-        const auto total = brute.rhythm(every, first);
-        if (total && (!best || *total < *best)) {
-          best = total;
-          rhythm = {every, first};
-        }
-      }
-    }
+    const auto [best, rhythm] =
+        best_rhythm(in.grid.rows(), [&](const Rhythm& tried) { return brute.rhythm(tried.every, tried.first); });
     const Plan regular = plan_regular(in.grid, in.machine, in.effort);
     REQUIRE((regular.status != PlanStatus::infeasible) == best.has_value());
     if (!best) {

@@ -10,10 +10,12 @@
 
 using latchwork_test::reference_values;
 
-TEST_CASE("every topic of the check values is tested here, or belongs to what latchwork does not do yet",
-          "[reference]") {
-  // Articles are not in the library; a chart is never turned by a quarter (SY-03).
+TEST_CASE("every check value is tested here by its id, or belongs to what latchwork does not do yet", "[reference]") {
+  // Articles are not in the library.
   const std::set<std::string> not_yet = {"CYC body sizes", "cushion insert", "child cord limit"};
+  const std::map<std::string, std::string> not_used = {
+      {"SZ-06", "rows to increase in, from a worked example that spacing's own values cover"},
+      {"SY-03", "a count of groups with quarter turns; a chart is never turned by a quarter"}};
   std::string tests;
   for (const auto& entry : std::filesystem::directory_iterator(std::string(LATCHWORK_TESTS_DIR) + "/reference")) {
     if (!entry.path().string().ends_with("_test.cpp") || entry.path().filename() == "coverage_test.cpp") continue;
@@ -21,19 +23,18 @@ TEST_CASE("every topic of the check values is tested here, or belongs to what la
     text << std::ifstream(entry.path()).rdbuf();
     tests += text.str();
   }
-  std::map<std::string, bool> tested;
+  std::set<std::string> topics;
   std::set<std::string> ids;
   for (const auto& value : reference_values()) {
     const std::string id = value.at("id");
     INFO(id);
     CHECK(ids.insert(id).second);
     CHECK_FALSE(value.at("source").get<std::string>().empty());
-    bool& topic = tested[value.at("topic").get<std::string>()];
-    topic = topic || tests.find('"' + id + '"') != std::string::npos;
+    const std::string topic = value.at("topic");
+    topics.insert(topic);
+    const bool tested = tests.find('"' + id + '"') != std::string::npos;
+    CHECK(tested != (not_yet.count(topic) == 1 || not_used.count(id) == 1));
   }
-  for (const auto& [topic, has_test] : tested) {
-    INFO(topic);
-    CHECK(has_test != (not_yet.count(topic) == 1));
-  }
-  for (const std::string& topic : not_yet) CHECK(tested.count(topic) == 1);
+  for (const std::string& topic : not_yet) CHECK(topics.count(topic) == 1);
+  for (const auto& [id, reason] : not_used) CHECK(ids.count(id) == 1);
 }

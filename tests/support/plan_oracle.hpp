@@ -362,6 +362,24 @@ struct Brute {
   }
 };
 
+/// The rhythm of the least total, of equals the longest and then the soonest; none where `total_of` has none.
+struct BestRhythm {
+  std::optional<std::int64_t> total{};
+  latchwork::Rhythm rhythm{};
+};
+template <class TotalOf>
+BestRhythm best_rhythm(int rows, TotalOf&& total_of) {
+  BestRhythm best;
+  for (int every = rows; every >= 1; --every) {
+    for (int first = 1; first <= rows; ++first) {
+      const latchwork::Rhythm tried{every, first};
+      const std::optional<std::int64_t> total = total_of(tried);
+      if (total && (!best.total || *total < *best.total)) best = {total, tried};
+    }
+  }
+  return best;
+}
+
 // LATCHWORK_PLANS sets how many panels are tried; the seeds follow each other from 1.
 inline int how_many(int usual) {
   const char* wanted = std::getenv("LATCHWORK_PLANS");

@@ -517,7 +517,7 @@ TEST_CASE("letters and names of the strips are shown for every band", "[chart]")
               "  1      ||||||||\n"
               "  column 01234567\n"
               "   strip A_B___A_\n"));
-  CHECK(holds(text, "  A__      strip A in the rows above, as wide as its columns\n"));
+  CHECK(holds(text, "  A_       strip A in the rows above, as wide as its columns\n"));
   CHECK_FALSE(holds(text, "(blank)"));
   CHECK(holds(text, "  A: edge\n  B: rope\n  C: moss\n"));
   const Picture picture(panel, {});
@@ -592,7 +592,7 @@ TEST_CASE("the text chart marks the rows in which strips begin again", "[chart]"
               "  2      | || ||\n"
               "  1      | || ||\n"));
   const std::string text = chart_text(join_strips("Sample", 7, strips));
-  CHECK(holds(text, "  + A      strip A's rows begin again with this row"));
+  CHECK(holds(text, "  + B      strip B's rows begin again with this row"));
   const std::vector<Strip> alone{strip_of("two", 2, 2)};
   const std::string one = chart_text(join_strips("Sample", 3, alone));
   CHECK(holds(one, "  3      ||  +\n  2      ||\n"));

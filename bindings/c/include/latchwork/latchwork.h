@@ -730,7 +730,8 @@ enum {
 /* A list of findings. */
 typedef struct latchwork_findings latchwork_findings;
 
-/* One finding. Texts are cut between characters when they are too long. Since 0.1. */
+/* One finding. Texts are cut between characters when they are too long; latchwork_findings_message() and
+   latchwork_findings_suggestion() have them whole. Since 0.1. */
 typedef struct latchwork_finding {
   uint32_t struct_size;
   int32_t code;         /* LATCHWORK_FINDING_CODE_... */
@@ -769,6 +770,14 @@ LATCHWORK_C_API latchwork_status latchwork_findings_count(const latchwork_findin
 /* The finding at `index`, from 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_findings_get(const latchwork_findings *findings, size_t index,
                                                         latchwork_finding *finding, latchwork_error *error);
+/* The whole message of the finding at `index`. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_findings_message(const latchwork_findings *findings, size_t index,
+                                                            char *text, size_t capacity, size_t *needed,
+                                                            latchwork_error *error);
+/* The whole suggestion of the finding at `index`; empty when there is none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_findings_suggestion(const latchwork_findings *findings, size_t index,
+                                                               char *text, size_t capacity, size_t *needed,
+                                                               latchwork_error *error);
 
 /* ---- Plans ------------------------------------------------------------------------------------------------------ */
 

@@ -53,33 +53,6 @@ void find_at_edge(const Grid& grid, int row, int column, std::vector<Finding>& f
   found.push_back(std::move(finding));
 }
 
-// A run of like cells in a row, from `from` to before `to`.
-void find_in_run(const Machine& machine, Cell cell, int row, int from, int to, std::vector<Finding>& found) {
-  const int width = to - from;
-  if (cell == Cell::slip && width > machine.float_limit) {
-    Finding finding = found_at(FindingCode::long_float, Severity::warning, row, from);
-    finding.last_column = to - 1;
-    finding.value = width;
-    finding.limit = machine.float_limit;
-    finding.message = fmt::format("the strand of row {} floats past {}, {}; {} is the most", row,
-                                  count_of(width, "needle"), run_of("column", from, to - 1), machine.float_limit);
-    finding.suggestion =
-        fmt::format("catch it with a knit, purl or tuck after {} at most", count_of(machine.float_limit, "needle"));
-    found.push_back(std::move(finding));
-  }
-  if (cell == Cell::tuck && width > 1) {
-    Finding finding = found_at(FindingCode::tucks_side_by_side, Severity::advice, row, from);
-    finding.last_column = to - 1;
-    finding.value = width;
-    finding.limit = 1;
-    finding.message =
-        fmt::format("{} tucks stand side by side in row {}, {}: held needles would carry one straight strand", width,
-                    row, run_of("column", from, to - 1));
-    finding.suggestion = "re-form them with the latch tool, the rung of the lower row first, the same way throughout";
-    found.push_back(std::move(finding));
-  }
-}
-
 void find_edge_stitch(const Grid& grid, int column, std::vector<Finding>& found) {
   Finding finding = found_at(FindingCode::no_edge_stitch, Severity::advice, 0, column);
   for (int row = 1; row <= grid.rows(); ++row) {
@@ -98,18 +71,11 @@ void find_edge_stitch(const Grid& grid, int column, std::vector<Finding>& found)
 
 }  // namespace
 
-void find_in_rows(const Grid& grid, const Machine& machine, std::vector<Finding>& found) {
+void find_at_edges(const Grid& grid, std::vector<Finding>& found) {
   for (int row = 1; row <= grid.rows(); ++row) {
-    for (int column = 0; column < grid.columns();) {
+    for (int column = 0; column < grid.columns(); ++column) {
       const Cell cell = grid.at(row, column);
-      int to = column + 1;
-      while (to < grid.columns() && grid.at(row, to) == cell) ++to;
-      if (cell != Cell::knit && cell != Cell::none) {
-        find_at_edge(grid, row, column, found);
-        if (to - 1 > column) find_at_edge(grid, row, to - 1, found);
-        find_in_run(machine, cell, row, column, to, found);
-      }
-      column = to;
+      if (cell != Cell::knit && cell != Cell::none) find_at_edge(grid, row, column, found);
     }
   }
   find_edge_stitch(grid, 0, found);
