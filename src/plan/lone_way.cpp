@@ -21,7 +21,7 @@ std::int64_t LoneWay::find(const Lane& lane, const std::int64_t* price) {
     const int sets = above && above->by_hold ? above->low - 1 : -1;  // a stop that may set the task above in hold too
     for (int row = known - 1; row >= task.high; --row) {
       std::int64_t adds = lane.done_at(row) < 0 || then >= far ? far : lane.upto[at(row)] + price[row] + then;
-      if (row == sets && to_end_[at(i) + 2] < far) {
+      if (above && row == sets && to_end_[at(i) + 2] < far) {
         adds =
             std::min(adds, lane.upto[at(row)] + price[row] + lane.hold + price[above->high - 1] + to_end_[at(i) + 2]);
       }

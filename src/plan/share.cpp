@@ -23,7 +23,7 @@ void share_out(std::vector<std::int64_t>& worth, std::int64_t cost) {
   // What each payer keeps; who has no more than that pays nothing, and the others keep the less for it.
   auto count = static_cast<std::int64_t>(worth.size());
   std::int64_t level = 0;
-  for (bool fewer = true; fewer;) {
+  for (bool fewer = count > 0; fewer;) {
     level = (sum - cost) / count;
     std::int64_t payers = 0;
     for (auto& value : worth) {
@@ -35,7 +35,7 @@ void share_out(std::vector<std::int64_t>& worth, std::int64_t cost) {
       sum -= value;
       value = 0;
     }
-    fewer = payers != count;
+    fewer = payers != count && payers > 0;
     count = payers;
   }
   std::int64_t excess = sum - count * level - cost;  // below `count`: the first ones keep one unit more
