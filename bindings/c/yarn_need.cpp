@@ -8,13 +8,13 @@ using namespace latchwork::c;
 
 namespace {
 
-latchwork_yarn_request yarn_request_default() {
-  const YarnRequest from;
+// All but the lists.
+latchwork_yarn_request request_out(const YarnRequest& from) {
   latchwork_yarn_request to = LATCHWORK_YARN_REQUEST_INIT;
   to.pieces = from.pieces;
   to.waste_yarn = from.waste_yarn;
   to.seam_yarn = from.seam_yarn;
-  to.state = LATCHWORK_CLOTH_STATE_MOST_FINISHED;
+  to.state = from.state ? static_cast<int32_t>(*from.state) : LATCHWORK_CLOTH_STATE_MOST_FINISHED;
   to.plain = {from.plain.courses, from.plain.wales};
   to.cast_on_rows = from.cast_on_rows;
   to.bind_off_rows = from.bind_off_rows;
@@ -53,7 +53,7 @@ void list_out(const std::vector<From>& from, std::vector<To>& to, Convert&& conv
 namespace latchwork::c {
 
 YarnRequest yarn_request_in(const latchwork_yarn_request* request) {
-  const latchwork_yarn_request from = struct_in(request, yarn_request_default(), "request");
+  const latchwork_yarn_request from = struct_in(request, request_out({}), "request");
   YarnRequest to;
   to.yarns = list_in<Yarn>(from.yarns, from.yarn_count, "yarns", [](const latchwork_yarn& each, const std::string& at) {
     return Yarn{each.name == nullptr ? "" : each.name, latchwork::c::yarn_number_in(each.number, at + "number.system"),
@@ -139,8 +139,7 @@ latchwork_status latchwork_yarn_file_request(const latchwork_yarn_file* file, la
   return guarded(error, [&] {
     StructRoom room(request, "request");
     const latchwork_yarn_file& of = given(file, "file");
-    const YarnRequest& from = of.value;
-    latchwork_yarn_request to = yarn_request_default();
+    latchwork_yarn_request to = request_out(of.value);
     to.yarns = of.yarns.data();
     to.yarn_count = of.yarns.size();
     to.rows = of.rows.data();
@@ -151,24 +150,12 @@ latchwork_status latchwork_yarn_file_request(const latchwork_yarn_file* file, la
     to.loop_count = of.loops.size();
     to.substitutes = of.substitutes.data();
     to.substitute_count = of.substitutes.size();
-    to.state = from.state ? static_cast<int32_t>(*from.state) : LATCHWORK_CLOTH_STATE_MOST_FINISHED;
-    to.plain = {from.plain.courses, from.plain.wales};
-    to.pieces = from.pieces;
-    to.cast_on_rows = from.cast_on_rows;
-    to.bind_off_rows = from.bind_off_rows;
-    to.waste_rows = from.waste_rows;
-    to.waste_yarn = from.waste_yarn;
-    to.seam_mm = from.seam_mm;
-    to.seam_ratio = from.seam_ratio;
-    to.seam_yarn = from.seam_yarn;
-    to.sureness = from.sureness;
-    to.allowance = from.allowance;
     room.take(to);
   });
 }
 
 latchwork_status latchwork_yarn_request_default(latchwork_yarn_request* request, latchwork_error* error) {
-  return guarded(error, [&] { StructRoom(request, "request").take(yarn_request_default()); });
+  return guarded(error, [&] { StructRoom(request, "request").take(request_out({})); });
 }
 
 latchwork_status latchwork_panel_yarn_need(const latchwork_panel* panel, const latchwork_swatch* swatch,
