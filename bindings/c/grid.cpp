@@ -197,9 +197,9 @@ latchwork_status latchwork_grid_repeated_across(const latchwork_grid* grid, int3
   return derive(grid, out, error, [&](const Grid& value) { return value.repeated_across(times, shift); });
 }
 
-latchwork_status latchwork_grid_repeated_up(const latchwork_grid* grid, int32_t times, latchwork_grid** out,
-                                            latchwork_error* error) {
-  return derive(grid, out, error, [&](const Grid& value) { return value.repeated_up(times); });
+latchwork_status latchwork_grid_repeated_up(const latchwork_grid* grid, int32_t times, int32_t shift,
+                                            latchwork_grid** out, latchwork_error* error) {
+  return derive(grid, out, error, [&](const Grid& value) { return value.repeated_up(times, shift); });
 }
 
 latchwork_status latchwork_grid_rolled_up(const latchwork_grid* grid, int32_t shift, latchwork_grid** out,

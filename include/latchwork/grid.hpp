@@ -105,8 +105,10 @@ class LATCHWORK_API Grid {
   /// `times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam (half-drop:
   /// shift = R/2). @throws Error bad_argument (times below 1); too_large.
   [[nodiscard]] Grid repeated_across(int times, int shift = 0) const;
-  /// `times` copies upward. @throws Error bad_argument; too_large.
-  [[nodiscard]] Grid repeated_up(int times) const;
+  /// `times` copies upward; copy i is moved right by i * shift columns, and what leaves there comes in on the left (as
+  /// bricks lie: shift = W/2). @throws Error bad_argument (times below 1); too_large; crossing_cut, when a crossing
+  /// would leave in part; crossing_over_none, when a shifted copy has no stitch above one.
+  [[nodiscard]] Grid repeated_up(int times, int shift = 0) const;
   /// Row y moves to y + shift, wrapping over the tile's seam. Any integer shift.
   [[nodiscard]] Grid rolled_up(int shift) const;
   /// This grid with `right` on its right. @throws Error size_mismatch (unequal rows); too_large.

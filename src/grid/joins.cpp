@@ -53,6 +53,18 @@ void append_rows(std::vector<Cell>& to, std::span<const Cell> cells) {
   to.insert(to.end(), cells.begin(), cells.end());
 }
 
+/// Rows of `width` cells, the last `moved` of each first.
+void append_rolled(std::vector<Cell>& to, std::span<const Cell> cells, std::size_t width, std::size_t moved) {
+  for (; !cells.empty(); cells = cells.subspan(width)) {
+    append_rows(to, cells.subspan(width - moved, moved));
+    append_rows(to, cells.first(width - moved));
+  }
+}
+
+bool before(const Crossing& one, const Crossing& other) {
+  return one.row != other.row ? one.row < other.row : one.column < other.column;
+}
+
 [[noreturn]] void refuse_cut(const Crossing& crossing, const std::string& by) {
   throw Error(ErrorCode::crossing_cut, place_at(crossing.row, crossing.column),
               fmt::format("{} would be cut by {}", crossing_words(crossing), by));
@@ -126,7 +138,7 @@ Grid Grid::repeated_across(int times, int shift) const {
   return {rows_, static_cast<int>(wide), std::move(cells), std::move(crossings)};
 }
 
-Grid Grid::repeated_up(int times) const {
+Grid Grid::repeated_up(int times, int shift) const {
   require_times(times);
   const std::int64_t high = std::int64_t{rows_} * times;
   require_size(high, columns_);
@@ -135,10 +147,28 @@ Grid Grid::repeated_up(int times) const {
   std::vector<Crossing> crossings;
   crossings.reserve(crossings_.size() * static_cast<std::size_t>(times));
   for (int copy = 0; copy < times; ++copy) {
-    append_rows(cells, cells_);
-    for (const Crossing& crossing : crossings_) {
+    const int moved = wrapped(std::int64_t{copy} * shift, columns_);
+    if (moved == 0) {
+      append_rows(cells, cells_);
+    } else {
+      append_rolled(cells, cells_, static_cast<std::size_t>(columns_), static_cast<std::size_t>(moved));
+    }
+    const auto first = std::ssize(crossings);
+    for (Crossing crossing : crossings_) {
+      crossing.column = wrapped(std::int64_t{crossing.column} + moved, columns_);
+      if (crossing.column + crossing.width() > columns_) {
+        crossing.column = wrapped(std::int64_t{crossing.column} - moved, columns_);
+        refuse_cut(crossing, fmt::format("copy {}, moved right by {}", copy + 1, count_of(moved, "column")));
+      }
+      crossing.row += copy * rows_;
       crossings.push_back(crossing);
-      crossings.back().row += copy * rows_;
+    }
+    std::ranges::sort(crossings.begin() + first, crossings.end(), before);
+  }
+  if (wrapped(shift, columns_) != 0) {
+    // Each seam has other columns above it than the tile's own.
+    for (const Crossing& crossing : crossings) {
+      if (crossing.row % rows_ == 0) require_rule(static_cast<int>(high), columns_, cells, crossing);
     }
   }
   return {static_cast<int>(high), columns_, std::move(cells), std::move(crossings)};

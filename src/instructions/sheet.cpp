@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <span>
 #include <string_view>
 
 #include "crossing/words.hpp"
@@ -207,12 +208,22 @@ class Writer {
     }
     (plan_.carriage_starts_right ? right_ : left_) = true;
     (plan_.carriage_starts_right == (plan_.rows % 2 == 0) ? right_ : left_) = true;
-    const auto cells = panel_.grid().cells();
-    for (const Cell cell : cells) {
+    for (const Cell cell : panel_.grid().cells()) {
       works_ = works_ || cell != Cell::none;
-      ladders_ = ladders_ || cell == Cell::none;
       slips_ = slips_ || cell == Cell::slip;
     }
+    const auto columns = static_cast<std::size_t>(panel_.grid().columns());
+    for (auto left = panel_.grid().cells(); !left.empty(); left = left.subspan(columns)) {
+      ladders_ = ladders_ || has_ladder(left.first(columns));
+    }
+  }
+
+  /// The yarn runs bare only between stitches; beyond the last stitch of a shaped edge there is none.
+  static bool has_ladder(std::span<const Cell> cells) {
+    const auto works = [](Cell cell) { return cell != Cell::none; };
+    const auto first = std::find_if(cells.begin(), cells.end(), works);
+    const auto last = std::find_if(cells.rbegin(), cells.rend(), works).base();
+    return first < last && std::find(first, last, Cell::none) != last;
   }
 
   void ways() {

@@ -1,16 +1,9 @@
 /* What to choose from, through the C ABI, against figures worked out by hand: the default efforts but for stops of one
    second, so that two purls in neighbouring columns are done at a stop each. */
-#include <latchwork/latchwork.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "check.h"
-
-int checks_failed = 0;
-long checks_made = 0;
-const char *checking = "";
-
-#define OK(call) CHECK((call) == LATCHWORK_OK)
+#include "program.h"
 
 /* A purl in row 2 of column 1 and one in row 4 of column 2. */
 static const char sample[] = "kkkk\nkkkk\nkkpk\nkkkk\nkpkk\nkkkk\n";
@@ -93,7 +86,7 @@ static void stops_say_why_they_are_there(void) {
   CHECK(reasons[0].beside_ms == 9000 - 1000 && reasons[0].message[0] != '\0');
   CHECK(reasons[1].beside_ms == -1); /* the stop after row 2 lies below it */
   checking = "period";
-  OK(latchwork_grid_repeated_up(grid, 5, &tall, NULL));
+  OK(latchwork_grid_repeated_up(grid, 5, 0, &tall, NULL));
   OK(latchwork_grid_plan(tall, &machine, &effort, NULL, &tall_plan, NULL));
   OK(latchwork_plan_period(tall_plan, &period, NULL));
   CHECK(period.rows == 6 && period.stops == 2 && period.times == 5);
@@ -133,6 +126,5 @@ int main(void) {
   costs_may_move_so_far();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);
-  printf("%ld checks, %d failed\n", checks_made, checks_failed);
-  return checks_failed != 0;
+  return checks_told();
 }

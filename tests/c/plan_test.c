@@ -1,16 +1,9 @@
 /* A small panel planned, read, knitted and spoiled through the C ABI, against figures worked out by hand from the cost
    model and facts of the trade; callbacks; charts and words. */
-#include <latchwork/latchwork.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "check.h"
-
-int checks_failed = 0;
-long checks_made = 0;
-const char *checking = "";
-
-#define OK(call) CHECK((call) == LATCHWORK_OK)
+#include "program.h"
 
 /* One purl below a 2/2 RC over columns 1..4 after row 2. Six columns stand on L3..R3, so column 2 is on R1. */
 static const char sample[] =
@@ -255,7 +248,7 @@ static void callbacks_are_told_and_can_stop(void) {
   plan_options.time_limit_ms = 0;
 
   /* Stopped at its first call, the search for a rhythm has tried only its first. */
-  OK(latchwork_grid_repeated_up(grid, 3, &tall, NULL));
+  OK(latchwork_grid_repeated_up(grid, 3, 0, &tall, NULL));
   heard = silent;
   OK(latchwork_grid_plan_regular(tall, &machine, NULL, &plan_options, &told, NULL));
   CHECK(heard.calls > 1 && !heard.wrong);
@@ -454,6 +447,5 @@ int main(void) {
   charts_say_which_side_they_show();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);
-  printf("%ld checks, %d failed\n", checks_made, checks_failed);
-  return checks_failed != 0;
+  return checks_told();
 }

@@ -1,16 +1,9 @@
 /* Timed spells through the C ABI: read, fitted, tied, at zero and outlying, against figures worked out by hand. */
-#include <latchwork/latchwork.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "check.h"
-
-int checks_failed = 0;
-long checks_made = 0;
-const char *checking = "";
-
-#define OK(call) CHECK((call) == LATCHWORK_OK)
+#include "program.h"
 
 static int near(double value, double wanted) { return fabs(value - wanted) <= 1e-9 * fabs(wanted); }
 
@@ -150,6 +143,5 @@ int main(void) {
   what_is_wrong_is_told_with_line_and_field();
   one_cost_is_the_least_squares_slope();
   ties_and_outlying_spells_are_told();
-  printf("%ld checks, %d failed\n", checks_made, checks_failed);
-  return checks_failed != 0;
+  return checks_told();
 }

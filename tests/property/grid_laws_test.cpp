@@ -238,6 +238,62 @@ TEST_CASE("repeat of repeat is one repeat", "[grid][law]") {
   });
 }
 
+namespace {
+
+/// Columns moved right, round the ring, by slices; nothing where a crossing would be cut.
+std::optional<Grid> rolled_right(const Grid& grid, int by) {
+  const int wide = grid.columns();
+  const int moved = (by % wide + wide) % wide;
+  if (moved == 0) return grid;
+  try {
+    return grid.sliced(1, wide - moved, grid.rows(), moved).beside(grid.sliced(1, 0, grid.rows(), wide - moved));
+  } catch (const Error&) {
+    return std::nullopt;
+  }
+}
+
+template <class Make>
+std::optional<Grid> made(Make&& make) {
+  try {
+    return make();
+  } catch (const Error& error) {
+    if (error.code() != ErrorCode::crossing_cut && error.code() != ErrorCode::crossing_over_none) throw;
+    return std::nullopt;
+  }
+}
+
+}  // namespace
+
+TEST_CASE("a repeat upward with a shift is shifted copies on top of each other, and refuses to cut a crossing",
+          "[grid][law]") {
+  int shifted = 0;
+  int refused = 0;
+  for_any_grid(75'000, 400, [&](const Grid& grid) {
+    if (grid.repeated_up(2, 3 * grid.columns()) != grid.repeated_up(2)) return false;
+    for (const int shift : {-3, -1, 1, 2, 5}) {
+      const auto repeat = made([&] { return grid.repeated_up(3, shift); });
+      const auto once = rolled_right(grid, shift);
+      const auto twice = rolled_right(grid, 2 * shift);
+      if (repeat && !(once && twice)) return false;  // a copy was cut
+      if (!repeat) {
+        ++refused;
+        continue;
+      }
+      ++shifted;
+      const auto by_hand = made([&] { return twice->above(once->above(grid)); });
+      if (by_hand && *repeat != *by_hand) return false;
+      if (repeat->mirrored() != grid.mirrored().repeated_up(3, -shift)) return false;
+      if (repeat->turned() != grid.turned().repeated_up(3, -shift)) return false;
+      const auto pairs = made([&] { return grid.repeated_up(2, shift).repeated_up(2, 2 * shift); });
+      if (pairs && *pairs != grid.repeated_up(4, shift)) return false;
+      if (repeat->sliced(1, 0, grid.rows(), grid.columns()).cells().size() != grid.cells().size()) return false;
+    }
+    return true;
+  });
+  CHECK(shifted > 300);
+  CHECK(refused > 100);
+}
+
 TEST_CASE("a repeat is copies put together: up by above, across by beside, shifted by rolling", "[grid][law]") {
   for_any_grid(80'000, 300, [](const Grid& grid) {
     if (grid.repeated_up(3) != grid.above(grid).above(grid)) return false;

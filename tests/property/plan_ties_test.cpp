@@ -1,5 +1,6 @@
 // Of plans at the same price the one that is told must not depend on who asks, or when.
 #include <algorithm>
+#include <optional>
 #include <string>
 #include <thread>
 #include <utility>
@@ -8,6 +9,8 @@
 #include "catch.hpp"
 #include "latchwork/file.hpp"
 #include "latchwork/plan.hpp"
+#include "latchwork/simulate.hpp"
+#include "latchwork/wale.hpp"
 
 using namespace latchwork;
 
@@ -61,7 +64,40 @@ std::vector<std::string> plans_of(const Grid& grid) {
   return written;
 }
 
+/// The plan with its first batch that can wait done one stop later, from the same row: where rungs and drops are free
+/// it costs the same. Nothing when no batch can wait.
+std::optional<Plan> other_plan(const Grid& grid, const Plan& told) {
+  const Wales wales(grid);
+  for (std::size_t at = 0; at + 1 < told.stops.size(); ++at) {
+    for (std::size_t i = 0; i < told.stops[at].reforms.size(); ++i) {
+      Plan other = told;
+      Reform late = other.stops[at].reforms[i];
+      other.stops[at].reforms.erase(other.stops[at].reforms.begin() + static_cast<std::ptrdiff_t>(i));
+      Stop& later = other.stops[at + 1];
+      const Wale& wale = wales.all()[static_cast<std::size_t>(late.wale)];
+      if (later.row > wale.last_row()) continue;
+      for (int row = told.stops[at].row + 1; row <= later.row; ++row) {
+        late.rungs.push_back(grid.at(row, wale.column_at(row)));
+      }
+      later.reforms.insert(std::ranges::find_if(later.reforms, [&](const Reform& r) { return r.column < late.column; }),
+                           late);
+      if (verify(grid, other).verified) return other;
+    }
+  }
+  return std::nullopt;
+}
+
 }  // namespace
+
+TEST_CASE("the panel has other plans at the least price", "[plan][ties]") {
+  const Grid grid = tied_panel();
+  const Plan told = plan(grid, Machine{}, free_rungs());
+  REQUIRE(told.status == PlanStatus::optimal);
+  const auto other = other_plan(grid, told);
+  REQUIRE(other);
+  CHECK(*other != told);
+  CHECK(hand_work(*other, free_rungs()).hand_ms == hand_work(told, free_rungs()).hand_ms);
+}
 
 TEST_CASE("the same plan is told, byte by byte: again, from a grid built otherwise, from threads", "[plan][ties]") {
   const Grid grid = tied_panel();

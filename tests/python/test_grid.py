@@ -207,6 +207,9 @@ def test_repeats_are_numpy_tiles_and_rolls_are_numpy_rolls(grid, times, shift):
     cells = grid.cells
     assert np.array_equal(grid.repeated_across(times).cells, np.tile(cells, (1, times)))
     assert np.array_equal(grid.repeated_up(times).cells, np.tile(cells, (times, 1)))
+    if not grid.crossings:
+        bricks = np.concatenate([np.roll(cells, copy * 2, axis=1) for copy in range(times)])
+        assert np.array_equal(grid.repeated_up(times, shift=2).cells, bricks)
     assert np.array_equal(grid.rolled_up(shift).cells, np.roll(cells, shift, axis=0))
     assert grid.rolled_up(shift).rolled_up(-shift) == grid
     shifted = np.hstack([np.roll(cells, i * shift, axis=0) for i in range(times)])

@@ -7,6 +7,7 @@
 #include "latchwork/grid.hpp"
 
 using namespace latchwork;
+using latchwork_test::message_of;
 using latchwork_test::refused;
 using latchwork_test::refused_field;
 
@@ -61,6 +62,7 @@ TEST_CASE("repeated across and up, each copy stands beside or on the one before"
                                                "x 1 1/1 R\n"
                                                "kkkp\n"));
   CHECK(rope.repeated_up(1) == rope);
+  CHECK(rope.repeated_up(1, 2) == rope);
   CHECK(rope.repeated_across(1) == rope);
 }
 
@@ -79,6 +81,32 @@ TEST_CASE("half-drop: copy i moves up by i shifts and wraps over the seam, cross
                                                       "x 6 1/1 L\n"
                                                       "kkkkkkkkk\n"
                                                       "kpkkkpkpk\n"));
+}
+
+TEST_CASE("repeated upward, copies may lie like bricks: what leaves on the right comes in on the left",
+          "[grid][repeat]") {
+  const Grid brick = Grid::from_text(
+      "kpkk\n"
+      "x 0 1/1 L\n"
+      "kkkp\n");
+  CHECK(brick.repeated_up(3, 2) == Grid::from_text("kpkk\n"
+                                                   "x 0 1/1 L\n"
+                                                   "kkkp\n"
+                                                   "kkkp\n"
+                                                   "x 2 1/1 L\n"
+                                                   "kpkk\n"
+                                                   "kpkk\n"
+                                                   "x 0 1/1 L\n"
+                                                   "kkkp\n"));
+  CHECK(brick.repeated_up(2, -2) == brick.repeated_up(2, 2));
+  CHECK_THROWS_MATCHES(brick.repeated_up(2, 3), Error, refused(ErrorCode::crossing_cut, 1, 0));
+  CHECK(message_of([&] { static_cast<void>(brick.repeated_up(2, 3)); }) ==
+        "crossing 1/1 LC after row 1, columns 0 to 1 would be cut by copy 2, moved right by 3 columns");
+  // A crossing on the seam has the shifted copy's row above it.
+  Grid seam = Grid::from_text("kkk\nkkk\nkk.\n");
+  seam.cross({.row = 3, .column = 0, .left = 1, .right = 1, .lean = Lean::left});
+  CHECK(seam.repeated_up(2).crossings().size() == 2);
+  CHECK_THROWS_MATCHES(seam.repeated_up(2, 1), Error, refused(ErrorCode::crossing_over_none, 4, 0));
 }
 
 TEST_CASE("copies below 1 are refused, and a size past the limits is too large before any work",

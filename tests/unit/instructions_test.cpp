@@ -392,6 +392,10 @@ TEST_CASE("cautions are those that fit", "[instructions]") {
   Grid ladder(4, 5);
   for (int row = 1; row <= 4; ++row) ladder.set(row, 2, Cell::none);
   CHECK(holds(instructions(panel_of(ladder), empty_plan(4, 5, -3), Machine{}), "Ladders can catch small fingers"));
+  // Beyond the last stitch of a shaped edge no yarn runs bare.
+  Grid narrowed(4, 5);
+  for (const int column : {0, 1, 4}) narrowed.set(4, column, Cell::none);
+  CHECK_FALSE(holds(instructions(panel_of(narrowed), empty_plan(4, 5, -3), Machine{}), "Ladders"));
 }
 
 TEST_CASE("what cannot be made is told before anything else, with its place and what would help", "[instructions]") {

@@ -205,8 +205,11 @@ class Grid:
         """`times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam (half-drop: shift
         = R/2). Raises Error bad_argument (times below 1), too_large.
         """
-    def repeated_up(self, times: int) -> Grid:
-        """`times` copies upward. Raises Error bad_argument (times below 1), too_large."""
+    def repeated_up(self, times: int, shift: int = 0) -> Grid:
+        """`times` copies upward; copy i is moved right by i * shift columns, and what leaves there comes in on the left (as
+        bricks lie: shift = W/2). Raises Error bad_argument (times below 1), too_large; crossing_cut, when a crossing
+        would leave in part; crossing_over_none, when a shifted copy has no stitch above one.
+        """
     def rolled_up(self, shift: int) -> Grid:
         """Row y moves to y + shift, wrapping over the tile's seam. Any whole shift."""
     def beside(self, right: Grid) -> Grid:

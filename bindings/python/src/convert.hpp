@@ -4,7 +4,7 @@
 //
 // Plain structs are ordinary Python dataclasses, so that a plan's lists are lists and editing `plan.stops[3].row` does
 // what it says; pybind11's own classes would hand out copies of every list. What a class must guard (Grid, Panel,
-// Swatch, Wales) is a pybind11 class. The fields of each struct are named in fields.hpp.
+// Swatch, Wales) is a pybind11 class. The fields of each struct are named in fields/.
 
 #include <pybind11/pybind11.h>
 
@@ -60,7 +60,7 @@ long long enum_value(PyObject* type, const char* name, long long least, long lon
 /// The class `name` of the Python module `module`.
 PyObject* python_class(const char* module, const char* name);
 
-/// Specialised in fields.hpp. For a struct: `name`, `module`, `frozen` (its lists are tuples) and `fields`, a tuple of
+/// Specialised in fields/. For a struct: `name`, `module`, `frozen` (its lists are tuples) and `fields`, a tuple of
 /// Field, in the order of declaration. For an enum: `name`, `least`, `most`.
 template <class T>
 struct Data;

@@ -1,6 +1,7 @@
 // Errors, cells' letters and the version.
 
 #include "bind.hpp"
+#include "latchwork/version.hpp"
 
 namespace latchwork::python {
 

@@ -113,8 +113,13 @@ void bind_derivations(py::class_<Grid>& grid) {
           "`times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam "
           "(half-drop: shift = R/2). Raises Error bad_argument (times below 1), too_large.")
       .def(
-          "repeated_up", [](const Grid& self, Count<"times"> times) { return self.repeated_up(times); }, "times"_a,
-          "`times` copies upward. Raises Error bad_argument (times below 1), too_large.")
+          "repeated_up",
+          [](const Grid& self, Count<"times"> times, int shift) { return self.repeated_up(times, shift); }, "times"_a,
+          "shift"_a = 0,
+          "`times` copies upward; copy i is moved right by i * shift columns, and what leaves there comes in on the "
+          "left "
+          "(as bricks lie: shift = W/2). Raises Error bad_argument (times below 1), too_large; crossing_cut, when a "
+          "crossing would leave in part; crossing_over_none, when a shifted copy has no stitch above one.")
       .def("rolled_up", &Grid::rolled_up, "shift"_a,
            "Row y moves to y + shift, wrapping over the tile's seam. Any whole shift.")
       .def("beside", &Grid::beside, "right"_a,

@@ -244,8 +244,10 @@ LATCHWORK_C_API latchwork_status latchwork_grid_unfolded(const latchwork_grid *g
 LATCHWORK_C_API latchwork_status latchwork_grid_repeated_across(const latchwork_grid *grid, int32_t times,
                                                                 int32_t shift, latchwork_grid **out,
                                                                 latchwork_error *error);
-/* `times` copies upward. Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_grid_repeated_up(const latchwork_grid *grid, int32_t times,
+/* `times` copies upward; copy i is moved right by i * shift columns, and what leaves there comes in on the left (as
+   bricks lie: shift = W/2). Fails: BAD_ARGUMENT (times) below 1; TOO_LARGE; CROSSING_CUT, when a crossing would leave in
+   part; CROSSING_OVER_NONE, when a shifted copy has no stitch above one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grid_repeated_up(const latchwork_grid *grid, int32_t times, int32_t shift,
                                                             latchwork_grid **out, latchwork_error *error);
 /* Row y moves to y + shift, wrapping over the tile's seam; any shift. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_rolled_up(const latchwork_grid *grid, int32_t shift,

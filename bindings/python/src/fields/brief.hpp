@@ -1,0 +1,32 @@
+#pragma once
+
+#include "../field.hpp"
+#include "latchwork/brief.hpp"
+
+namespace latchwork::python {
+
+template <>
+struct Data<Brief> {
+  static constexpr char name[] = "Brief";
+  static constexpr char module[] = "latchwork._brief";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("panel", &Brief::panel), field("swatch", &Brief::swatch), field("machine", &Brief::machine),
+                 field("effort", &Brief::effort), field("yarn", &Brief::yarn)};
+};
+
+template <>
+struct Data<Job> {
+  static constexpr char name[] = "Job";
+  static constexpr char module[] = "latchwork._brief";
+  static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("findings", &Job::findings),
+                                            field("plan", &Job::plan),
+                                            field("regular", &Job::regular),
+                                            field("verification", &Job::verification),
+                                            field("regular_verification", &Job::regular_verification),
+                                            field("size", &Job::size),
+                                            field("yarn", &Job::yarn)};
+};
+
+}  // namespace latchwork::python

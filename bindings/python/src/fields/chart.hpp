@@ -1,0 +1,15 @@
+#pragma once
+
+#include "../field.hpp"
+#include "latchwork/chart.hpp"
+
+namespace latchwork::python {
+
+template <>
+struct Data<Side> {
+  static constexpr char name[] = "Side";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 1;
+};
+
+}  // namespace latchwork::python

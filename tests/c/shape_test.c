@@ -1,0 +1,156 @@
+/* Spread events, shaped panels and schematics, against values worked out by hand. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "program.h"
+
+static void events_are_spread_evenly(void) {
+  /* K. TenDyke, 2014 (check value EV-02): 11 increase rows in 108; woolpackyarn.com (EV-04): 4 in 51 stitches. */
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_spacing spacing = LATCHWORK_SPACING_INIT;
+  int32_t gaps[5], positions[4], sum = 0;
+  size_t i, needed = 0;
+  char text[128];
+  checking = "spacing";
+  OK(latchwork_spaced_evenly(108, 11, LATCHWORK_SPACING_ENDS_IN_THE_ROUND, 1, &spacing, &error));
+  CHECK(spacing.length == 108 && spacing.events == 11 && spacing.step == 1 && spacing.rest == 0);
+  CHECK(spacing.every == 9 && spacing.times == 2 && spacing.longer_times == 9);
+  OK(latchwork_spacing_text(&spacing, LATCHWORK_COUNTED_ROWS, text, sizeof text, NULL, &error));
+  CHECK(strcmp(text, "every 9th row 2 times, every 10th row 9 times") == 0);
+  OK(latchwork_spaced_evenly(51, 4, LATCHWORK_SPACING_ENDS_HALF_ENDS, 1, &spacing, &error));
+  OK(latchwork_spacing_positions(&spacing, positions, 4, &needed, &error));
+  CHECK(needed == 4 && positions[0] == 6 && positions[1] == 19 && positions[2] == 32 && positions[3] == 45);
+  OK(latchwork_spacing_gaps(&spacing, gaps, 5, &needed, &error));
+  for (i = 0; i < needed; ++i) sum += gaps[i];
+  CHECK(needed == 5 && sum == 51 && gaps[0] == 6);
+  CHECK(latchwork_spaced_evenly(10, 10, LATCHWORK_SPACING_ENDS_FLAT, 1, &spacing, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "events") == 0 && spacing.length == 51);
+}
+
+static void panels_are_shaped(void) {
+  /* One stitch at each side after rows 2 and 4; a 2/2 cross that the left edge cuts by one stitch. */
+  const latchwork_edge_event event = {2, 1, 2, 2};
+  const latchwork_measurement measurements[2] = {{"s", "middle", NULL, 20.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+                                                 {"s", "middle", NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_edge_shape edge = LATCHWORK_EDGE_SHAPE_INIT;
+  latchwork_outline outline = LATCHWORK_OUTLINE_INIT;
+  latchwork_shape_options options = LATCHWORK_SHAPE_OPTIONS_INIT;
+  latchwork_outline_size size = LATCHWORK_OUTLINE_SIZE_INIT;
+  latchwork_finding finding = LATCHWORK_FINDING_INIT;
+  latchwork_row_span spans[6], back[6];
+  latchwork_shaping_step steps[2];
+  latchwork_grid *grid = grid_of("kkkkkkkk\nkkkkkkkk\nkkkkkkkk\nkkkkkkkk\nx 0 2/2 R\nkkkkkkkk\nkkkkkkkk\n");
+  latchwork_grid *cloth = NULL;
+  latchwork_strip *strip = NULL;
+  latchwork_panel *panel = NULL, *made = NULL;
+  latchwork_findings *findings = NULL;
+  latchwork_swatch *swatch = NULL;
+  size_t needed = 0, count = 0;
+  char text[256];
+  checking = "shaping";
+  edge.events = &event;
+  edge.event_count = 1;
+  OK(latchwork_outlined(6, 8, &edge, &edge, 1, spans, 6, &needed, &error));
+  CHECK(needed == 6 && spans[1].first == 0 && spans[2].first == 1 && spans[5].first == 2 && spans[5].last == 5);
+  outline.rows = spans;
+  outline.row_count = 6;
+  OK(latchwork_outline_shaping_steps(&outline, steps, 2, &needed, &error));
+  CHECK(needed == 2 && steps[1].row == 4 && steps[1].left == 1 && steps[1].right == 1);
+  OK(latchwork_outline_text(&outline, text, sizeof text, NULL, &error));
+  CHECK(strstr(text, "RC 2: decrease 1 at each side, then every 2nd row 1 time.") != NULL);
+  OK(latchwork_strip_create("s", "s", grid, &strip, &error));
+  OK(latchwork_panel_create("p", strip, &panel, &error));
+  OK(latchwork_grid_shape_findings(grid, &outline, NULL, &findings, &error));
+  OK(latchwork_findings_count(findings, &count, &error));
+  OK(latchwork_findings_get(findings, 0, &finding, &error));
+  CHECK(count == 1 && finding.code == LATCHWORK_FINDING_CODE_CROSSING_CUT && finding.row == 2 && finding.value == 1);
+  CHECK(latchwork_panel_shaped(panel, &outline, NULL, &made, &error) == LATCHWORK_E_CROSSING_CUT);
+  CHECK(error.row == 2 && error.column == 0 && made == NULL);
+  options.cut = LATCHWORK_CUT_WORK_KNIT;
+  options.edge_stitches = -1;
+  OK(latchwork_panel_shaped(panel, &outline, &options, &made, &error));
+  OK(latchwork_panel_grid(made, &cloth, &error));
+  OK(latchwork_grid_outline_of(cloth, back, 6, &needed, &error));
+  CHECK(needed == 6 && memcmp(back, spans, sizeof back) == 0);
+  OK(latchwork_swatch_create(measurements, 2, &swatch, &error));
+  OK(latchwork_panel_outline_size(made, swatch, &size, &error));
+  CHECK(size.bottom_columns == 8 && size.top_columns == 4 && size.widest_row == 1);
+  CHECK(size.bottom_width_mm > 39.999 && size.bottom_width_mm < 40.001 && size.top_width_mm < 20.001);
+  options.edge_stitches = -2;
+  latchwork_panel_destroy(made);
+  CHECK(latchwork_panel_shaped(panel, &outline, &options, &made, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "edge_stitches") == 0);
+  latchwork_swatch_destroy(swatch);
+  latchwork_findings_destroy(findings);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(strip);
+  latchwork_grid_destroy(cloth);
+  latchwork_grid_destroy(grid);
+}
+
+static void a_schematic_is_drawn_with_its_measures(void) {
+  /* 20 stitches and 30 rows per 10 cm: 40 stitches are 20 cm, 60 rows 20 cm. */
+  const latchwork_measurement measurements[2] = {{"stockinette", "middle", NULL, 20.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+                                                 {"stockinette", "middle", NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+  const char *sizes[2] = {"small", "large"};
+  const double larger[2] = {220.0, 240.0};
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_schematic schematic = LATCHWORK_SCHEMATIC_INIT;
+  latchwork_schematic_piece piece = {0};
+  latchwork_schematic_measure measures[4];
+  latchwork_outline_point outline[8];
+  latchwork_strip *strip = NULL, *filled = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_swatch *swatch = NULL;
+  size_t corners = 0, count = 0, needed = 0;
+  char label[64], *text;
+  checking = "schematic";
+  OK(latchwork_stockinette(40, &strip, &error));
+  OK(latchwork_strip_filled_up(strip, 60, &filled, &error));
+  OK(latchwork_panel_create("front", filled, &panel, &error));
+  OK(latchwork_swatch_create(measurements, 2, &swatch, &error));
+  OK(latchwork_panel_schematic_piece(panel, swatch, outline, 8, &corners, &error));
+  OK(latchwork_panel_schematic_measures(panel, swatch, measures, 4, &count, &error));
+  CHECK(corners == 4 && count == 2);
+  CHECK(measures[0].side == LATCHWORK_MEASURE_SIDE_BOTTOM && measures[0].mm > 199.9 && measures[0].mm < 200.1);
+  CHECK(measures[0].label == NULL && measures[0].other_count == 0);
+  OK(latchwork_panel_schematic_label(panel, swatch, 0, label, sizeof label, NULL, &error));
+  CHECK(strcmp(label, "width at the cast-on") == 0);
+  measures[0].label = label;
+  measures[0].others_mm = &larger[0];
+  measures[0].other_count = 1;
+  measures[1].label = "height";
+  measures[1].others_mm = &larger[1];
+  piece.name = "front";
+  piece.outline = outline;
+  piece.outline_count = corners;
+  piece.measures = measures;
+  piece.measure_count = count;
+  schematic.title = "cushion";
+  schematic.sizes = sizes;
+  schematic.size_count = 2;
+  schematic.pieces = &piece;
+  schematic.piece_count = 1;
+  CHECK(latchwork_schematic_svg(&schematic, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "pieces[0].measures[1].others_mm") == 0);
+  measures[1].other_count = 1;
+  OK(latchwork_schematic_svg(&schematic, NULL, 0, &needed, &error));
+  text = malloc(needed);
+  CHECK(text != NULL);
+  OK(latchwork_schematic_svg(&schematic, text, needed, NULL, &error));
+  CHECK(strstr(text, "A 20 (22) cm") != NULL && strstr(text, "B: height, 20 (24) cm") != NULL);
+  CHECK(strstr(text, "cushion: schematic, right side shown") != NULL);
+  free(text);
+  latchwork_swatch_destroy(swatch);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(filled);
+  latchwork_strip_destroy(strip);
+}
+
+int main(void) {
+  events_are_spread_evenly();
+  panels_are_shaped();
+  a_schematic_is_drawn_with_its_measures();
+  return checks_told();
+}
