@@ -1,6 +1,7 @@
 #pragma once
 
 // All of latchwork.
+#include "latchwork/article.hpp"
 #include "latchwork/brief.hpp"
 #include "latchwork/cell.hpp"
 #include "latchwork/certificate.hpp"

@@ -1,0 +1,271 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "latchwork/export.hpp"
+
+namespace latchwork::inline v0 {
+
+/// What the measures of a size list are taken on. The values are in the C ABI.
+enum class SizeOf : std::uint8_t {
+  finished = 0,  ///< the finished article
+  filling = 1,   ///< what goes into it: a cushion's insert. A rule tells the article's measures
+  body = 2,      ///< the wearer's body, without ease
+};
+
+/// How an opening is closed. The values are in the C ABI.
+enum class ClosureKind : std::uint8_t { open = 0, overlap = 1, seam = 2, buttons = 3 };
+
+/// What becomes of an edge of a piece. The values are in the C ABI.
+enum class EdgeUse : std::uint8_t {
+  free = 0,     ///< seen: nothing is sewn to it
+  seamed = 1,   ///< sewn to another edge, so that a seam allowance is lost there
+  closure = 2,  ///< at the opening: buttoned, lapped, or left open
+};
+
+/// How a statement is known, as tests/reference marks it. The values are in the C ABI.
+enum class Mark : std::uint8_t { published = 0, from_memory = 1, practice = 2 };
+
+/// A length that was measured or is to be met: from least_mm to greatest_mm, which may be equal.
+struct NamedMeasure {
+  std::string name;        ///< "width", "height", "chest", "ease": what terms refer to
+  double least_mm = 0;     ///< -1e5..1e5; 0 or more but for ease
+  double greatest_mm = 0;  ///< least_mm..1e5
+  std::string printed{};   ///< as its source prints it, with its unit: "28-30 in"; empty for the caller's own
+  friend bool operator==(const NamedMeasure&, const NamedMeasure&) = default;
+};
+
+/// A size of a list.
+struct ArticleSize {
+  std::string name;  ///< "12 months", "18 in"; unlike the others of its list
+  std::vector<NamedMeasure> measures;
+  friend bool operator==(const ArticleSize&, const ArticleSize&) = default;
+};
+
+/// Sizes that one source prints.
+struct SizeList {
+  std::string name;  ///< unlike the other lists of the article
+  std::string source;
+  Mark mark = Mark::published;
+  SizeOf of = SizeOf::finished;
+  std::vector<ArticleSize> sizes;  ///< one or more
+  friend bool operator==(const SizeList&, const SizeList&) = default;
+};
+
+/// `times` a measure.
+struct Term {
+  std::string of;    ///< a measure of the chosen size, an input, or "overlap", the closure's
+  double times = 1;  ///< -100..100
+  friend bool operator==(const Term&, const Term&) = default;
+};
+
+/// A length: the sum of its terms, and from least_mm to greatest_mm on top; all that over the product of the counts in
+/// `over`. Without terms it is the range itself.
+struct Extent {
+  std::vector<Term> terms;
+  double least_mm = 0;     ///< -1e5..1e5
+  double greatest_mm = 0;  ///< least_mm..1e5
+  std::vector<std::string> over;
+  friend bool operator==(const Extent&, const Extent&) = default;
+};
+
+/// A point of a piece's shaping: `width` at `height` above its lower edge, changing evenly to the next point.
+struct ShapePoint {
+  Extent height;
+  Extent width;
+  friend bool operator==(const ShapePoint&, const ShapePoint&) = default;
+};
+
+/// A piece of an article, knitted flat from its lower edge.
+struct ArticlePiece {
+  std::string name;
+  int count = 1;                   ///< 1..1000; multiplied by the counts in `times`
+  std::vector<std::string> times;  ///< names of the article's counts
+  Extent width;                    ///< between the seams: what is lost in them is for `fit` to add
+  Extent length;
+  EdgeUse left = EdgeUse::free;  ///< as seen from the right side
+  EdgeUse right = EdgeUse::free;
+  EdgeUse lower = EdgeUse::free;
+  EdgeUse upper = EdgeUse::free;
+  std::vector<ShapePoint> shape;      ///< from below; empty: straight
+  std::vector<std::string> closures;  ///< only with these closures; empty: with any
+  friend bool operator==(const ArticlePiece&, const ArticlePiece&) = default;
+};
+
+/// Seams alike.
+struct ArticleSeam {
+  std::string name;
+  int count = 1;                     ///< 1..1000
+  std::vector<std::string> times;    ///< names of the article's counts: so often each
+  std::vector<std::string> between;  ///< names of counts: once less than each, as seams between panels are
+  Extent length;
+  std::vector<std::string> closures;  ///< as ArticlePiece::closures
+  friend bool operator==(const ArticleSeam&, const ArticleSeam&) = default;
+};
+
+/// A way to close the article.
+struct Closure {
+  std::string name;
+  ClosureKind kind = ClosureKind::open;
+  double overlap_least_mm = 0;  ///< 0..1e4: how far one edge lies over the other
+  double overlap_greatest_mm = 0;
+  std::string source;
+  Mark mark = Mark::practice;
+  friend bool operator==(const Closure&, const Closure&) = default;
+};
+
+/// A filling of one size and the article that it goes into, along one side.
+struct RulePair {
+  double filling_mm = 0;   ///< 1..1e5
+  double finished_mm = 0;  ///< 1..1e5
+  friend bool operator==(const RulePair&, const RulePair&) = default;
+};
+
+/// How much larger the filling is than the finished article, along each side.
+struct FillingRule {
+  std::string name;
+  std::string source;
+  Mark mark = Mark::published;
+  double larger_least_mm = 0;  ///< -1e4..1e4; not used with pairs
+  double larger_greatest_mm = 0;
+  std::vector<RulePair> pairs;  ///< a graded rule: it knows these sizes and no others
+  friend bool operator==(const FillingRule&, const FillingRule&) = default;
+};
+
+/// A length that no list gives, so the caller does: ease, the wearer's height.
+struct ArticleInput {
+  std::string name;
+  std::string meaning;
+  double least_mm = 0;  ///< the least and greatest that make sense
+  double greatest_mm = 0;
+  friend bool operator==(const ArticleInput&, const ArticleInput&) = default;
+};
+
+/// A number that the caller gives: panels across.
+struct ArticleCount {
+  std::string name;
+  std::string meaning;
+  int least = 1;  ///< 1..1000
+  int greatest = 1;
+  friend bool operator==(const ArticleCount&, const ArticleCount&) = default;
+};
+
+/// What may hurt someone, and what to defer to.
+struct Caution {
+  std::string text;
+  std::string source;
+  Mark mark = Mark::published;
+  friend bool operator==(const Caution&, const Caution&) = default;
+};
+
+/// A thing to make, as data: hosts add their own by files.
+struct Article {
+  static constexpr std::size_t max_items = 1000;  ///< of each list
+
+  std::string name;
+  std::vector<std::string> measures;  ///< what a size must give: "width", "height"
+  std::vector<SizeList> lists;        ///< published sizes; may be empty
+  std::vector<ArticleInput> inputs;
+  std::vector<ArticleCount> counts;
+  std::vector<Closure> closures;   ///< empty: nothing to close
+  std::vector<FillingRule> rules;  ///< empty: nothing to fill
+  std::vector<ArticlePiece> pieces;
+  std::vector<ArticleSeam> seams;
+  std::vector<Caution> cautions;
+  friend bool operator==(const Article&, const Article&) = default;
+};
+
+/// A number under a name.
+struct NamedCount {
+  std::string name;
+  int count = 1;
+  friend bool operator==(const NamedCount&, const NamedCount&) = default;
+};
+
+/// What the caller chooses. Nothing is chosen for them: where sources disagree each is offered by its name.
+struct ArticleChoices {
+  std::string list;     ///< a name of Article::lists; empty, with `size`: every measure stands in `measures`
+  std::string size;     ///< a name of that list
+  std::string rule;     ///< a name of Article::rules; empty where there are none
+  std::string closure;  ///< a name of Article::closures; empty where there are none
+  std::vector<NamedMeasure> measures;  ///< own measures of the finished article or body; every input
+  std::vector<NamedCount> counts;      ///< every count
+  friend bool operator==(const ArticleChoices&, const ArticleChoices&) = default;
+};
+
+/// A point of a shape, in mm.
+struct TargetPoint {
+  double height_least_mm = 0;
+  double height_greatest_mm = 0;
+  double width_least_mm = 0;
+  double width_greatest_mm = 0;
+  friend bool operator==(const TargetPoint&, const TargetPoint&) = default;
+};
+
+/// A piece to be fitted.
+struct TargetPiece {
+  std::string name;
+  int count = 1;
+  double width_least_mm = 0;
+  double width_greatest_mm = 0;
+  double length_least_mm = 0;
+  double length_greatest_mm = 0;
+  EdgeUse left = EdgeUse::free;
+  EdgeUse right = EdgeUse::free;
+  EdgeUse lower = EdgeUse::free;
+  EdgeUse upper = EdgeUse::free;
+  std::vector<TargetPoint> shape;
+  friend bool operator==(const TargetPiece&, const TargetPiece&) = default;
+};
+
+/// Seams to be sewn.
+struct TargetSeam {
+  std::string name;
+  int count = 1;
+  double least_mm = 0;  ///< of one
+  double greatest_mm = 0;
+  friend bool operator==(const TargetSeam&, const TargetSeam&) = default;
+};
+
+/// What an article comes to under the choices made.
+struct ArticleTargets {
+  std::vector<TargetPiece> pieces;
+  std::vector<TargetSeam> seams;
+  std::vector<NamedMeasure> filling;  ///< by the article's measures; empty where nothing is filled
+  std::vector<Caution> cautions;      ///< all of the article's
+  std::vector<std::string> sources;   ///< for people: where list, rule and closure come from
+  double seam_least_mm = 0;           ///< of all seams together
+  double seam_greatest_mm = 0;
+  friend bool operator==(const ArticleTargets&, const ArticleTargets&) = default;
+};
+
+/// Names of the articles that come with the library, in a fixed order: "cushion cover", "blanket of panels", "scarf",
+/// "bag panel", "straight garment pieces".
+LATCHWORK_API std::vector<std::string> article_names();
+
+/// One of them. @throws Error bad_argument (field "name"), which names them all.
+LATCHWORK_API Article built_in_article(std::string_view name);
+
+/// "latchwork-article", version 1: the members of Article by their names; what has a default may be left out. Files are
+/// as file.hpp tells; schema article.schema.json. Linear in the text.
+/// @throws Error with line and field, as every reader; bad_value for what targets() would refuse in the article.
+LATCHWORK_API Article read_article(std::string_view json);
+
+/// The JSON that read_article() reads back to an equal article.
+/// @throws Error bad_value (field "pieces[0].width.terms[1].of"), bad_encoding.
+LATCHWORK_API std::string write(const Article& article);
+
+/// Pieces with their sizes, seams, filling and cautions. Where the list is of fillings the rule makes the article's
+/// measures of them; where it is finished the rule makes the filling. Ranges stay ranges: the least of a sum is the sum
+/// of what makes it least. Linear in the article.
+/// @throws Error bad_value for an article that contradicts itself (field as write()); bad_argument (field
+/// "choices.list", "choices.measures[2].least_mm") for a choice that is missing, unknown (both name what there is), out
+/// of its range, or not wanted; a size that a graded rule does not know; a piece that comes out without a width or
+/// length of 1..1e5 mm.
+LATCHWORK_API ArticleTargets targets(const Article& article, const ArticleChoices& choices);
+
+}  // namespace latchwork::inline v0

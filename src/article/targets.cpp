@@ -1,0 +1,279 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <string>
+#include <utility>
+
+#include "article/check.hpp"
+#include "latchwork/error.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+[[noreturn]] void refuse(std::string field, const std::string& what) {
+  Place place;
+  place.field = std::move(field);
+  throw Error(ErrorCode::bad_argument, place, what);
+}
+
+struct Range {
+  double least = 0;
+  double greatest = 0;
+};
+
+template <class Item>
+std::string names_of(const std::vector<Item>& items) {
+  std::string out;
+  for (const Item& each : items) out += fmt::format("{}'{}'", out.empty() ? "" : ", ", each.name);
+  return out;
+}
+
+// The item that was chosen by name; null where there is none to choose.
+template <class Item>
+const Item* chosen(const std::vector<Item>& items, const std::string& name, std::string_view field) {
+  const std::string path = fmt::format("choices.{}", field);
+  if (items.empty()) {
+    if (!name.empty()) refuse(path, fmt::format("the article has no {}, so '{}' cannot be chosen", field, name));
+    return nullptr;
+  }
+  for (const Item& each : items) {
+    if (each.name == name) return &each;
+  }
+  refuse(path, name.empty() ? fmt::format("choose a {}: {}", field, names_of(items))
+                            : fmt::format("'{}' is no {} here; choose from {}", name, field, names_of(items)));
+}
+
+class Reckoning {
+ public:
+  Reckoning(const Article& article, const ArticleChoices& choices) : article_(article), choices_(choices) {}
+
+  ArticleTargets all() {
+    closure_ = chosen(article_.closures, choices_.closure, "closure");
+    rule_ = chosen(article_.rules, choices_.rule, "rule");
+    take_sizes();
+    take_counts();
+    if (closure_ != nullptr) {
+      told("closure", *closure_);
+      if (known_.count("overlap") == 0) known_["overlap"] = {closure_->overlap_least_mm, closure_->overlap_greatest_mm};
+    }
+    fill();
+    for (std::size_t i = 0; i < article_.pieces.size(); ++i) {
+      if (wanted(article_.pieces[i].closures)) piece(article_.pieces[i]);
+    }
+    for (const ArticleSeam& seam : article_.seams) {
+      if (!wanted(seam.closures)) continue;
+      const Range length = range_of(seam.length);
+      const int count = times(seam.count, seam.times, seam.between, seam.name);
+      if (count == 0) continue;
+      out_.seams.push_back({seam.name, count, length.least, length.greatest});
+      out_.seam_least_mm += count * length.least;
+      out_.seam_greatest_mm += count * length.greatest;
+    }
+    out_.cautions = article_.cautions;
+    return std::move(out_);
+  }
+
+ private:
+  template <class Item>
+  void told(std::string_view what, const Item& item) {
+    constexpr const char* how[] = {"published", "from memory", "common practice"};
+    out_.sources.push_back(
+        fmt::format("{} '{}': {} ({})", what, item.name, item.source, how[static_cast<std::size_t>(item.mark)]));
+  }
+
+  void take_sizes() {
+    const bool by_list = !choices_.list.empty() || !choices_.size.empty();
+    if (by_list) {
+      const SizeList* list = chosen(article_.lists, choices_.list, "list");
+      const ArticleSize* size = chosen(list->sizes, choices_.size, "size");
+      for (const NamedMeasure& each : size->measures) known_[each.name] = {each.least_mm, each.greatest_mm};
+      filling_given_ = list->of == SizeOf::filling;
+      told("list", *list);
+    }
+    for (std::size_t i = 0; i < choices_.measures.size(); ++i) own(fmt::format("choices.measures[{}].", i), i, by_list);
+    for (const std::string& name : article_.measures) {
+      if (known_.count(name) == 0) {
+        refuse("choices.list", article_.lists.empty()
+                                   ? fmt::format("{} is missing, and there is no list to choose: give it", name)
+                                   : fmt::format("choose a list ({}) or give {}", names_of(article_.lists), name));
+      }
+    }
+    for (const ArticleInput& input : article_.inputs) {
+      if (known_.count(input.name) == 0) {
+        refuse("choices.measures",
+               fmt::format("give {}: {}, {} to {} mm", input.name, input.meaning, input.least_mm, input.greatest_mm));
+      }
+    }
+  }
+
+  void own(const std::string& at, std::size_t index, bool by_list) {
+    const NamedMeasure& given = choices_.measures[index];
+    Range allowed{1, 1e5};
+    const auto& names = article_.measures;
+    const auto input = std::find_if(article_.inputs.begin(), article_.inputs.end(),
+                                    [&](const ArticleInput& each) { return each.name == given.name; });
+    if (input != article_.inputs.end()) {
+      allowed = {input->least_mm, input->greatest_mm};
+    } else if (given.name == "overlap" && closure_ != nullptr && closure_->kind != ClosureKind::seam) {
+      allowed = {0, 1e4};
+    } else if (std::find(names.begin(), names.end(), given.name) == names.end()) {
+      refuse(at + "name", fmt::format("'{}' is no measure or input that is wanted", given.name));
+    } else if (by_list) {
+      refuse(at + "name", fmt::format("{} is given by the size that was chosen", given.name));
+    }
+    if (!(given.least_mm >= allowed.least && given.least_mm <= allowed.greatest)) {
+      refuse(at + "least_mm",
+             fmt::format("{} is {} mm, not {} to {}", given.name, given.least_mm, allowed.least, allowed.greatest));
+    }
+    if (!(given.greatest_mm >= given.least_mm && given.greatest_mm <= allowed.greatest)) {
+      refuse(at + "greatest_mm", fmt::format("{} goes up to {} mm, not {} to {}", given.name, given.greatest_mm,
+                                             given.least_mm, allowed.greatest));
+    }
+    if (!known_.emplace(given.name, Range{given.least_mm, given.greatest_mm}).second) {
+      refuse(at + "name", fmt::format("{} is given twice", given.name));
+    }
+  }
+
+  void take_counts() {
+    for (std::size_t i = 0; i < choices_.counts.size(); ++i) {
+      const NamedCount& given = choices_.counts[i];
+      const std::string at = fmt::format("choices.counts[{}].", i);
+      const auto count = std::find_if(article_.counts.begin(), article_.counts.end(),
+                                      [&](const ArticleCount& each) { return each.name == given.name; });
+      if (count == article_.counts.end()) refuse(at + "name", fmt::format("'{}' is no count here", given.name));
+      if (given.count < count->least || given.count > count->greatest) {
+        refuse(at + "count",
+               fmt::format("{} is {}, not {} to {}", given.name, given.count, count->least, count->greatest));
+      }
+      if (!counts_.emplace(given.name, given.count).second) {
+        refuse(at + "name", fmt::format("{} is given twice", given.name));
+      }
+    }
+    for (const ArticleCount& count : article_.counts) {
+      if (counts_.count(count.name) == 0) {
+        refuse("choices.counts",
+               fmt::format("give {}: {}, {} to {}", count.name, count.meaning, count.least, count.greatest));
+      }
+    }
+  }
+
+  // Where the filling is known the article is made to it, and the other way round.
+  void fill() {
+    if (rule_ == nullptr) return;
+    told("rule", *rule_);
+    for (const std::string& name : article_.measures) {
+      Range& measure = known_[name];
+      Range filling = measure;
+      if (filling_given_) {
+        measure = finished(measure);
+      } else {
+        filling = filled(measure);
+      }
+      out_.filling.push_back({name, filling.least, filling.greatest, {}});
+    }
+  }
+
+  Range finished(Range filling) const {
+    if (rule_->pairs.empty()) {
+      return {filling.least - rule_->larger_greatest_mm, filling.greatest - rule_->larger_least_mm};
+    }
+    return by_pair(filling, &RulePair::filling_mm, &RulePair::finished_mm);
+  }
+
+  Range filled(Range article) const {
+    if (rule_->pairs.empty()) {
+      return {article.least + rule_->larger_least_mm, article.greatest + rule_->larger_greatest_mm};
+    }
+    return by_pair(article, &RulePair::finished_mm, &RulePair::filling_mm);
+  }
+
+  // A graded rule knows its own sizes; between them it says nothing, so nothing is guessed.
+  Range by_pair(Range given, double RulePair::*from, double RulePair::*to) const {
+    std::string there;
+    for (const RulePair& pair : rule_->pairs) {
+      if (std::abs(pair.*from - given.least) < 1e-6 && std::abs(pair.*from - given.greatest) < 1e-6) {
+        return {pair.*to, pair.*to};
+      }
+      there += fmt::format("{}{}", there.empty() ? "" : ", ", pair.*from);
+    }
+    refuse("choices.rule", fmt::format("rule '{}' does not know {} mm; it knows {}", rule_->name, given.least, there));
+  }
+
+  bool wanted(const std::vector<std::string>& closures) const {
+    return closures.empty() ||
+           (closure_ != nullptr && std::find(closures.begin(), closures.end(), closure_->name) != closures.end());
+  }
+
+  int times(int count, const std::vector<std::string>& names, const std::vector<std::string>& between,
+            const std::string& of) const {
+    double product = count;
+    for (const std::string& name : names) product *= counts_.at(name);
+    for (const std::string& name : between) product *= counts_.at(name) - 1;
+    if (product > 1e6)
+      refuse("choices.counts", fmt::format("'{}' comes to {} of them; there may be 1000000", of, product));
+    return static_cast<int>(product);
+  }
+
+  Range range_of(const Extent& extent) const {
+    Range out{extent.least_mm, extent.greatest_mm};
+    for (const Term& term : extent.terms) {
+      const Range of = known_.at(term.of);
+      out.least += term.times * (term.times < 0 ? of.greatest : of.least);
+      out.greatest += term.times * (term.times < 0 ? of.least : of.greatest);
+    }
+    for (const std::string& name : extent.over) {
+      out.least /= counts_.at(name);
+      out.greatest /= counts_.at(name);
+    }
+    return out;
+  }
+
+  void piece(const ArticlePiece& from) {
+    TargetPiece to;
+    to.name = from.name;
+    to.count = times(from.count, from.times, {}, from.name);
+    const Range width = range_of(from.width);
+    const Range length = range_of(from.length);
+    for (const auto& [what, range] : {std::pair{"width", width}, std::pair{"length", length}}) {
+      if (!(range.least >= 1 && range.greatest <= 1e5)) {
+        refuse("choices.measures", fmt::format("the {} of '{}' comes to {} to {} mm, not 1 to 100000", what, from.name,
+                                               range.least, range.greatest));
+      }
+    }
+    to.width_least_mm = width.least;
+    to.width_greatest_mm = width.greatest;
+    to.length_least_mm = length.least;
+    to.length_greatest_mm = length.greatest;
+    to.left = from.left;
+    to.right = from.right;
+    to.lower = from.lower;
+    to.upper = from.upper;
+    to.shape.reserve(from.shape.size());
+    for (const ShapePoint& point : from.shape) {
+      const Range height = range_of(point.height);
+      const Range across = range_of(point.width);
+      to.shape.push_back({height.least, height.greatest, across.least, across.greatest});
+    }
+    out_.pieces.push_back(std::move(to));
+  }
+
+  const Article& article_;
+  const ArticleChoices& choices_;
+  const Closure* closure_ = nullptr;
+  const FillingRule* rule_ = nullptr;
+  bool filling_given_ = false;
+  std::map<std::string, Range> known_;
+  std::map<std::string, int> counts_;
+  ArticleTargets out_;
+};
+
+}  // namespace
+
+ArticleTargets targets(const Article& article, const ArticleChoices& choices) {
+  require_article(article);
+  return Reckoning(article, choices).all();
+}
+
+}  // namespace latchwork::inline v0
