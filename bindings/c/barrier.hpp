@@ -7,6 +7,7 @@
 #include <cstring>
 #include <exception>
 #include <functional>
+#include <memory>
 #include <new>
 #include <optional>
 #include <span>
@@ -66,6 +67,14 @@ struct latchwork_yarn_file {
   std::vector<latchwork_weighed_swatch> weighed;
   std::vector<latchwork_measured_loops> loops;
   std::vector<latchwork_substitute> substitutes;
+};
+struct latchwork_article_file {
+  latchwork::Article value;
+  latchwork_article view = LATCHWORK_ARTICLE_INIT;  // the same as C sees it
+  std::vector<std::shared_ptr<const void>> kept;    // the view's arrays
+};
+struct latchwork_targets {
+  latchwork::Targets value;
 };
 struct latchwork_yarn_need {
   latchwork::YarnNeed value;
@@ -164,6 +173,11 @@ std::int32_t count_of(const List& list) {
 
 /// `size` bytes of text. @throws Error bad_argument for NULL, of no bytes too.
 std::string_view text_in(const char* text, std::size_t size, const char* name = "text");
+
+/// A text; NULL is none.
+std::string text_or_none(const char* text);
+/// The texts of an array. @throws Error bad_argument (field "notes[1]") for NULL in it.
+std::vector<std::string> texts_in(const char* const* texts, std::size_t count, const std::string& name);
 
 /// The elements of an array; NULL only for none. @throws Error bad_argument.
 template <class T>
@@ -282,6 +296,12 @@ latchwork_machine machine_out(const Machine& machine);  ///< @throws Error too_l
 YarnNumber yarn_number_in(const latchwork_yarn_number& yarn, const std::string& field);
 latchwork_yarn_number yarn_number_out(const YarnNumber& yarn);
 YarnRequest yarn_request_in(const latchwork_yarn_request* request);
+Article article_in(const latchwork_article* article);
+ArticleChoices article_choices_in(const latchwork_article_choices* choices);
+latchwork_named_measure named_measure_out(const NamedMeasure& measure);  ///< with the measure's own texts
+latchwork_caution caution_out(const Caution& caution);                   ///< with the caution's own texts
+/// What C sees of an article: its texts are the article's, its arrays stand in `kept`. Both must outlive it.
+latchwork_article article_out(const Article& article, std::vector<std::shared_ptr<const void>>& kept);
 
 /// Puts a new handle at *out with what `make` returns, and with the arrays through which C sees it.
 void fill_yarn_file(latchwork_yarn_file** out, const std::function<YarnRequest()>& make);

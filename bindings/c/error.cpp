@@ -79,6 +79,19 @@ void check_tail(const unsigned char* bytes, std::size_t from, std::size_t to, co
   }
 }
 
+std::string text_or_none(const char* text) {
+  return text == nullptr ? std::string() : text;
+}
+
+std::vector<std::string> texts_in(const char* const* texts, size_t count, const std::string& name) {
+  std::vector<std::string> out;
+  for (const char* text : array_in(texts, count, name.c_str())) {
+    const std::string field = name + "[" + std::to_string(out.size()) + "]";
+    out.emplace_back(&given(text, field.c_str()));
+  }
+  return out;
+}
+
 std::string lines_of(const std::vector<std::string>& lines) {
   std::string text;
   for (const std::string& line : lines) {

@@ -6,16 +6,6 @@ using namespace latchwork::c;
 
 namespace {
 
-std::string text_or_none(const char* text) {
-  return text == nullptr ? std::string() : text;
-}
-
-std::vector<std::string> texts_in(const char* const* texts, size_t count, const char* name) {
-  std::vector<std::string> out;
-  for (const char* text : array_in(texts, count, name)) out.emplace_back(&given(text, name));
-  return out;
-}
-
 SchematicMeasure measure_in(const latchwork_schematic_measure& from, const std::string& at) {
   SchematicMeasure to;
   to.label = text_or_none(from.label);

@@ -10,6 +10,9 @@
 
 namespace latchwork::inline v0 {
 
+// Things to make, as data: which pieces, seams and sizes a cushion cover or a blanket has. What the library brings
+// along is what others have published, each list and rule under its source; none of it is a rule of the library's own.
+
 /// What the measures of a size list are taken on. The values are in the C ABI.
 enum class SizeOf : std::uint8_t {
   finished = 0,  ///< the finished article
@@ -23,19 +26,23 @@ enum class ClosureKind : std::uint8_t { open = 0, overlap = 1, seam = 2, buttons
 /// What becomes of an edge of a piece. The values are in the C ABI.
 enum class EdgeUse : std::uint8_t {
   free = 0,     ///< seen: nothing is sewn to it
-  seamed = 1,   ///< sewn to another edge, so that a seam allowance is lost there
+  seamed = 1,   ///< sewn to another edge, all of it or a part, so that a seam allowance is lost there
   closure = 2,  ///< at the opening: buttoned, lapped, or left open
 };
 
-/// How a statement is known, as tests/reference marks it. The values are in the C ABI.
-enum class Mark : std::uint8_t { published = 0, from_memory = 1, practice = 2 };
+/// How a figure or a statement is known. The values are in the C ABI.
+enum class SourceMark : std::uint8_t {
+  published = 0,    ///< its source prints it
+  from_memory = 1,  ///< its source is said to, and was not at hand
+  practice = 2,     ///< common practice, no source
+};
 
 /// A length that was measured or is to be met: from least_mm to greatest_mm, which may be equal.
 struct NamedMeasure {
   std::string name;        ///< "width", "height", "chest", "ease": what terms refer to
-  double least_mm = 0;     ///< -1e5..1e5; 0 or more but for ease
+  double least_mm = 0;     ///< 1..1e5 in a size; in choices as far as its input goes
   double greatest_mm = 0;  ///< least_mm..1e5
-  std::string printed{};   ///< as its source prints it, with its unit: "28-30 in"; empty for the caller's own
+  std::string printed{};   ///< in a size as its source prints it, with its unit: "28-30 in"; not read in choices
   friend bool operator==(const NamedMeasure&, const NamedMeasure&) = default;
 };
 
@@ -50,33 +57,33 @@ struct ArticleSize {
 struct SizeList {
   std::string name;  ///< unlike the other lists of the article
   std::string source;
-  Mark mark = Mark::published;
+  SourceMark mark = SourceMark::published;
   SizeOf of = SizeOf::finished;
   std::vector<ArticleSize> sizes;  ///< one or more
   friend bool operator==(const SizeList&, const SizeList&) = default;
 };
 
 /// `times` a measure.
-struct Term {
+struct LengthTerm {
   std::string of;    ///< a measure of the chosen size, an input, or "overlap", the closure's
   double times = 1;  ///< -100..100
-  friend bool operator==(const Term&, const Term&) = default;
+  friend bool operator==(const LengthTerm&, const LengthTerm&) = default;
 };
 
 /// A length: the sum of its terms, and from least_mm to greatest_mm on top; all that over the product of the counts in
 /// `over`. Without terms it is the range itself.
 struct Extent {
-  std::vector<Term> terms;
+  std::vector<LengthTerm> terms;
   double least_mm = 0;     ///< -1e5..1e5
   double greatest_mm = 0;  ///< least_mm..1e5
   std::vector<std::string> over;
   friend bool operator==(const Extent&, const Extent&) = default;
 };
 
-/// A point of a piece's shaping: `width` at `height` above its lower edge, changing evenly to the next point.
+/// A point of a piece's shaping: its width at a height, changing evenly from the point before.
 struct ShapePoint {
-  Extent height;
-  Extent width;
+  Extent height;  ///< above the lower edge: no less than that of the point before, no more than the piece's length
+  Extent width;   ///< 1..1e5 mm
   friend bool operator==(const ShapePoint&, const ShapePoint&) = default;
 };
 
@@ -85,13 +92,15 @@ struct ArticlePiece {
   std::string name;
   int count = 1;                   ///< 1..1000; multiplied by the counts in `times`
   std::vector<std::string> times;  ///< names of the article's counts
-  Extent width;                    ///< between the seams: what is lost in them is for `fit` to add
-  Extent length;
-  EdgeUse left = EdgeUse::free;  ///< as seen from the right side
+  std::string across;              ///< a count: so many side by side, sewn to each other; empty: one
+  std::string up;                  ///< a count: so many one above the other, sewn to each other; empty: one
+  Extent width;                    ///< of one, between the seams, at its lower edge: what a seam takes is not in it
+  Extent length;                   ///< of one, likewise
+  EdgeUse left = EdgeUse::free;    ///< as seen from the right side; of several the outer edge of them all
   EdgeUse right = EdgeUse::free;
   EdgeUse lower = EdgeUse::free;
   EdgeUse upper = EdgeUse::free;
-  std::vector<ShapePoint> shape;      ///< from below; empty: straight
+  std::vector<ShapePoint> shape;      ///< from below, the lower edge left out; empty: straight
   std::vector<std::string> closures;  ///< only with these closures; empty: with any
   friend bool operator==(const ArticlePiece&, const ArticlePiece&) = default;
 };
@@ -111,10 +120,10 @@ struct ArticleSeam {
 struct Closure {
   std::string name;
   ClosureKind kind = ClosureKind::open;
-  double overlap_least_mm = 0;  ///< 0..1e4: how far one edge lies over the other
-  double overlap_greatest_mm = 0;
+  double overlap_least_mm = 0;     ///< 0..1e4: how far one edge lies over the other; 0 for a seam
+  double overlap_greatest_mm = 0;  ///< overlap_least_mm..1e4
   std::string source;
-  Mark mark = Mark::practice;
+  SourceMark mark = SourceMark::practice;
   friend bool operator==(const Closure&, const Closure&) = default;
 };
 
@@ -129,10 +138,10 @@ struct RulePair {
 struct FillingRule {
   std::string name;
   std::string source;
-  Mark mark = Mark::published;
-  double larger_least_mm = 0;  ///< -1e4..1e4; not used with pairs
-  double larger_greatest_mm = 0;
-  std::vector<RulePair> pairs;  ///< a graded rule: it knows these sizes and no others
+  SourceMark mark = SourceMark::published;
+  double larger_least_mm = 0;     ///< -1e4..1e4; 0 with pairs
+  double larger_greatest_mm = 0;  ///< larger_least_mm..1e4; 0 with pairs
+  std::vector<RulePair> pairs;    ///< a graded rule: it knows these sizes and no others
   friend bool operator==(const FillingRule&, const FillingRule&) = default;
 };
 
@@ -140,8 +149,8 @@ struct FillingRule {
 struct ArticleInput {
   std::string name;
   std::string meaning;
-  double least_mm = 0;  ///< the least and greatest that make sense
-  double greatest_mm = 0;
+  double least_mm = 0;     ///< -1e5..1e5: the least that makes sense
+  double greatest_mm = 0;  ///< least_mm..1e5
   friend bool operator==(const ArticleInput&, const ArticleInput&) = default;
 };
 
@@ -149,8 +158,8 @@ struct ArticleInput {
 struct ArticleCount {
   std::string name;
   std::string meaning;
-  int least = 1;  ///< 1..1000
-  int greatest = 1;
+  int least = 1;     ///< 1..1000
+  int greatest = 1;  ///< least..1000
   friend bool operator==(const ArticleCount&, const ArticleCount&) = default;
 };
 
@@ -158,7 +167,7 @@ struct ArticleCount {
 struct Caution {
   std::string text;
   std::string source;
-  Mark mark = Mark::published;
+  SourceMark mark = SourceMark::published;
   friend bool operator==(const Caution&, const Caution&) = default;
 };
 
@@ -167,7 +176,7 @@ struct Article {
   static constexpr std::size_t max_items = 1000;  ///< of each list
 
   std::string name;
-  std::vector<std::string> measures;  ///< what a size must give: "width", "height"
+  std::vector<std::string> measures;  ///< what a size must give: "width", "height"; none is called "overlap"
   std::vector<SizeList> lists;        ///< published sizes; may be empty
   std::vector<ArticleInput> inputs;
   std::vector<ArticleCount> counts;
@@ -206,7 +215,7 @@ struct TargetPoint {
   friend bool operator==(const TargetPoint&, const TargetPoint&) = default;
 };
 
-/// A piece to be fitted.
+/// A piece to be fitted. Of pieces sewn to each other those with other edges stand apart: "panel, lower left".
 struct TargetPiece {
   std::string name;
   int count = 1;
@@ -232,7 +241,7 @@ struct TargetSeam {
 };
 
 /// What an article comes to under the choices made.
-struct ArticleTargets {
+struct Targets {
   std::vector<TargetPiece> pieces;
   std::vector<TargetSeam> seams;
   std::vector<NamedMeasure> filling;  ///< by the article's measures; empty where nothing is filled
@@ -240,7 +249,7 @@ struct ArticleTargets {
   std::vector<std::string> sources;   ///< for people: where list, rule and closure come from
   double seam_least_mm = 0;           ///< of all seams together
   double seam_greatest_mm = 0;
-  friend bool operator==(const ArticleTargets&, const ArticleTargets&) = default;
+  friend bool operator==(const Targets&, const Targets&) = default;
 };
 
 /// Names of the articles that come with the library, in a fixed order: "cushion cover", "blanket of panels", "scarf",
@@ -250,22 +259,25 @@ LATCHWORK_API std::vector<std::string> article_names();
 /// One of them. @throws Error bad_argument (field "name"), which names them all.
 LATCHWORK_API Article built_in_article(std::string_view name);
 
-/// "latchwork-article", version 1: the members of Article by their names; what has a default may be left out. Files are
-/// as file.hpp tells; schema article.schema.json. Linear in the text.
-/// @throws Error with line and field, as every reader; bad_value for what targets() would refuse in the article.
+/// Pieces with their sizes, seams, filling and cautions. Where the list is of fillings the rule makes the article's
+/// measures of them; else the rule makes the filling. Ranges stay ranges: the least of a sum is the sum of what makes
+/// it least. Linear in the article, but for looking names up.
+/// @throws Error bad_argument for an article that contradicts itself or is out of its ranges (field
+/// "pieces[0].width.terms[1].of"), and for a choice that is missing, unknown (both name what there is), out of its
+/// range or not wanted (field "choices.list", "choices.measures[2].least_mm"): so too for a size that a graded rule
+/// does not know, and where a piece comes out without a width and length of 1..1e5 mm, a shape that does not rise
+/// within it, or a seam of less than 0 mm. bad_encoding (field) for a text of the article that is not UTF-8.
+LATCHWORK_API Targets targets(const Article& article, const ArticleChoices& choices);
+
+// Files are as file.hpp tells; their schema is article.schema.json.
+
+/// "latchwork-article", version 1: the members of Article by their names; what has a default may be left out.
+/// @throws Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
+/// missing_field, unknown_field, bad_value; bad_argument for what targets() refuses in an article.
 LATCHWORK_API Article read_article(std::string_view json);
 
-/// The JSON that read_article() reads back to an equal article.
-/// @throws Error bad_value (field "pieces[0].width.terms[1].of"), bad_encoding.
+/// The JSON that read_article() reads back to an equal article. What no reader takes is refused as file.hpp tells, with
+/// its field: "pieces[0].width.terms[1].of".
 LATCHWORK_API std::string write(const Article& article);
-
-/// Pieces with their sizes, seams, filling and cautions. Where the list is of fillings the rule makes the article's
-/// measures of them; where it is finished the rule makes the filling. Ranges stay ranges: the least of a sum is the sum
-/// of what makes it least. Linear in the article.
-/// @throws Error bad_value for an article that contradicts itself (field as write()); bad_argument (field
-/// "choices.list", "choices.measures[2].least_mm") for a choice that is missing, unknown (both name what there is), out
-/// of its range, or not wanted; a size that a graded rule does not know; a piece that comes out without a width or
-/// length of 1..1e5 mm.
-LATCHWORK_API ArticleTargets targets(const Article& article, const ArticleChoices& choices);
 
 }  // namespace latchwork::inline v0

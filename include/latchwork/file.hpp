@@ -17,7 +17,7 @@ namespace latchwork::inline v0 {
 
 // Files are JSON (RFC 8259, UTF-8; a byte order mark at the start is passed over, as in every text that is read here)
 // with "format" and "version" first. Their JSON Schemas (draft 2020-12) are installed as
-// share/latchwork/schema/{grid,strip,panel,machine,plan,certificate,yarn}.schema.json. Every reader takes up to
+// share/latchwork/schema/{grid,strip,panel,machine,plan,certificate,yarn,article}.schema.json. Every reader takes up to
 // max_file_bytes, nested up to 32 deep, checks the whole text before anything is made, and throws Error with line and
 // field ("crossings[2].left"; row and column too where a cell is meant): too_large, bad_encoding, bad_syntax,
 // wrong_format, newer_version, duplicate_key, missing_field, unknown_field, bad_value, bad_letter, size_mismatch; and
@@ -54,6 +54,7 @@ namespace latchwork::inline v0 {
 //   DEVELOPERS.md, "Certificates", tells how one is checked.
 // Yarn: "format": "latchwork-yarn" and the members of YarnRequest; the number of a yarn is a text as
 //   read_yarn_number() takes it, or "unknown".
+// Article: "format": "latchwork-article" and the members of Article; its reader and writer are in article.hpp.
 
 inline constexpr std::size_t max_file_bytes = std::size_t{64} << 20;
 

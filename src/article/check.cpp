@@ -2,19 +2,27 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <cstddef>
+#include <set>
 #include <string>
+#include <string_view>
 #include <utility>
+#include <vector>
 
 #include "latchwork/error.hpp"
+#include "text/utf8.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
-[[noreturn]] void refuse(std::string field, const std::string& what) {
+[[noreturn]] void refuse(ErrorCode code, std::string field, const std::string& what) {
   Place place;
   place.field = std::move(field);
-  throw Error(ErrorCode::bad_value, place, what);
+  throw Error(code, place, what);
+}
+
+[[noreturn]] void refuse(std::string field, const std::string& what) {
+  refuse(ErrorCode::bad_argument, std::move(field), what);
 }
 
 struct Bounds {
@@ -23,88 +31,180 @@ struct Bounds {
 };
 constexpr Bounds any_length{-1e5, 1e5};
 constexpr Bounds some_length{1, 1e5};
+constexpr Bounds overlaps{0, 1e4};
+constexpr Bounds differences{-1e4, 1e4};
+constexpr Bounds factors{-100, 100};
 
-void require_range(const std::string& at, std::string_view name, Bounds given, Bounds allowed) {
-  const std::string first = fmt::format("{}{}least_mm", at, name);
-  if (!(given.least >= allowed.least && given.least <= allowed.greatest)) {
-    refuse(first, fmt::format("{} is {}, not {} to {}", first, given.least, allowed.least, allowed.greatest));
+void require(const std::string& field, double value, Bounds allowed) {
+  if (value >= allowed.least && value <= allowed.greatest) return;  // false for NaN
+  refuse(field, fmt::format("{} is {}; it must be {} to {}", field, value, allowed.least, allowed.greatest));
+}
+
+/// Of `at` + "least_mm" and `at` + "greatest_mm".
+void require_range(const std::string& at, Bounds given, Bounds allowed) {
+  require(at + "least_mm", given.least, allowed);
+  require(at + "greatest_mm", given.greatest, {given.least, allowed.greatest});
+}
+
+void require_count(const std::string& field, int value, int least) {
+  if (value >= least && value <= max_article_count) return;
+  refuse(field, fmt::format("{} is {}; it must be {} to {}", field, value, least, max_article_count));
+}
+
+void require_text(const std::string& field, std::string_view text) {
+  if (utf8_error(text) != std::string_view::npos) {
+    refuse(ErrorCode::bad_encoding, field, fmt::format("{} is not UTF-8", field));
   }
-  const std::string last = fmt::format("{}{}greatest_mm", at, name);
-  if (!(given.greatest >= given.least && given.greatest <= allowed.greatest)) {
-    refuse(last, fmt::format("{} is {}, not {} to {}", last, given.greatest, given.least, allowed.greatest));
-  }
+}
+
+void require_some_text(const std::string& field, std::string_view text) {
+  if (text.empty()) refuse(field, fmt::format("{} is empty", field));
+  require_text(field, text);
+}
+
+void require_items(const std::string& field, std::size_t count) {
+  if (count <= Article::max_items) return;
+  refuse(field, fmt::format("{} has {} items; there may be {}", field, count, Article::max_items));
 }
 
 std::string item(std::string_view list, std::size_t index) {
   return fmt::format("{}[{}].", list, index);
 }
 
-// Every item has a name, which no other has.
+using Names = std::set<std::string_view>;
+
+/// Every item has a name, which no other has. The names.
 template <class Item>
-void require_names(std::string_view list, const std::vector<Item>& items) {
-  if (items.size() > Article::max_items) {
-    refuse(std::string(list), fmt::format("{} has {} items; there may be {}", list, items.size(), Article::max_items));
-  }
+Names require_names(const std::string& list, const std::vector<Item>& items) {
+  require_items(list, items.size());
+  Names names;
   for (std::size_t i = 0; i < items.size(); ++i) {
     const std::string field = item(list, i) + "name";
-    if (items[i].name.empty()) refuse(field, fmt::format("{} is empty", field));
-    for (std::size_t j = 0; j < i; ++j) {
-      if (items[j].name == items[i].name) refuse(field, fmt::format("'{}' stands twice in {}", items[i].name, list));
+    require_some_text(field, items[i].name);
+    if (!names.insert(items[i].name).second) {
+      refuse(field, fmt::format("{}: '{}' stands twice in {}", field, items[i].name, list));
     }
   }
+  return names;
+}
+
+void require_known(const std::string& field, const std::string& name, const Names& names) {
+  require_text(field, name);
+  if (names.count(name) == 0) refuse(field, fmt::format("{}: the article has no '{}'", field, name));
+}
+
+void require_known(const std::string& field, const std::vector<std::string>& given, const Names& names) {
+  require_items(field, given.size());
+  for (std::size_t i = 0; i < given.size(); ++i) require_known(fmt::format("{}[{}]", field, i), given[i], names);
 }
 
 template <class Item>
-bool has_name(const std::vector<Item>& items, const std::string& name) {
-  return std::any_of(items.begin(), items.end(), [&](const Item& each) { return each.name == name; });
-}
-
-template <class Item>
-void require_known(const std::string& field, const std::vector<std::string>& names, const std::vector<Item>& items) {
-  if (names.size() > Article::max_items) refuse(field, fmt::format("{} has too many items", field));
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (!has_name(items, names[i])) {
-      refuse(fmt::format("{}[{}]", field, i), fmt::format("{}[{}]: the article has no '{}'", field, i, names[i]));
-    }
-  }
+void require_source(const std::string& at, const Item& each) {
+  require_some_text(at + "source", each.source);
+  if (each.mark > SourceMark::practice) refuse(at + "mark", fmt::format("{}mark is none", at));
 }
 
 class Check {
  public:
   explicit Check(const Article& article) : article_(article) {}
 
-  void all() const {
-    if (article_.name.empty()) refuse("name", "the article has no name");
+  void all() {
+    require_some_text("name", article_.name);
     measures();
+    inputs();
+    counts();
+    closures();
+    rules();
     lists();
-    choices();
-    require_names("pieces", article_.pieces);
-    if (article_.pieces.empty()) refuse("pieces", "the article has no pieces");
-    for (std::size_t i = 0; i < article_.pieces.size(); ++i) piece(item("pieces", i), article_.pieces[i]);
-    require_names("seams", article_.seams);
-    for (std::size_t i = 0; i < article_.seams.size(); ++i) {
-      const ArticleSeam& seam = article_.seams[i];
-      const std::string at = item("seams", i);
-      repeated(at, seam);
-      require_known(at + "between", seam.between, article_.counts);
-      extent(at + "length.", seam.length);
-    }
-    if (article_.cautions.size() > Article::max_items) refuse("cautions", "there are too many cautions");
+    pieces();
+    seams();
+    require_items("cautions", article_.cautions.size());
     for (std::size_t i = 0; i < article_.cautions.size(); ++i) {
-      sourced(item("cautions", i), article_.cautions[i]);
-      if (article_.cautions[i].text.empty()) refuse(item("cautions", i) + "text", "the caution has no text");
+      const std::string at = item("cautions", i);
+      require_some_text(at + "text", article_.cautions[i].text);
+      require_source(at, article_.cautions[i]);
     }
   }
 
  private:
-  void measures() const {
-    const auto& names = article_.measures;
-    if (names.size() > Article::max_items) refuse("measures", "there are too many measures");
-    for (std::size_t i = 0; i < names.size(); ++i) {
+  void measures() {
+    require_items("measures", article_.measures.size());
+    for (std::size_t i = 0; i < article_.measures.size(); ++i) {
       const std::string field = fmt::format("measures[{}]", i);
-      const auto end = names.begin() + static_cast<std::ptrdiff_t>(i);
-      if (names[i].empty() || names[i] == "overlap" || std::find(names.begin(), end, names[i]) != end) {
-        refuse(field, fmt::format("{}: '{}' is empty, taken, or stands twice", field, names[i]));
+      require_some_text(field, article_.measures[i]);
+      take_length(field, article_.measures[i]);
+      measures_.insert(article_.measures[i]);
+    }
+  }
+
+  void inputs() {
+    require_names("inputs", article_.inputs);
+    for (std::size_t i = 0; i < article_.inputs.size(); ++i) {
+      const ArticleInput& input = article_.inputs[i];
+      const std::string at = item("inputs", i);
+      take_length(at + "name", input.name);
+      require_text(at + "meaning", input.meaning);
+      require_range(at, {input.least_mm, input.greatest_mm}, any_length);
+    }
+  }
+
+  /// A name that terms may refer to.
+  void take_length(const std::string& field, const std::string& name) {
+    if (name == "overlap") refuse(field, fmt::format("{}: 'overlap' is the closure's", field));
+    if (!lengths_.insert(name).second) refuse(field, fmt::format("{}: '{}' stands twice", field, name));
+  }
+
+  void counts() {
+    counts_ = require_names("counts", article_.counts);
+    for (std::size_t i = 0; i < article_.counts.size(); ++i) {
+      const ArticleCount& count = article_.counts[i];
+      const std::string at = item("counts", i);
+      require_text(at + "meaning", count.meaning);
+      require_count(at + "least", count.least, 1);
+      require_count(at + "greatest", count.greatest, count.least);
+    }
+  }
+
+  void closures() {
+    closures_ = require_names("closures", article_.closures);
+    if (!article_.closures.empty()) lengths_.insert("overlap");
+    for (std::size_t i = 0; i < article_.closures.size(); ++i) {
+      const Closure& closure = article_.closures[i];
+      const std::string at = item("closures", i);
+      require_source(at, closure);
+      if (closure.kind > ClosureKind::buttons) refuse(at + "kind", fmt::format("{}kind is none", at));
+      const Bounds allowed = closure.kind == ClosureKind::seam ? Bounds{0, 0} : overlaps;
+      require_range(at + "overlap_", {closure.overlap_least_mm, closure.overlap_greatest_mm}, allowed);
+    }
+  }
+
+  void rules() {
+    require_names("rules", article_.rules);
+    for (std::size_t i = 0; i < article_.rules.size(); ++i) {
+      const FillingRule& rule = article_.rules[i];
+      const std::string at = item("rules", i);
+      require_source(at, rule);
+      require_range(at + "larger_", {rule.larger_least_mm, rule.larger_greatest_mm},
+                    rule.pairs.empty() ? differences : Bounds{0, 0});
+      pairs(at + "pairs", rule.pairs);
+    }
+  }
+
+  /// Each filling and each finished length once: which of two should be taken nobody could say.
+  static void pairs(const std::string& list, const std::vector<RulePair>& pairs) {
+    require_items(list, pairs.size());
+    std::set<double> fillings;
+    std::set<double> articles;
+    for (std::size_t i = 0; i < pairs.size(); ++i) {
+      const std::string filling = item(list, i) + "filling_mm";
+      const std::string finished = item(list, i) + "finished_mm";
+      require(filling, pairs[i].filling_mm, some_length);
+      require(finished, pairs[i].finished_mm, some_length);
+      if (!fillings.insert(pairs[i].filling_mm).second) {
+        refuse(filling, fmt::format("{}: {} stands twice", filling, pairs[i].filling_mm));
+      }
+      if (!articles.insert(pairs[i].finished_mm).second) {
+        refuse(finished, fmt::format("{}: {} stands twice", finished, pairs[i].finished_mm));
       }
     }
   }
@@ -114,115 +214,96 @@ class Check {
     for (std::size_t i = 0; i < article_.lists.size(); ++i) {
       const SizeList& list = article_.lists[i];
       const std::string at = item("lists", i);
-      sourced(at, list);
-      if (list.sizes.empty()) refuse(at + "sizes", fmt::format("list '{}' has no sizes", list.name));
+      require_source(at, list);
+      if (list.of > SizeOf::body) refuse(at + "of", fmt::format("{}of is none", at));
       if (list.of == SizeOf::filling && article_.rules.empty()) {
-        refuse(at + "of", fmt::format("list '{}' is of fillings, and the article has no rule for them", list.name));
+        refuse(at + "of", fmt::format("{}of: fillings, and the article has no rule for them", at));
       }
+      if (list.of == SizeOf::body && !article_.rules.empty()) {
+        refuse(at + "of", fmt::format("{}of: a body, and the article's rules are for fillings", at));
+      }
+      if (list.sizes.empty()) refuse(at + "sizes", fmt::format("{}sizes has none; it must have one or more", at));
       require_names(at + "sizes", list.sizes);
       for (std::size_t j = 0; j < list.sizes.size(); ++j) size(item(at + "sizes", j), list.sizes[j]);
     }
   }
 
+  /// All the article's measures, and no others.
   void size(const std::string& at, const ArticleSize& size) const {
-    require_names(at + "measures", size.measures);
+    const Names given = require_names(at + "measures", size.measures);
     for (std::size_t i = 0; i < size.measures.size(); ++i) {
       const NamedMeasure& measure = size.measures[i];
       const std::string in = item(at + "measures", i);
-      require_range(in, "", {measure.least_mm, measure.greatest_mm}, some_length);
-      if (std::find(article_.measures.begin(), article_.measures.end(), measure.name) == article_.measures.end()) {
-        refuse(in + "name", fmt::format("'{}' is none of the article's measures", measure.name));
-      }
-      if (measure.printed.empty()) refuse(in + "printed", "how the source prints the measure is missing");
+      require_known(in + "name", measure.name, measures_);
+      require_range(in, {measure.least_mm, measure.greatest_mm}, some_length);
+      require_some_text(in + "printed", measure.printed);
     }
     for (const std::string& name : article_.measures) {
-      if (!has_name(size.measures, name)) refuse(at + "measures", fmt::format("size '{}' has no {}", size.name, name));
+      if (given.count(name) == 0) refuse(at + "measures", fmt::format("{}measures has no '{}'", at, name));
     }
-  }
-
-  void choices() const {
-    require_names("inputs", article_.inputs);
-    for (std::size_t i = 0; i < article_.inputs.size(); ++i) {
-      const ArticleInput& input = article_.inputs[i];
-      require_range(item("inputs", i), "", {input.least_mm, input.greatest_mm}, any_length);
-      const auto& names = article_.measures;
-      if (input.name == "overlap" || std::find(names.begin(), names.end(), input.name) != names.end()) {
-        refuse(item("inputs", i) + "name", fmt::format("'{}' is taken by another measure", input.name));
-      }
-    }
-    require_names("counts", article_.counts);
-    for (std::size_t i = 0; i < article_.counts.size(); ++i) {
-      const ArticleCount& count = article_.counts[i];
-      if (count.least < 1 || count.least > 1000) refuse(item("counts", i) + "least", "least is not 1 to 1000");
-      if (count.greatest < count.least || count.greatest > 1000) {
-        refuse(item("counts", i) + "greatest", fmt::format("greatest is not {} to 1000", count.least));
-      }
-    }
-    require_names("closures", article_.closures);
-    for (std::size_t i = 0; i < article_.closures.size(); ++i) {
-      const Closure& closure = article_.closures[i];
-      sourced(item("closures", i), closure);
-      require_range(item("closures", i), "overlap_", {closure.overlap_least_mm, closure.overlap_greatest_mm}, {0, 1e4});
-    }
-    require_names("rules", article_.rules);
-    for (std::size_t i = 0; i < article_.rules.size(); ++i) rule(item("rules", i), article_.rules[i]);
-  }
-
-  static void rule(const std::string& at, const FillingRule& rule) {
-    sourced(at, rule);
-    require_range(at, "larger_", {rule.larger_least_mm, rule.larger_greatest_mm}, {-1e4, 1e4});
-    if (rule.pairs.size() > Article::max_items) refuse(at + "pairs", "there are too many pairs");
-    for (std::size_t i = 0; i < rule.pairs.size(); ++i) {
-      const RulePair& pair = rule.pairs[i];
-      const std::string in = item(at + "pairs", i);
-      if (!(pair.filling_mm >= 1 && pair.filling_mm <= 1e5)) refuse(in + "filling_mm", "filling_mm is not 1 to 1e5");
-      if (!(pair.finished_mm >= 1 && pair.finished_mm <= 1e5)) {
-        refuse(in + "finished_mm", "finished_mm is not 1 to 1e5");
-      }
-    }
-  }
-
-  template <class Item>
-  static void sourced(const std::string& at, const Item& each) {
-    if (each.source.empty()) refuse(at + "source", fmt::format("{}source is empty", at));
   }
 
   template <class Item>
   void repeated(const std::string& at, const Item& each) const {
-    if (each.count < 1 || each.count > 1000) refuse(at + "count", fmt::format("{} is not 1 to 1000", each.count));
-    require_known(at + "times", each.times, article_.counts);
-    require_known(at + "closures", each.closures, article_.closures);
+    require_count(at + "count", each.count, 1);
+    require_known(at + "times", each.times, counts_);
+    require_known(at + "closures", each.closures, closures_);
   }
 
-  void piece(const std::string& at, const ArticlePiece& piece) const {
-    repeated(at, piece);
-    extent(at + "width.", piece.width);
-    extent(at + "length.", piece.length);
-    if (piece.shape.size() > Article::max_items) refuse(at + "shape", "there are too many points");
-    for (std::size_t i = 0; i < piece.shape.size(); ++i) {
-      extent(item(at + "shape", i) + "height.", piece.shape[i].height);
-      extent(item(at + "shape", i) + "width.", piece.shape[i].width);
-    }
-  }
-
-  void extent(const std::string& at, const Extent& extent) const {
-    require_range(at, "", {extent.least_mm, extent.greatest_mm}, any_length);
-    require_known(at + "over", extent.over, article_.counts);
-    if (extent.terms.size() > Article::max_items) refuse(at + "terms", "there are too many terms");
-    for (std::size_t i = 0; i < extent.terms.size(); ++i) {
-      const Term& term = extent.terms[i];
-      const std::string in = item(at + "terms", i);
-      if (!(term.times >= -100 && term.times <= 100)) refuse(in + "times", "times is not -100 to 100");
-      const auto& names = article_.measures;
-      const bool closes = term.of == "overlap" && !article_.closures.empty();
-      if (!closes && !has_name(article_.inputs, term.of) &&
-          std::find(names.begin(), names.end(), term.of) == names.end()) {
-        refuse(in + "of", fmt::format("{}of: '{}' is no measure or input of the article", in, term.of));
+  void pieces() const {
+    if (article_.pieces.empty()) refuse("pieces", "pieces has none; it must have one or more");
+    require_names("pieces", article_.pieces);
+    for (std::size_t i = 0; i < article_.pieces.size(); ++i) {
+      const ArticlePiece& piece = article_.pieces[i];
+      const std::string at = item("pieces", i);
+      repeated(at, piece);
+      if (!piece.across.empty()) require_known(at + "across", piece.across, counts_);
+      if (!piece.up.empty()) require_known(at + "up", piece.up, counts_);
+      extent(at + "width.", piece.width);
+      extent(at + "length.", piece.length);
+      edge(at + "left", piece.left);
+      edge(at + "right", piece.right);
+      edge(at + "lower", piece.lower);
+      edge(at + "upper", piece.upper);
+      require_items(at + "shape", piece.shape.size());
+      for (std::size_t j = 0; j < piece.shape.size(); ++j) {
+        extent(item(at + "shape", j) + "height.", piece.shape[j].height);
+        extent(item(at + "shape", j) + "width.", piece.shape[j].width);
       }
     }
   }
 
+  static void edge(const std::string& field, EdgeUse use) {
+    if (use > EdgeUse::closure) refuse(field, fmt::format("{} is none", field));
+  }
+
+  void seams() const {
+    require_names("seams", article_.seams);
+    for (std::size_t i = 0; i < article_.seams.size(); ++i) {
+      const ArticleSeam& seam = article_.seams[i];
+      const std::string at = item("seams", i);
+      repeated(at, seam);
+      require_known(at + "between", seam.between, counts_);
+      extent(at + "length.", seam.length);
+    }
+  }
+
+  void extent(const std::string& at, const Extent& extent) const {
+    require_range(at, {extent.least_mm, extent.greatest_mm}, any_length);
+    require_known(at + "over", extent.over, counts_);
+    require_items(at + "terms", extent.terms.size());
+    for (std::size_t i = 0; i < extent.terms.size(); ++i) {
+      const std::string in = item(at + "terms", i);
+      require_known(in + "of", extent.terms[i].of, lengths_);
+      require(in + "times", extent.terms[i].times, factors);
+    }
+  }
+
   const Article& article_;
+  Names measures_;
+  Names lengths_;  // what terms may refer to: measures, inputs, the overlap of a closure
+  Names counts_;
+  Names closures_;
 };
 
 }  // namespace

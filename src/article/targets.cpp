@@ -1,13 +1,18 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
 #include <map>
 #include <string>
+#include <string_view>
 #include <utility>
+#include <vector>
 
 #include "article/check.hpp"
 #include "latchwork/error.hpp"
+#include "text/utf8.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -18,10 +23,33 @@ namespace {
   throw Error(ErrorCode::bad_argument, place, what);
 }
 
+constexpr double most_pieces = 1e6;
+
 struct Range {
   double least = 0;
   double greatest = 0;
 };
+
+// Pieces of a row that are alike: those at its start, between and at its end.
+struct Part {
+  std::string_view name;
+  int count = 1;
+  EdgeUse start = EdgeUse::free;
+  EdgeUse end = EdgeUse::free;
+};
+
+std::vector<Part> parts_of(int count, EdgeUse start, EdgeUse end, const std::array<std::string_view, 3>& names) {
+  constexpr EdgeUse sewn = EdgeUse::seamed;
+  if (count == 1 || (start == sewn && end == sewn)) return {{"", count, start, end}};
+  if (count == 2) return {{names[0], 1, start, sewn}, {names[2], 1, sewn, end}};
+  return {{names[0], 1, start, sewn}, {names[1], count - 2, sewn, sewn}, {names[2], 1, sewn, end}};
+}
+
+// "panel, lower left"; "middle" but once.
+std::string part_name(const std::string& piece, std::string_view up, std::string_view across) {
+  if (up == across || across.empty()) return up.empty() ? piece : fmt::format("{}, {}", piece, up);
+  return up.empty() ? fmt::format("{}, {}", piece, across) : fmt::format("{}, {} {}", piece, up, across);
+}
 
 template <class Item>
 std::string names_of(const std::vector<Item>& items) {
@@ -35,21 +63,21 @@ template <class Item>
 const Item* chosen(const std::vector<Item>& items, const std::string& name, std::string_view field) {
   const std::string path = fmt::format("choices.{}", field);
   if (items.empty()) {
-    if (!name.empty()) refuse(path, fmt::format("the article has no {}, so '{}' cannot be chosen", field, name));
+    if (!name.empty()) refuse(path, fmt::format("the article has no {}, so '{}' cannot be chosen", field, shown(name)));
     return nullptr;
   }
   for (const Item& each : items) {
     if (each.name == name) return &each;
   }
   refuse(path, name.empty() ? fmt::format("choose a {}: {}", field, names_of(items))
-                            : fmt::format("'{}' is no {} here; choose from {}", name, field, names_of(items)));
+                            : fmt::format("'{}' is no {} here; choose from {}", shown(name), field, names_of(items)));
 }
 
 class Reckoning {
  public:
   Reckoning(const Article& article, const ArticleChoices& choices) : article_(article), choices_(choices) {}
 
-  ArticleTargets all() {
+  Targets all() {
     closure_ = chosen(article_.closures, choices_.closure, "closure");
     rule_ = chosen(article_.rules, choices_.rule, "rule");
     take_sizes();
@@ -62,14 +90,8 @@ class Reckoning {
     for (std::size_t i = 0; i < article_.pieces.size(); ++i) {
       if (wanted(article_.pieces[i].closures)) piece(article_.pieces[i]);
     }
-    for (const ArticleSeam& seam : article_.seams) {
-      if (!wanted(seam.closures)) continue;
-      const Range length = range_of(seam.length);
-      const int count = times(seam.count, seam.times, seam.between, seam.name);
-      if (count == 0) continue;
-      out_.seams.push_back({seam.name, count, length.least, length.greatest});
-      out_.seam_least_mm += count * length.least;
-      out_.seam_greatest_mm += count * length.greatest;
+    for (const ArticleSeam& each : article_.seams) {
+      if (wanted(each.closures)) seam(each);
     }
     out_.cautions = article_.cautions;
     return std::move(out_);
@@ -87,18 +109,19 @@ class Reckoning {
     const bool by_list = !choices_.list.empty() || !choices_.size.empty();
     if (by_list) {
       const SizeList* list = chosen(article_.lists, choices_.list, "list");
+      if (list == nullptr) refuse("choices.size", "the article has no list, so no size can be chosen");
       const ArticleSize* size = chosen(list->sizes, choices_.size, "size");
       for (const NamedMeasure& each : size->measures) known_[each.name] = {each.least_mm, each.greatest_mm};
       filling_given_ = list->of == SizeOf::filling;
       told("list", *list);
     }
-    for (std::size_t i = 0; i < choices_.measures.size(); ++i) own(fmt::format("choices.measures[{}].", i), i, by_list);
+    for (std::size_t i = 0; i < choices_.measures.size(); ++i) {
+      own(fmt::format("choices.measures[{}].", i), choices_.measures[i], by_list);
+    }
     for (const std::string& name : article_.measures) {
-      if (known_.count(name) == 0) {
-        refuse("choices.list", article_.lists.empty()
-                                   ? fmt::format("{} is missing, and there is no list to choose: give it", name)
-                                   : fmt::format("choose a list ({}) or give {}", names_of(article_.lists), name));
-      }
+      if (known_.count(name) > 0) continue;
+      if (article_.lists.empty()) refuse("choices.measures", fmt::format("give {}: there is no list of sizes", name));
+      refuse("choices.list", fmt::format("choose a list ({}) or give {}", names_of(article_.lists), name));
     }
     for (const ArticleInput& input : article_.inputs) {
       if (known_.count(input.name) == 0) {
@@ -108,8 +131,7 @@ class Reckoning {
     }
   }
 
-  void own(const std::string& at, std::size_t index, bool by_list) {
-    const NamedMeasure& given = choices_.measures[index];
+  void own(const std::string& at, const NamedMeasure& given, bool by_list) {
     Range allowed{1, 1e5};
     const auto& names = article_.measures;
     const auto input = std::find_if(article_.inputs.begin(), article_.inputs.end(),
@@ -119,7 +141,7 @@ class Reckoning {
     } else if (given.name == "overlap" && closure_ != nullptr && closure_->kind != ClosureKind::seam) {
       allowed = {0, 1e4};
     } else if (std::find(names.begin(), names.end(), given.name) == names.end()) {
-      refuse(at + "name", fmt::format("'{}' is no measure or input that is wanted", given.name));
+      refuse(at + "name", fmt::format("'{}' is no measure or input that is wanted", shown(given.name)));
     } else if (by_list) {
       refuse(at + "name", fmt::format("{} is given by the size that was chosen", given.name));
     }
@@ -142,7 +164,7 @@ class Reckoning {
       const std::string at = fmt::format("choices.counts[{}].", i);
       const auto count = std::find_if(article_.counts.begin(), article_.counts.end(),
                                       [&](const ArticleCount& each) { return each.name == given.name; });
-      if (count == article_.counts.end()) refuse(at + "name", fmt::format("'{}' is no count here", given.name));
+      if (count == article_.counts.end()) refuse(at + "name", fmt::format("'{}' is no count here", shown(given.name)));
       if (given.count < count->least || given.count > count->greatest) {
         refuse(at + "count",
                fmt::format("{} is {}, not {} to {}", given.name, given.count, count->least, count->greatest));
@@ -171,6 +193,7 @@ class Reckoning {
       } else {
         filling = filled(measure);
       }
+      if (!(filling.least >= 1 && filling.greatest <= 1e5)) come_out(name, "filling", filling, 1);
       out_.filling.push_back({name, filling.least, filling.greatest, {}});
     }
   }
@@ -198,7 +221,8 @@ class Reckoning {
       }
       there += fmt::format("{}{}", there.empty() ? "" : ", ", pair.*from);
     }
-    refuse("choices.rule", fmt::format("rule '{}' does not know {} mm; it knows {}", rule_->name, given.least, there));
+    refuse("choices.rule", fmt::format("rule '{}' does not know {} to {} mm; it knows {}", rule_->name, given.least,
+                                       given.greatest, there));
   }
 
   bool wanted(const std::vector<std::string>& closures) const {
@@ -211,14 +235,17 @@ class Reckoning {
     double product = count;
     for (const std::string& name : names) product *= counts_.at(name);
     for (const std::string& name : between) product *= counts_.at(name) - 1;
-    if (product > 1e6)
-      refuse("choices.counts", fmt::format("'{}' comes to {} of them; there may be 1000000", of, product));
+    if (product > most_pieces) too_many(of, product);
     return static_cast<int>(product);
+  }
+
+  [[noreturn]] static void too_many(std::string_view of, double count) {
+    refuse("choices.counts", fmt::format("'{}' comes to {} of them; there may be {}", of, count, most_pieces));
   }
 
   Range range_of(const Extent& extent) const {
     Range out{extent.least_mm, extent.greatest_mm};
-    for (const Term& term : extent.terms) {
+    for (const LengthTerm& term : extent.terms) {
       const Range of = known_.at(term.of);
       out.least += term.times * (term.times < 0 ? of.greatest : of.least);
       out.greatest += term.times * (term.times < 0 ? of.least : of.greatest);
@@ -230,33 +257,70 @@ class Reckoning {
     return out;
   }
 
+  void seam(const ArticleSeam& from) {
+    const int count = times(from.count, from.times, from.between, from.name);
+    if (count == 0) return;
+    const Range length = range_of(from.length);
+    if (!(length.least >= 0 && length.greatest <= 1e5)) come_out("length", from.name, length, 0);
+    out_.seams.push_back({from.name, count, length.least, length.greatest});
+    out_.seam_least_mm += count * length.least;
+    out_.seam_greatest_mm += count * length.greatest;
+  }
+
+  [[noreturn]] static void come_out(std::string_view what, std::string_view of, Range range, int least) {
+    refuse("choices.measures", fmt::format("the {} of '{}' comes to {} to {} mm, not {} to 100000", what, of,
+                                           range.least, range.greatest, least));
+  }
+
   void piece(const ArticlePiece& from) {
     TargetPiece to;
-    to.name = from.name;
-    to.count = times(from.count, from.times, {}, from.name);
+    const int across = from.across.empty() ? 1 : counts_.at(from.across);
+    const int up = from.up.empty() ? 1 : counts_.at(from.up);
+    const int count = times(from.count, from.times, {}, from.name);
+    if (static_cast<double>(count) * across * up > most_pieces)
+      too_many(from.name, static_cast<double>(count) * across * up);
     const Range width = range_of(from.width);
     const Range length = range_of(from.length);
     for (const auto& [what, range] : {std::pair{"width", width}, std::pair{"length", length}}) {
-      if (!(range.least >= 1 && range.greatest <= 1e5)) {
-        refuse("choices.measures", fmt::format("the {} of '{}' comes to {} to {} mm, not 1 to 100000", what, from.name,
-                                               range.least, range.greatest));
-      }
+      if (!(range.least >= 1 && range.greatest <= 1e5)) come_out(what, from.name, range, 1);
     }
     to.width_least_mm = width.least;
     to.width_greatest_mm = width.greatest;
     to.length_least_mm = length.least;
     to.length_greatest_mm = length.greatest;
-    to.left = from.left;
-    to.right = from.right;
-    to.lower = from.lower;
-    to.upper = from.upper;
     to.shape.reserve(from.shape.size());
-    for (const ShapePoint& point : from.shape) {
-      const Range height = range_of(point.height);
-      const Range across = range_of(point.width);
-      to.shape.push_back({height.least, height.greatest, across.least, across.greatest});
+    for (const ShapePoint& point : from.shape) shape_point(point, from.name, length, to.shape);
+    for (const Part& row : parts_of(up, from.lower, from.upper, {"lower", "middle", "upper"})) {
+      for (const Part& column : parts_of(across, from.left, from.right, {"left", "middle", "right"})) {
+        to.name = part_name(from.name, row.name, column.name);
+        to.count = count * row.count * column.count;
+        to.lower = row.start;
+        to.upper = row.end;
+        to.left = column.start;
+        to.right = column.end;
+        out_.pieces.push_back(to);
+      }
     }
-    out_.pieces.push_back(std::move(to));
+  }
+
+  void shape_point(const ShapePoint& from, const std::string& piece, Range length, std::vector<TargetPoint>& shape) {
+    const Range height = range_of(from.height);
+    const Range width = range_of(from.width);
+    const std::string of = fmt::format("point {} of '{}'", shape.size() + 1, piece);
+    if (!(width.least >= 1 && width.greatest <= 1e5)) {
+      refuse("choices.measures",
+             fmt::format("the width at {} comes to {} to {} mm, not 1 to 100000", of, width.least, width.greatest));
+    }
+    const Range below = shape.empty() ? Range{} : Range{shape.back().height_least_mm, shape.back().height_greatest_mm};
+    if (!(height.least >= below.least && height.greatest >= below.greatest && height.least <= length.least &&
+          height.greatest <= length.greatest)) {
+      refuse(
+          "choices.measures",
+          fmt::format("the height of {} comes to {} to {} mm, outside what is from the point below, {} to {}, to the "
+                      "piece's length, {} to {}",
+                      of, height.least, height.greatest, below.least, below.greatest, length.least, length.greatest));
+    }
+    shape.push_back({height.least, height.greatest, width.least, width.greatest});
   }
 
   const Article& article_;
@@ -266,12 +330,12 @@ class Reckoning {
   bool filling_given_ = false;
   std::map<std::string, Range> known_;
   std::map<std::string, int> counts_;
-  ArticleTargets out_;
+  Targets out_;
 };
 
 }  // namespace
 
-ArticleTargets targets(const Article& article, const ArticleChoices& choices) {
+Targets targets(const Article& article, const ArticleChoices& choices) {
   require_article(article);
   return Reckoning(article, choices).all();
 }

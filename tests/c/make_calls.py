@@ -37,6 +37,7 @@ VALUES = {
     "system": "LATCHWORK_YARN_SYSTEM_COTTON", "state": "LATCHWORK_PLAIN_STATE_WET_RELAXED",
     "counted": "LATCHWORK_COUNTED_ROWS", "loop_mm": "5.0", "fibre_density": "1.54",
     "unit": "LATCHWORK_LENGTH_UNIT_INCH", "value": "2.5",
+    "latchwork_built_in_article.name": '"scarf"',
     "latchwork_read_brief.folder": "w.brief_folder", "latchwork_brief_write_job.folder": "w.out_folder",
 }
 # Without conditions, which these take none of.
@@ -52,6 +53,7 @@ STRUCTS_IN = {
     "latchwork_spacing": "&w.spacing", "latchwork_edge_shape": "&w.edge_shape", "latchwork_outline": "&w.outline", "latchwork_schematic": "&w.schematic",
     "latchwork_shape_options": "&w.shape_options",
     "latchwork_plain_constants": "&w.constants", "latchwork_yarn_request": "&w.yarn_request",
+    "latchwork_article": "&w.article", "latchwork_article_choices": "&w.choices",
 }
 ARRAYS_IN = {  # (array, count)
     "uint8_t": ("w.cells", "6"), "latchwork_band": ("&w.band", "1"), "latchwork_strip_span": ("&w.span", "1"),
@@ -64,6 +66,7 @@ TEXTS_IN = {
     "latchwork_read_strip": "w.strip_json", "latchwork_read_panel": "w.panel_json",
     "latchwork_read_machine": "w.machine_json", "latchwork_read_plan": "w.plan_json",
     "latchwork_read_certificate": "w.certificate_json", "latchwork_read_yarn_request": "w.yarn_json",
+    "latchwork_read_article": "w.article_json",
     "latchwork_read_swatch": "w.swatch_csv", "latchwork_read_timings": "w.timings_csv",
     "latchwork_read_length": '"17 3/4 in"', "latchwork_read_weight": '"1 lb 4 oz"',
     "latchwork_read_duration": '"1 h 20 min"', "latchwork_read_count_per_length": '"28 sts / 10 cm"',

@@ -307,6 +307,56 @@ static int make_yarn(void) {
   return 0;
 }
 
+/* One of everything that an article can have. */
+static const char bolster_json[] =
+    "{\"format\": \"latchwork-article\", \"version\": 1, \"name\": \"bolster\", \"measures\": [\"length\", \"girth\"],\n"
+    " \"lists\": [{\"name\": \"ours\", \"source\": \"invented\", \"mark\": \"practice\", \"of\": \"filling\", \"sizes\": [\n"
+    "  {\"name\": \"small\", \"measures\": [\n"
+    "   {\"name\": \"length\", \"least_mm\": 500, \"greatest_mm\": 500, \"printed\": \"50 cm\"},\n"
+    "   {\"name\": \"girth\", \"least_mm\": 300, \"greatest_mm\": 320, \"printed\": \"30-32 cm\"}]}]}],\n"
+    " \"inputs\": [{\"name\": \"ease\", \"meaning\": \"room\", \"least_mm\": -10, \"greatest_mm\": 50}],\n"
+    " \"counts\": [{\"name\": \"panels\", \"meaning\": \"round it\", \"least\": 1, \"greatest\": 8}],\n"
+    " \"closures\": [{\"name\": \"lap\", \"kind\": \"overlap\", \"overlap_least_mm\": 20, \"overlap_greatest_mm\": 30,\n"
+    "  \"source\": \"invented\"}],\n"
+    " \"rules\": [{\"name\": \"stepped\", \"source\": \"invented\", \"pairs\": [{\"filling_mm\": 500, \"finished_mm\": 480}]},\n"
+    "  {\"name\": \"snug\", \"source\": \"invented\", \"larger_least_mm\": 10, \"larger_greatest_mm\": 10}],\n"
+    " \"pieces\": [{\"name\": \"body\", \"times\": [\"panels\"], \"closures\": [\"lap\"],\n"
+    "  \"width\": {\"terms\": [{\"of\": \"girth\"}, {\"of\": \"ease\"}], \"over\": [\"panels\"]},\n"
+    "  \"length\": {\"terms\": [{\"of\": \"length\"}, {\"of\": \"overlap\", \"times\": 0.5}]}, \"left\": \"seamed\",\n"
+    "  \"right\": \"seamed\", \"upper\": \"closure\",\n"
+    "  \"shape\": [{\"height\": {\"terms\": [{\"of\": \"length\", \"times\": 0.5}]}, \"width\": {\"least_mm\": 90, \"greatest_mm\": 95}}]}],\n"
+    " \"seams\": [{\"name\": \"side\", \"times\": [\"panels\"], \"between\": [\"panels\"], \"closures\": [\"lap\"],\n"
+    "  \"length\": {\"terms\": [{\"of\": \"length\"}]}}],\n"
+    " \"cautions\": [{\"text\": \"Keep it from fires.\", \"source\": \"invented\", \"mark\": \"practice\"}]}";
+
+static int make_articles(void) {
+  const latchwork_article article = LATCHWORK_ARTICLE_INIT;
+  const latchwork_article_choices choices = LATCHWORK_ARTICLE_CHOICES_INIT;
+  w.article = article;
+  w.choices = choices;
+  w.ease.name = "ease";
+  w.ease.least_mm = 10.0;
+  w.ease.greatest_mm = 12.0;
+  w.panels.name = "panels";
+  w.panels.count = 3;
+  w.choices.list = "ours";
+  w.choices.size = "small";
+  w.choices.rule = "snug";
+  w.choices.closure = "lap";
+  w.choices.measures = &w.ease;
+  w.choices.measure_count = 1;
+  w.choices.counts = &w.panels;
+  w.choices.count_count = 1;
+  TRY(latchwork_read_article(bolster_json, strlen(bolster_json), &w.article_file, e));
+  TRY(latchwork_built_in_article("scarf", &w.other_article_file, e));
+  TRY(latchwork_article_file_article(w.article_file, &w.article, e));
+  TRY(latchwork_article_targets(&w.article, &w.choices, &w.other_targets, e));
+  w.ease.greatest_mm = 14.0;
+  TRY(latchwork_article_targets(&w.article, &w.choices, &w.targets, e));
+  WRITTEN(w.article_json, latchwork_article_write, &w.article);
+  return 0;
+}
+
 static int make_briefs(void) {
   latchwork_machine narrow = w.machine;
   narrow.needles = 100;
@@ -334,6 +384,7 @@ int world_make(const char *brief_folder, const char *out_folder) {
   if (line == 0) line = make_cloth();
   if (line == 0) line = make_work();
   if (line == 0) line = make_yarn();
+  if (line == 0) line = make_articles();
   if (line == 0) line = make_briefs();
   return line;
 }
@@ -353,6 +404,7 @@ void world_free(void) {
   free(w.panel_json);
   free(w.machine_json);
   free(w.yarn_json);
+  free(w.article_json);
   free(w.plan_json);
   free(w.certificate_json);
   free(w.swatch_csv);

@@ -9,7 +9,7 @@
 
 #define HANDLES(X) \
   X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(front) X(certificate) X(fabric) X(swatch) \
-  X(yarn_need) X(yarn_file) X(timings) \
+  X(yarn_need) X(yarn_file) X(article_file) X(targets) X(timings) \
   X(effort_fit) X(brief) X(job)
 
 struct world {
@@ -53,6 +53,10 @@ struct world {
   latchwork_weighed_swatch weighed[2];
   latchwork_yarn main_yarn;
   latchwork_yarn_request yarn_request;
+  latchwork_named_measure ease;
+  latchwork_named_count panels;
+  latchwork_article article;
+  latchwork_article_choices choices;
   latchwork_move *moves;
   size_t moves_count;
   uint8_t cells[6];
@@ -63,7 +67,7 @@ struct world {
   const latchwork_strip *strips[2];
   const char *grid_text;
   const char *brief_folder, *out_folder;
-  char *grid_json, *strip_json, *panel_json, *machine_json, *yarn_json, *plan_json, *certificate_json, *swatch_csv, *timings_csv;
+  char *grid_json, *strip_json, *panel_json, *machine_json, *yarn_json, *article_json, *plan_json, *certificate_json, *swatch_csv, *timings_csv;
 };
 
 extern struct world w;

@@ -10,6 +10,7 @@
 #include <string>
 #include <string_view>
 
+#include "latchwork/article.hpp"
 #include "latchwork/file.hpp"
 #include "latchwork/gauge.hpp"
 #include "latchwork/quantity.hpp"
@@ -63,6 +64,30 @@ inline void panel_json(std::string_view bytes) {
 }
 inline void yarn_json(std::string_view bytes) {
   check(bytes, true, read_yarn_request, [](const YarnRequest& request) { return write(request); });
+}
+/// What was read is reckoned, too, by the first of all there is to choose.
+inline void article_json(std::string_view bytes) {
+  check(bytes, true, read_article, [](const Article& article) { return write(article); });
+  try {
+    const Article article = read_article(bytes);
+    ArticleChoices choices;
+    if (!article.lists.empty()) choices.list = article.lists[0].name;
+    if (!article.lists.empty()) choices.size = article.lists[0].sizes[0].name;
+    if (!article.rules.empty()) choices.rule = article.rules[0].name;
+    if (!article.closures.empty()) choices.closure = article.closures[0].name;
+    for (const ArticleInput& input : article.inputs) {
+      choices.measures.push_back({input.name, input.least_mm, input.greatest_mm, ""});
+    }
+    for (const ArticleCount& count : article.counts) choices.counts.push_back({count.name, count.greatest});
+    const Targets made = targets(article, choices);
+    for (const TargetPiece& piece : made.pieces) {
+      if (!(piece.width_least_mm >= 1 && piece.width_greatest_mm <= 1e5 && piece.count > 0)) fail("no piece", bytes);
+    }
+    if (!(made.seam_least_mm >= 0 && std::isfinite(made.seam_greatest_mm))) fail("no seam", bytes);
+  } catch (const Error& error) {
+    if (error.code() == ErrorCode::internal) fail("an invariant was broken", error.what());
+    if (utf8_error(error.what()) != std::string_view::npos) fail("a message that is not UTF-8", error.what());
+  }
 }
 inline void machine_json(std::string_view bytes) {
   check(bytes, true, read_machine, [](const MachineFile& file) { return write(file); });
@@ -208,6 +233,7 @@ inline constexpr std::array targets = {
     Target{"panel_json", panel_json},
     Target{"machine_json", machine_json},
     Target{"yarn_json", yarn_json},
+    Target{"article_json", article_json},
     Target{"plan_json", plan_json},
     Target{"certificate_json", certificate_json},
     Target{"swatch_csv", swatch_csv},

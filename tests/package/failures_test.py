@@ -38,6 +38,7 @@ NOT_IN_PYTHON = {
     ("build_panel", "bad_encoding"): "a str is UTF-8",
     ("join_strips", "bad_encoding"): "a str is UTF-8",
     ("fitted", "bad_encoding"): "a str is UTF-8",
+    ("targets", "bad_encoding"): "a str is UTF-8",
     ("Timings.Timings", "bad_encoding"): "a str is UTF-8",
     ("Grid.from_cells", "size_mismatch"): "the array has its size",
     ("Grid.unfolded", "bad_argument"): "an Axis is none of another number",

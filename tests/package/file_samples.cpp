@@ -13,6 +13,7 @@
 #include <string_view>
 #include <vector>
 
+#include "random_article.hpp"
 #include "random_values.hpp"
 
 namespace {
@@ -32,6 +33,7 @@ void write_all(const std::filesystem::path& folder) {
     save(folder, "machine", seed, write(any_machine(random)));
     save(folder, "plan", seed, write(any_plan(random)));
     save(folder, "certificate", seed, write(any_certificate(random)));
+    save(folder, "article", seed, write(any_article(random)));
     save(folder, "yarn", seed, write(any_yarn_request(random)));
   }
 }
@@ -43,6 +45,7 @@ void read_one(std::string_view kind, const std::string& text) {
   if (kind == "machine") read_machine(text);
   if (kind == "plan") read_plan(text);
   if (kind == "certificate") read_certificate(text);
+  if (kind == "article") read_article(text);
   if (kind == "yarn") read_yarn_request(text);
 }
 

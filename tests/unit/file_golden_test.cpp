@@ -6,8 +6,10 @@
 #include <string>
 
 #include "catch.hpp"
+#include "latchwork/article.hpp"
 #include "latchwork/file.hpp"
 #include "latchwork/motif.hpp"
+#include "sample_article.hpp"
 
 using namespace latchwork;
 
@@ -152,6 +154,10 @@ TEST_CASE("files of version 1 are read to the values they were written from, and
   yarn.seam_yarn = 1;
   CHECK(golden("yarn.json", write(yarn)) == write(yarn));
   CHECK(read_yarn_request(text_of("yarn.json")) == yarn);
+
+  const Article article = latchwork_test::sample_article();
+  CHECK(golden("article.json", write(article)) == write(article));
+  CHECK(read_article(text_of("article.json")) == article);
 }
 
 TEST_CASE("a panel by parts and the same panel in full are one panel", "[file][golden][panel]") {

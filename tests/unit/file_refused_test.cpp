@@ -3,6 +3,7 @@
 #include <string_view>
 
 #include "catch.hpp"
+#include "latchwork/article.hpp"
 #include "latchwork/file.hpp"
 #include "latchwork/timings.hpp"
 #include "refused_files.hpp"
@@ -17,6 +18,7 @@ const std::map<std::string, Reader> readers = {
     {"strip", [](std::string_view text) { read_strip(text); }},
     {"panel", [](std::string_view text) { read_panel(text); }},
     {"machine", [](std::string_view text) { read_machine(text); }},
+    {"article", [](std::string_view text) { read_article(text); }},
     {"yarn", [](std::string_view text) { read_yarn_request(text); }},
     {"plan", [](std::string_view text) { read_plan(text); }},
     {"certificate", [](std::string_view text) { read_certificate(text); }},

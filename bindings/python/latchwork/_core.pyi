@@ -6,6 +6,11 @@ from typing import ClassVar, overload
 import numpy
 import numpy.typing
 
+from ._article import (
+    Article,
+    ArticleChoices,
+    Targets,
+)
 from ._brief import (
     Brief,
     Job,
@@ -987,6 +992,12 @@ def write(file: MachineFile) -> str:
 def write(request: YarnRequest) -> str:
     """The JSON that read_yarn_request() reads back to an equal request."""
 @overload
+def write(article: Article) -> str:
+    """The JSON that read_article() reads back to an equal article.
+
+    Raises Error bad_value (field "pieces[0].width.terms[1].of") for what no reader takes.
+    """
+@overload
 def write(plan: Plan) -> str:
     """The JSON that read_plan() reads back to an equal plan."""
 @overload
@@ -998,6 +1009,35 @@ def write(swatch: Swatch) -> str:
 @overload
 def write(timings: Timings) -> str:
     """The CSV that read_timings() reads back to equal timings (every column, times in ms)."""
+
+def article_names() -> list[str]:
+    """Names of the articles that come with the library, in a fixed order: "cushion cover", "blanket of panels", "scarf",
+    "bag panel", "straight garment pieces".
+    """
+
+def built_in_article(name: str) -> Article:
+    """One of them.
+
+    Raises Error bad_argument (field "name"), which names them all.
+    """
+
+def targets(article: Article, choices: ArticleChoices) -> Targets:
+    """Pieces with their sizes, seams, filling and cautions. Where the list is of fillings the rule makes the article's
+    measures of them; else the rule makes the filling. Ranges stay ranges: the least of a sum is the sum of what makes it
+    least.
+
+    Raises Error bad_argument for an article that contradicts itself or is out of its ranges (field
+    "pieces[0].width.terms[1].of"), and for a choice that is missing, unknown, out of its range or not wanted (field
+    "choices.list", "choices.measures[2].least_mm"): so too for a size that a graded rule does not know, and where a piece
+    comes out without a width and length of 1..1e5 mm, a shape that does not rise within it, or a seam of less than 0 mm.
+    """
+
+def read_article(json: str | bytes) -> Article:
+    """Reads "latchwork-article", version 1: the members of Article by their names; what has a default may be left out.
+
+    Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
+    missing_field, unknown_field, bad_value; bad_argument for what targets() refuses in an article.
+    """
 
 def chart_svg(
     panel: Panel,

@@ -291,6 +291,48 @@ class PlainState(IntEnum):
     """Washed with agitation."""
 
 
+class SizeOf(IntEnum):
+    """What the measures of a size list are taken on."""
+
+    finished = 0
+    """The finished article."""
+    filling = 1
+    """What goes into it: a cushion's insert. A rule tells the article's measures."""
+    body = 2
+    """The wearer's body, without ease."""
+
+
+class ClosureKind(IntEnum):
+    """How an opening is closed."""
+
+    open = 0
+    overlap = 1
+    seam = 2
+    buttons = 3
+
+
+class EdgeUse(IntEnum):
+    """What becomes of an edge of a piece."""
+
+    free = 0
+    """Seen: nothing is sewn to it."""
+    seamed = 1
+    """Sewn to another edge, all of it or a part, so that a seam allowance is lost there."""
+    closure = 2
+    """At the opening: buttoned, lapped, or left open."""
+
+
+class SourceMark(IntEnum):
+    """How a figure or a statement is known."""
+
+    published = 0
+    """Its source prints it."""
+    from_memory = 1
+    """Its source is said to, and was not at hand."""
+    practice = 2
+    """Common practice, no source."""
+
+
 class YarnRoute(IntEnum):
     """How a need of yarn was found."""
 

@@ -37,6 +37,7 @@ void bind_yarn_need(py::module_& m);
 void bind_plan(py::module_& m);
 void bind_simulate(py::module_& m);
 void bind_file(py::module_& m);
+void bind_article(py::module_& m);
 void bind_choice(py::module_& m);
 void bind_chart(py::module_& m);
 void bind_brief(py::module_& m);

@@ -4,6 +4,7 @@
 // header. A field left out does not compile (-Wmissing-field-initializers); the Python side is held against the headers
 // by tests/python.
 
+#include "fields/article.hpp"
 #include "fields/brief.hpp"
 #include "fields/cell.hpp"
 #include "fields/certificate.hpp"
@@ -50,7 +51,10 @@ namespace latchwork::python {
   X(Duration) X(CountPerLength) X(YarnNumber) X(YarnCategory) X(PlainConstants) \
   X(WeighedSwatch) X(MeasuredLoops) X(Yarn) X(YarnRows) X(YarnRequest) X(YarnShare) X(YarnEstimate) \
   X(YarnNeed) X(OutlinePoint) X(SchematicMeasure) X(SchematicPiece) X(Schematic) X(EdgePoint) X(EdgeEvent) \
-  X(EdgeShape) X(RowSpan) X(Outline) X(ShapingStep) X(OutlineSize) X(Spacing)
+  X(EdgeShape) X(RowSpan) X(Outline) X(ShapingStep) X(OutlineSize) X(Spacing) \
+  X(NamedMeasure) X(ArticleSize) X(SizeList) X(LengthTerm) X(Extent) X(ShapePoint) X(ArticlePiece) \
+  X(ArticleSeam) X(Closure) X(RulePair) X(FillingRule) X(ArticleInput) X(ArticleCount) X(Caution) X(Article) \
+  X(NamedCount) X(ArticleChoices) X(TargetPoint) X(TargetPiece) X(TargetSeam) X(Targets)
 // clang-format on
 
 #define LATCHWORK_DECLARE(T)                                \

@@ -3,6 +3,7 @@
 #include "latchwork/file.hpp"
 
 #include "bind.hpp"
+#include "latchwork/article.hpp"
 #include "latchwork/gauge.hpp"
 #include "latchwork/timings.hpp"
 
@@ -64,6 +65,8 @@ void bind_file(py::module_& m) {
         "The JSON that read_machine() reads back to an equal value.");
   m.def("write", without_gil(&write_one<YarnRequest>), "request"_a,
         "The JSON that read_yarn_request() reads back to an equal request.");
+  m.def("write", without_gil(&write_one<Article>), "article"_a,
+        "The JSON that read_article() reads back to an equal article.");
   m.def("write", without_gil(&write_one<Plan>), "plan"_a, "The JSON that read_plan() reads back to an equal plan.");
   m.def("write", without_gil(&write_one<Certificate>), "certificate"_a,
         "The JSON that read_certificate() reads back to an equal certificate.");

@@ -26,6 +26,7 @@ PYBIND11_MODULE(_core, m) {
   bind_certificate(m);
   bind_simulate(m);
   bind_file(m);
+  bind_article(m);
   bind_chart(m);
   bind_choice(m);
   bind_brief(m);

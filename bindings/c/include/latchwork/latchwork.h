@@ -2313,6 +2313,331 @@ LATCHWORK_C_API latchwork_status latchwork_plan_write(const latchwork_plan *plan
 LATCHWORK_C_API latchwork_status latchwork_certificate_write(const latchwork_certificate *certificate, char *text,
                                                              size_t capacity, size_t *needed, latchwork_error *error);
 
+/* ---- Things to make: articles ------------------------------------------------------------------------------------ */
+
+/* What the measures of a size list are taken on. Since 0.1. */
+enum {
+  LATCHWORK_SIZE_OF_FINISHED = 0, /* the finished article */
+  LATCHWORK_SIZE_OF_FILLING = 1,  /* what goes into it: a cushion's insert. A rule tells the article's measures */
+  LATCHWORK_SIZE_OF_BODY = 2      /* the wearer's body, without ease */
+};
+
+/* How an opening is closed. Since 0.1. */
+enum {
+  LATCHWORK_CLOSURE_KIND_OPEN = 0,
+  LATCHWORK_CLOSURE_KIND_OVERLAP = 1,
+  LATCHWORK_CLOSURE_KIND_SEAM = 2,
+  LATCHWORK_CLOSURE_KIND_BUTTONS = 3
+};
+
+/* What becomes of an edge of a piece. Since 0.1. */
+enum {
+  LATCHWORK_EDGE_USE_FREE = 0,   /* seen: nothing is sewn to it */
+  LATCHWORK_EDGE_USE_SEAMED = 1, /* sewn to another edge, all of it or a part: a seam allowance is lost there */
+  LATCHWORK_EDGE_USE_CLOSURE = 2 /* at the opening: buttoned, lapped, or left open */
+};
+
+/* How a figure or a statement is known. Since 0.1. */
+enum {
+  LATCHWORK_SOURCE_MARK_PUBLISHED = 0,   /* its source prints it */
+  LATCHWORK_SOURCE_MARK_FROM_MEMORY = 1, /* its source is said to, and was not at hand */
+  LATCHWORK_SOURCE_MARK_PRACTICE = 2     /* common practice, no source */
+};
+
+#define LATCHWORK_ARTICLE_MAX_ITEMS 1000 /* of each list */
+
+/* An article as it stood in a file, or as it comes with the library. Since 0.1. */
+typedef struct latchwork_article_file latchwork_article_file;
+/* What an article comes to under the choices made. Since 0.1. */
+typedef struct latchwork_targets latchwork_targets;
+
+/* A length that was measured or is to be met. The texts of this and of all structs below are the caller's, copied, or
+   live as long as the handle that gave them; NULL is "". An element of arrays. Since 0.1. */
+typedef struct latchwork_named_measure {
+  const char *name;    /* "width", "height", "chest", "ease": what terms refer to */
+  double least_mm;     /* 1..1e5 in a size; in choices as far as its input goes */
+  double greatest_mm;  /* least_mm..1e5 */
+  const char *printed; /* in a size as its source prints it: "28-30 in"; not read in choices */
+} latchwork_named_measure;
+
+/* A size of a list. An element of arrays. Since 0.1. */
+typedef struct latchwork_article_size {
+  const char *name; /* "12 months", "18 in"; unlike the others of its list */
+  const latchwork_named_measure *measures;
+  size_t measure_count;
+} latchwork_article_size;
+
+/* Sizes that one source prints. An element of arrays. Since 0.1. */
+typedef struct latchwork_size_list {
+  const char *name; /* unlike the other lists of the article */
+  const char *source;
+  int32_t mark; /* LATCHWORK_SOURCE_MARK_... */
+  int32_t of;   /* LATCHWORK_SIZE_OF_... */
+  const latchwork_article_size *sizes; /* one or more */
+  size_t size_count;
+} latchwork_size_list;
+
+/* `times` a measure. An element of arrays. Since 0.1. */
+typedef struct latchwork_length_term {
+  const char *of; /* a measure of the chosen size, an input, or "overlap", the closure's */
+  double times;   /* -100..100 */
+} latchwork_length_term;
+
+/* A length: the sum of its terms, and from least_mm to greatest_mm on top; all that over the product of the counts in
+   `over`. Without terms it is the range itself. Never changes. Since 0.1. */
+typedef struct latchwork_extent {
+  const latchwork_length_term *terms;
+  size_t term_count;
+  double least_mm;    /* -1e5..1e5 */
+  double greatest_mm; /* least_mm..1e5 */
+  const char *const *over;
+  size_t over_count;
+} latchwork_extent;
+
+/* A point of a piece's shaping: its width at a height, changing evenly from the point before. An element of arrays.
+   Since 0.1. */
+typedef struct latchwork_shape_point {
+  latchwork_extent height; /* above the lower edge: from that of the point before to the piece's length */
+  latchwork_extent width;  /* 1..1e5 mm */
+} latchwork_shape_point;
+
+/* A piece of an article, knitted flat from its lower edge. An element of arrays. Since 0.1. */
+typedef struct latchwork_article_piece {
+  const char *name;
+  const char *const *times; /* names of the article's counts */
+  size_t time_count;
+  const char *across;      /* a count: so many side by side, sewn to each other; "": one */
+  const char *up;          /* a count: so many one above the other, sewn to each other; "": one */
+  latchwork_extent width;  /* of one, between the seams, at its lower edge: what a seam takes is not in it */
+  latchwork_extent length; /* of one, likewise */
+  int32_t count;           /* 1..1000; multiplied by the counts in `times` */
+  int32_t left;            /* LATCHWORK_EDGE_USE_..., as seen from the RS; of several the outer edge of them all */
+  int32_t right;
+  int32_t lower;
+  int32_t upper;
+  const latchwork_shape_point *shape; /* from below, the lower edge left out; none: straight */
+  size_t shape_count;
+  const char *const *closures; /* only with these closures; none: with any */
+  size_t closure_count;
+} latchwork_article_piece;
+
+/* Seams alike. An element of arrays. Since 0.1. */
+typedef struct latchwork_article_seam {
+  const char *name;
+  const char *const *times; /* names of the article's counts: so often each */
+  size_t time_count;
+  const char *const *between; /* names of counts: once less than each, as seams between panels are */
+  size_t between_count;
+  latchwork_extent length;
+  const char *const *closures; /* only with these closures; none: with any */
+  size_t closure_count;
+  int32_t count; /* 1..1000 */
+} latchwork_article_seam;
+
+/* A way to close the article. An element of arrays. Since 0.1. */
+typedef struct latchwork_closure {
+  const char *name;
+  const char *source;
+  double overlap_least_mm;    /* 0..1e4: how far one edge lies over the other; 0 for a seam */
+  double overlap_greatest_mm; /* overlap_least_mm..1e4 */
+  int32_t kind;               /* LATCHWORK_CLOSURE_KIND_... */
+  int32_t mark;               /* LATCHWORK_SOURCE_MARK_... */
+} latchwork_closure;
+
+/* A filling of one size and the article that it goes into, along one side. An element of arrays. Since 0.1. */
+typedef struct latchwork_rule_pair {
+  double filling_mm;  /* 1..1e5 */
+  double finished_mm; /* 1..1e5 */
+} latchwork_rule_pair;
+
+/* How much larger the filling is than the finished article, along each side. An element of arrays. Since 0.1. */
+typedef struct latchwork_filling_rule {
+  const char *name;
+  const char *source;
+  double larger_least_mm;           /* -1e4..1e4; 0 with pairs */
+  double larger_greatest_mm;        /* larger_least_mm..1e4; 0 with pairs */
+  const latchwork_rule_pair *pairs; /* a graded rule: it knows these sizes and no others */
+  size_t pair_count;
+  int32_t mark; /* LATCHWORK_SOURCE_MARK_... */
+} latchwork_filling_rule;
+
+/* A length that no list gives, so the caller does: ease, the length of a garment. An element of arrays. Since 0.1. */
+typedef struct latchwork_article_input {
+  const char *name;
+  const char *meaning;
+  double least_mm;    /* -1e5..1e5: the least that makes sense */
+  double greatest_mm; /* least_mm..1e5 */
+} latchwork_article_input;
+
+/* A number that the caller gives: panels across. An element of arrays. Since 0.1. */
+typedef struct latchwork_article_count {
+  const char *name;
+  const char *meaning;
+  int32_t least;    /* 1..1000 */
+  int32_t greatest; /* least..1000 */
+} latchwork_article_count;
+
+/* What may hurt someone, and what to defer to. An element of arrays. Since 0.1. */
+typedef struct latchwork_caution {
+  const char *text;
+  const char *source;
+  int32_t mark; /* LATCHWORK_SOURCE_MARK_... */
+} latchwork_caution;
+
+/* A thing to make, as data. All it points at is the caller's, or the file's that gave it. Since 0.1. */
+typedef struct latchwork_article {
+  uint32_t struct_size;
+  const char *name;
+  const char *const *measures; /* what a size must give: "width", "height"; none is called "overlap" */
+  size_t measure_count;
+  const latchwork_size_list *lists; /* published sizes */
+  size_t list_count;
+  const latchwork_article_input *inputs;
+  size_t input_count;
+  const latchwork_article_count *counts;
+  size_t count_count;
+  const latchwork_closure *closures; /* none: nothing to close */
+  size_t closure_count;
+  const latchwork_filling_rule *rules; /* none: nothing to fill */
+  size_t rule_count;
+  const latchwork_article_piece *pieces; /* one or more */
+  size_t piece_count;
+  const latchwork_article_seam *seams;
+  size_t seam_count;
+  const latchwork_caution *cautions;
+  size_t caution_count;
+} latchwork_article;
+#define LATCHWORK_ARTICLE_INIT                                                                              \
+  { sizeof(latchwork_article), NULL, NULL, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0, NULL, 0 }
+
+/* A number under a name. An element of arrays. Since 0.1. */
+typedef struct latchwork_named_count {
+  const char *name;
+  int32_t count;
+} latchwork_named_count;
+
+/* What the caller chooses. Nothing is chosen for them: where sources disagree each is offered by its name. Options: 0 and
+   NULL are none. Since 0.1. */
+typedef struct latchwork_article_choices {
+  uint32_t struct_size;
+  const char *list;    /* a name of the article's lists; none, with `size`: every measure stands in `measures` */
+  const char *size;    /* a name of that list */
+  const char *rule;    /* a name of the article's rules; none where there are none */
+  const char *closure; /* a name of the article's closures; none where there are none */
+  const latchwork_named_measure *measures; /* own measures of the finished article or body; every input */
+  size_t measure_count;
+  const latchwork_named_count *counts; /* every count */
+  size_t count_count;
+} latchwork_article_choices;
+#define LATCHWORK_ARTICLE_CHOICES_INIT \
+  { sizeof(latchwork_article_choices), NULL, NULL, NULL, NULL, NULL, 0, NULL, 0 }
+
+/* A point of a shape, in mm. An element of arrays. Since 0.1. */
+typedef struct latchwork_target_point {
+  double height_least_mm;
+  double height_greatest_mm;
+  double width_least_mm;
+  double width_greatest_mm;
+} latchwork_target_point;
+
+/* A piece to be fitted. Of pieces sewn to each other those with other edges stand apart: "panel, lower left". An element
+   of arrays. Since 0.1. */
+typedef struct latchwork_target_piece {
+  const char *name;
+  double width_least_mm;
+  double width_greatest_mm;
+  double length_least_mm;
+  double length_greatest_mm;
+  int32_t count;
+  int32_t left; /* LATCHWORK_EDGE_USE_..., as seen from the RS */
+  int32_t right;
+  int32_t lower;
+  int32_t upper;
+} latchwork_target_piece;
+
+/* Seams to be sewn. An element of arrays. Since 0.1. */
+typedef struct latchwork_target_seam {
+  const char *name;
+  double least_mm; /* of one */
+  double greatest_mm;
+  int32_t count;
+} latchwork_target_seam;
+
+/* Names of the articles that come with the library, one a line, in a fixed order: cushion cover, blanket of panels, scarf,
+   bag panel, straight garment pieces. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_names(char *text, size_t capacity, size_t *needed,
+                                                         latchwork_error *error);
+/* One of them. Fails: BAD_ARGUMENT (name), which names them all. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_built_in_article(const char *name, latchwork_article_file **out,
+                                                            latchwork_error *error);
+/* "latchwork-article", version 1. Fails with line and field: TOO_LARGE, BAD_ENCODING, BAD_SYNTAX, WRONG_FORMAT,
+   NEWER_VERSION, DUPLICATE_KEY, MISSING_FIELD, UNKNOWN_FIELD, BAD_VALUE; BAD_ARGUMENT for what
+   latchwork_article_targets() refuses in an article. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_article(const char *text, size_t size, latchwork_article_file **out,
+                                                        latchwork_error *error);
+/* A file of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_file_copy(const latchwork_article_file *file,
+                                                             latchwork_article_file **out, latchwork_error *error);
+/* *equal is 1 when all members are the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_file_equal(const latchwork_article_file *file,
+                                                              const latchwork_article_file *other, int32_t *equal,
+                                                              latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_article_file_destroy(latchwork_article_file *file);
+/* What it holds; its arrays and texts live as long as the file. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_file_article(const latchwork_article_file *file,
+                                                                latchwork_article *article, latchwork_error *error);
+/* The JSON that latchwork_read_article() reads back to an equal article. What no reader takes is refused as by the other
+   writers of files, with its field: pieces[0].width.terms[1].of. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_write(const latchwork_article *article, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
+/* Pieces with their sizes, seams, filling and cautions; article.hpp has the rules. Fails: BAD_ARGUMENT for an article that
+   contradicts itself or is out of its ranges (pieces[0].width.terms[1].of), and for a choice that is missing, unknown, out
+   of its range or not wanted (choices.list, choices.measures[2].least_mm): so too for a size that a graded rule does not
+   know, and where a piece comes out without a width and length of 1..1e5 mm, a shape that does not rise within it, or a
+   seam of less than 0 mm; BAD_ENCODING (field) for a text of the article that is not UTF-8. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_targets(const latchwork_article *article,
+                                                           const latchwork_article_choices *choices,
+                                                           latchwork_targets **out, latchwork_error *error);
+/* Targets of their own, equal to these. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_targets_copy(const latchwork_targets *targets, latchwork_targets **out,
+                                                        latchwork_error *error);
+/* *equal is 1 when all members are the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_targets_equal(const latchwork_targets *targets,
+                                                         const latchwork_targets *other, int32_t *equal,
+                                                         latchwork_error *error);
+/* Frees them; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_targets_destroy(latchwork_targets *targets);
+/* The pieces; their texts live as long as the targets, as those of the next five do. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_targets_pieces(const latchwork_targets *targets,
+                                                          latchwork_target_piece *pieces, size_t capacity,
+                                                          size_t *needed, latchwork_error *error);
+/* The shape of the piece at `index`, from below; none: straight. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_targets_shape(const latchwork_targets *targets, size_t index,
+                                                         latchwork_target_point *points, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
+/* The seams. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_targets_seams(const latchwork_targets *targets,
+                                                         latchwork_target_seam *seams, size_t capacity, size_t *needed,
+                                                         latchwork_error *error);
+/* What is filled in, by the article's measures; none where nothing is. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_targets_filling(const latchwork_targets *targets,
+                                                           latchwork_named_measure *filling, size_t capacity,
+                                                           size_t *needed, latchwork_error *error);
+/* All of the article's cautions. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_targets_cautions(const latchwork_targets *targets,
+                                                            latchwork_caution *cautions, size_t capacity,
+                                                            size_t *needed, latchwork_error *error);
+/* For people, one a line: where list, rule and closure come from. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_targets_sources(const latchwork_targets *targets, char *text,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
+/* Of all seams together, at least. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_targets_seam_least_mm(const latchwork_targets *targets, double *mm,
+                                                                 latchwork_error *error);
+/* Of all seams together, at most. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_targets_seam_greatest_mm(const latchwork_targets *targets, double *mm,
+                                                                    latchwork_error *error);
+
 /* ---- Charts and instructions ------------------------------------------------------------------------------------ */
 
 /* Which side a picture shows: the RS, or the wrong side as the operator sees it on the bed. Since 0.1. */
