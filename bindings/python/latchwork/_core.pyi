@@ -993,10 +993,7 @@ def write(request: YarnRequest) -> str:
     """The JSON that read_yarn_request() reads back to an equal request."""
 @overload
 def write(article: Article) -> str:
-    """The JSON that read_article() reads back to an equal article.
-
-    Raises Error bad_value (field "pieces[0].width.terms[1].of") for what no reader takes.
-    """
+    """The JSON that read_article() reads back to an equal article."""
 @overload
 def write(plan: Plan) -> str:
     """The JSON that read_plan() reads back to an equal plan."""
