@@ -2,8 +2,9 @@
 //
 //   make_panel BRIEF_FOLDER OUT_FOLDER
 //
-// BRIEF_FOLDER holds panel.json, swatch.csv and machine.json. Exit codes: 0 done, 1 an error (told with its place),
-// 2 wrong usage.
+// BRIEF_FOLDER holds panel.json, swatch.csv, machine.json and, if yarn is to be reckoned, yarn.json. Exit codes: 0
+// done, 1 an error (told with its place), 2 wrong usage, 3 written, but the panel cannot be made as it stands.
+#include <algorithm>
 #include <cstdio>
 #include <exception>
 #include <string>
@@ -19,7 +20,14 @@ int main(int argc, char** argv) {
     const latchwork::Brief brief = latchwork::read_brief(argv[1]);
     const latchwork::Job job = latchwork::run(brief);
     latchwork::write_job(brief, job, argv[2]);
-    std::fputs(latchwork::summary(brief, job).c_str(), stdout);
+    if (std::fputs(latchwork::summary(brief, job).c_str(), stdout) < 0 || std::fflush(stdout) != 0) {
+      std::fputs("make_panel: the summary cannot be written\n", stderr);
+      return 1;
+    }
+    const bool against = std::any_of(job.findings.begin(), job.findings.end(), [](const latchwork::Finding& finding) {
+      return finding.severity == latchwork::Severity::error;
+    });
+    if (against || job.plan.status == latchwork::PlanStatus::infeasible) return 3;
   } catch (const latchwork::Error& error) {
     const std::string code(latchwork::error_name(error.code()));
     std::fprintf(stderr, "make_panel: %s: %s\n", code.c_str(), error.what());  // the message names the place

@@ -15,5 +15,10 @@ fi
 echo "Building: the first time it takes a few minutes, later runs some seconds"
 cmake --build "$build" --target make_panel >/dev/null
 echo "Making the panel of $brief"
-"$build/examples/make_panel" "$brief" "$out"
-echo "Written to $out: open page.html to print it and take it to the machine."
+made=0
+"$build/examples/make_panel" "$brief" "$out" || made=$?
+case $made in
+  0) echo "Written to $out: open page.html to print it and take it to the machine." ;;
+  3) echo "Written to $out, but this panel cannot be made as it stands: summary.txt and page.html say why." ;;
+esac
+exit $made

@@ -7,7 +7,7 @@ python=/usr/bin/python3  # Debian's own, whichever comes first on PATH: pybind11
 
 sh "$top/cmake/install_packages.sh" cmake g++ make ninja-build pkg-config binutils libfmt-dev nlohmann-json3-dev catch2 \
   pybind11-dev python3 python3-dev python3-pytest python3-hypothesis python3-numpy python3-scipy python3-jsonschema python3-lxml \
-  librsvg2-bin mypy python3-pint python3-nbformat python3-nbclient python3-ipykernel python3-matplotlib
+  librsvg2-bin weasyprint mypy python3-pint python3-nbformat python3-nbclient python3-ipykernel python3-matplotlib
 cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DLATCHWORK_FETCH=OFF -DLATCHWORK_TESTS=ON \
   -DLATCHWORK_C=ON -DLATCHWORK_PYTHON=ON -DLATCHWORK_EXAMPLES=ON \
   -DPython_EXECUTABLE="$python" -DPYTHON_EXECUTABLE="$python" >/dev/null

@@ -267,6 +267,9 @@ Struct struct_in(const Struct* from, Struct defaults, const char* name) {
   return defaults;
 }
 
+/// What a later field may mean is not known here, so it must be 0. @throws Error bad_argument.
+void require_zero(std::int32_t reserved, const std::string& field);
+
 /// Room of the caller's for one struct. Made before the work.
 template <class Struct>
 class StructRoom {

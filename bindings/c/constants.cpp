@@ -1,4 +1,6 @@
 // The constants of latchwork.h are the enumerators and limits of C++: a number that drifts does not compile.
+#include <cstddef>
+
 #include "barrier.hpp"
 
 #define SAME(constant, enumerator) static_assert((constant) == static_cast<int>(latchwork::enumerator))
@@ -106,6 +108,7 @@ SAME(LATCHWORK_FINDING_CODE_UNLIKE_WIDTHS, FindingCode::unlike_widths);
 SAME(LATCHWORK_FINDING_CODE_CROSSING_CUT, FindingCode::crossing_cut);
 SAME(LATCHWORK_FINDING_CODE_STACK_CUT, FindingCode::stack_cut);
 SAME(LATCHWORK_FINDING_CODE_COLUMN_CUT, FindingCode::column_cut);
+SAME(LATCHWORK_FINDING_CODE_NO_STITCH, FindingCode::no_stitch);
 
 SAME(LATCHWORK_CONDITION_CARRIAGE_RIGHT_ONLY, Condition::carriage_right_only);
 SAME(LATCHWORK_CONDITION_ROWS_APART, Condition::rows_apart);
@@ -246,3 +249,36 @@ SAME(LATCHWORK_MAX_TIMINGS_BYTES, max_timings_bytes);
 SAME(LATCHWORK_YARN_REQUEST_MAX_YARNS, YarnRequest::max_yarns);
 SAME(LATCHWORK_YARN_REQUEST_MAX_ITEMS, YarnRequest::max_items);
 SAME(LATCHWORK_MAX_QUANTITY_BYTES, max_quantity_bytes);
+
+// A struct that can grow must not end in padding: a field put there would read what an older caller left in it.
+#define GROWS(type, last) \
+  static_assert(sizeof(void*) != 8 || offsetof(type, last) + sizeof(type::last) == sizeof(type), #type)
+
+GROWS(latchwork_error, character);
+GROWS(latchwork_panel_parts, reserved);
+GROWS(latchwork_machine, name);
+GROWS(latchwork_effort, row);
+GROWS(latchwork_finding, suggestion);
+GROWS(latchwork_hand_work, carriage_ms);
+GROWS(latchwork_progress, share);
+GROWS(latchwork_conditions, closed_rows_count);
+GROWS(latchwork_plan_options, conditions);
+GROWS(latchwork_two_rhythms, reforms_first);
+GROWS(latchwork_period, stops);
+GROWS(latchwork_certificate_check, message);
+GROWS(latchwork_bed, columns);
+GROWS(latchwork_fault, message);
+GROWS(latchwork_simulate_options, user_data);
+GROWS(latchwork_verification, message);
+GROWS(latchwork_gauge, rows_standard_error);
+GROWS(latchwork_size_options, level);
+GROWS(latchwork_size, height_margin_mm);
+GROWS(latchwork_fit_request, edge);
+GROWS(latchwork_spacing, rest);
+GROWS(latchwork_edge_shape, reserved);
+GROWS(latchwork_outline, row_count);
+GROWS(latchwork_shape_options, cut);
+GROWS(latchwork_outline_size, reserved);
+GROWS(latchwork_schematic, note_count);
+GROWS(latchwork_yarn_request, allowance);
+GROWS(latchwork_chart_options, stitch_height_mm);

@@ -1,3 +1,5 @@
+#include <limits>
+
 #include "barrier.hpp"
 
 using namespace latchwork;
@@ -50,7 +52,14 @@ bool flag(std::int32_t value, const char* field) {
   return value == 1;
 }
 
+void require_zero(std::int32_t reserved, const std::string& field) {
+  if (reserved != 0) refuse(field, std::to_string(reserved) + "; it must be 0");
+}
+
 std::string_view text_in(const char* text, std::size_t size, const char* name) {
+  if (size > static_cast<std::size_t>(std::numeric_limits<std::ptrdiff_t>::max())) {
+    refuse("size", std::to_string(size) + "; no text is so long");
+  }
   return {&given(text, name), size};
 }
 

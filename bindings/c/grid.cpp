@@ -38,6 +38,20 @@ latchwork_status derive(const latchwork_grid* grid, latchwork_grid** out, latchw
   return guarded(error, [&] { fill(out, [&] { return make(given(grid, "grid").value); }); });
 }
 
+/// A crossing whose sums an int holds: here no grid has refused it before.
+Crossing counted_crossing(const latchwork_crossing* given_crossing) {
+  const Crossing crossing = crossing_in(given(given_crossing, "crossing"), "crossing");
+  const auto require = [](int count, int least, const char* field) {
+    if (count >= least && count <= Grid::max_side) return;
+    refuse(field,
+           std::to_string(count) + "; it must be in " + std::to_string(least) + ".." + std::to_string(Grid::max_side));
+  };
+  require(crossing.left, 1, "crossing.left");
+  require(crossing.centre, 0, "crossing.centre");
+  require(crossing.right, 1, "crossing.right");
+  return crossing;
+}
+
 }  // namespace
 
 char latchwork_cell_letter(int32_t cell) {
@@ -54,7 +68,7 @@ latchwork_status latchwork_crossing_width(const latchwork_crossing* crossing, in
                                           latchwork_error* error) {
   return guarded(error, [&] {
     given(stitches, "stitches");
-    *stitches = crossing_in(given(crossing, "crossing"), "crossing").width();
+    *stitches = counted_crossing(crossing).width();
   });
 }
 
@@ -62,7 +76,7 @@ latchwork_status latchwork_crossing_travel(const latchwork_crossing* crossing, i
                                            latchwork_error* error) {
   return guarded(error, [&] {
     given(stitches, "stitches");
-    *stitches = crossing_in(given(crossing, "crossing"), "crossing").travel();
+    *stitches = counted_crossing(crossing).travel();
   });
 }
 

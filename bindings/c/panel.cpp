@@ -61,6 +61,7 @@ latchwork_status latchwork_build_panel(const latchwork_panel_parts* parts, latch
   return guarded(error, [&] {
     fill(out, [&] {
       const latchwork_panel_parts from = struct_in(parts, LATCHWORK_PANEL_PARTS_INIT, "parts");
+      require_zero(from.reserved, "parts.reserved");
       PanelParts value;
       value.name = from.name == nullptr ? "" : from.name;
       value.rows = from.rows;

@@ -8,6 +8,7 @@ namespace {
 
 EdgeShape edge_in(const latchwork_edge_shape* edge, const std::string& name) {
   const latchwork_edge_shape from = struct_in(edge, latchwork_edge_shape LATCHWORK_EDGE_SHAPE_INIT, name.c_str());
+  require_zero(from.reserved, name + ".reserved");
   EdgeShape to;
   to.line = enumerator(from.line, EdgeLine::curve, (name + ".line").c_str());
   to.start = from.start;
@@ -104,6 +105,6 @@ latchwork_status latchwork_panel_outline_size(const latchwork_panel* panel, cons
     StructRoom room(size, "size");
     const OutlineSize from = outline_size(given(panel, "panel").value, given(swatch, "swatch").value);
     room.take({sizeof(latchwork_outline_size), from.bottom_columns, from.bottom_width_mm, from.widest_width_mm,
-               from.top_width_mm, from.height_mm, from.widest_columns, from.widest_row, from.top_columns});
+               from.top_width_mm, from.height_mm, from.widest_columns, from.widest_row, from.top_columns, 0});
   });
 }

@@ -48,15 +48,17 @@ LATCHWORK_API Brief read_brief(const std::string& folder);
 LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 
 /// For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or
-/// not.
+/// not. @throws Error size_mismatch (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job of another
+/// brief; bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that is called verified and does
+/// not knit the brief's panel, or stands on other needles than its machine's, a total below 0, a severity that is none.
 LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 
-/// One HTML5 page to print and take to the machine: summary, both charts, instructions. @throws Error as chart_svg()
-/// and instructions().
+/// One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts. @throws Error as summary(),
+/// chart_svg() and instructions().
 LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 
-/// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
-/// `folder`, which is made if it is not there. @throws Error bad_argument (folder), as read_brief(); io (field = file
+/// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
+/// panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there. @throws Error bad_argument (folder), as read_brief(); io (field = file
 /// name, or folder); as page_html(), and as write() of a plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
 

@@ -25,7 +25,7 @@ struct Crossing {
   Lean lean = Lean::right;         ///< lean on the RS of the front outer group
   Centre place = Centre::between;  ///< where the centre lies; `between` when there is no centre
 
-  /// Stitches in all: left + centre + right.
+  /// Stitches in all: left + centre + right. The groups have up to Grid::max_side stitches each, here and below.
   int width() const noexcept { return left + centre + right; }
   /// Longest sideways travel in stitches: max(left, right) + centre.
   int travel() const noexcept { return (left > right ? left : right) + centre; }

@@ -55,6 +55,7 @@ enum class FindingCode : std::int32_t {
   crossing_cut = 34,    ///< shaping: a crossing of which a part is outside the shape
   stack_cut = 35,       ///< shaping: tucks or slips cut off from the loop they hold or from what closes them
   column_cut = 36,      ///< shaping: hand cells in the edge stitches, which are knitted plain
+  no_stitch = 37,       ///< a panel without a single stitch
 };
 
 struct Finding {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 
+#include "brief/match.hpp"
 #include "grid/words.hpp"
 #include "latchwork/brief.hpp"
 #include "text/duration.hpp"
@@ -190,6 +191,11 @@ Facts facts_of(const Brief& brief, const Job& job) {
 }  // namespace report
 
 std::string summary(const Brief& brief, const Job& job) {
+  report::require_job_of(brief, job);
+  return report::summary_of(brief, job);
+}
+
+std::string report::summary_of(const Brief& brief, const Job& job) {
   const report::Facts facts = report::facts_of(brief, job);
   std::string out = facts.title + "\n" + facts.subtitle + "\n\n";
   for (const auto& [label, words] : facts.lines) out += fmt::format("{:<15}{}\n", label, words);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -19,11 +20,19 @@ struct Facts {
 };
 Facts facts_of(const Brief& brief, const Job& job);
 
+/// summary() and page_html() of a job that is known to be the brief's.
+std::string summary_of(const Brief& brief, const Job& job);
+std::string page_of(const Brief& brief, const Job& job);
+
 /// What the yarn comes to, where the brief names any.
 void add_yarn(Facts& facts, const Brief& brief, const Job& job);
 
 /// "41.2".
 std::string centimetres(double mm);
+
+/// The panel's outline to scale with its measures, as SVG; nothing where it has no outline.
+/// @throws Error no_gauge (field = texture).
+std::optional<std::string> schematic_of(const Brief& brief);
 
 /// The job's charts: proportions from the panel's size, stops where there is a plan.
 ChartOptions chart_options(const Brief& brief, const Job& job, Side side);

@@ -3,15 +3,18 @@
 #include <string>
 #include <system_error>
 #include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
 #include "brief/facts.hpp"
+#include "brief/match.hpp"
 #include "latchwork/brief.hpp"
 #include "latchwork/chart.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/file.hpp"
 #include "latchwork/instructions.hpp"
+#include "text/utf8.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -21,7 +24,7 @@ namespace fs = std::filesystem;
 Error io_error(const std::string& name, const fs::path& path, std::string_view what) {
   Place place;
   place.field = name;
-  return {ErrorCode::io, place, fmt::format("{} {}", path.string(), what)};
+  return {ErrorCode::io, place, fmt::format("{} {}", one_line(path.string()), what)};
 }
 
 std::string read_file(const fs::path& folder, const std::string& name) {
@@ -34,7 +37,7 @@ std::string read_file(const fs::path& folder, const std::string& name) {
     Place place;
     place.field = name;
     throw Error(ErrorCode::too_large, place,
-                fmt::format("{} has {} bytes; at most {} are read", path.string(), bytes, max_file_bytes));
+                fmt::format("{} has {} bytes; at most {} are read", one_line(path.string()), bytes, max_file_bytes));
   }
   std::ifstream file(path, std::ios::binary);
   std::string text(static_cast<std::size_t>(bytes), '\0');
@@ -56,28 +59,44 @@ auto read_with(const fs::path& folder, const std::string& name, Reader&& reader)
   }
 }
 
-/// Written beside its place and moved there whole, so that no half a file is ever found.
-void write_file(const fs::path& folder, const std::string& name, const std::string& text) {
-  const fs::path path = folder / name;
-  const fs::path part = folder / (name + ".part");
-  {
-    std::ofstream file(part, std::ios::binary | std::ios::trunc);
+/// Files written beside their places, and moved there when all are written: what cannot be written leaves the folder as
+/// it was, and no half a file is ever found.
+class Delivery {
+ public:
+  explicit Delivery(fs::path folder) : folder_(std::move(folder)) {}
+  Delivery(const Delivery&) = delete;
+  Delivery& operator=(const Delivery&) = delete;
+  ~Delivery() {
+    std::error_code ignored;
+    for (const std::string& name : names_) fs::remove(part(name), ignored);
+  }
+
+  void add(const std::string& name, const std::string& text) {
+    const fs::path path = folder_ / name;
+    std::error_code failure;
+    if (fs::is_directory(path, failure)) throw io_error(name, path, "cannot be written: a folder stands there");
+    names_.push_back(name);
+    std::ofstream file(part(name), std::ios::binary | std::ios::trunc);
     file.write(text.data(), static_cast<std::streamsize>(text.size()));
     file.close();
-    if (!file) {
-      std::error_code ignored;
-      fs::remove(part, ignored);
-      throw io_error(name, path, "cannot be written");
+    if (!file) throw io_error(name, path, "cannot be written");
+  }
+
+  void deliver() {
+    for (const std::string& name : names_) {
+      std::error_code failure;
+      fs::rename(part(name), folder_ / name, failure);
+      if (failure) throw io_error(name, folder_ / name, "cannot be written: " + failure.message());
     }
+    names_.clear();
   }
-  std::error_code failure;
-  fs::rename(part, path, failure);
-  if (failure) {
-    std::error_code ignored;
-    fs::remove(part, ignored);
-    throw io_error(name, path, "cannot be written: " + failure.message());
-  }
-}
+
+ private:
+  fs::path part(const std::string& name) const { return folder_ / (name + ".part"); }
+
+  fs::path folder_;
+  std::vector<std::string> names_;
+};
 
 /// A folder's name as a path: one that is empty, or that the system would cut at a NUL, names none.
 fs::path path_of(const std::string& folder) {
@@ -107,21 +126,25 @@ Brief read_brief(const std::string& folder) {
 
 void write_job(const Brief& brief, const Job& job, const std::string& folder) {
   const fs::path path = path_of(folder);
+  report::require_job_of(brief, job);
   // All is made before anything is written: what cannot be made leaves the folder as it was.
-  const std::pair<const char*, std::string> files[] = {
+  std::vector<std::pair<const char*, std::string>> files = {
       {"chart-rs.svg", chart_svg(brief.panel, report::chart_options(brief, job, Side::right_side))},
       {"chart-operator.svg", chart_svg(brief.panel, report::chart_options(brief, job, Side::operator_view))},
       {"chart.txt", chart_text(brief.panel, report::chart_options(brief, job, Side::right_side)) + "\n" +
                         chart_text(brief.panel, report::chart_options(brief, job, Side::operator_view))},
       {"instructions.txt", instructions(brief.panel, job.plan, brief.machine)},
       {"plan.json", write(job.plan)},
-      {"summary.txt", summary(brief, job)},
-      {"page.html", page_html(brief, job)},
+      {"summary.txt", report::summary_of(brief, job)},
+      {"page.html", report::page_of(brief, job)},
   };
+  if (auto schematic = report::schematic_of(brief)) files.emplace_back("schematic.svg", std::move(*schematic));
   std::error_code failure;
   fs::create_directories(path, failure);
   if (!fs::is_directory(path, failure)) throw io_error("folder", path, "cannot be made, or is no folder");
-  for (const auto& [name, text] : files) write_file(path, name, text);
+  Delivery delivery(path);
+  for (const auto& [name, text] : files) delivery.add(name, text);
+  delivery.deliver();
 }
 
 }  // namespace latchwork::inline v0

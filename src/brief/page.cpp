@@ -1,15 +1,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <string>
 #include <string_view>
 
 #include "brief/facts.hpp"
+#include "brief/match.hpp"
+#include "chart/drawn.hpp"
 #include "instructions/sheet.hpp"
 #include "instructions/words.hpp"
 #include "latchwork/brief.hpp"
-#include "latchwork/chart.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
 
@@ -37,6 +37,7 @@ td.again { font-style: italic; }
 .tick { display: inline-block; white-space: nowrap; margin-right: 1em; font-style: normal; }
 .chart { margin: .5rem 0; overflow-x: auto; }
 .chart svg { display: block; }
+.schematic svg { max-width: 32rem; }
 nav a { margin-right: 1em; color: #000; }
 @media (max-width: 30rem) {
   dl.facts { grid-template-columns: 1fr; gap: 0; }
@@ -54,7 +55,10 @@ nav a { margin-right: 1em; color: #000; }
   .chart { overflow: visible; }
   .chart svg { min-width: 0 !important; margin: 0 auto; }
   .one-page svg { max-height: 250mm; }
+  .schematic { break-inside: avoid; }
+  .schematic svg { max-height: 85mm; }
   section.picture { break-before: page; }
+  section.long h2 { display: none; }
   section.steps { break-before: page; }
 }
 )";
@@ -79,27 +83,13 @@ void append_terms(std::string& out, std::string_view title,
   out += "</dl>\n";
 }
 
-/// The two numbers that a chart's viewBox ends with.
-std::pair<double, double> picture_size(const std::string& svg) {
-  constexpr std::string_view before = "viewBox=\"0 0 ";
-  const std::size_t at = svg.find(before);
-  double width = 0;
-  double height = 0;
-  if (at == std::string::npos) return {width, height};
-  const char* from = svg.data() + at + before.size();
-  const char* end = svg.data() + svg.size();
-  const auto read = std::from_chars(from, end, width);
-  std::from_chars(read.ptr + 1, end, height);
-  return {width, height};
-}
-
 void append_chart(std::string& out, const Brief& brief, const Job& job, Side side) {
-  const std::string svg = chart_svg(brief.panel, report::chart_options(brief, job, side));
-  const auto [width, height] = picture_size(svg);
+  const auto [svg, width, height] = drawing::drawn_chart(brief.panel, report::chart_options(brief, job, side));
   // On a screen cells are drawn 16 px high where there is room and never below 10 px; the rest scrolls. On paper the
   // chart fits one page unless its rows would come out under 1.2 mm: then it runs on.
   const bool one_page = height <= 16 / 1.2 * 250;
-  out += "<section class=\"picture\">\n";
+  // A picture longer than a page begins a page of its own, and would leave its heading behind: its title says the same.
+  out += fmt::format("<section class=\"picture{}\">\n", one_page ? "" : " long");
   out += tag("h2", side == Side::operator_view ? "Operator's view (WS)" : "Right side (RS)",
              side == Side::operator_view ? " id=\"operator\"" : " id=\"right-side\"");
   out += fmt::format("\n<figure class=\"chart {}\">\n", one_page ? "one-page" : "long");
@@ -217,6 +207,11 @@ void append_sizes(std::string& out, const Panel& panel, const Size& size) {
 }  // namespace
 
 std::string page_html(const Brief& brief, const Job& job) {
+  report::require_job_of(brief, job);
+  return report::page_of(brief, job);
+}
+
+std::string report::page_of(const Brief& brief, const Job& job) {
   const report::Facts facts = report::facts_of(brief, job);
   std::string out =
       "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
@@ -233,6 +228,9 @@ std::string page_html(const Brief& brief, const Job& job) {
     append_terms(out, "", facts.notes, " class=\"facts\"");
   }
   append_sizes(out, brief.panel, job.size);
+  if (const auto schematic = report::schematic_of(brief)) {
+    out += "<h3 id=\"schematic\">Schematic</h3>\n<figure class=\"chart schematic\">\n" + *schematic + "</figure>\n";
+  }
   out += "</section>\n";
   append_steps(out, brief, job);
   append_chart(out, brief, job, Side::operator_view);

@@ -5,9 +5,11 @@
 #include <cmath>
 #include <cstdlib>
 #include <iterator>
+#include <utility>
 
 #include "chart/band_marks.hpp"
 #include "chart/bands.hpp"
+#include "chart/drawn.hpp"
 #include "chart/key.hpp"
 #include "chart/key_svg.hpp"
 #include "chart/pen.hpp"
@@ -45,7 +47,7 @@ class Drawing {
     left_ = left_margin + (total_ - left_margin - width_ - right_margin) / 2;
   }
 
-  std::string written() {
+  DrawnChart written() {
     Unit y = font_ / 2;
     y = heading(y);
     const auto letter_lines = static_cast<Unit>(std::max<std::size_t>(letters_.lines.size(), 1));
@@ -62,17 +64,19 @@ class Drawing {
     }
     words.insert(words.end(), letters_.words.begin(), letters_.words.end());
     y = append_key(pen_, view_, words, {.cell = size_, .font = font_, .width = total_}, bottom() + font_ * 22 / 10);
+    const Unit height = y + font_ / 2;
     std::string out;
     out.reserve(pen_.body.size() + 1024);
     out += "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" viewBox=\"0 0 ";
     append_unit(out, total_);
     out += ' ';
-    append_unit(out, y + font_ / 2);
+    append_unit(out, height);
     out += "\" role=\"img\">\n<title>" + escaped_xml(view_.title) + "</title>\n<desc>";
     out += escaped_xml(joined(view_.notes, " "));
     out += "</desc>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
     out += "<g font-family=\"sans-serif\" fill=\"#000\">\n" + pen_.body + "</g>\n</svg>\n";
-    return out;
+    return {
+        .svg = std::move(out), .width = static_cast<double>(total_) / 100, .height = static_cast<double>(height) / 100};
   }
 
  private:
@@ -422,12 +426,16 @@ class Drawing {
 
 }  // namespace
 
-std::string chart_svg(const Panel& panel, const ChartOptions& options) {
+DrawnChart drawing::drawn_chart(const Panel& panel, const ChartOptions& options) {
   const View view = view_of(panel, options);
   const double ratio = options.stitch_width_mm / options.stitch_height_mm;
   // A cell is 16 units high and as wide as the gauge says, to a tenth of a unit.
   const CellSize size{.width = std::llround(160 * ratio) * 10, .height = 1600};
   return Drawing(view, size).written();
+}
+
+std::string chart_svg(const Panel& panel, const ChartOptions& options) {
+  return drawn_chart(panel, options).svg;
 }
 
 }  // namespace latchwork::inline v0

@@ -60,11 +60,23 @@ class Line {
   std::string cells_;
 };
 
+constexpr char centre_letter(Centre place) {
+  switch (place) {
+    case Centre::front:
+      return '#';
+    case Centre::between:
+      return '=';
+    case Centre::behind:
+      return ':';
+  }
+  return '=';
+}
+
 void put_crossing(Line& line, const Crossing& crossing) {
   const char slant = crossing.lean == Lean::right ? '/' : '\\';
   for (const Group& group : groups_back_to_front(crossing)) {
     const bool front = group.outer && (group.from == 0) == (crossing.lean == Lean::right);
-    const char letter = front ? slant : group.outer ? '.' : '=';
+    const char letter = front ? slant : group.outer ? '.' : centre_letter(crossing.place);
     for (int i = 0; i < group.stitches; ++i) line[crossing.column + group.to + i] = letter;
   }
 }
@@ -262,18 +274,24 @@ std::string key_text(const View& view, const KeyMarks& marks) {
     }
   }
   if (!view.grid.crossings().empty()) {
-    bool centre = false;
+    std::array<bool, 3> centre{};
     bool right = false;
     bool left = false;
     for (const Crossing& crossing : view.grid.crossings()) {
-      centre = centre || crossing.centre > 0;
+      if (crossing.centre > 0) centre.at(static_cast<std::size_t>(crossing.place)) = true;
       (crossing.lean == Lean::right ? right : left) = true;
+    }
+    constexpr std::array<std::string_view, 3> lies = {"in front of both", "between them", "behind both"};
+    std::string centres;
+    for (const Centre place : {Centre::front, Centre::between, Centre::behind}) {
+      if (!centre.at(static_cast<std::size_t>(place))) continue;
+      centres += fmt::format(", {} a centre {}", centre_letter(place), lies.at(static_cast<std::size_t>(place)));
     }
     const char* slants = right && left ? "/ and \\ are" : right ? "/ is" : "\\ is";
     out += fmt::format(
         "  In a crossing {} the group that passes in front{}, . the other{}; it stands between the rows it "
         "is made between.\n",
-        slants, view.side == Side::operator_view ? " as seen from here" : "", centre ? ", = the centre" : "");
+        slants, view.side == Side::operator_view ? " as seen from here" : "", centres);
   }
   return out;
 }

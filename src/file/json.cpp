@@ -247,8 +247,11 @@ class Builder {
 
 Document::Document(std::string_view text) {
   if (text.size() > max_file_bytes) {
-    throw Error(ErrorCode::too_large, {},
-                fmt::format("the text has {} bytes; a file may have {}", text.size(), max_file_bytes));
+    Place past;
+    past.line = line_of(text, max_file_bytes);
+    throw Error(
+        ErrorCode::too_large, past,
+        fmt::format("line {}: the text has {} bytes; a file may have {}", past.line, text.size(), max_file_bytes));
   }
   require_utf8(text);
   Place start;

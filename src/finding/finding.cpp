@@ -84,6 +84,8 @@ std::string_view finding_name(FindingCode code) noexcept {
       return "stack_cut";
     case FindingCode::column_cut:
       return "column_cut";
+    case FindingCode::no_stitch:
+      return "no_stitch";
   }
   return {};
 }
@@ -103,6 +105,14 @@ std::vector<Finding> findings(const Grid& grid, const Machine& machine) {
   const Wales wales(grid);
   std::vector<Finding> found;
   if (auto off = off_bed(grid, machine)) found.push_back(std::move(*off));
+  if (wales.all().empty()) {
+    Finding bare = found_at(FindingCode::no_stitch, Severity::error, 1, 0);
+    bare.last_row = grid.rows();
+    bare.last_column = grid.columns() - 1;
+    bare.message = "no cell of the panel has a stitch: there is nothing to knit";
+    bare.suggestion = "give at least one wale its stitches";
+    found.push_back(std::move(bare));
+  }
   find_in_crossings(grid, wales, machine, found);
   find_in_wales(grid, wales, machine, found);
   find_at_edges(grid, found);

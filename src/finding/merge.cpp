@@ -52,6 +52,7 @@ int reach_up(FindingCode code) {
     case FindingCode::unlike_widths:
     case FindingCode::crossing_cut:
     case FindingCode::stack_cut:
+    case FindingCode::no_stitch:
       break;
   }
   return 4;

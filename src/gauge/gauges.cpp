@@ -2,9 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "text/utf8.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -95,7 +97,39 @@ const Gauge& Gauges::of(std::string_view texture) const {
   if (const auto substitute = substitutes_.find(texture); substitute != substitutes_.end()) {
     message += fmt::format("; nor for '{}', which was to stand in: {}", substitute->second, lack(substitute->second));
   }
-  refuse(ErrorCode::no_gauge, std::string(texture), message);
+  refuse(ErrorCode::no_gauge, std::string(texture), message + measured());
+}
+
+void Gauges::require(const Panel& panel) const {
+  std::vector<std::string_view> lacking;
+  for (const Band& band : panel.bands()) {
+    for (const StripSpan& strip : band.strips) {
+      if (find(strip.texture) || std::ranges::find(lacking, strip.texture) != lacking.end()) continue;
+      lacking.push_back(strip.texture);
+    }
+  }
+  if (lacking.empty()) return;
+  if (lacking.size() == 1) of(lacking.front());
+  std::string message = fmt::format("the swatch has no gauge for {} textures of the panel", lacking.size());
+  const char* before = ": ";
+  for (const std::string_view texture : lacking) {
+    message += fmt::format("{}'{}' ({})", before, texture, lack(texture));
+    before = ", ";
+  }
+  refuse(ErrorCode::no_gauge, std::string(lacking.front()), message + measured());
+}
+
+std::string Gauges::measured() const {
+  std::vector<std::string> names;
+  for (const auto& [texture, states] : all_) {
+    if (own(texture) == nullptr) continue;
+    if (names.size() == 12) {
+      names.emplace_back("...");
+      break;
+    }
+    names.push_back(fmt::format("'{}'", texture));
+  }
+  return names.empty() ? std::string() : "; it has " + joined(names, ", ");
 }
 
 std::string Gauges::lack(std::string_view texture) const {

@@ -11,6 +11,7 @@
 
 #include "latchwork/error.hpp"
 #include "latchwork/gauge.hpp"
+#include "latchwork/panel.hpp"
 
 namespace latchwork::inline v0 {
 
@@ -36,12 +37,18 @@ class Gauges {
   const Gauge* own(std::string_view texture) const;
   /// Its own gauge, or its substitute's; null where neither has one.
   const Gauge* find(std::string_view texture) const;
-  /// As find(). @throws Error no_gauge (field = the texture), naming what was not measured.
+  /// As find(). @throws Error no_gauge (field = the texture), naming what was not measured, and what was.
   const Gauge& of(std::string_view texture) const;
+  /// All textures of a panel at once, so that somebody who has to measure some is told of all. @throws Error no_gauge
+  /// (field = the first that has none), naming each that has none.
+  void require(const Panel& panel) const;
   /// Why a texture has no gauge: "rows were not measured".
   std::string lack(std::string_view texture) const;
 
  private:
+  /// "; it has 'moss', 'rope'", for messages.
+  std::string measured() const;
+
   MeasuredGauges all_;
   std::optional<ClothState> state_;
   std::map<std::string, std::string, std::less<>> substitutes_;

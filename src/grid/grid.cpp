@@ -8,6 +8,7 @@
 #include <tuple>
 #include <utility>
 
+#include "grid/words.hpp"
 #include "rules.hpp"
 #include "text/words.hpp"
 
@@ -172,7 +173,7 @@ std::string Grid::describe() const {
   constexpr std::array kinds = {"knit", "purl", "tuck", "slip", "none"};
   std::array<std::int64_t, kinds.size()> counts{};
   for (const Cell cell : cells_) ++counts[static_cast<std::size_t>(cell)];
-  std::string text = fmt::format("{} x {}, RS: ", count_of(columns_, "stitch", "es"), count_of(rows_, "row"));
+  std::string text = fmt::format("{}, RS: ", extent_words(*this));
   const char* before = "";
   for (std::size_t i = 0; i < kinds.size(); ++i) {
     if (counts[i] == 0) continue;

@@ -155,6 +155,11 @@ Grid Grid::from_text(std::string_view text) {
                   fmt::format("line {} has {}; the rows above have {}", line, count_of(std::ssize(content), "letter"),
                               rows.front().letters.size()));
     }
+    if (static_cast<std::int64_t>(rows.size() + 1) * std::ssize(content) > max_cells) {
+      Place place = place_on_line(line);
+      place.field = "rows";
+      throw Error(ErrorCode::too_large, place, fmt::format("line {}: a grid has at most {} cells", line, max_cells));
+    }
     rows.push_back({content, line});
   }
   if (rows.empty()) throw Error(ErrorCode::bad_syntax, place_on_line(1), "no row of letters; a grid has at least 1");
@@ -165,7 +170,6 @@ Grid Grid::from_text(std::string_view text) {
 
   const int count = static_cast<int>(rows.size());
   const int width = static_cast<int>(rows.front().letters.size());
-  require_size(count, width);
   std::vector<Cell> cells;
   cells.reserve(rows.size() * rows.front().letters.size());
   for (auto row = rows.rbegin(); row != rows.rend(); ++row) {

@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <string_view>
 
 #include "latchwork/error.hpp"
@@ -34,6 +36,11 @@ void check(const Machine& machine) {
   }
   for (std::size_t i = 0; i < machine.prongs.size(); ++i) {
     within(fmt::format("prongs[{}]", i), machine.prongs[i], 1, 20);
+    if (std::find(machine.prongs.begin(), machine.prongs.begin() + static_cast<std::ptrdiff_t>(i), machine.prongs[i]) !=
+        machine.prongs.begin() + static_cast<std::ptrdiff_t>(i)) {
+      refuse(fmt::format("prongs[{}]", i), fmt::format("{} again", machine.prongs[i]),
+             "named once: an entry stands for two tools of that many prongs");
+    }
   }
   within("comfortable_crossing", machine.comfortable_crossing, 1, 4000);
   within("tuck_limit", machine.tuck_limit, 1, 65536);

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <cstdint>
+#include <numeric>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -11,7 +13,9 @@
 
 #include "grid/words.hpp"
 #include "knit.hpp"
+#include "latchwork/machine.hpp"
 #include "latchwork/simulate.hpp"
+#include "latchwork/wale.hpp"
 #include "reading.hpp"
 #include "text/words.hpp"
 
@@ -74,9 +78,44 @@ std::optional<Difference> differing_crossing(const Grid& grid, const Reading& re
                   name(in_chart, first), in_fabric ? name(true, fabric[i]) : name(false, first))};
 }
 
-/// What a stop says of itself and no motion shows: the side of the carriage, and what its crossings are called. People
-/// are told it, so it is held against the chart as well.
+/// The columns and wales that a stop names beside its needles: hosts show them.
+void find_misnamed(const Plan& plan, const Stop& stop, const Wales& wales, std::optional<Difference>& first) {
+  const auto stands = [&](int column, int needle) {
+    return column >= 0 && column < plan.columns && needle_beside(plan.leftmost, plan.columns - 1 - column) == needle;
+  };
+  const auto misnamed = [&](int column, const std::string& what) {
+    keep_first(first, {place_of(std::max(stop.row, 1), std::clamp(column, 0, plan.columns - 1)),
+                       fmt::format("stop after row {}: {}", stop.row, what)});
+  };
+  for (const Reform& reform : stop.reforms) {
+    if (!stands(reform.column, reform.needle)) {
+      misnamed(reform.column, fmt::format("the re-form of needle {} names column {}, which stands on another needle",
+                                          reform.needle, reform.column));
+    } else if (stop.row >= 1 && reform.wale != wales.at(stop.row, reform.column)) {
+      misnamed(reform.column, fmt::format("the re-form of column {} names wale {}; it is wale {}", reform.column,
+                                          reform.wale, wales.at(stop.row, reform.column)));
+    }
+  }
+  for (const Shaping& shaping : stop.shapings) {
+    if (stands(shaping.column, shaping.needle)) continue;
+    misnamed(shaping.column, fmt::format("the shaping of needle {} names column {}, which stands on another needle",
+                                         shaping.needle, shaping.column));
+  }
+  for (const CrossingStep& step : stop.crossings) {
+    for (const GroupReturn& group : step.returns) {
+      const bool tools = std::ranges::all_of(group.prongs, [](int prongs) { return prongs >= 1 && prongs <= 20; });
+      const auto sum = std::accumulate(group.prongs.begin(), group.prongs.end(), std::int64_t{0});
+      if (group.prongs.empty() || (tools && sum >= group.stitches)) continue;
+      misnamed(step.crossing.column, fmt::format("{} cannot be lifted on tools of {} in all",
+                                                 count_of(group.stitches, "stitch", "es"), count_of(sum, "prong")));
+    }
+  }
+}
+
+/// What a stop says of itself and no motion shows: the side of the carriage, what its crossings are called, its
+/// columns, wales and tools. People are told it, so it is held against the chart as well.
 std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
+  const Wales wales(grid);
   std::optional<Difference> first;
   for (const Stop& stop : plan.stops) {
     if (stop.row < 0 || stop.row > plan.rows) {
@@ -92,6 +131,7 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
                                                       "stands on the other side",
                                                       stop.row, stop.carriage_right ? "right" : "left")});
     }
+    find_misnamed(plan, stop, wales, first);
     for (const CrossingStep& step : stop.crossings) {
       const auto chart = grid.crossings();
       const auto first_here = std::ranges::lower_bound(chart, stop.row, {}, &Crossing::row);

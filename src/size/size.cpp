@@ -97,6 +97,7 @@ void require_size_options(const SizeOptions& options, const Panel& panel) {
 Size size(const Panel& panel, const Swatch& swatch, const SizeOptions& options) {
   require_size_options(options, panel);
   const Gauges gauges(swatch, options.state, options.substitutes);
+  gauges.require(panel);
   Size out;
   for (std::size_t i = 0; i < panel.bands().size(); ++i) {
     const Band& band = panel.bands()[i];

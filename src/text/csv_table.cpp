@@ -24,7 +24,10 @@ Place at(int line, std::string_view field) {
 
 std::string_view checked(std::string_view text, std::size_t max_bytes) {
   if (text.size() > max_bytes) {
-    throw Error(ErrorCode::too_large, {}, fmt::format("{} bytes of CSV; the limit is {}", text.size(), max_bytes));
+    Place past;
+    past.line = line_of(text, max_bytes);
+    throw Error(ErrorCode::too_large, past,
+                fmt::format("line {}: {} bytes of CSV; the limit is {}", past.line, text.size(), max_bytes));
   }
   require_utf8(text);
   return without_byte_order_mark(text);

@@ -31,7 +31,7 @@ void spoil_one(const Instance& instance, const Plan& made, Random& random, Tally
   if (!spoil_somewhere(random, spoiled, kind)) return;
   SpoilOracle oracle(instance.grid, spoiled);
   const SpoilOracle::Verdict verdict = oracle.verdict();
-  for (Stop& stop : spoiled.stops) stop.carriage_right = spoiled.carriage_starts_right == (stop.row % 2 == 0);
+  relabel(instance.grid, spoiled);
   const Verification verification = verify(instance.grid, spoiled);
   ++tally.spoilings;
   ++(verdict.same ? tally.same : verdict.impossible ? tally.impossible : tally.differ);

@@ -29,6 +29,19 @@ static void crossings_have_the_published_names(void) {
     OK(latchwork_crossing_travel(&table[i].crossing, &travel, NULL));
     CHECK(width == table[i].width && travel == table[i].travel);
   }
+  {
+    latchwork_crossing wide = {1, 0, INT32_MAX, INT32_MAX, 1, LATCHWORK_LEAN_RIGHT, LATCHWORK_CENTRE_BETWEEN};
+    latchwork_error error = LATCHWORK_ERROR_INIT;
+    int32_t stitches = 7;
+    CHECK(latchwork_crossing_width(&wide, &stitches, &error) == LATCHWORK_E_BAD_ARGUMENT && stitches == 7);
+    CHECK(strcmp(error.field, "crossing.left") == 0);
+    wide.left = 1;
+    CHECK(latchwork_crossing_travel(&wide, &stitches, &error) == LATCHWORK_E_BAD_ARGUMENT && stitches == 7);
+    CHECK(strcmp(error.field, "crossing.centre") == 0);
+    wide.centre = 65536;
+    OK(latchwork_crossing_travel(&wide, &stitches, NULL));
+    CHECK(stitches == 65537);
+  }
 }
 
 static void a_grid_is_what_its_letters_say(void) {
@@ -357,6 +370,25 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
   CHECK(verification.verified == 1);
   /* A file stands where the folder should be made. */
   CHECK(latchwork_brief_write_job(brief, job, file, &error) == LATCHWORK_E_IO && error.message[0] != '\0');
+  /* A job is told of with its own brief alone. */
+  {
+    latchwork_grid *grid = grid_of("kk\nkk\n");
+    latchwork_strip *strip = NULL;
+    latchwork_panel *other = NULL;
+    latchwork_brief *others = NULL;
+    size_t needed = 0;
+    OK(latchwork_strip_create("other", "other", grid, &strip, NULL));
+    OK(latchwork_panel_create("other", strip, &other, NULL));
+    OK(latchwork_brief_create(other, swatch, &machine, &effort, &others, NULL));
+    CHECK(latchwork_brief_summary(others, job, NULL, 0, &needed, &error) == LATCHWORK_E_SIZE_MISMATCH);
+    CHECK(strcmp(error.field, "job.plan") == 0);
+    CHECK(latchwork_brief_page_html(others, job, NULL, 0, &needed, &error) == LATCHWORK_E_SIZE_MISMATCH);
+    CHECK(latchwork_brief_write_job(others, job, folder, &error) == LATCHWORK_E_SIZE_MISMATCH);
+    latchwork_brief_destroy(others);
+    latchwork_panel_destroy(other);
+    latchwork_strip_destroy(strip);
+    latchwork_grid_destroy(grid);
+  }
   latchwork_job_destroy(job);
   latchwork_brief_destroy(made);
   latchwork_panel_destroy(panel);

@@ -17,7 +17,7 @@ for brief in "$top"/examples/briefs/*/; do
 done
 # All of the small brief, a picture of one with crossings, and the large one's chart in letters: a picture of that would only
 # make long differences.
-for file in sampler/chart.txt sampler/chart-rs.svg sampler/chart-operator.svg sampler/page.html cushion/chart-rs.svg \
+for file in sampler/chart.txt sampler/chart-rs.svg sampler/chart-operator.svg sampler/page.html sampler/schematic.svg cushion/chart-rs.svg \
   harbour-cushion/chart.txt; do
   cp "$work/$file" "$top/examples/briefs/$(dirname "$file")/expected/"
 done

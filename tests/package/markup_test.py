@@ -1,8 +1,8 @@
 """Charts and page of a brief, read by general tools: markup_test.py MAKE_PANEL BRIEF_FOLDER OUTPUT_FOLDER
 
 Well-formed as XML, balanced as HTML with nothing where it may not stand, ids unique, links and uses have targets,
-nothing is fetched, text stays inside the picture, the key holds the symbols drawn and no others, and the picture
-renders.
+nothing is fetched, text stays inside the picture, the key holds the symbols drawn and no others, the picture renders,
+and the page prints on A4.
 """
 import html.parser
 import json
@@ -13,6 +13,9 @@ import struct
 import subprocess
 import sys
 import xml.etree.ElementTree as ElementTree
+
+import weasyprint
+from weasyprint.formatting_structure import boxes
 
 SVG = "{http://www.w3.org/2000/svg}"
 XHTML = "{http://www.w3.org/1999/xhtml}"
@@ -133,7 +136,7 @@ def check_page(text):
     assert root.tag == XHTML + "html" and root.get("lang") == "en"
     assert text.startswith("<!DOCTYPE html>\n")
     check_content(root)
-    assert len(list(root.iter(SVG + "svg"))) == 2
+    assert len(list(root.iter(SVG + "svg"))) == 3
     assert any(m.get("name") == "viewport" for m in root.iter(XHTML + "meta"))
     balance = Balance()
     balance.feed(text)
@@ -156,6 +159,28 @@ def rendered(svg):
     return struct.unpack(">II", png[16:24])
 
 
+def printed(page):
+    """Prints the page, as a general renderer lays it out: A4 sheets, all words and pictures inside the margins."""
+    sheets = weasyprint.HTML(filename=str(page)).render().pages
+    pictures = 0
+    for number, sheet in enumerate(sheets, start=1):
+        assert abs(sheet.width - 210 / 25.4 * 96) < 1 and abs(sheet.height - 297 / 25.4 * 96) < 1, "A4, in CSS pixels"
+        paper = sheet._page_box
+        left, right = paper.content_box_x(), paper.content_box_x() + paper.width
+        top, bottom = paper.content_box_y(), paper.content_box_y() + paper.height
+        for box in paper.descendants():
+            words = getattr(box, "text", None)
+            picture = isinstance(box, (boxes.BlockReplacedBox, boxes.InlineReplacedBox))
+            if words is None and not picture:
+                continue
+            pictures += picture
+            told = (number, words or "chart", box.position_x, box.width, box.position_y, box.height)
+            assert left - 1 <= box.position_x and box.position_x + box.width <= right + 1, told
+            assert top - 1 <= box.position_y and box.position_y + box.height <= bottom + 1, told
+    assert pictures == 3, pictures
+    return len(sheets)
+
+
 def main():
     program, brief, out = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
     done = subprocess.run([program, brief, str(out)], check=True, capture_output=True, text=True, encoding="utf-8")
@@ -165,11 +190,12 @@ def main():
     wrong = ElementTree.parse(out / "chart-operator.svg").getroot()
     assert len(check_chart(right, "Right side (RS)", plan)) > 0
     assert len(check_chart(wrong, "Operator's view: wrong side (WS)", plan)) > 0
-    for name in ("chart-rs.svg", "chart-operator.svg"):
+    for name in ("chart-rs.svg", "chart-operator.svg", "schematic.svg"):
         size = rendered(out / name)
         print(name, "rendered", size)
         assert size[0] == 700 and size[1] > 200
     page = check_page((out / "page.html").read_text("utf-8"))
+    print("page.html printed on", printed(out / "page.html"), "sheets")
     told = (out / "instructions.txt").read_text("utf-8")
     for line in told.splitlines():
         stop = re.match(r" *\d+  (RC \d+ CO[LR])  (.*)\.$", line)
@@ -179,6 +205,14 @@ def main():
                 assert action in page, action
     for usage in ([program], [program, brief]):
         assert subprocess.run(usage, capture_output=True).returncode == 2
+    with open("/dev/full", "w") as full:
+        assert subprocess.run([program, brief, str(out)], stdout=full, stderr=subprocess.PIPE).returncode == 1
+    too_wide = out / "too-wide"
+    shutil.copytree(brief, too_wide, ignore=shutil.ignore_patterns("expected"), dirs_exist_ok=True)
+    machine = json.loads((too_wide / "machine.json").read_text("utf-8"))
+    (too_wide / "machine.json").write_text(json.dumps({**machine, "needles": 8}), "utf-8")
+    done = subprocess.run([program, str(too_wide), str(too_wide / "out")], capture_output=True, text=True)
+    assert done.returncode == 3 and "cannot be made" in done.stdout, (done.returncode, done.stderr)
     lost = subprocess.run([program, brief + "/nowhere", str(out)], capture_output=True, text=True)
     assert lost.returncode == 1 and "panel.json" in lost.stderr and not lost.stdout
 

@@ -84,7 +84,7 @@ TEST_CASE("whatever the planner plans is read back as it is drawn", "[simulate][
     const Grid grid = random_panel(random);
     Machine machine;
     machine.max_ladder = random.between(2, 12);
-    machine.prongs = random.one_in(2) ? std::vector{1, 2, 3} : std::vector{1, 1};
+    machine.prongs = random.one_in(2) ? std::vector{1, 2, 3} : std::vector{1};
     Effort effort;
     effort.stop = random.between(0, 60) * 1000;
     effort.batch = random.between(0, 20) * 1000;

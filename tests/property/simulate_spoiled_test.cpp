@@ -18,6 +18,7 @@
 using namespace latchwork;
 using latchwork_test::Random;
 using latchwork_test::RandomGridOptions;
+using latchwork_test::relabel;
 using latchwork_test::soonest_plan;
 using latchwork_test::Spoil;
 using latchwork_test::spoil_somewhere;
@@ -38,8 +39,7 @@ class Spoiling {
     if (!spoil_somewhere(random, spoiled, kind)) return;
     SpoilOracle oracle(grid, spoiled);
     const SpoilOracle::Verdict verdict = oracle.verdict();
-    // A moved stop keeps no side of the carriage that belies it: this is about the cloth.
-    for (Stop& stop : spoiled.stops) stop.carriage_right = spoiled.carriage_starts_right == (stop.row % 2 == 0);
+    relabel(grid, spoiled);  // this is about the cloth
     const Verification verification = verify(grid, spoiled);
     INFO(grid.to_text());
     INFO("spoiled: " << spoil_words[static_cast<std::size_t>(kind)]);

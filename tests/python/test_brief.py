@@ -1,6 +1,7 @@
 """The main job from Python: the same bytes as everywhere, and the examples that do it."""
 
 import copy
+import dataclasses
 import json
 import os
 import pathlib
@@ -21,6 +22,7 @@ FILES = [
     "instructions.txt",
     "page.html",
     "plan.json",
+    "schematic.svg",
     "summary.txt",
 ]
 PYTHON_EXAMPLES = conftest.EXAMPLES / "python"
@@ -160,6 +162,27 @@ def test_a_brief_can_be_put_together_from_its_parts_and_watched(panel, swatch):
     brief.panel = panel.grid
     with pytest.raises(TypeError, match=r"Brief\.panel must be .*Panel, not .*Grid"):
         lw.run(brief)
+
+
+def test_a_folder_whose_name_is_no_text_is_an_error_with_words(tmp_path):
+    with pytest.raises(lw.Error) as caught:
+        lw.read_brief(tmp_path / "a\udcff")
+    assert caught.value.code is lw.ErrorCode.io and "a?" in str(caught.value)
+
+
+def test_a_job_is_told_of_with_its_own_brief_alone(done, tmp_path):
+    _, brief, job = done
+    spoiled = copy.deepcopy(job)
+    strips = [dataclasses.replace(spoiled.size.strips[0], band=10**6), *spoiled.size.strips[1:]]
+    spoiled.size = dataclasses.replace(spoiled.size, strips=tuple(strips))
+    other = copy.deepcopy(job)
+    other.plan.rows += 1
+    for wrong, field in ((spoiled, "job.size.strips[0]"), (other, "job.plan")):
+        for call in (lw.summary, lw.page_html, lambda b, j: lw.write_job(b, j, tmp_path)):
+            with pytest.raises(lw.Error) as caught:
+                call(brief, wrong)
+            assert (caught.value.code, caught.value.field) == (lw.ErrorCode.size_mismatch, field)
+    assert not list(tmp_path.iterdir())
 
 
 # The notebook.

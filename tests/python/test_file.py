@@ -103,7 +103,10 @@ def test_a_file_beyond_the_limit_is_refused_at_once():
     assert lw.max_file_bytes == 64 << 20
     with pytest.raises(lw.Error) as caught:
         lw.read_grid(b" " * (lw.max_file_bytes + 1))
-    assert caught.value.code is lw.ErrorCode.too_large
+    assert (caught.value.code, caught.value.line) == (lw.ErrorCode.too_large, 1)
+    with pytest.raises(lw.Error) as caught:
+        lw.read_swatch("\n" * (lw.max_swatch_bytes + 1))
+    assert (caught.value.code, caught.value.line) == (lw.ErrorCode.too_large, lw.max_swatch_bytes + 1)
 
 
 @pytest.mark.parametrize("read", [lw.read_grid, lw.read_strip, lw.read_panel, lw.read_machine, lw.read_yarn_request, lw.read_plan, lw.read_certificate, lw.read_swatch])

@@ -284,3 +284,11 @@ def test_fit_ranks_candidates_that_meet_the_target(swatch):
     with pytest.raises(TypeError, match=r"FitRequest\.repeat\[0\] must be Strip"):
         lw.fit(lw.FitRequest(1, 1, repeat=[lw.Grid(1, 1)]), swatch)
     assert copy.deepcopy(request) == request == pickle.loads(pickle.dumps(request))
+
+
+def test_a_swatch_keeps_its_lines_through_a_pickle(swatch):
+    read = lw.read_swatch(lw.write(swatch))
+    lines = [measured.line for measured in read.measurements]
+    assert lines[0] == 2 and sorted(lines) == lines
+    again = pickle.loads(pickle.dumps(read))
+    assert [measured.line for measured in again.measurements] == lines and again == read

@@ -156,7 +156,7 @@ def test_a_panels_axis_can_be_named(panel):
     panel.axis_half_columns = None
     for twin in (copy.copy(panel), copy.deepcopy(panel), pickle.loads(pickle.dumps(panel))):
         assert twin == panel and twin is not panel
-    assert repr(panel) == "<latchwork.Panel 'sampler', 19 stitches x 16 rows>"
+    assert repr(panel) == "<latchwork.Panel 'sampler', 19 columns x 16 rows>"
     assert "right side" in panel._repr_svg_().lower()
     del panel
     assert cells[0, 2] == 1 and cells.shape == (16, 19)  # the view keeps its grid

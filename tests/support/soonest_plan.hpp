@@ -6,6 +6,7 @@
 
 #include "latchwork/grid.hpp"
 #include "latchwork/plan.hpp"
+#include "latchwork/wale.hpp"
 
 namespace latchwork_test {
 
@@ -24,6 +25,7 @@ inline latchwork::Plan soonest_plan(const latchwork::Grid& grid, int leftmost, b
   const auto is = [&](int row, int column, Cell cell) {
     return row >= 1 && row <= rows && column >= 0 && column < columns && grid.at(row, column) == cell;
   };
+  const Wales wales(grid);
   const auto open = [&](int row, int column) { return is(row, column, Cell::tuck) || is(row, column, Cell::slip); };
   // First row of the stack under (row, column), where all rows up to `row`-1 are tucks with none beside them; else 0.
   const auto held_from = [&](int row, int column) {
@@ -90,7 +92,11 @@ inline latchwork::Plan soonest_plan(const latchwork::Grid& grid, int leftmost, b
       int first = row;
       while (open(first - 1, column)) --first;
       if (first < row ? held_from(row, column) > 0 : is(row, column, Cell::knit)) continue;
-      Reform reform{.needle = needle(column), .column = column, .wale = 0, .from_row = first - 1, .rungs = {}};
+      Reform reform{.needle = needle(column),
+                    .column = column,
+                    .wale = wales.at(row, column),
+                    .from_row = first - 1,
+                    .rungs = {}};
       for (int rung = first; rung <= row; ++rung) reform.rungs.push_back(grid.at(rung, column));
       stop.reforms.push_back(std::move(reform));
     }

@@ -4,6 +4,8 @@
 #include <utility>
 #include <vector>
 
+#include "latchwork/wale.hpp"
+
 using namespace latchwork;
 
 namespace latchwork_test {
@@ -132,7 +134,6 @@ bool spoil(Random& random, Plan& plan, Spoil kind) {
       plan.total_ms = -1;
       plan.bound_ms = 99;
       plan.status = PlanStatus::infeasible;
-      if (reform) reform->column = reform->wale = 1234;
       if (step) step->ease = !step->ease;
       return true;
     case Spoil::count:
@@ -146,6 +147,23 @@ bool spoil_somewhere(Random& random, Plan& plan, Spoil kind) {
     if (spoil(random, plan, kind)) return true;
   }
   return false;
+}
+
+void relabel(const Grid& grid, Plan& plan) {
+  const Wales wales(grid);
+  const auto count = [](int needle) { return needle > 0 ? needle - 1 : needle; };
+  const auto column_of = [&](int needle) { return plan.columns - 1 - (count(needle) - count(plan.leftmost)); };
+  const auto is_column = [&](int column) { return column >= 0 && column < plan.columns; };
+  for (Stop& stop : plan.stops) {
+    stop.carriage_right = plan.carriage_starts_right == (stop.row % 2 == 0);
+    for (Reform& reform : stop.reforms) {
+      reform.column = column_of(reform.needle);
+      if (stop.row >= 1 && stop.row <= plan.rows && is_column(reform.column)) {
+        reform.wale = wales.at(stop.row, reform.column);
+      }
+    }
+    for (Shaping& shaping : stop.shapings) shaping.column = column_of(shaping.needle);
+  }
 }
 
 }  // namespace latchwork_test

@@ -50,4 +50,8 @@ bool spoil(Random& random, latchwork::Plan& plan, Spoil kind);
 /// Spoils the plan in this way, at one stop or another; false where a dozen tries found no such step.
 bool spoil_somewhere(Random& random, latchwork::Plan& plan, Spoil kind);
 
+/// Makes what a plan says of itself, and no motion shows, true of its needles and rows again: carriage sides, columns,
+/// wales. What is left of a spoiling is about the cloth.
+void relabel(const latchwork::Grid& grid, latchwork::Plan& plan);
+
 }  // namespace latchwork_test

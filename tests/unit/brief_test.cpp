@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <limits>
 #include <map>
 #include <string>
 #include <vector>
@@ -77,7 +78,7 @@ TEST_CASE("each example brief gives the outputs that stand beside it, verified",
   CHECK(write(job.plan) == text_of(expected / "plan.json"));
   // Charts and pages stand beside some only: a picture of each would make long differences.
   const std::map<std::string, std::vector<std::string>> drawn = {
-      {"sampler", {"chart-operator.svg", "chart-rs.svg", "chart.txt", "page.html"}},
+      {"sampler", {"chart-operator.svg", "chart-rs.svg", "chart.txt", "page.html", "schematic.svg"}},
       {"cushion", {"chart-rs.svg"}},
       {"harbour-cushion", {"chart.txt"}}};
   const Folder folder("outputs");
@@ -88,7 +89,7 @@ TEST_CASE("each example brief gives the outputs that stand beside it, verified",
   }
 }
 
-TEST_CASE("a job is written as seven files that hold what the functions give", "[brief]") {
+TEST_CASE("a job is written as eight files that hold what the functions give", "[brief]") {
   const Folder folder("job");
   const Brief brief = sampler();
   const Job job = run(brief);
@@ -98,7 +99,7 @@ TEST_CASE("a job is written as seven files that hold what the functions give", "
   for (const auto& entry : fs::directory_iterator(out)) names.push_back(entry.path().filename().string());
   std::sort(names.begin(), names.end());
   CHECK(names == std::vector<std::string>{"chart-operator.svg", "chart-rs.svg", "chart.txt", "instructions.txt",
-                                          "page.html", "plan.json", "summary.txt"});
+                                          "page.html", "plan.json", "schematic.svg", "summary.txt"});
   CHECK(text_of(out / "summary.txt") == summary(brief, job));
   CHECK(text_of(out / "page.html") == page_html(brief, job));
   CHECK(text_of(out / "instructions.txt") == instructions(brief.panel, job.plan, brief.machine));
@@ -277,6 +278,87 @@ TEST_CASE("a spoiled plan is never called verified", "[brief]") {
   job.verification = verify(brief.panel.grid(), job.plan);
   const std::string text = summary(brief, job);
   CHECK(holds(text, "NOT verified: " + job.verification.message));
+}
+
+TEST_CASE("a job is told of with its own brief alone", "[brief][error]") {
+  const Brief brief = read_brief(example("harbour-cushion").string());
+  const Job job = run(brief);
+  REQUIRE(job.yarn);
+  REQUIRE(job.size.strips.size() > 2);
+  const auto refused_everywhere = [](const Brief& with, const Job& spoiled, ErrorCode code, const std::string& field) {
+    INFO(field);
+    const Folder folder("mismatch");
+    CHECK_THROWS_MATCHES(summary(with, spoiled), Error, refused_field(code, field));
+    CHECK_THROWS_MATCHES(page_html(with, spoiled), Error, refused_field(code, field));
+    CHECK_THROWS_MATCHES(write_job(with, spoiled, folder.path.string()), Error, refused_field(code, field));
+    CHECK(fs::is_empty(folder.path));
+  };
+  refused_everywhere(sampler(), job, ErrorCode::size_mismatch, "job.plan");
+  Job spoiled = job;
+  ++spoiled.regular.columns;
+  refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, "job.regular");
+  spoiled = job;
+  spoiled.regular.total_ms = std::numeric_limits<std::int64_t>::min();
+  refused_everywhere(brief, spoiled, ErrorCode::bad_argument, "job.regular.total_ms");
+  spoiled = job;
+  spoiled.size.strips[1].band = 1'000'000;
+  refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, "job.size.strips[1]");
+  spoiled = job;
+  spoiled.size.strips.pop_back();
+  const std::string last = "job.size.strips[" + std::to_string(spoiled.size.strips.size()) + "]";
+  refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, last);
+  spoiled = job;
+  spoiled.size.strips.push_back(spoiled.size.strips.back());
+  refused_everywhere(brief, spoiled, ErrorCode::size_mismatch,
+                     "job.size.strips[" + std::to_string(job.size.strips.size()) + "]");
+  spoiled = job;
+  spoiled.yarn.reset();
+  refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, "job.yarn");
+  Brief two_yarns = brief;
+  two_yarns.yarn->yarns.push_back(two_yarns.yarn->yarns.front());
+  refused_everywhere(two_yarns, job, ErrorCode::size_mismatch, "job.yarn.estimates[0].shares");
+  spoiled = job;
+  spoiled.findings.emplace_back();
+  spoiled.findings.back().severity = static_cast<Severity>(7);
+  refused_everywhere(brief, spoiled, ErrorCode::bad_argument,
+                     "job.findings[" + std::to_string(job.findings.size()) + "].severity");
+}
+
+TEST_CASE("what is called verified is so of this panel on this machine", "[brief][error]") {
+  const Brief brief = sampler();
+  const Job job = run(brief);
+  const Grid& grid = brief.panel.grid();
+  Brief plain = brief;
+  plain.panel = Panel("Plain", Grid(grid.rows(), grid.columns()),
+                      std::vector<Band>(brief.panel.bands().begin(), brief.panel.bands().end()));
+  CHECK_THROWS_MATCHES(summary(plain, job), Error, refused_field(ErrorCode::bad_argument, "job.verification"));
+  Brief moved = brief;
+  moved.machine.leftmost = 5;
+  CHECK_THROWS_MATCHES(page_html(moved, job), Error, refused_field(ErrorCode::bad_argument, "job.plan.leftmost"));
+  Job spoiled = job;
+  spoiled.plan.stops.pop_back();
+  CHECK_THROWS_MATCHES(summary(brief, spoiled), Error, refused_field(ErrorCode::bad_argument, "job.verification"));
+}
+
+TEST_CASE("what cannot be written leaves the folder as it was", "[brief][error]") {
+  const Brief brief = sampler();
+  const Job job = run(brief);
+  const Folder folder("delivery");
+  put(folder.path / "chart-rs.svg", "from before");
+  fs::create_directories(folder.path / "page.html");
+  CHECK_THROWS_MATCHES(write_job(brief, job, folder.path.string()), Error, refused_field(ErrorCode::io, "page.html"));
+  CHECK(text_of(folder.path / "chart-rs.svg") == "from before");
+  CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 2);
+  fs::remove(folder.path / "page.html");
+  write_job(brief, job, folder.path.string());
+  CHECK(text_of(folder.path / "chart-rs.svg") != "from before");
+  CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 8);
+}
+
+TEST_CASE("a folder whose name is no text is named in the error as far as it is one", "[brief][error]") {
+  CHECK_THROWS_MATCHES(read_brief("no\xFFwhere"), Error, refused_field(ErrorCode::io, "panel.json"));
+  CHECK_THROWS_WITH(read_brief("no\xFFwhere"),
+                    Catch::Matchers::StartsWith("panel.json: no?where") || Catch::Matchers::StartsWith("no?where"));
 }
 
 TEST_CASE("progress of the whole job never falls and ends near one", "[brief]") {

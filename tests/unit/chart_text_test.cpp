@@ -44,6 +44,24 @@ TEST_CASE("the text chart shows crossings between the rows they are made between
         "between.\n");
 }
 
+TEST_CASE("where the centre of a crossing lies has its own sign, from either side", "[chart]") {
+  Grid grid(2, 16);
+  int column = 0;
+  for (const Centre place : {Centre::front, Centre::between, Centre::behind}) {
+    grid.cross({.row = 1, .column = column, .left = 2, .centre = 1, .right = 2, .lean = Lean::right, .place = place});
+    column += 5;
+  }
+  const std::string right = chart_text(panel_of(grid));
+  CHECK(holds(right, "..#//..=//..://"));
+  CHECK(holds(right, ", # a centre in front of both, = a centre between them, : a centre behind both; it stands"));
+  // What lies in front on the RS lies behind on the WS.
+  CHECK(holds(chart_text(panel_of(grid), seen_from(Side::operator_view)), "..#//..=//..://"));
+  grid.uncross(1, 10);
+  grid.uncross(1, 5);
+  CHECK(holds(chart_text(panel_of(grid), seen_from(Side::operator_view)), "..://\n"));
+  CHECK_FALSE(holds(chart_text(panel_of(grid)), "a centre behind"));
+}
+
 TEST_CASE("the operator's text chart is the turned grid's", "[chart]") {
   Grid grid = Grid::from_text("kpkkkk\nktkkkk\nkkkkkk\n");
   grid.cross({.row = 2, .column = 2, .left = 2, .right = 2, .lean = Lean::right});

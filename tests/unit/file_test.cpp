@@ -104,9 +104,12 @@ TEST_CASE("a bad letter is quoted whole and alone, before the row's length is lo
 
 TEST_CASE("a text that is too large is refused before it is looked at", "[file][error]") {
   const std::string text(100'000'000, '[');
-  CHECK_THROWS_MATCHES(read_grid(text), Error, refused(ErrorCode::too_large));
-  CHECK_THROWS_MATCHES(read_machine(text), Error, refused(ErrorCode::too_large));
-  CHECK_THROWS_MATCHES(read_grid(std::string(max_file_bytes + 1, ' ')), Error, refused(ErrorCode::too_large));
+  CHECK_THROWS_MATCHES(read_grid(text), Error, refused(ErrorCode::too_large, at_line(1)));
+  CHECK_THROWS_MATCHES(read_machine(text), Error, refused(ErrorCode::too_large, at_line(1)));
+  // The line is that in which the text becomes too large.
+  std::string spaces(max_file_bytes + 1, ' ');
+  spaces[2] = spaces[5] = spaces[max_file_bytes] = '\n';
+  CHECK_THROWS_MATCHES(read_grid(spaces), Error, refused(ErrorCode::too_large, at_line(3)));
   CHECK_THROWS_MATCHES(read_grid(std::string(1000, ' ')), Error, refused(ErrorCode::bad_syntax, at_line(1)));
 }
 

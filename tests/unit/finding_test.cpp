@@ -321,14 +321,23 @@ TEST_CASE("findings come worst first, then by row and column", "[finding]") {
   }
 }
 
+TEST_CASE("a panel without a single stitch cannot be knitted", "[finding]") {
+  const std::vector<Finding> found = findings(Grid::from_text("...\n..."), Machine{});
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].code == FindingCode::no_stitch);
+  CHECK(found[0].severity == Severity::error);
+  CHECK((found[0].place.row == 1 && found[0].last_row == 2 && found[0].last_column == 2));
+  CHECK(findings(Grid::from_text("...\n.k."), Machine{}).front().code != FindingCode::no_stitch);
+}
+
 TEST_CASE("every finding code has a name, and other numbers have none", "[finding]") {
-  for (int code = 1; code <= 36; ++code) {
+  for (int code = 1; code <= 37; ++code) {
     CAPTURE(code);
     CHECK(!finding_name(static_cast<FindingCode>(code)).empty());
   }
   CHECK(finding_name(FindingCode::tuck_at_edge) == "tuck_at_edge");
   CHECK(finding_name(static_cast<FindingCode>(0)).empty());
-  CHECK(finding_name(static_cast<FindingCode>(37)).empty());
+  CHECK(finding_name(static_cast<FindingCode>(38)).empty());
 }
 
 TEST_CASE("a machine out of its ranges is refused with the field", "[finding][machine][error]") {
@@ -341,6 +350,7 @@ TEST_CASE("a machine out of its ranges is refused with the field", "[finding][ma
       {"machine.prongs[1]", [](Machine& m) { m.prongs = {1, 0}; }},
       {"machine.prongs[0]", [](Machine& m) { m.prongs = {21}; }},
       {"machine.prongs", [](Machine& m) { m.prongs.assign(21, 1); }},
+      {"machine.prongs[2]", [](Machine& m) { m.prongs = {2, 3, 2}; }},
       {"machine.comfortable_crossing", [](Machine& m) { m.comfortable_crossing = 0; }},
       {"machine.tuck_limit", [](Machine& m) { m.tuck_limit = 0; }},
       {"machine.float_limit", [](Machine& m) { m.float_limit = -1; }},

@@ -94,7 +94,8 @@ TEST_CASE("textures come in the order first measured, and have a gauge once both
   for (const char* texture : {"garter", "moss", ""}) {
     CHECK_THROWS_MATCHES(swatch.gauge(texture), Error, refused_field(ErrorCode::no_gauge, texture));
   }
-  CHECK_THROWS_WITH(swatch.gauge("garter"), "the swatch has no gauge for texture 'garter': rows were not measured");
+  CHECK_THROWS_WITH(swatch.gauge("garter"),
+                    "the swatch has no gauge for texture 'garter': rows were not measured; it has 'rope'");
   CHECK(Swatch().textures().empty());
   CHECK_FALSE(Swatch().has(""));
 }

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <stdexcept>
+#include <limits>
 #include <string>
 #include <utility>
 #include <vector>
@@ -208,8 +209,54 @@ TEST_CASE("a plan that makes the right cloth and tells something else is not ver
   SECTION("far more stitches lifted than the bed has") {
     spoiled.stops[at].crossings[0].returns[0].stitches = 1'000'000'000;
   }
+  SECTION("tools that do not carry their stitches") {
+    spoiled.stops[at].crossings[0].returns[0].prongs = {spoiled.stops[at].crossings[0].returns[0].stitches - 1};
+  }
+  SECTION("tools that are none") {
+    spoiled.stops[at].crossings[0].returns[0].prongs = {99, -3};
+  }
   const Verification verification = verify(grid, spoiled);
   CHECK_FALSE(verification.verified);
   CHECK(verification.difference.row == sound.stops[at].row);
   CHECK(verification.message != "verified");
+}
+
+TEST_CASE("a column or wale that is not its needle's is told", "[verify]") {
+  const Grid grid = Grid::from_text(panel);
+  const Plan sound = soonest_plan(grid, -3);
+  const auto reformed =
+      std::find_if(sound.stops.begin(), sound.stops.end(), [](const Stop& stop) { return !stop.reforms.empty(); });
+  REQUIRE(reformed != sound.stops.end());
+  const auto at = static_cast<std::size_t>(reformed - sound.stops.begin());
+  const Reform told = reformed->reforms[0];
+  Plan spoiled = sound;
+  Reform& reform = spoiled.stops[at].reforms[0];
+  SECTION("another column") {
+    reform.column += told.column > 0 ? -1 : 1;
+  }
+  SECTION("a column off the panel") {
+    reform.column = std::numeric_limits<int>::max();
+  }
+  SECTION("another wale") {
+    reform.wale += 1;
+  }
+  SECTION("no wale at all") {
+    reform.wale = -1;
+  }
+  const Verification verification = verify(grid, spoiled);
+  CHECK_FALSE(verification.verified);
+  CHECK(verification.difference.row == sound.stops[at].row);
+  CHECK(verification.message.find(reform.wale == told.wale ? "names column" : "names wale") != std::string::npos);
+}
+
+TEST_CASE("a shaping whose column is not its needle's is told", "[verify]") {
+  const Grid grid = Grid::from_text(".kkkk\nkkkkk\nkkkkk");
+  const Plan sound = plan(grid, Machine{});
+  REQUIRE(verify(grid, sound).verified);
+  REQUIRE(sound.stops.size() == 1);
+  REQUIRE(sound.stops[0].shapings.size() == 1);
+  Plan spoiled = sound;
+  spoiled.stops[0].shapings[0].column = 2;
+  CHECK_FALSE(verify(grid, spoiled).verified);
+  CHECK(verify(grid, spoiled).message.find("the shaping of needle") != std::string::npos);
 }

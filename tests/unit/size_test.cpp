@@ -326,7 +326,7 @@ TEST_CASE("a panel is measured in the most finished state, and unlike states are
   CHECK_THROWS_MATCHES(size(both, swatch, {.state = ClothState::washed}), Error,
                        refused_field(ErrorCode::no_gauge, "b"));
   CHECK_THROWS_WITH(size(both, swatch, {.state = ClothState::washed}),
-                    "the swatch has no gauge for texture 'b': it was not measured washed");
+                    "the swatch has no gauge for texture 'b': it was not measured washed; it has 'a'");
 }
 
 TEST_CASE("another texture's gauge stands in only where it is named, and the answer says so", "[size]") {
@@ -356,7 +356,7 @@ TEST_CASE("another texture's gauge stands in only where it is named, and the ans
   CHECK(size(panel, swatch, {.substitutes = {{"b", "a"}, {"a", "nowhere"}}}).width_mm == Approx(200));
   CHECK_THROWS_WITH(size(panel, swatch, {.substitutes = {{"b", "c"}, {"c", "a"}}}),
                     "the swatch has no gauge for texture 'b': it was not measured; nor for 'c', which was to stand in: "
-                    "stitches were not measured");
+                    "stitches were not measured; it has 'a'");
 }
 
 TEST_CASE("findings of a measure have their places, and their index in the swatch that was handed in", "[size]") {
@@ -438,6 +438,13 @@ TEST_CASE("a texture that the swatch does not have is refused by name", "[size][
   CHECK_THROWS_MATCHES(size(moss_panel, Swatch(measurements)), Error, refused_field(ErrorCode::no_gauge, "moss"));
   const Panel ladder_panel = join_strips("p", 8, std::vector<Strip>{strip("plain", 5), ladder(2), strip("plain", 5)});
   CHECK_THROWS_MATCHES(size(ladder_panel, Swatch(measurements)), Error, refused_field(ErrorCode::no_gauge, "ladder"));
+  // All that are wanting are told at once, and what there is.
+  const Panel three =
+      join_strips("p", 8, std::vector<Strip>{strip("moss", 5), strip("plain", 5), ladder(2), strip("moss", 2)});
+  CHECK_THROWS_MATCHES(size(three, Swatch(measurements)), Error, refused_field(ErrorCode::no_gauge, "moss"));
+  CHECK_THROWS_WITH(size(three, Swatch(measurements)),
+                    "the swatch has no gauge for 2 textures of the panel: 'moss' (it was not measured), 'ladder' "
+                    "(stitches were not measured); it has 'plain'");
 }
 
 TEST_CASE("a mirrored panel has the same size to the last bit, its strips in the other order", "[size]") {

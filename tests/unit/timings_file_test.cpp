@@ -76,7 +76,7 @@ TEST_CASE("a timings file past its limits is refused", "[timings][file][error]")
   CHECK_THROWS_MATCHES(read_timings(csv + "1,4,s\n"), Error,
                        refused_field(ErrorCode::too_large, "", static_cast<int>(Timings::max_spells) + 2));
   CHECK_THROWS_MATCHES(read_timings(std::string(max_timings_bytes + 1, '\n')), Error,
-                       refused_field(ErrorCode::too_large, ""));
+                       refused_field(ErrorCode::too_large, "", static_cast<int>(max_timings_bytes) + 1));
 }
 
 TEST_CASE("what is written reads back equal, whatever the notes hold", "[timings][file]") {

@@ -216,7 +216,7 @@ class Grid:
         would leave in part; crossing_over_none, when a shifted copy has no stitch above one.
         """
     def rolled_up(self, shift: int) -> Grid:
-        """Row y moves to y + shift, wrapping over the tile's seam. Any whole shift."""
+        """Row y moves to y + shift, wrapping over the tile's seam. Any shift that 32 bits hold."""
     def beside(self, right: Grid) -> Grid:
         """This grid with `right` on its right. Raises Error size_mismatch (unequal rows), too_large."""
     def above(self, below: Grid) -> Grid:
@@ -1188,15 +1188,19 @@ def run(
 def summary(brief: Brief, job: Job) -> str:
     """For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or
     not.
+
+    Raises Error size_mismatch (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job of another brief;
+    bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that does not knit its panel, or stands
+    on other needles.
     """
 
 def page_html(brief: Brief, job: Job) -> str:
-    """One HTML5 page to print and take to the machine: summary, both charts, instructions. Raises as chart_svg() and
-    instructions().
+    """One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts. Raises as summary(),
+    chart_svg() and instructions().
     """
 
 def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
-    """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
-    `folder`, which is made if it is not there. Raises Error bad_argument (folder), as read_brief(); io (field = file
-    name, or folder); as page_html(), and as write() of a plan.
+    """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
+    panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there. Raises Error
+    bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write() of a plan.
     """

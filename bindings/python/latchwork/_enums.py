@@ -137,6 +137,8 @@ class FindingCode(IntEnum):
     """Shaping: tucks or slips cut off from the loop they hold or from what closes them."""
     column_cut = 36
     """Shaping: hand cells in the edge stitches, which are knitted plain."""
+    no_stitch = 37
+    """A panel without a single stitch."""
 
 
 class Condition(IntEnum):

@@ -60,13 +60,20 @@ struct Literal {
   constexpr Literal(const char (&from)[size]) { std::copy_n(from, size, text); }  // NOLINT: "rows" is one
 };
 
-/// A number of rows or stitches. Python's numbers have no end; one past C's is refused as any that is too large for a
-/// grid, by its name, and not as an argument of another type.
-template <Literal name>
-struct Count {
+/// Python's numbers have no end; one past C's is refused by its name, and not as an argument of another type.
+template <Literal name, bool any>
+struct Number {
   int value = 0;
   operator int() const { return value; }  // NOLINT: it is one
 };
+
+/// A number of rows or stitches: one past an int's is refused as any that is too large for a grid.
+template <Literal name>
+using Count = Number<name, false>;
+
+/// A row, column, needle or shift: what an int holds is for the library to judge.
+template <Literal name>
+using Whole = Number<name, true>;
 
 /// A function of counts alone, each with its name.
 template <Literal... names, class Result, class... Arguments>
@@ -79,9 +86,9 @@ inline std::string count_of(std::size_t count, const char* thing, const char* en
   return std::to_string(count) + " " + thing + (count == 1 ? "" : ending);
 }
 
-/// A grid's extent in a __repr__: "2 stitches x 1 row".
+/// A grid's extent in a __repr__: "2 columns x 1 row"; a column need not hold a stitch.
 inline std::string extent_of(const Grid& grid) {
-  return count_of(static_cast<std::size_t>(grid.columns()), "stitch", "es") + " x " +
+  return count_of(static_cast<std::size_t>(grid.columns()), "column") + " x " +
          count_of(static_cast<std::size_t>(grid.rows()), "row");
 }
 
@@ -92,11 +99,12 @@ std::optional<std::string> notebook_svg(Panel panel);
 
 namespace pybind11::detail {
 
-template <latchwork::python::Literal name_of>
-struct type_caster<latchwork::python::Count<name_of>> {
-  PYBIND11_TYPE_CASTER(latchwork::python::Count<name_of>, const_name("int"));
+template <latchwork::python::Literal name_of, bool any>
+struct type_caster<latchwork::python::Number<name_of, any>> {
+  using Type = latchwork::python::Number<name_of, any>;
+  PYBIND11_TYPE_CASTER(Type, const_name("int"));
   bool load(handle source, bool convert) {
-    latchwork::python::refuse_past_int(source, name_of.text);
+    latchwork::python::refuse_past_int(source, name_of.text, any);
     make_caster<int> number;
     if (!number.load(source, convert)) return false;
     value.value = cast_op<int>(number);

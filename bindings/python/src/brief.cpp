@@ -40,10 +40,13 @@ void bind_brief(py::module_& m) {
       "anew; `conditions` bind the least-effort plan alone. Raises what those calls raise.");
   m.def("summary", without_gil(&summary), "brief"_a, "job"_a,
         "For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "
-        "\"verified\" or "
-        "not.");
+        "\"verified\" or not.\n\nRaises Error size_mismatch (field \"job.plan\", \"job.size.strips[2]\", \"job.yarn\", "
+        "...) for a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", ...) for a "
+        "plan that does not knit its panel, or stands on other needles.");
   m.def("page_html", without_gil(&page_html), "brief"_a, "job"_a,
-        "One HTML5 page to print and take to the machine: summary, both charts, instructions. Raises as chart_svg() "
+        "One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts. Raises as "
+        "summary(), "
+        "chart_svg() "
         "and instructions().");
   m.def(
       "write_job",
@@ -52,7 +55,8 @@ void bind_brief(py::module_& m) {
         write_job(brief, job, folder.name);
       },
       "brief"_a, "job"_a, "folder"_a,
-      "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into "
+      "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, "
+      "for a panel with a stitch in every row, schematic.svg into "
       "`folder`, which is made if it is not there. Raises Error bad_argument (folder), as read_brief(); io (field "
       "= file name, or folder); as page_html(), and as write() of a plan.");
 }

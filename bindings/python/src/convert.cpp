@@ -22,15 +22,17 @@ void wrong_type(const Path& path, const char* wanted, py::handle got) {
   throw py::type_error(path.whole() + " must be " + wanted + ", not " + Py_TYPE(got.ptr())->tp_name);
 }
 
-void refuse_past_int(py::handle number, const char* name) {
+void refuse_past_int(py::handle number, const char* name, bool any) {
   if (PyLong_Check(number.ptr()) == 0) return;
   int overflow = 0;
   const long long value = PyLong_AsLongLongAndOverflow(number.ptr(), &overflow);
   if (overflow == 0 && value >= std::numeric_limits<int>::min() && value <= std::numeric_limits<int>::max()) return;
   const bool large = overflow > 0 || (overflow == 0 && value > 0);
+  const int most = any ? std::numeric_limits<int>::max() : Grid::max_side;
+  const int least = any ? std::numeric_limits<int>::min() : 1;
   throw Error(large ? ErrorCode::too_large : ErrorCode::bad_argument, Place{.field = name},
               std::string(name) + " is " + std::string(py::str(number)) +
-                  (large ? "; at most " + std::to_string(Grid::max_side) : "; at least 1"));
+                  (large ? "; at most " + std::to_string(most) : "; at least " + std::to_string(least)));
 }
 
 void out_of_range(const Path& path, py::handle got, long long least, long long most) {

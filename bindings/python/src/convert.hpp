@@ -36,9 +36,9 @@ struct Path {
   std::string whole() const;
 };
 
-/// Refuses a number of rows or stitches that no int holds, by its name. What else is no count stays for pybind11 to
-/// say.
-void refuse_past_int(py::handle number, const char* name);
+/// Refuses a number that no int holds, by its name; `any` when it is no count of rows or stitches. What is no whole
+/// number stays for pybind11 to say.
+void refuse_past_int(py::handle number, const char* name, bool any);
 
 /// Raises TypeError: "Plan.stops[3].row must be int, not str".
 [[noreturn]] void wrong_type(const Path& path, const char* wanted, py::handle got);

@@ -6,6 +6,15 @@
 
 namespace latchwork::python {
 
+namespace {
+
+std::vector<Measurement> measurements_of(const Swatch& swatch) {
+  const auto all = swatch.measurements();
+  return {all.begin(), all.end()};
+}
+
+}  // namespace
+
 void bind_gauge(py::module_& m) {
   m.attr("max_swatch_bytes") = max_swatch_bytes;
   py::class_<Swatch> swatch(m, "Swatch",
@@ -17,11 +26,7 @@ void bind_gauge(py::module_& m) {
       .def(py::init<std::vector<Measurement>>(), "measurements"_a,
            "Raises Error bad_value for a count, length or text out of its range; too_large.")
       .def_property_readonly(
-          "measurements",
-          [](const Swatch& self) {
-            const auto all = self.measurements();
-            return py::tuple(list_to_python(std::vector<Measurement>(all.begin(), all.end()), true));
-          },
+          "measurements", [](const Swatch& self) { return py::tuple(list_to_python(measurements_of(self), true)); },
           "The measurements in their order, as a tuple.")
       .def("textures", &Swatch::textures, "Textures in the order first measured.")
       .def("states", &Swatch::states, "texture"_a,
@@ -46,8 +51,11 @@ void bind_gauge(py::module_& m) {
       .def("__copy__", [](const Swatch& self) { return Swatch(self); })
       .def(
           "__deepcopy__", [](const Swatch& self, const py::dict&) { return Swatch(self); }, "memo"_a)
-      .def(py::pickle([](const Swatch& self) { return write(self); },
-                      [](const std::string& text) { return read_swatch(text); }));
+      // Through the measurements, and not through the file's text, which does not tell the lines that they stood on.
+      .def(py::pickle([](const Swatch& self) { return py::make_tuple(list_to_python(measurements_of(self), true)); },
+                      [](const py::tuple& state) {
+                        return Swatch(list_from_python<Measurement>(state[0], Path{nullptr, "Swatch"}));
+                      }));
   m.attr("usual_places") = usual_places;
   m.attr("usual_length_mm") = usual_length_mm;
   m.def(

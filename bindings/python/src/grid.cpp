@@ -54,27 +54,38 @@ py::object cells_of(const py::object& self) {
 }
 
 void bind_changes(py::class_<Grid>& grid) {
-  grid.def("set", &Grid::set, "row"_a, "column"_a, "cell"_a,
-           "Puts a cell at (row, column). On error the grid is as it was.\n\n"
-           "Raises Error off_grid, bad_argument, crossing_over_stack, crossing_over_none.")
+  grid.def(
+          "set", [](Grid& self, Whole<"row"> row, Whole<"column"> column, Cell cell) { self.set(row, column, cell); },
+          "row"_a, "column"_a, "cell"_a,
+          "Puts a cell at (row, column). On error the grid is as it was.\n\n"
+          "Raises Error off_grid, bad_argument, crossing_over_stack, crossing_over_none.")
       .def("cross", &Grid::cross, "crossing"_a,
            "Adds a crossing. On error the grid is as it was.\n\n"
            "Raises Error off_grid; bad_argument (left, centre, right); stitch_taken; crossing_over_stack; "
            "crossing_over_none.")
-      .def("uncross", &Grid::uncross, "row"_a, "column"_a,
-           "Takes away the crossing after `row` that starts at `column`. Raises Error off_grid when there is none.")
-      .def("paste", &Grid::paste, "patch"_a, "row"_a, "column"_a,
-           "Writes `patch` over this grid with its row 1, column 0 at (row, column), and its crossings in place of "
-           "those "
-           "whose span and row lie inside. On error the grid is as it was.\n\n"
-           "Raises Error off_grid; crossing_cut, when a crossing here lies partly under the patch; crossing_over_none, "
-           "when a crossing below or on top of the patch would have no stitch above it.");
+      .def(
+          "uncross", [](Grid& self, Whole<"row"> row, Whole<"column"> column) { self.uncross(row, column); }, "row"_a,
+          "column"_a,
+          "Takes away the crossing after `row` that starts at `column`. Raises Error off_grid when there is none.")
+      .def(
+          "paste",
+          [](Grid& self, const Grid& patch, Whole<"row"> row, Whole<"column"> column) {
+            self.paste(patch, row, column);
+          },
+          "patch"_a, "row"_a, "column"_a,
+          "Writes `patch` over this grid with its row 1, column 0 at (row, column), and its crossings in place of "
+          "those "
+          "whose span and row lie inside. On error the grid is as it was.\n\n"
+          "Raises Error off_grid; crossing_cut, when a crossing here lies partly under the patch; crossing_over_none, "
+          "when a crossing below or on top of the patch would have no stitch above it.");
 }
 
 void bind_questions(py::class_<Grid>& grid) {
   grid.def_property_readonly("rows", &Grid::rows, "Rows, 1 or more; fixed at birth.")
       .def_property_readonly("columns", &Grid::columns, "Columns, 1 or more; fixed at birth.")
-      .def("at", &Grid::at, "row"_a, "column"_a, "The cell at (row, column). Raises Error off_grid.")
+      .def(
+          "at", [](const Grid& self, Whole<"row"> row, Whole<"column"> column) { return self.at(row, column); },
+          "row"_a, "column"_a, "The cell at (row, column). Raises Error off_grid.")
       .def_property_readonly("cells", &cells_of,
                              "Cells as a (rows, columns) array of uint8, row 1 first. A read-only view: nothing is "
                              "copied, and what is changed in the grid shows in it. Needs NumPy.")
@@ -108,30 +119,38 @@ void bind_derivations(py::class_<Grid>& grid) {
           "Raises Error crossing_cut when the shared stitch is in a crossing; too_large.")
       .def(
           "repeated_across",
-          [](const Grid& self, Count<"times"> times, int shift) { return self.repeated_across(times, shift); },
+          [](const Grid& self, Count<"times"> times, Whole<"shift"> shift) {
+            return self.repeated_across(times, shift);
+          },
           "times"_a, "shift"_a = 0,
           "`times` copies side by side; copy i is moved up by i * shift rows, wrapping over the tile's seam "
           "(half-drop: shift = R/2). Raises Error bad_argument (times below 1), too_large.")
       .def(
           "repeated_up",
-          [](const Grid& self, Count<"times"> times, int shift) { return self.repeated_up(times, shift); }, "times"_a,
-          "shift"_a = 0,
+          [](const Grid& self, Count<"times"> times, Whole<"shift"> shift) { return self.repeated_up(times, shift); },
+          "times"_a, "shift"_a = 0,
           "`times` copies upward; copy i is moved right by i * shift columns, and what leaves there comes in on the "
-          "left "
-          "(as bricks lie: shift = W/2). Raises Error bad_argument (times below 1), too_large; crossing_cut, when a "
+          "left (as bricks lie: shift = W/2). Raises Error bad_argument (times below 1), too_large; crossing_cut, when "
+          "a "
           "crossing would leave in part; crossing_over_none, when a shifted copy has no stitch above one.")
-      .def("rolled_up", &Grid::rolled_up, "shift"_a,
-           "Row y moves to y + shift, wrapping over the tile's seam. Any whole shift.")
+      .def(
+          "rolled_up", [](const Grid& self, Whole<"shift"> shift) { return self.rolled_up(shift); }, "shift"_a,
+          "Row y moves to y + shift, wrapping over the tile's seam. Any shift that 32 bits hold.")
       .def("beside", &Grid::beside, "right"_a,
            "This grid with `right` on its right. Raises Error size_mismatch (unequal rows), too_large.")
       .def("above", &Grid::above, "below"_a,
            "This grid on top of `below`. Raises Error size_mismatch (unequal columns); too_large; crossing_over_none, "
            "when "
            "a crossing on one's seam would have no stitch above it in the other.")
-      .def("sliced", &Grid::sliced, "row"_a, "column"_a, "rows"_a, "columns"_a,
-           "Rows row..row+rows-1 and columns column..column+columns-1; a crossing belongs to the row it follows.\n\n"
-           "Raises Error bad_argument (rows, columns below 1); off_grid; crossing_cut, at the crossing; "
-           "crossing_over_none, when one after the slice's last row would have no stitch in its first.");
+      .def(
+          "sliced",
+          [](const Grid& self, Whole<"row"> row, Whole<"column"> column, Count<"rows"> rows, Count<"columns"> columns) {
+            return self.sliced(row, column, rows, columns);
+          },
+          "row"_a, "column"_a, "rows"_a, "columns"_a,
+          "Rows row..row+rows-1 and columns column..column+columns-1; a crossing belongs to the row it follows.\n\n"
+          "Raises Error bad_argument (rows, columns below 1); off_grid; crossing_cut, at the crossing; "
+          "crossing_over_none, when one after the slice's last row would have no stitch in its first.");
 }
 
 }  // namespace

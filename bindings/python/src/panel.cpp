@@ -55,8 +55,8 @@ void bind_panel(py::module_& m) {
 
   m.def(
       "build_panel",
-      [](std::string name, int rows, std::optional<Strip> edge, std::vector<Strip> left, std::optional<Strip> centre,
-         Axis axis) {
+      [](std::string name, Count<"rows"> rows, std::optional<Strip> edge, std::vector<Strip> left,
+         std::optional<Strip> centre, Axis axis) {
         return build_panel({.name = std::move(name),
                             .rows = rows,
                             .edge = std::move(edge),

@@ -10,7 +10,10 @@ void bind_shaping(py::module_& m) {
   const ShapeOptions defaults;
   m.attr("max_edge_items") = max_edge_items;
   m.def(
-      "outlined", &outlined, "rows"_a, "columns"_a, "left"_a, "right"_a, "step"_a = 1,
+      "outlined",
+      [](Count<"rows"> rows, Count<"columns"> columns, const EdgeShape& left, const EdgeShape& right,
+         Whole<"step"> step) { return outlined(rows, columns, left, right, step); },
+      "rows"_a, "columns"_a, "left"_a, "right"_a, "step"_a = 1,
       "The shape of rows x columns between two edges, as seen on the right side; for edges that mirror each other give "
       "the same one twice. An edge of points lies in each row where the line is in the middle of that row, rounded to "
       "the nearest column, halves up; with step=2 it changes after even rows only.\n\nRaises Error bad_argument "
@@ -20,7 +23,7 @@ void bind_shaping(py::module_& m) {
         "without a stitch.");
   m.def(
       "shape_findings",
-      [](const Grid& grid, const Outline& outline, int edge_stitches, CutWork cut) {
+      [](const Grid& grid, const Outline& outline, Whole<"edge_stitches"> edge_stitches, CutWork cut) {
         return shape_findings(grid, outline, {.edge_stitches = edge_stitches, .cut = cut});
       },
       "grid"_a, "outline"_a, py::kw_only(), "edge_stitches"_a = defaults.edge_stitches,
@@ -30,7 +33,7 @@ void bind_shaping(py::module_& m) {
       "bad_argument (field \"outline\", \"edge_stitches\"); size_mismatch.");
   m.def(
       "shaped",
-      [](const Panel& panel, const Outline& outline, int edge_stitches, CutWork cut) {
+      [](const Panel& panel, const Outline& outline, Whole<"edge_stitches"> edge_stitches, CutWork cut) {
         return shaped(panel, outline, {.edge_stitches = edge_stitches, .cut = cut});
       },
       "panel"_a, "outline"_a, py::kw_only(), "edge_stitches"_a = defaults.edge_stitches,

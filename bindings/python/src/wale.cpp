@@ -32,8 +32,9 @@ void bind_wale(py::module_& m) {
           },
           "The wales, as a tuple.")
       .def(
-          "at", [](const WalesOf& self, int row, int column) { return self.wales.at(row, column); }, "row"_a,
-          "column"_a,
+          "at",
+          [](const WalesOf& self, Whole<"row"> row, Whole<"column"> column) { return self.wales.at(row, column); },
+          "row"_a, "column"_a,
           "Index into `all` of the wale at (row, column); -1 where the cell is `none`. Raises Error off_grid.")
       .def("__len__", [](const WalesOf& self) { return self.wales.all().size(); })
       .def(

@@ -8,8 +8,8 @@
      own and may be NULL. Nothing is thrown, printed or kept: there is no "last error". Every function fails with
      BAD_ARGUMENT for a NULL where NULL is not said to be allowed (error.field is the argument's name), for an enum value
      out of its range or an index past the end, and with NO_MEMORY; only what comes beside these is listed.
-   - Handles (grid, wales, strip, panel, swatch, yarn_need, timings, effort_fit, findings, plan, front, certificate,
-     fabric, brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
+   - Handles (grid, wales, strip, panel, swatch, yarn_file, yarn_need, timings, effort_fit, findings, plan, front,
+     certificate, fabric, brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
      latchwork_<type>_destroy(); on failure *out is NULL. A handle holds no other: the parts it was made of may be
      destroyed at once. Calls that take a handle as const may run at once in many threads; any other call needs the
      handle alone.
@@ -136,7 +136,8 @@ typedef struct latchwork_crossing {
 LATCHWORK_C_API char latchwork_cell_letter(int32_t cell);
 /* The cell of a letter; -1 for a letter that stands for none (capitals do not). Since 0.1. */
 LATCHWORK_C_API int32_t latchwork_cell_of(char letter);
-/* Stitches in all: left + centre + right. Since 0.1. */
+/* Stitches in all: left + centre + right. Groups of other than 1..65,536 stitches (centre: 0..65,536) are refused, here and
+   for the travel, as any argument out of its range (field "crossing.left", ...). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_crossing_width(const latchwork_crossing *crossing, int32_t *stitches,
                                                           latchwork_error *error);
 /* Longest sideways travel in stitches: max(left, right) + centre. Since 0.1. */
@@ -403,8 +404,9 @@ typedef struct latchwork_panel_parts {
   size_t left_count;
   const latchwork_strip *centre; /* stands once in the middle; NULL: none */
   int32_t axis; /* without a centre: about the line after `left`, or about its shared last stitch; LATCHWORK_AXIS_... */
+  int32_t reserved; /* 0; a later field takes its place */
 } latchwork_panel_parts;
-#define LATCHWORK_PANEL_PARTS_INIT { sizeof(latchwork_panel_parts), 0, NULL, NULL, NULL, 0, NULL, 0 }
+#define LATCHWORK_PANEL_PARTS_INIT { sizeof(latchwork_panel_parts), 0, NULL, NULL, NULL, 0, NULL, 0, 0 }
 
 /* A panel of one band and one strip. Fails: BAD_ENCODING (name) for text that is not UTF-8. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_create(const char *name, const latchwork_strip *strip,
@@ -726,7 +728,8 @@ enum {
   LATCHWORK_FINDING_CODE_UNLIKE_WIDTHS = 33,      /* sizes: bands that are not equally wide */
   LATCHWORK_FINDING_CODE_CROSSING_CUT = 34,       /* shaping: a crossing of which a part is outside the shape */
   LATCHWORK_FINDING_CODE_STACK_CUT = 35,          /* shaping: tucks or slips cut off from their held or closing loop */
-  LATCHWORK_FINDING_CODE_COLUMN_CUT = 36          /* shaping: hand cells in the edge stitches, knitted plain */
+  LATCHWORK_FINDING_CODE_COLUMN_CUT = 36,         /* shaping: hand cells in the edge stitches, knitted plain */
+  LATCHWORK_FINDING_CODE_NO_STITCH = 37           /* a panel without a single stitch */
 };
 
 /* A list of findings. */
@@ -1903,9 +1906,10 @@ typedef struct latchwork_edge_shape {
   const latchwork_edge_event *events;
   size_t event_count;
   int32_t start; /* columns in from the panel's edge in row 1, with events */
+  int32_t reserved; /* 0; a later field takes its place */
 } latchwork_edge_shape;
 #define LATCHWORK_EDGE_SHAPE_INIT \
-  { sizeof(latchwork_edge_shape), 0, NULL, 0, NULL, 0, 0 }
+  { sizeof(latchwork_edge_shape), 0, NULL, 0, NULL, 0, 0, 0 }
 
 /* The columns in work in one row, from the left on the RS. Never changes. Since 0.1. */
 typedef struct latchwork_row_span {
@@ -1949,9 +1953,10 @@ typedef struct latchwork_outline_size {
   int32_t widest_columns;
   int32_t widest_row; /* the lowest of equal ones */
   int32_t top_columns;
+  int32_t reserved; /* 0; a later field takes its place */
 } latchwork_outline_size;
 #define LATCHWORK_OUTLINE_SIZE_INIT \
-  { sizeof(latchwork_outline_size), 0, 0, 0, 0, 0, 0, 0, 0 }
+  { sizeof(latchwork_outline_size), 0, 0, 0, 0, 0, 0, 0, 0, 0 }
 
 /* The shape of rows x columns between two edges as seen on the RS; one row span a row. An edge of points lies in each
    row where the line is in its middle, rounded; with step 2 it changes after even rows only. Fails: BAD_ARGUMENT (rows,
@@ -2717,22 +2722,25 @@ LATCHWORK_C_API latchwork_status latchwork_brief_clear_yarn(latchwork_brief *bri
 /* What the yarn is reckoned from. Fails: BAD_ARGUMENT (brief) when it names no yarn. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_yarn(const latchwork_brief *brief, latchwork_yarn_file **out,
                                                       latchwork_error *error);
-/* Finds, plans both ways, verifies both, sizes. Conditions bind the least-effort plan alone. options may be NULL. Fails: as those do. Since 0.1. */
+/* Finds, plans both ways, verifies both, sizes, reckons the yarn. Conditions bind the least-effort plan alone. options may
+   be NULL. Fails: as those do. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);
 /* For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
+   Fails: SIZE_MISMATCH (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job of another brief; BAD_ARGUMENT
+   (field "job.verification", "job.plan.leftmost") for a plan that does not knit its panel, or stands on other needles.
    Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief *brief, const latchwork_job *job,
                                                          char *text, size_t capacity, size_t *needed,
                                                          latchwork_error *error);
-/* One HTML5 page to print and take to the machine: summary, both charts, instructions.
-   Fails: as latchwork_panel_chart_svg and latchwork_panel_instructions. Since 0.1. */
+/* One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts.
+   Fails: as latchwork_brief_summary, latchwork_panel_chart_svg and latchwork_panel_instructions. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief *brief, const latchwork_job *job,
                                                            char *text, size_t capacity, size_t *needed,
                                                            latchwork_error *error);
-/* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt and page.html into
-   `folder`, which is made if it is not there. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name,
+/* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
+   panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name,
    or folder); as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
                                                            const char *folder, latchwork_error *error);

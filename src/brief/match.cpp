@@ -1,0 +1,109 @@
+#include "brief/match.hpp"
+
+#include <fmt/format.h>
+
+#include <string>
+#include <vector>
+
+#include "grid/words.hpp"
+#include "latchwork/error.hpp"
+#include "text/words.hpp"
+
+namespace latchwork::inline v0::report {
+namespace {
+
+[[noreturn]] void refuse(ErrorCode code, const std::string& field, const std::string& message) {
+  Place place;
+  place.field = field;
+  throw Error(code, place, field + " " + message);
+}
+
+void require_plan_of(const Grid& grid, const Plan& plan, const std::string& field) {
+  if (plan.rows != grid.rows() || plan.columns != grid.columns()) {
+    refuse(ErrorCode::size_mismatch, field,
+           fmt::format("is for {} rows of {} columns; the brief's panel has {} of {}", plan.rows, plan.columns,
+                       grid.rows(), grid.columns()));
+  }
+  if (plan.total_ms < 0) {
+    refuse(ErrorCode::bad_argument, field + ".total_ms", fmt::format("is {}; at least 0", plan.total_ms));
+  }
+}
+
+/// A plan that is called verified is knitted once more: a page for the machine must not say it of another panel.
+void require_knits(const Brief& brief, const Plan& plan, const Verification& told, const std::string& field) {
+  if (!told.verified) return;
+  if (plan.status == PlanStatus::infeasible)
+    refuse(ErrorCode::bad_argument, field, "says verified, and there is no plan");
+  const Verification now = verify(brief.panel.grid(), plan);
+  if (!now.verified) {
+    refuse(ErrorCode::bad_argument, field,
+           "says verified, but the plan does not knit the brief's panel: " + now.message);
+  }
+}
+
+void require_needles_of(const Brief& brief, const Plan& plan, const std::string& field) {
+  if (plan.status == PlanStatus::infeasible) return;
+  const int leftmost = leftmost_needle(brief.machine, plan.columns);
+  if (plan.leftmost == leftmost) return;
+  refuse(ErrorCode::bad_argument, field + ".leftmost",
+         fmt::format("is {}; on the brief's machine the panel begins at {}", plan.leftmost, needle_name(leftmost)));
+}
+
+void require_strips_of(const Panel& panel, const Size& size) {
+  std::size_t at = 0;
+  const auto bands = panel.bands();
+  for (std::size_t band = 0; band < bands.size(); ++band) {
+    for (std::size_t strip = 0; strip < bands[band].strips.size(); ++strip, ++at) {
+      const std::string field = fmt::format("job.size.strips[{}]", at);
+      if (at >= size.strips.size()) refuse(ErrorCode::size_mismatch, field, "is missing: the brief's panel has more");
+      const StripSize& told = size.strips[at];
+      const bool same = told.band == static_cast<int>(band) && told.columns == bands[band].strips[strip].columns &&
+                        told.rows == bands[band].rows;
+      if (!same) refuse(ErrorCode::size_mismatch, field, "is no measure of that strip of the brief's panel");
+    }
+  }
+  if (at < size.strips.size()) {
+    refuse(ErrorCode::size_mismatch, fmt::format("job.size.strips[{}]", at),
+           fmt::format("is one too many: the brief's panel has {}", count_of(std::ssize(size.strips) - 1, "strip")));
+  }
+}
+
+void require_yarn_of(const Brief& brief, const Job& job) {
+  if (brief.yarn.has_value() != job.yarn.has_value()) {
+    refuse(ErrorCode::size_mismatch, "job.yarn",
+           job.yarn ? "reckons yarn that the brief does not name" : "is missing: the brief names yarn");
+  }
+  if (!job.yarn) return;
+  for (std::size_t i = 0; i < job.yarn->estimates.size(); ++i) {
+    const auto shares = std::ssize(job.yarn->estimates[i].shares);
+    if (shares == std::ssize(brief.yarn->yarns)) continue;
+    refuse(ErrorCode::size_mismatch, fmt::format("job.yarn.estimates[{}].shares", i),
+           fmt::format("has {}; the brief names {}", count_of(shares, "share"),
+                       count_of(std::ssize(brief.yarn->yarns), "yarn")));
+  }
+}
+
+void require_severities(const std::vector<Finding>& findings, const std::string& field) {
+  for (std::size_t i = 0; i < findings.size(); ++i) {
+    if (findings[i].severity <= Severity::error) continue;
+    refuse(ErrorCode::bad_argument, fmt::format("{}[{}].severity", field, i),
+           fmt::format("is {}; 0 is advice, 1 warning, 2 error", static_cast<int>(findings[i].severity)));
+  }
+}
+
+}  // namespace
+
+void require_job_of(const Brief& brief, const Job& job) {
+  require_plan_of(brief.panel.grid(), job.plan, "job.plan");
+  require_plan_of(brief.panel.grid(), job.regular, "job.regular");
+  require_needles_of(brief, job.plan, "job.plan");
+  require_needles_of(brief, job.regular, "job.regular");
+  require_strips_of(brief.panel, job.size);
+  require_yarn_of(brief, job);
+  require_severities(job.findings, "job.findings");
+  require_severities(job.plan.findings, "job.plan.findings");
+  require_knits(brief, job.plan, job.verification, "job.verification");
+  require_knits(brief, job.regular, job.regular_verification, "job.regular_verification");
+}
+
+}  // namespace latchwork::inline v0::report
