@@ -33,7 +33,7 @@ struct StopReason {
 /// The reason of each stop of a plan, in its order. What a stop saves is found exactly, by planning again with its row
 /// among the closed rows of the conditions: a plan for each stop that nothing forces. The plan is taken as it is; where
 /// it is not a least one under these conditions, a stop may save less than nothing.
-/// @throws Error as plan() does; size_mismatch for a plan of another size.
+/// @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything is planned.
 LATCHWORK_API std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, const Effort& effort,
                                                    const Plan& plan, const PlanOptions& options = {});
 
@@ -51,7 +51,8 @@ struct Period {
 };
 
 /// Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at
-/// least twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Quadratic in rows.
+/// least twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Rows times their
+/// logarithm, and what stop_kinds() takes. @throws Error too_large (field rows), above Grid::max_side rows.
 LATCHWORK_API Period plan_period(const Plan& plan);
 
 /// An effort, and how far it may move before another plan takes less.
@@ -69,8 +70,9 @@ struct Tolerance {
 /// conditions, is none. Exact: a plan's total is linear in each effort, so the least total is concave in it, and where
 /// this plan takes the least is one interval; each end is walked to from outside, from one better plan's line to the
 /// next, and is proven by a plan there. An end that no search proves is told by its flag, with what is proven. Some
-/// tens of plans. @throws Error as plan() does; bad_argument (field plan) when another plan takes less, or this one was
-/// made for another panel.
+/// tens of plans. @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything
+/// is planned; bad_argument (field plan) when another plan takes less, or this one was made for another panel of the
+/// same size.
 LATCHWORK_API std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine, const Effort& effort,
                                                      const Plan& plan, const PlanOptions& options = {});
 

@@ -133,11 +133,11 @@ class Reasons {
 
 std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine,
                                      const PlanOptions& options) {
+  require_extent("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid);
   check(machine);
   check(effort);
   check(options);
   check(options.conditions, grid.rows(), grid.columns());
-  require_extent("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid);
   Reasons reasons(grid, machine, effort, mine, options);
   std::vector<StopReason> out;
   for (const Stop& stop : mine.stops) {

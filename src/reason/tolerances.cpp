@@ -94,11 +94,9 @@ class Walker {
 
 std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine,
                                        const PlanOptions& options) {
+  require_extent("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid);
   const Plan least = plan(grid, machine, effort, options);
   if (least.status == PlanStatus::infeasible) refuse("the panel has no plan: " + least.findings.front().message);
-  if (mine.rows != grid.rows() || mine.columns != grid.columns()) {
-    refuse(other_extent_words("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid));
-  }
   const std::int64_t total = total_of(mine, effort);
   if (total > least.total_ms) {
     refuse(

@@ -1,5 +1,6 @@
 /* What to choose from, through the C ABI, against figures worked out by hand: the default efforts but for stops of one
    second, so that two purls in neighbouring columns are done at a stop each. */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -112,6 +113,76 @@ static void costs_may_move_so_far(void) {
   latchwork_plan_destroy(other);
 }
 
+/* A plan as a file could hold it: `rows` rows, and no stop. */
+static latchwork_plan *empty_plan(const char *rows) {
+  static const char *const form = "{\"format\": \"latchwork-plan\", \"version\": 1, \"rows\": %s, \"columns\": 6, "
+                                  "\"leftmost\": \"L3\", \"carriage_starts_right\": true, \"status\": \"feasible\", "
+                                  "\"total_ms\": 0, \"bound_ms\": 0, \"columns_on\": [], \"stops\": []}";
+  char text[400];
+  latchwork_plan *made = NULL;
+  sprintf(text, form, rows);
+  OK(latchwork_read_plan(text, strlen(text), &made, NULL));
+  return made;
+}
+
+static void plans_of_other_sizes_are_refused(void) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_period period = LATCHWORK_PERIOD_INIT;
+  latchwork_plan *other = empty_plan("7");
+  size_t needed = 0;
+  checking = "sizes";
+  CHECK(latchwork_grid_plan_tolerances(grid, &machine, &effort, other, NULL, NULL, 0, &needed, &error) ==
+        LATCHWORK_E_SIZE_MISMATCH);
+  CHECK(strcmp(error.field, "plan") == 0);
+  error.field[0] = '\0';
+  CHECK(latchwork_grid_stop_reasons(grid, &machine, &effort, other, NULL, NULL, 0, &needed, &error) ==
+        LATCHWORK_E_SIZE_MISMATCH);
+  CHECK(strcmp(error.field, "plan") == 0);
+  latchwork_plan_destroy(other);
+  other = empty_plan("65536");
+  OK(latchwork_plan_period(other, &period, NULL));
+  CHECK(period.rows == 0);
+  latchwork_plan_destroy(other);
+  other = empty_plan("2147483647");
+  CHECK(latchwork_plan_period(other, &period, &error) == LATCHWORK_E_TOO_LARGE && strcmp(error.field, "rows") == 0);
+  latchwork_plan_destroy(other);
+}
+
+static void limits_may_be_as_great_as_their_numbers(void) {
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_plan *mine = NULL;
+  int32_t equal = 0;
+  checking = "limits";
+  options.work_limit = options.time_limit_ms = options.memory_limit = INT64_MAX;
+  OK(latchwork_grid_plan(grid, &machine, &effort, &options, &mine, NULL));
+  OK(latchwork_plan_equal(mine, plan, &equal, NULL));
+  CHECK(equal == 1);
+  latchwork_plan_destroy(mine);
+}
+
+static void the_deepest_ladder_is_planned(void) {
+  const int rows = LATCHWORK_GRID_MAX_SIDE;
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_machine deep = machine;
+  latchwork_hand_work work = LATCHWORK_HAND_WORK_INIT;
+  latchwork_grid *tall = NULL;
+  latchwork_plan *mine = NULL;
+  uint8_t *cells = calloc((size_t)rows, 3);
+  int row;
+  checking = "deep ladders";
+  if (cells == NULL) return;
+  for (row = 0; row < rows; ++row) cells[3 * row + 1] = LATCHWORK_CELL_PURL;
+  OK(latchwork_grid_from_cells(rows, 3, cells, (size_t)rows * 3, &tall, NULL));
+  deep.max_ladder = rows;
+  options.time_limit_ms = 1;
+  OK(latchwork_grid_plan(tall, &deep, NULL, &options, &mine, NULL));
+  OK(latchwork_plan_hand_work(mine, NULL, &work, NULL));
+  CHECK(work.rungs_purl == rows);
+  latchwork_plan_destroy(mine);
+  latchwork_grid_destroy(tall);
+  free(cells);
+}
+
 int main(void) {
   checking = "make";
   OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
@@ -123,6 +194,9 @@ int main(void) {
   conditions_have_prices();
   a_front_gives_its_plans();
   stops_say_why_they_are_there();
+  plans_of_other_sizes_are_refused();
+  limits_may_be_as_great_as_their_numbers();
+  the_deepest_ladder_is_planned();
   costs_may_move_so_far();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);

@@ -59,13 +59,24 @@ def test_every_stop_says_why_it_is_there(purls, ropes):
     assert [lw.stop_cause_name(cause) for cause in lw.StopCause] == [cause.name for cause in lw.StopCause]
     with pytest.raises(lw.Error) as refused:
         lw.stop_reasons(purls, lw.Machine(), plan=lw.plan(ropes, lw.Machine()))
-    assert refused.value.code is lw.ErrorCode.size_mismatch
+    assert refused.value.code is lw.ErrorCode.size_mismatch and refused.value.field == "plan"
 
 
 def test_a_panel_repeated_upward_has_a_periodic_plan(purls):
     period = lw.plan_period(lw.plan(purls.repeated_up(5), lw.Machine(), CHEAP))
     assert (period.rows, period.stops, period.times) == (6, 2, 5)
     assert lw.plan_period(lw.Plan()) == lw.Period()
+
+
+def test_the_period_of_a_tall_plan_is_found_and_that_of_one_too_tall_refused():
+    most = lw.Grid.max_side
+    plan = lw.Plan(rows=most, columns=1, stops=[lw.Stop(row=row, holds=[1 + row % 2]) for row in range(0, most, 1000)])
+    assert lw.plan_period(plan) == lw.Period(0, most, 1000, 65, 1)
+    for rows in (most + 1, 2**31 - 1):
+        plan.rows = rows
+        with pytest.raises(lw.Error) as refused:
+            lw.plan_period(plan)
+        assert refused.value.code is lw.ErrorCode.too_large and refused.value.field == "rows"
 
 
 def test_how_far_each_cost_may_move(purls):
@@ -76,6 +87,9 @@ def test_how_far_each_cost_may_move(purls):
     with pytest.raises(lw.Error) as refused:
         lw.plan_tolerances(purls, lw.Machine(), plan=plan)
     assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == "plan"
+    with pytest.raises(lw.Error) as refused:
+        lw.plan_tolerances(lw.Grid(3, 3), lw.Machine(), plan=plan)
+    assert refused.value.code is lw.ErrorCode.size_mismatch and refused.value.field == "plan"
 
 
 def test_a_choice_is_watched_and_stopped_like_a_plan(ropes):

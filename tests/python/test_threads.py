@@ -40,7 +40,9 @@ CALLS = {
     "moves": lambda piece, _: lw.moves(piece.job.plan),
     "page_html": lambda piece, _: lw.page_html(piece.brief, piece.job),
     "plan": lambda piece, _: lw.plan(piece.panel.grid, lw.Machine()),
+    "plan_period": lambda piece, _: lw.plan_period(piece.job.plan),
     "plan_regular": lambda piece, _: lw.plan_regular(piece.panel.grid, lw.Machine()),
+    "stop_kinds": lambda piece, _: lw.stop_kinds(piece.job.plan),
     "run": lambda piece, _: lw.run(piece.brief),
     "simulate": lambda piece, _: lw.simulate(
         lw.Bed(piece.job.regular.leftmost, piece.panel.grid.columns), piece.moves

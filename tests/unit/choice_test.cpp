@@ -208,8 +208,35 @@ TEST_CASE("how far each cost may move is told to the millisecond", "[reason]") {
   const Plan other = plan(purls(), Machine{}, cheap_stops());
   CHECK_THROWS_MATCHES(plan_tolerances(purls(), Machine{}, {}, other), Error,
                        refused_field(ErrorCode::bad_argument, "plan"));
-  CHECK_THROWS_MATCHES(plan_tolerances(Grid(3, 3), Machine{}, {}, mine), Error,
+  // Of the same size, but with a rope: its crossing is none of this panel's.
+  Grid roped = purls();
+  roped.cross({.row = 1, .column = 0, .left = 1, .right = 1});
+  CHECK_THROWS_MATCHES(plan_tolerances(roped, Machine{}, {}, mine), Error,
                        refused_field(ErrorCode::bad_argument, "plan"));
+}
+
+TEST_CASE("a plan of another size is told before anything else is looked at", "[reason][error]") {
+  const Plan mine = plan(purls(), Machine{});
+  PlanOptions stopped;  // were anything planned, it would have to say that it was stopped
+  std::stop_source source;
+  source.request_stop();
+  stopped.stop = source.get_token();
+  stopped.conditions.max_kinds = 1;
+  int told = 0;
+  stopped.progress = [&](const Progress&) { ++told; };
+  Effort negative;
+  negative.stop = -1;
+  const Grid wider(purls().rows(), purls().columns() + 1);
+  const Grid taller(purls().rows() + 1, purls().columns());
+  for (const Grid& grid : {wider, taller}) {
+    for (const Effort& effort : {Effort{}, negative}) {
+      CHECK_THROWS_MATCHES(plan_tolerances(grid, Machine{}, effort, mine, stopped), Error,
+                           refused_field(ErrorCode::size_mismatch, "plan"));
+      CHECK_THROWS_MATCHES(stop_reasons(grid, Machine{}, effort, mine, stopped), Error,
+                           refused_field(ErrorCode::size_mismatch, "plan"));
+    }
+  }
+  CHECK(told == 0);
 }
 
 TEST_CASE("rows that are closed or out of the panel are told", "[conditions]") {

@@ -1134,8 +1134,8 @@ def stop_reasons(
     conditions: Conditions | None = None,
 ) -> list[StopReason]:
     """The reason of each stop of a plan, in its order: what forces it, or what it saves, found exactly by planning again
-    with its row closed. The other arguments are those of plan(). Raises as plan(), and Error size_mismatch for a plan of
-    another size.
+    with its row closed. The other arguments are those of plan(). Raises as plan(), and Error size_mismatch (plan) for a
+    plan of another size, before anything is planned.
     """
 
 def stop_cause_name(cause: StopCause) -> str:
@@ -1143,7 +1143,8 @@ def stop_cause_name(cause: StopCause) -> str:
 
 def plan_period(plan: Plan) -> Period:
     """Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
-    twice, with a stop, the one that covers the most rows; then the shortest; then the lowest.
+    twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Raises Error too_large
+    (rows), above Grid.max_side rows.
     """
 
 def plan_tolerances(
@@ -1161,8 +1162,8 @@ def plan_tolerances(
 ) -> list[Tolerance]:
     """For every field of Effort, in its order, how far it may move before this plan, a least one under the conditions, is
     none. Exact, and an end that no search proves is told by its flag. Some tens of plans. The other arguments are those
-    of plan(). Raises as plan(), and Error bad_argument (plan) when another plan takes less, or this one was made for
-    another panel.
+    of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size, before anything is planned;
+    bad_argument (plan) when another plan takes less, or this one was made for another panel of the same size.
     """
 
 def read_brief(folder: str | os.PathLike[str]) -> Brief:

@@ -98,13 +98,14 @@ void bind_choice(py::module_& m) {
       "conditions"_a = py::none(),
       "The reason of each stop of a plan, in its order: what forces it, or what it saves, found exactly by planning "
       "again with its row closed. The other arguments are those of plan(). Raises as plan(), and Error size_mismatch "
-      "for a plan of another size.");
+      "(plan) for a plan of another size, before anything is planned.");
   m.def("stop_cause_name", &stop_cause_name, "cause"_a,
         "\"crossing\", \"shaping\", \"hand_cells\", \"saving\" or \"unknown\".");
   m.def(
-      "plan_period", &plan_period, "plan"_a,
+      "plan_period", without_gil(&plan_period), "plan"_a,
       "Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at "
-      "least twice, with a stop, the one that covers the most rows; then the shortest; then the lowest.");
+      "least twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Raises Error "
+      "too_large (rows), above Grid.max_side rows.");
   m.def(
       "plan_tolerances",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const Plan& plan,
@@ -122,8 +123,10 @@ void bind_choice(py::module_& m) {
       "conditions, "
       "is none. Exact, and an end that no search proves is told by its flag. Some tens of plans. The other arguments "
       "are "
-      "those of plan(). Raises as plan(), and Error bad_argument (plan) when another plan takes less, or this one was "
-      "made for another panel.");
+      "those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size, before anything "
+      "is "
+      "planned; bad_argument (plan) when another plan takes less, or this one was made for another panel of the same "
+      "size.");
 }
 
 }  // namespace latchwork::python

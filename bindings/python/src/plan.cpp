@@ -71,7 +71,7 @@ void bind_plan(py::module_& m) {
       "Infeasible when no rhythm works. Arguments and errors as in plan(); stopped before it found one it raises Error "
       "cancelled.");
   m.def(
-      "stop_kinds", &stop_kinds, "plan"_a,
+      "stop_kinds", without_gil(&stop_kinds), "plan"_a,
       "For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind "
       "when the same is done at them, whatever their row: the same needles released, re-formed to the same depth with "
       "the same rungs, the same crossings in the same columns, needles cast on, bound off and held.");

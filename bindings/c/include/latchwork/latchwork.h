@@ -1132,7 +1132,7 @@ LATCHWORK_C_API latchwork_status latchwork_front_findings(const latchwork_front 
 
 /* The reason of each stop of a plan, in its order. What a stop saves is found exactly, by planning again with its row
    closed, also when only the size is asked. effort and options may be NULL. Fails: as latchwork_grid_plan; SIZE_MISMATCH
-   for a plan of another size. Since 0.1. */
+   (plan) for a plan of another size, before anything is planned. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_grid *grid,
                                                              const latchwork_machine *machine,
                                                              const latchwork_effort *effort, const latchwork_plan *plan,
@@ -1142,13 +1142,14 @@ LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_gri
 /* "crossing", "shaping", "hand_cells", "saving", "unknown"; "" for a number that is none. Never freed. Since 0.1. */
 LATCHWORK_C_API const char *latchwork_stop_cause_name(int32_t cause);
 /* Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
-   twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Since 0.1. */
+   twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Fails: TOO_LARGE (rows),
+   above LATCHWORK_GRID_MAX_SIDE rows. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *plan, latchwork_period *period,
                                                        latchwork_error *error);
 /* For every effort, in the order of latchwork_effort, how far it may move before this plan, a least one under the
    options' conditions, is none. Some tens of plans, also when only the size is asked. effort and options may be NULL.
-   Fails: as latchwork_grid_plan; BAD_ARGUMENT (plan) when another plan takes less, or this one was made for another
-   panel. Since 0.1. */
+   Fails: as latchwork_grid_plan; SIZE_MISMATCH (plan) for a plan of another size, before anything is planned;
+   BAD_ARGUMENT (plan) when another plan takes less, or this one was made for another panel of the same size. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_tolerances(const latchwork_grid *grid,
                                                                 const latchwork_machine *machine,
                                                                 const latchwork_effort *effort,
