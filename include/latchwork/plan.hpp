@@ -117,7 +117,7 @@ struct PlanOptions {
   std::int64_t time_limit_ms = 0;  ///< by the clock, from the call on, the writing up of the plan not
                                    ///< counted; 0: none
   std::int64_t memory_limit = 0;   ///< bytes for the search's partial schedules; 0: 1 GiB. The panel itself takes some
-                                   ///< 100 bytes a row and kind of wale more
+                                   ///< 200 bytes a row and kind of wale more, up to 400 where a row's ladders span it
   Conditions conditions{};         ///< what else is asked of the plan
 };
 
@@ -125,9 +125,12 @@ struct PlanOptions {
 /// entangled that the search would outgrow its memory, where it ends `feasible` with the bound it could prove. What
 /// cannot be scheduled gives status infeasible with findings, not an error. Crossings are made after their row; hand
 /// cells are re-formed by batches or, for tucks under a closing knit with no tuck beside them, by hold. A batch starts
-/// right below a hand cell; one from the cast-on, and a hold on its loop, need `cast_on_loops`. Ties: the
-/// search goes by a fixed order, the same on every machine; within the stops, fewer batches
-/// and holds, then fewer holds, then from the lowest up each batch at the earlier stop.
+/// right below a hand cell; one from the cast-on, and a hold on its loop, need `cast_on_loops`. Ties are broken the same
+/// way on every machine. Of schedules that take as long and that the search holds side by side, the one with fewer stops
+/// is kept, each stop being counted as a part of a millisecond more; of as many, the one that has a stop where they
+/// first differ. It is proven that none takes less time, not that none with as much has fewer stops: the search ends
+/// before it would know. Within the stops, fewer batches and holds, then fewer holds, then from the lowest up each batch
+/// at the earlier stop.
 ///
 /// Under `options.conditions` it is the least plan that keeps them, proven with the same care: bounds are of the plans
 /// that keep them or of all plans. Where nothing keeps them the plan is infeasible, and its findings name the condition

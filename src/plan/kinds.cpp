@@ -109,7 +109,7 @@ class KindSearch {
   std::set<int> pool_;  // kinds of good plans
   Sets sets_;
   Windows windows_;
-  const Prices* prices_ = nullptr;
+  Prices* prices_ = nullptr;
   std::int64_t work_ = 0;
   std::vector<std::int64_t> forced_after_;
 
@@ -144,7 +144,7 @@ bool KindSearch::go_on() {
 
 std::int64_t KindSearch::to_go(std::size_t lane, Standing standing) const {
   const Window& window = windows_.lanes[lane].layer[at(row_) + 1];
-  const std::int64_t* go = prices_->to_go(lane, row_ + 1);
+  const std::int64_t* go = prices_->to_go(lane);
   if (standing >= 0) return window.has(standing) ? go[standing - window.low] : far;
   return window.held == -1 - standing ? go[window.states()] : far;
 }
@@ -221,6 +221,7 @@ void KindSearch::try_rhythms() {
 
 void KindSearch::enter(int row) {
   row_ = row;
+  prices_->look_from(row + 1);
   ways_.assign(problem_.lanes.size(), {});
   next_.clear();
   next_standings_.clear();
@@ -509,7 +510,7 @@ Solved KindSearch::run() {
   windows_ = windows_of(problem_);
   Prices prices(problem_, windows_);
   for (int i = 0; i < 8; ++i) prices.ascend();
-  prices.find_ways();
+  prices.look_from(0);
   work_ += prices.work();
   prices_ = &prices;
   forced_after_.assign(at(problem_.rows) + 1, 0);
@@ -529,9 +530,11 @@ Solved KindSearch::run() {
     best_.bound = std::max(best_.bound, std::min(left_out_, best_.cost));
     best_.proven = complete_;
     const std::int64_t limit = options_.work_limit > 0 ? options_.work_limit - limits_.work() : most_work - work_;
-    const auto times =
-        static_cast<std::size_t>(std::max<std::int64_t>(0, limit) / std::max<std::int64_t>(1, work_ - before));
-    const std::size_t wider = std::min({room, width * widening, width * times});
+    // No more than widens at once: a limit that is hardly one, times the width, has no room in a number.
+    const auto times = std::min<std::size_t>(
+        widening,
+        static_cast<std::size_t>(std::max<std::int64_t>(0, limit) / std::max<std::int64_t>(1, work_ - before)));
+    const std::size_t wider = std::min(room, width * times);
     if (wider < 2 * width) break;
     width = wider;
   }

@@ -13,9 +13,7 @@ class Limits {
  public:
   explicit Limits(const PlanOptions& options)
       : options_(options),
-        deadline_(options.time_limit_ms > 0
-                      ? std::chrono::steady_clock::now() + std::chrono::milliseconds(options.time_limit_ms)
-                      : std::chrono::steady_clock::time_point::max()) {}
+        deadline_(options.time_limit_ms > 0 ? in(options.time_limit_ms) : Clock::time_point::max()) {}
 
   /// Whether to go on after so much more work (states looked at), which is not to be much more than `often`. Once it
   /// says no, it says no again.
@@ -26,7 +24,7 @@ class Limits {
     if (options_.work_limit > 0 && work_ > options_.work_limit) return end();
     if (work_ >= looked_ + often) {
       looked_ = work_;
-      if (options_.time_limit_ms > 0 && std::chrono::steady_clock::now() >= deadline_) return end();
+      if (options_.time_limit_ms > 0 && Clock::now() >= deadline_) return end();
     }
     if (options_.progress && work_ >= told_ + tell_every) {
       told_ = work_;
@@ -47,6 +45,15 @@ class Limits {
   static constexpr std::int64_t often = 100'000;  // a fraction of a millisecond
 
  private:
+  using Clock = std::chrono::steady_clock;
+
+  // The clock's end for a limit that goes past it.
+  static Clock::time_point in(std::int64_t limit_ms) {
+    const Clock::time_point now = Clock::now();
+    const auto room = std::chrono::duration_cast<std::chrono::milliseconds>(Clock::time_point::max() - now);
+    return limit_ms < room.count() ? now + std::chrono::milliseconds(limit_ms) : Clock::time_point::max();
+  }
+
   bool end() {
     ended_ = true;
     return false;
@@ -54,7 +61,7 @@ class Limits {
 
   static constexpr std::int64_t tell_every = 2'000'000;  // a few milliseconds
   const PlanOptions& options_;
-  std::chrono::steady_clock::time_point deadline_;
+  Clock::time_point deadline_;
   Progress now_;
   std::int64_t work_ = 0;
   std::int64_t looked_ = 0;

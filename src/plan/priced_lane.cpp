@@ -165,32 +165,34 @@ std::int64_t PricedLane::avoiding() const {
   return least;
 }
 
-void PricedLane::write_ways(const LaneWindows& windows, std::int64_t* ways) const {
-  const Window& end = windows.layer.back();
-  const std::int64_t* to = ways + windows.offset[windows.layer.size() - 1];
-  std::fill(ways + windows.offset[windows.layer.size() - 1], ways + windows.offset.back(), far);
-  if (end.has(lane_->task_count())) ways[windows.offset.back() - end.size() + lane_->task_count() - end.low] = 0;
+void PricedLane::get_ready() {
+  lower_.resize(at(rows_) + 1);
   for (int row = rows_; row >= 0; --row) {
-    const Window& a = windows.layer[at(row)];
-    const Window& b = windows.layer[at(row) + 1];
-    std::int64_t* from = ways + windows.offset[at(row)];
-    const int lost = std::clamp(b.low - a.low, 0, a.states());  // states that no stop above is of use to
-    std::fill(from, from + lost, far);
-    std::copy(to + a.low + lost - b.low, to + a.high + 1 - b.low, from + lost);
-    const std::int64_t adds = adds_[at(row)];
-    if (adds < far) {
-      const std::int64_t* before = lane_->before.data() + a.low;
-      const std::int64_t batch = adds + lane_->batch;
-      const int starts = std::min(a.high + 1, lane_->done_at(row)) - a.low;
-      for (int k = 0; k < starts; ++k) from[k] = std::min(from[k], batch - before[k]);
-    }
-    if (b.held >= 0 && lane_->task(b.held).low - 1 == row && a.has(b.held)) {
-      std::int64_t& sets = from[b.held - a.low];
-      sets = std::min(sets, from_[at(b.held)]);
-    }
-    if (a.held >= 0) from[a.states()] = std::min(far, released_[at(a.held)] + from_[at(a.held) + 1]);
-    to = from;
+    int next = row + 1;
+    while (next <= rows_ && adds_[at(next)] >= adds_[at(row)]) next = lower_[at(next)];
+    lower_[at(row)] = next;
   }
+}
+
+// The best stop of a task is the least of the rows from the layer, or the task's own last row, to its latest stop. Each
+// task's rows reach further up than those of the tasks below it, so that one walk finds them all.
+void PricedLane::write_ways(const Window& window, int layer, std::int64_t* ways) const {
+  int best = layer;
+  for (int i = window.low; i <= window.high; ++i, ++ways) {
+    if (i == lane_->task_count()) {
+      *ways = 0;
+      continue;
+    }
+    const Task& task = lane_->task(i);
+    *ways = far;
+    if (task.by_batch()) {
+      best = std::max(best, task.high);
+      while (lower_[at(best)] <= task.last_stop) best = lower_[at(best)];
+      if (adds_[at(best)] < far) *ways = adds_[at(best)] + lane_->batch - lane_->before[at(i)];
+    }
+    if (task.by_hold && layer < task.low) *ways = std::min(*ways, from_[at(i)]);
+  }
+  if (window.held >= 0) *ways = std::min(far, released_[at(window.held)] + from_[at(window.held) + 1]);
 }
 
 std::int64_t PricedLane::take_work() noexcept {

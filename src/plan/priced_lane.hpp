@@ -36,8 +36,11 @@ class PricedLane {
 
   /// The cheapest way under the prices as they are now; after take_down() not before end_down().
   std::int64_t least() const noexcept { return least_; }
-  /// Cheapest ways to the end from every state of every layer, after a pass down.
-  void write_ways(const LaneWindows& windows, std::int64_t* ways) const;
+  /// To be called after a pass down, before write_ways().
+  void get_ready();
+  /// Cheapest ways to the end from every state of the window of a layer. Linear in its states and in the rows that they
+  /// can wait for, at most; as a rule a few steps a state.
+  void write_ways(const Window& window, int layer, std::int64_t* ways) const;
   /// Steps made since the last call.
   std::int64_t take_work() noexcept;
 
@@ -63,6 +66,7 @@ class PricedLane {
   std::vector<std::int64_t> start_;  // the best start of a batch that ends there
   std::vector<std::int64_t> there_;  // the cheapest way, by stops below it, to what a batch there would do
   std::vector<std::int64_t> adds_;   // what a batch that ends there adds, with the stop's price and all that follows
+  std::vector<int> lower_;           // the next row that adds less; past the last, if none does
   SlidingLeast queue_;               // up: starts of tasks; down: what rows add
   int next_ = 0;                     // up: the next task to be pushed; down: the next to be finished
   int dropped_ = 0;                  // up: tasks whose stops are past

@@ -7,10 +7,10 @@ namespace latchwork::inline v0::planning {
 
 Prices::Prices(const Problem& problem, const Windows& windows) : problem_(&problem), windows_(&windows) {
   lanes_.reserve(windows.lanes.size());
-  back_.reserve(windows.lanes.size());
+  go_at_.resize(windows.lanes.size());
   for (std::size_t lane = 0; lane < windows.lanes.size(); ++lane) {
     lanes_.emplace_back(problem.lanes[lane], problem.rows);
-    back_.emplace_back(at(windows.lanes[lane].offset.back()));
+    for (const Window& window : windows.lanes[lane].layer) states_ += window.size();
   }
   price_.resize(windows.users.size());
   for (int row = 0; row <= problem.rows; ++row) {
@@ -36,7 +36,7 @@ std::int64_t Prices::way_back() {
 }
 
 std::int64_t Prices::sum() {
-  ways_found_ = false;
+  ready_ = false;
   std::int64_t bound = forced_cost_;
   for (PricedLane& lane : lanes_) {
     lane.end_down();
@@ -46,12 +46,20 @@ std::int64_t Prices::sum() {
   return bound;
 }
 
-void Prices::find_ways() {
-  if (ways_found_) return;
-  ways_found_ = true;
+void Prices::look_from(int layer) {
+  if (!ready_) {
+    for (PricedLane& lane : lanes_) lane.get_ready();
+    ready_ = true;
+    work_ += states_;
+  }
+  std::size_t size = 0;
   for (std::size_t lane = 0; lane < lanes_.size(); ++lane) {
-    lanes_[lane].write_ways(windows_->lanes[lane], back_[lane].data());
-    work_ += static_cast<std::int64_t>(back_[lane].size());
+    go_at_[lane] = size;
+    size += at(windows_->lanes[lane].layer[at(layer)].size());
+  }
+  go_.resize(size);
+  for (std::size_t lane = 0; lane < lanes_.size(); ++lane) {
+    lanes_[lane].write_ways(windows_->lanes[lane].layer[at(layer)], layer, go_.data() + go_at_[lane]);
   }
 }
 

@@ -24,13 +24,10 @@ class Prices {
   std::int64_t climb(int steps, std::int64_t best);
 
   std::int64_t bound() const noexcept { return bound_; }
-  /// Finds the ways to go under the prices as they are; to be called before to_go() when prices were set anew.
-  void find_ways();
-  /// Cheapest way to the end from the states of a lane's layer, under the prices.
-  const std::int64_t* to_go(std::size_t lane, int layer) const {
-    const auto& offset = windows_->lanes[lane].offset;
-    return back_[lane].data() + offset[static_cast<std::size_t>(layer)];
-  }
+  /// Finds every lane's ways to go from a layer under the prices as they are: to_go() tells them until the next call.
+  void look_from(int layer);
+  /// Cheapest way to the end from the states of a lane in the layer looked from.
+  const std::int64_t* to_go(std::size_t lane) const { return go_.data() + go_at_[lane]; }
   /// What each user of a stop after the row pays for it, in the order of Windows::users; all 0 at a forced stop.
   const std::vector<std::int64_t>& at_row(int row) const { return price_[static_cast<std::size_t>(row)]; }
   /// A lane's cheapest way from the cast-on to the end, under the prices.
@@ -47,12 +44,14 @@ class Prices {
   const Problem* problem_;
   const Windows* windows_;
   std::vector<PricedLane> lanes_;
-  std::vector<std::vector<std::int64_t>> back_;   // per lane: cheapest way from each state, when ways_found_
+  std::vector<std::int64_t> go_;                  // cheapest ways from the layer looked from, lane by lane
+  std::vector<std::size_t> go_at_;                // per lane: where they begin
   std::vector<std::vector<std::int64_t>> price_;  // per row: of its users
   std::int64_t forced_cost_ = 0;
   std::int64_t bound_ = 0;
   std::int64_t work_ = 0;
-  bool ways_found_ = false;
+  std::int64_t states_ = 0;  // in all layers
+  bool ready_ = false;       // the lanes are, for looking under these prices
 };
 
 }  // namespace latchwork::inline v0::planning

@@ -39,7 +39,7 @@ struct Part {
 
 class Search {
  public:
-  Search(const Problem& problem, const Windows& windows, const Prices& prices, std::size_t width, std::int64_t most,
+  Search(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, std::int64_t most,
          const std::vector<std::int64_t>& gain, int first, int last, Schedule& best, Limits& limits, Fates* fates)
       : problem_(problem),
         windows_(windows),
@@ -66,7 +66,7 @@ class Search {
 
   const Problem& problem_;
   const Windows& windows_;
-  const Prices& prices_;
+  Prices& prices_;
   std::size_t width_;
   std::int64_t most_;
   const std::vector<std::int64_t>& gain_;
@@ -109,10 +109,11 @@ void Search::start() {
   labels_.assign(1, {});
   states_.clear();
   offset_.assign(windows_.lanes.size(), -1);
+  prices_.look_from(first_);
   std::int64_t bound = first_ > 0 ? forced_after_[at(first_) - 1] : 0;
   for (std::size_t lane = 0; lane < offset_.size(); ++lane) {
     const Window& window = windows_.lanes[lane].layer[at(first_)];
-    const std::int64_t* go = prices_.to_go(lane, first_);
+    const std::int64_t* go = prices_.to_go(lane);
     if (single(window)) {
       bound += *go;
       continue;
@@ -133,6 +134,7 @@ void Search::start() {
 void Search::enter(int row) {
   parts_.clear();
   next_size_ = 0;
+  prices_.look_from(row + 1);
   settled_ = forced_after_[at(row)] + gain_[at(row)];
   const auto& users = windows_.users[at(row)];
   std::size_t user = 0;
@@ -143,7 +145,7 @@ void Search::enter(int row) {
     const int before = offset_[at(lane)];
     int after = -1;
     if (single(above)) {
-      settled_ += *prices_.to_go(at(lane), row + 1);
+      settled_ += *prices_.to_go(at(lane));
     } else {
       after = static_cast<int>(next_size_);
       next_size_ += at(above.size());
@@ -193,7 +195,7 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
     }
     child.cost += least;
     if (part.after < 0) continue;
-    const std::int64_t* go = prices_.to_go(at(part.lane), row + 1);
+    const std::int64_t* go = prices_.to_go(at(part.lane));
     std::int64_t way = far;
     for (int i = 0; i < b.size(); ++i) {
       const std::int64_t cost = to[i];
@@ -220,7 +222,7 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
     if (part.after < 0) continue;
     const int size = windows_.lanes[at(part.lane)].layer[at(row) + 1].size();
     std::int64_t* to = next_states_.data() + begin + at(part.after);
-    const std::int64_t* go = prices_.to_go(at(part.lane), row + 1);
+    const std::int64_t* go = prices_.to_go(at(part.lane));
     const std::int64_t most = most_ - child.bound + ways_[k++];
     for (int i = 0; i < size; ++i) {
       if (to[i] < far && to[i] + go[i] > most) to[i] = far;
@@ -408,14 +410,12 @@ Pass Search::run() {
 
 Pass search(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, std::int64_t most,
             const std::vector<std::int64_t>& gain, Schedule& best, Limits& limits, Fates* fates) {
-  prices.find_ways();
   if (fates) fates->clear();
   return Search(problem, windows, prices, width, most, gain, 0, problem.rows, best, limits, fates).run();
 }
 
 Pass look_ahead(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, std::int64_t slack,
                 const std::vector<std::int64_t>& gain, int first, int last, Limits& limits, Fates* fates) {
-  prices.find_ways();
   if (fates) fates->clear();
   Schedule none;
   return Search(problem, windows, prices, width, slack, gain, first, last, none, limits, fates).run();

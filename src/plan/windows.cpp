@@ -15,9 +15,7 @@ int alive_until(const Lane& lane, int i, int rows) {
 LaneWindows windows_of_lane(const Lane& lane, int rows) {
   LaneWindows out;
   out.layer.reserve(at(rows) + 2);
-  out.offset.reserve(at(rows) + 3);
   out.layer.push_back({});
-  out.offset = {0, 1};
   int low = 0;
   int high = 0;
   int hold = 0;  // first task that could still be held over
@@ -32,7 +30,6 @@ LaneWindows windows_of_lane(const Lane& lane, int rows) {
     if (window.high < window.low) window.high = window.low - 1;
     if (hold < lane.task_count() && lane.task(hold).by_hold && lane.task(hold).low - 1 <= row) window.held = hold;
     out.layer.push_back(window);
-    out.offset.push_back(out.offset.back() + window.size());
   }
   return out;
 }

@@ -21,10 +21,10 @@ struct Window {
   bool has(int i) const noexcept { return i >= low && i <= high; }
 };
 
-/// Windows of every lane and layer, and where their values stand in an array of `size` for all layers of the lane.
+/// Windows of a lane in every layer. What its states are worth is kept for one layer at a time: over all layers there
+/// are as many as rows times the tasks that are open at once, which with deep ladders is far more than the panel.
 struct LaneWindows {
   std::vector<Window> layer;  ///< 0..R+1
-  std::vector<int> offset;    ///< per layer, and one past the last
 };
 
 struct Windows {

@@ -15,27 +15,60 @@ struct Rest {
   auto key() const { return std::tie(cost, works, holds); }
 };
 
+/// Stops that a batch may end at, from the top down, and which of those in reach is best: what it adds, with all that
+/// follows, does not depend on where the batch begins. A stop that one below it is as good as is of no more use, for
+/// what reaches the upper one reaches the lower as well, and longer.
+class Reach {
+ public:
+  struct Stop {
+    int row = 0;
+    Rest rest;  ///< from the stop on, with the rungs below it
+  };
+  explicit Reach(std::size_t most) { stops_.reserve(most); }
+  void push(const Stop& lower) {
+    while (stops_.size() > first_ && !(stops_.back().rest.key() < lower.rest.key())) stops_.pop_back();
+    stops_.push_back(lower);
+  }
+  /// Nothing when there is none at or below the row.
+  const Stop* best(int last_row) {
+    while (first_ < stops_.size() && stops_[first_].row > last_row) ++first_;
+    return first_ < stops_.size() ? &stops_[first_] : nullptr;
+  }
+
+ private:
+  std::vector<Stop> stops_;
+  std::size_t first_ = 0;
+};
+
 }  // namespace
 
 Works works_of(const Lane& lane, const std::vector<char>& stops) {
   const int count = lane.task_count();
   std::vector<Rest> rest(at(count) + 1);
   rest[at(count)].cost = 0;
+  Reach reach(stops.size());
+  int known = static_cast<int>(stops.size());  // pushed from here on
   for (int i = count - 1; i >= 0; --i) {
     const Task& task = lane.task(i);
     Rest& best = rest[at(i)];
-    const auto offer = [&](std::int64_t cost, const Work& work) {
-      const Rest& then = rest[at(work.last) + 1];
-      if (then.cost >= far) return;
-      const Rest mine{cost + then.cost, then.works + 1, then.holds + (work.hold ? 1 : 0), work};
-      if (best.cost >= far || mine.key() < best.key()) best = mine;
-    };
-    for (int row = task.high; row <= task.last_stop; ++row) {
-      if (!stops[at(row)] || lane.done_at(row) < 0) continue;
-      offer(lane.batch_cost(i, row), {false, i, lane.done_at(row) - 1, row});
+    while (known > task.high) {
+      --known;
+      if (!stops[at(known)] || lane.done_at(known) < 0) continue;
+      const Rest& then = rest[at(lane.done_at(known))];
+      if (then.cost < far) reach.push({known, {lane.upto[at(known)] + then.cost, then.works, then.holds, {}}});
+    }
+    if (task.by_batch()) {
+      if (const Reach::Stop* stop = reach.best(task.last_stop)) {
+        best = stop->rest;
+        best.cost += lane.batch - lane.before[at(i)];
+        best.works += 1;
+        best.next = {false, i, lane.done_at(stop->row) - 1, stop->row};
+      }
     }
     if (task.by_hold && stops[at(task.low - 1)] && stops[at(task.high - 1)]) {
-      offer(lane.hold, {true, i, i, task.low - 1});
+      const Rest& then = rest[at(i) + 1];
+      const Rest held{lane.hold + then.cost, then.works + 1, then.holds + 1, {true, i, i, task.low - 1}};
+      if (then.cost < far && (best.cost >= far || held.key() < best.key())) best = held;
     }
   }
   Works works;

@@ -21,7 +21,7 @@ struct Works {
 };
 
 /// The lane's cheapest works at these stops (flags per row 0..R). Ties: fewer batches and holds, then fewer holds, then
-/// from the lowest up the batch at the earlier stop. Linear in tasks times the depth of a ladder.
+/// from the lowest up the batch at the earlier stop. Linear in tasks and rows.
 Works works_of(const Lane& lane, const std::vector<char>& stops);
 
 /// Cost of a schedule, forced stops included whether flagged or not; far when a lane cannot be made with it.

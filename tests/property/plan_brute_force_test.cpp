@@ -22,6 +22,28 @@ std::int64_t sum_of(const Plan& plan, const Effort& effort) {
   return sum;
 }
 
+/// The fewest stops, and how many sets of them there are, with which a panel takes just so long.
+struct Tie {
+  std::size_t fewest = 0;
+  int sets = 0;
+};
+
+Tie tie_at(const Brute& brute, std::int64_t total) {
+  Tie tie;
+  for (const std::vector<bool>& stops : brute.stop_sets()) {
+    const auto count = static_cast<std::size_t>(std::count(stops.begin(), stops.end(), true));
+    std::optional<std::int64_t> mine = brute.fixed() + static_cast<std::int64_t>(count) * brute.in.effort.stop;
+    for (const Wale& wale : brute.wales.all()) {
+      const auto cost = mine ? brute.rest(wale, wale.row - 1, stops) : std::nullopt;
+      mine = cost ? std::optional(*mine + *cost) : std::nullopt;
+    }
+    if (mine != total) continue;
+    tie.fewest = tie.sets == 0 ? count : std::min(tie.fewest, count);
+    ++tie.sets;
+  }
+  return tie;
+}
+
 }  // namespace
 
 TEST_CASE("a plan takes what a brute force over all stop sets and batches takes", "[plan][property]") {
@@ -55,6 +77,56 @@ TEST_CASE("a plan takes what a brute force over all stop sets and batches takes"
   CHECK(planned > count / 3);
   CHECK(barred > count / 20);
   CHECK(held > count / 50);
+}
+
+TEST_CASE("one stop is made rather than two that take as long, at the lowest row that serves",
+          "[plan][ties][property]") {
+  for (int apart = 1; apart <= 10; ++apart) {
+    // Two purls so many rows apart: done at one stop, one of them takes so many knit rungs; at two, a stop.
+    Grid grid(14, 6);
+    grid.set(2, 1, Cell::purl);
+    grid.set(2 + apart, 3, Cell::purl);
+    Effort effort;
+    effort.stop = apart * (effort.drop + effort.rung_knit);
+    CAPTURE(apart);
+    const std::int64_t least = plan(grid, {}, effort).total_ms;
+    CHECK(least == 14 * effort.row + 2 * (effort.batch + effort.drop + effort.rung_purl + effort.stop));
+    CHECK(plan(grid, {}, effort).stops.size() == 1);
+    ++effort.stop;
+    CHECK(plan(grid, {}, effort).stops.size() == 1);
+    effort.stop -= 2;
+    CHECK(plan(grid, {}, effort).stops.size() == 2);
+    // Where rungs take no time, every stop from the upper purl's on takes as long.
+    effort = {};
+    effort.drop = effort.rung_knit = 0;
+    const Plan free = plan(grid, {}, effort);
+    REQUIRE(free.stops.size() == 1);
+    CHECK(free.stops[0].row == 2 + apart);
+  }
+}
+
+TEST_CASE("of plans that take as long, one with the fewest stops is told, as a rule", "[plan][ties][property]") {
+  // Not always: once it is proven that none takes less, the search ends. By chance it would be every other one.
+  int tied = 0;
+  int fewest = 0;
+  const int count = how_many(20'000);
+  for (int i = 1; i <= count; ++i) {
+    const auto seed = static_cast<std::uint64_t>(i);
+    const Instance in = tiny_instance(seed);
+    if (in.effort.stop == 0) continue;  // any stops do then
+    const Plan least = plan(in.grid, in.machine, in.effort);
+    if (least.status == PlanStatus::infeasible) continue;
+    CAPTURE(seed, in.grid.to_text(), in.machine.max_ladder);
+    const Tie tie = tie_at(Brute{in}, least.total_ms);
+    REQUIRE(tie.sets > 0);
+    REQUIRE(least.stops.size() >= tie.fewest);
+    if (tie.sets == 1) continue;
+    ++tied;
+    fewest += least.stops.size() == tie.fewest ? 1 : 0;
+  }
+  CAPTURE(tied, fewest);
+  CHECK(tied > count / 200);
+  CHECK(4 * fewest >= 3 * tied);
 }
 
 TEST_CASE("the regular plan is the best of all rhythms, and no better than the best plan", "[plan][property]") {

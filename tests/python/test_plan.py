@@ -7,6 +7,8 @@ import html.parser
 import pickle
 import random
 import signal
+import subprocess
+import sys
 import threading
 import time
 
@@ -285,6 +287,44 @@ def test_limits_of_time_and_memory_leave_a_plan_with_its_bound(limit):
     with pytest.raises(lw.Error) as caught:
         lw.plan(grid, lw.Machine(), **{limit: -1})
     assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, f"options.{limit}")
+
+
+def test_a_limit_past_the_end_of_the_clock_is_none():
+    grid = hard_grid()
+    best = lw.plan(grid, lw.Machine())
+    for limit in (9_300_000_000_000, 2**63 - 1):
+        assert lw.plan(grid, lw.Machine(), time_limit_ms=limit) == best
+
+
+DEEP = """
+import resource, sys
+import latchwork as lw
+rows, wales = int(sys.argv[1]), int(sys.argv[2])
+cells = bytearray(rows * (wales + 2))
+for wale in range(wales):  # each begins a row above the last, so that none is like another
+    cells[wale * (wales + 3) + 1 :: wales + 2] = bytes([1]) * len(cells[wale * (wales + 3) + 1 :: wales + 2])
+grid = lw.Grid.from_cells(memoryview(bytes(cells)).cast("B", (rows, wales + 2)))
+lw.plan(lw.Grid(2, 2), lw.Machine())
+before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+lw.plan(grid, lw.Machine(max_ladder=rows), time_limit_ms=300, memory_limit=1_000_000)
+print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss - before)
+"""
+
+
+@pytest.mark.parametrize(("rows", "wales"), [(16_000, 1), (3_000, 10)])
+def test_ladders_as_deep_as_the_panel_take_no_more_memory_than_is_said(rows, wales):
+    """In a process of its own, so that nothing held before hides it. A number for each row and each hand cell open
+    there would come to a gibibyte in the first case, 360 MB in the second."""
+    child = subprocess.run([sys.executable, "-c", DEEP, str(rows), str(wales)], capture_output=True, text=True, check=True)
+    said = 1_000_000 + 400 * rows * wales
+    assert 1024 * int(child.stdout) < said + 4_000_000  # and what the allocator keeps beside it
+
+
+def test_the_deepest_ladder_of_the_tallest_panel_is_planned():
+    rows = lw.Grid.max_side
+    grid = lw.Grid.from_cells(memoryview(bytes([0, 1, 0]) * rows).cast("B", (rows, 3)))
+    plan = lw.plan(grid, lw.Machine(max_ladder=rows), time_limit_ms=1)
+    assert plan.status is lw.PlanStatus.feasible and lw.hand_work(plan).rungs_purl == rows
 
 
 @pytest.mark.parametrize("name", CALLS)

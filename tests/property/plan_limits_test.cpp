@@ -1,0 +1,101 @@
+// Ladders as deep as a panel, and limits as great as a number can be.
+#include <algorithm>
+#include <cstdint>
+#include <limits>
+
+#include "catch.hpp"
+#include "instances.hpp"
+#include "latchwork/plan.hpp"
+#include "plan_oracle.hpp"
+#include "random.hpp"
+
+using namespace latchwork;
+using namespace latchwork_test;
+
+namespace {
+
+/// One wale of purls between two of knits.
+Grid purl_rib(int rows) {
+  Grid grid(rows, 3);
+  for (int row = 1; row <= rows; ++row) grid.set(row, 1, Cell::purl);
+  return grid;
+}
+
+}  // namespace
+
+TEST_CASE("the deepest ladders of the tallest panel are planned, and keep to their time", "[plan][limits][property]") {
+  const int rows = Grid::max_side;
+  const Grid grid = purl_rib(rows);
+  const Machine machine{.max_ladder = rows};
+  PlanOptions options;
+  options.time_limit_ms = 1;
+  const Plan hurried = plan(grid, machine, {}, options);
+  CHECK(hurried.status == PlanStatus::feasible);
+  // One stop at the top: each rung once, and nothing re-formed for nothing. No plan takes less.
+  const Effort effort;
+  const std::int64_t least = rows * (effort.row + effort.drop + effort.rung_purl) + effort.stop + effort.batch;
+  CHECK(hurried.total_ms >= least);
+  CHECK(hurried.bound_ms <= least);
+  CHECK(hand_work(hurried).rungs_purl == rows);
+  options.time_limit_ms = 0;
+  options.work_limit = 1'000'000;
+  const Plan counted = plan(grid, machine, {}, options);
+  CHECK(counted.total_ms >= least);
+  CHECK(counted == plan(grid, machine, {}, options));
+}
+
+TEST_CASE("with ladders as deep as the panel one stop serves all rows", "[plan][limits][property]") {
+  for (const int rows : {1, 2, 40, 1500}) {
+    const Plan made = plan(purl_rib(rows), {.max_ladder = rows});
+    const Effort effort;
+    CHECK(made.status == PlanStatus::optimal);
+    REQUIRE(made.stops.size() == 1);
+    CHECK(made.stops[0].row == rows);
+    CHECK(made.total_ms == rows * (effort.row + effort.drop + effort.rung_purl) + effort.stop + effort.batch);
+  }
+}
+
+TEST_CASE("plans at ladders of every depth take what a brute force finds", "[plan][limits][property]") {
+  int planned = 0;
+  for (std::uint64_t seed = 8'000'001; seed <= 8'000'300; ++seed) {
+    Instance in = tiny_instance(seed);
+    for (const int ladder : {1, 3, in.grid.rows(), Grid::max_side}) {
+      in.machine.max_ladder = ladder;
+      CAPTURE(seed, in.grid.to_text(), ladder, in.machine.cast_on_loops);
+      const auto best = Brute{in}.best();
+      const Plan made = plan(in.grid, in.machine, in.effort);
+      REQUIRE((made.status != PlanStatus::infeasible) == best.has_value());
+      if (best) REQUIRE(made.total_ms == *best);
+      planned += best ? 1 : 0;
+    }
+  }
+  CHECK(planned > 400);
+}
+
+TEST_CASE("a limit past the end of the clock or of any count is none", "[plan][limits][property]") {
+  // A panel that takes more steps than pass between two looks at the clock.
+  const Instance in = instance_of("tuck stacks", 2, 120);
+  const Plan least = plan(in.grid, in.machine, in.effort);
+  REQUIRE(least.status == PlanStatus::optimal);
+  for (const std::int64_t limit :
+       {std::int64_t{9'200'000'000'000}, std::int64_t{9'300'000'000'000},
+        std::numeric_limits<std::int64_t>::max() / 1'000'000 + 1, std::numeric_limits<std::int64_t>::max()}) {
+    CAPTURE(limit);
+    PlanOptions timed;
+    timed.time_limit_ms = limit;
+    CHECK(plan(in.grid, in.machine, in.effort, timed) == least);
+    CHECK(plan_regular(in.grid, in.machine, in.effort, timed) == plan_regular(in.grid, in.machine, in.effort));
+  }
+  PlanOptions counted;
+  counted.work_limit = counted.memory_limit = counted.time_limit_ms = std::numeric_limits<std::int64_t>::max();
+  CHECK(plan(in.grid, in.machine, in.effort, counted) == least);
+  // Few kinds of stop: a search that is made wider as long as the limit has room.
+  Random random(3);
+  for (int i = 0; i < 20; ++i) {
+    const Instance tiny = tiny_instance(static_cast<std::uint64_t>(random.between(1, 1'000'000)));
+    counted.conditions.max_kinds = 2;
+    PlanOptions plain;
+    plain.conditions = counted.conditions;
+    CHECK(plan(tiny.grid, tiny.machine, tiny.effort, counted) == plan(tiny.grid, tiny.machine, tiny.effort, plain));
+  }
+}
