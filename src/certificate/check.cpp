@@ -114,9 +114,10 @@ class Checker {
   // No stop sold for more than it costs, and each class's cheapest way.
   void check_prices() {
     std::vector<std::int64_t> sold(at(in_.rows) + 1, 0);
+    std::vector<std::int64_t> price(at(in_.rows) + 1, 0);  // of one class after another
+    ways_.reserve(in_.classes.size());
     for (std::size_t k = 0; k < in_.classes.size(); ++k) {
       const WaleClass& one = in_.classes[k];
-      std::vector<std::int64_t> price(at(in_.rows) + 1, 0);
       for (std::size_t i = 0; i < one.prices.size(); ++i) {
         const auto [row, paid] = one.prices[i];
         const std::string field = fmt::format("classes[{}].prices[{}]", k, i);
@@ -139,8 +140,7 @@ class Checker {
       }
       ways_.emplace_back(common_.pieces[at(one.wales.front())], in_.rows, static_cast<std::int64_t>(one.wales.size()),
                          in_.unit, effort_);
-      std::vector<Places> ahead = ways_.back().to_end(price);
-      const std::int64_t least = ways_.back().least(ahead.front(), price.front());
+      const std::int64_t least = ways_.back().least(price);
       const std::string field = fmt::format("classes[{}].least", k);
       if (least >= never) {
         const Wale& named = wales_.all()[at(one.wales.front())];
@@ -150,7 +150,8 @@ class Checker {
         refuse(field, fmt::format("the cheapest way under these prices is {}, not {}", least, one.least));
       }
       sum_ += least;
-      if (looks_ahead()) ahead_.push_back(std::move(ahead));
+      if (looks_ahead()) ahead_.push_back(ways_.back().to_end(price));
+      for (const StopPrice& set : one.prices) price[at(set.row)] = 0;
     }
   }
 
@@ -183,7 +184,7 @@ class Checker {
     std::int64_t bound = schedules.paid + forced_after_[at(row)] + gain_[at(row)];
     for (std::size_t k = 0; k < ways_.size(); ++k) {
       const Places& mine = schedules.classes[k];
-      const Places& ahead = ahead_[k][at(row)];
+      const Places& ahead = ahead_[k].after(row);
       std::int64_t way = never;
       for (std::size_t i = 0; i < mine.value.size(); ++i) {
         const std::int64_t to_go = ahead.at(mine.first + static_cast<int>(i));
@@ -204,7 +205,7 @@ class Checker {
     for (std::size_t k = 0; k < ways_.size(); ++k) {
       Places& mine = schedules.classes[k];
       for (std::size_t i = 0; i < mine.value.size(); ++i) {
-        const std::int64_t to_go = ahead_[k][at(row)].at(mine.first + static_cast<int>(i));
+        const std::int64_t to_go = ahead_[k].after(row).at(mine.first + static_cast<int>(i));
         if (mine.value[i] >= never || to_go >= never || bound - ways[k] + mine.value[i] + to_go > cut) {
           mine.value[i] = never;
         }
@@ -227,7 +228,7 @@ class Checker {
         const int place = ys.first + static_cast<int>(i);
         std::int64_t mine = xs.at(place);
         if (place % 2 == 0) mine = further = std::min(further, mine);
-        const std::int64_t to_go = ahead_[k][at(row)].at(place);
+        const std::int64_t to_go = ahead_[k].after(row).at(place);
         if (ys.value[i] >= never || to_go >= never) continue;
         if (bound - ways[k] + ys.value[i] + to_go > cut) continue;  // no plan of use goes on from there
         if (mine >= never) return false;
@@ -242,6 +243,7 @@ class Checker {
   // which its way to go comes to the same: what its way on costs more than that, it costs any schedule more.
   void check_stretches() {
     gain_.assign(at(in_.rows) + 1, 0);
+    std::int64_t gain = 0;  // of those above
     for (std::size_t i = 0; i < in_.stretches.size(); ++i) {
       const Stretch& stretch = in_.stretches[i];
       const std::string field = fmt::format("stretches[{}]", i);
@@ -252,10 +254,12 @@ class Checker {
       if (stretch.gain < 1 || stretch.gain > common_.most * in_.unit) {
         refuse(field + ".gain", fmt::format("{} is not above 0 and below any plan's total", stretch.gain), stretch.row);
       }
+      if (i > 0) std::fill(gain_.begin() + stretch.row + 1, gain_.begin() + above + 1, gain);
+      gain = std::max(gain, stretch.gain);
       Schedules start;
       std::int64_t to_go = forced_after_[at(stretch.row)];
-      for (const std::vector<Places>& ahead : ahead_) {
-        Places places = ahead[at(stretch.row)];
+      for (const RowsOfPlaces& ahead : ahead_) {
+        Places places = ahead.after(stretch.row);
         std::int64_t most = 0;
         for (const std::int64_t value : places.value) most = value < never ? std::max(most, value) : most;
         for (std::int64_t& value : places.value) value = value < never ? most - value : never;
@@ -264,8 +268,8 @@ class Checker {
       }
       check_branches(stretch.branches, field + ".branches", stretch.row + 1, std::move(start),
                      to_go + stretch.gain - 1);
-      for (int row = 0; row <= stretch.row; ++row) gain_[at(row)] = std::max(gain_[at(row)], stretch.gain);
     }
+    if (!in_.stretches.empty()) std::fill(gain_.begin(), gain_.begin() + in_.stretches.back().row + 1, gain);
   }
 
   // Each branch in its place and ended for a reason: none that goes on costs `cut` or less.
@@ -344,7 +348,7 @@ class Checker {
   Wales wales_;
   Common common_;
   std::vector<Ways> ways_;                  // per class
-  std::vector<std::vector<Places>> ahead_;  // per class and row; empty without branches
+  std::vector<RowsOfPlaces> ahead_;         // per class; empty without branches
   std::vector<std::int64_t> forced_after_;  // per row: forced stops above it
   std::vector<std::int64_t> gain_;          // per row: what is still to come above the ways to go
   std::int64_t sum_ = 0;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 #include "latchwork/error.hpp"
 
@@ -35,7 +36,10 @@ bool tuck_at(const Grid& grid, int row, int column) {
   return column >= 0 && column < grid.columns() && grid.at(row, column) == Cell::tuck;
 }
 
-std::vector<Piece> pieces_of(const Grid& grid, const Wale& wale, const std::vector<char>& crossed,
+/// A wale by its index, and a row after which it is in a crossing.
+using Crossed = std::pair<int, int>;
+
+std::vector<Piece> pieces_of(const Grid& grid, const Wale& wale, int index, const std::vector<Crossed>& crossed,
                              const Machine& machine, const Effort& effort) {
   std::vector<Piece> pieces;
   const auto cell = [&](int row) { return grid.at(row, wale.column_at(row)); };
@@ -56,8 +60,9 @@ std::vector<Piece> pieces_of(const Grid& grid, const Wale& wale, const std::vect
       piece.rungs += rung(cell(row), effort);
       piece.hold = hold && cell(row) == Cell::knit;
       // Up to the greatest ladder and the end of the wale, and past no crossing of its own.
-      int last = piece.low;
-      while (last < wale.last_row() && last - piece.low + 2 <= machine.max_ladder && crossed[at(last)] == 0) ++last;
+      int last = std::min(wale.last_row(), piece.low - 1 + machine.max_ladder);
+      const auto barrier = std::lower_bound(crossed.begin(), crossed.end(), Crossed{index, piece.low});
+      if (barrier != crossed.end() && barrier->first == index) last = std::min(last, barrier->second);
       piece.last = last >= piece.high ? last : -1;
     }
     pieces.push_back(piece);
@@ -86,11 +91,11 @@ Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, c
 
   common.fixed = rows * effort.row;
   common.forced.assign(at(grid.rows()) + 1, 0);
-  std::vector<std::vector<char>> crossed(wales.all().size(), std::vector<char>(at(grid.rows()) + 1, 0));
+  std::vector<Crossed> crossed;
   for (const Crossing& crossing : grid.crossings()) {
     const int end = crossing.column + crossing.width();
     for (int column = crossing.column; column < end; ++column) {
-      if (const int wale = wales.at(crossing.row, column); wale >= 0) crossed[at(wale)][at(crossing.row)] = 1;
+      if (const int wale = wales.at(crossing.row, column); wale >= 0) crossed.emplace_back(wale, crossing.row);
     }
     const int centre = crossing.column + crossing.left;
     const bool bare = crossing.centre > 0 && grid.at(crossing.row, centre) == Cell::none;
@@ -99,6 +104,7 @@ Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, c
     common.fixed += effort.crossing + lifted * effort.crossing_stitch;
     common.forced[at(crossing.row)] = 1;
   }
+  std::sort(crossed.begin(), crossed.end());
   for (std::size_t i = 0; i < wales.all().size(); ++i) {
     const Wale& wale = wales.all()[i];
     if (wale.row > 1) {
@@ -109,7 +115,7 @@ Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, c
       common.fixed += effort.shaping;
       common.forced[at(wale.last_row())] = 1;
     }
-    common.pieces.push_back(pieces_of(grid, wale, crossed[i], machine, effort));
+    common.pieces.push_back(pieces_of(grid, wale, static_cast<int>(i), crossed, machine, effort));
   }
 
   std::int64_t step = 0;
@@ -123,13 +129,15 @@ Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, c
 }
 
 Ways::Ways(const std::vector<Piece>& pieces, int rows, std::int64_t wales, std::int64_t unit, const Effort& effort)
-    : pieces_(pieces), rows_(rows), batch_(effort.batch * wales * unit), hold_(effort.hold * wales * unit) {
+    : pieces_(pieces),
+      low_(std::max(0, pieces.front().low - 2)),
+      high_(std::min(rows, std::max(pieces.back().last, pieces.back().high))),
+      batch_(effort.batch * wales * unit),
+      hold_(effort.hold * wales * unit) {
   const std::int64_t knit = (effort.drop + effort.rung_knit) * wales * unit;
   const int count = static_cast<int>(pieces.size());
-  made_.assign(at(rows) + 1, 0);
-  rungs_.assign(at(rows) + 1, 0);
-  first_.assign(at(rows) + 1, 0);
-  last_.assign(at(rows) + 1, 0);
+  for (std::vector<int>* list : {&made_, &first_, &last_}) list->assign(slot(high_) + 1, 0);
+  rungs_.assign(slot(high_) + 1, 0);
   int made = 0;
   int first = 0;
   int last = 0;
@@ -145,16 +153,17 @@ Ways::Ways(const std::vector<Piece>& pieces, int rows, std::int64_t wales, std::
     const Piece& piece = pieces[at(place / 2 - 1)];
     return (piece.hold ? piece.high - 1 : piece.high) <= row;
   };
-  for (int row = 0; row <= rows; ++row) {
-    if (row > 0) {
-      rungs_[at(row)] = rungs_[at(row) - 1];
+  for (int row = low_; row <= high_; ++row) {
+    const std::size_t here = slot(row);
+    if (row > low_) {
+      rungs_[here] = rungs_[here - 1];
       if (made < count && row >= pieces[at(made)].low) {
-        made_[at(row)] = -1;
-        if (row == pieces[at(made)].high) rungs_[at(row)] += pieces[at(made++)].rungs * wales * unit;
+        made_[here] = -1;
+        if (row == pieces[at(made)].high) rungs_[here] += pieces[at(made++)].rungs * wales * unit;
       } else {
-        rungs_[at(row)] += knit;
+        rungs_[here] += knit;
       }
-      if (made == count || row < pieces[at(made)].low) made_[at(row)] = made;
+      if (made == count || row < pieces[at(made)].low) made_[here] = made;
     }
     while (!of_use(first, row)) ++first;
     for (bool higher = true; higher;) {
@@ -165,18 +174,18 @@ Ways::Ways(const std::vector<Piece>& pieces, int rows, std::int64_t wales, std::
         higher = true;
       }
     }
-    first_[at(row)] = first;
-    last_[at(row)] = last;
+    first_[here] = first;
+    last_[here] = last;
   }
 }
 
 std::int64_t Ways::batch_cost(int piece, int row) const {
-  return batch_ + rungs_[at(row)] - rungs_[at(pieces_[at(piece)].low) - 1];
+  return batch_ + rungs_[slot(row)] - rungs_[slot(pieces_[at(piece)].low - 1)];
 }
 
 Places Ways::places(int row) const {
-  const int first = first_[at(row)];
-  return {first, std::vector<std::int64_t>(at(std::max(0, last_[at(row)] - first + 1)), never)};
+  const int first = first_[slot(row)];
+  return {first, std::vector<std::int64_t>(at(std::max(0, last_[slot(row)] - first + 1)), never)};
 }
 
 template <class Move>
@@ -198,7 +207,7 @@ void Ways::moves(int place, int row, Move&& move) const {
     return;
   }
   put(place, cost);
-  const int made = made_[at(row)];
+  const int made = made_[slot(row)];
   if (place / 2 < made && row <= pieces_[at(place / 2)].last) put(2 * made, batch_cost(place / 2, row));
 }
 
@@ -223,26 +232,36 @@ Places Ways::decided(const Places& before, int row, bool stop) const {
   return after;
 }
 
-std::vector<Places> Ways::to_end(const std::vector<std::int64_t>& price) const {
-  std::vector<Places> all(at(rows_) + 1);
-  for (int row = rows_; row >= 0; --row) {
-    Places& here = all[at(row)];
-    here = places(row);
-    for (std::size_t i = 0; i < here.value.size(); ++i) {
-      const int place = here.first + static_cast<int>(i);
-      if (row == rows_) {
-        here.value[i] = place == 2 * static_cast<int>(pieces_.size()) ? 0 : never;
-        continue;
-      }
-      const Places& above = all[at(row) + 1];
-      std::int64_t best = above.at(place);
-      moves(place, row + 1, [&](int reached, std::int64_t cost) {
-        if (above.at(reached) < never) best = std::min(best, price[at(row) + 1] + cost + above.at(reached));
-      });
-      here.value[i] = best;
+// From what is to come above the row; at the topmost there is nothing to come.
+Places Ways::to_end_from(int row, const Places& above, const std::vector<std::int64_t>& price) const {
+  Places here = places(row);
+  for (std::size_t i = 0; i < here.value.size(); ++i) {
+    const int place = here.first + static_cast<int>(i);
+    if (row == high_) {
+      here.value[i] = place == 2 * static_cast<int>(pieces_.size()) ? 0 : never;
+      continue;
     }
+    std::int64_t best = above.at(place);
+    moves(place, row + 1, [&](int reached, std::int64_t cost) {
+      if (above.at(reached) < never) best = std::min(best, price[at(row) + 1] + cost + above.at(reached));
+    });
+    here.value[i] = best;
+  }
+  return here;
+}
+
+RowsOfPlaces Ways::to_end(const std::vector<std::int64_t>& price) const {
+  RowsOfPlaces all{low_, std::vector<Places>(slot(high_) + 1)};
+  for (int row = high_; row >= low_; --row) {
+    all.rows[slot(row)] = to_end_from(row, all.after(row + 1), price);
   }
   return all;
+}
+
+std::int64_t Ways::least(const std::vector<std::int64_t>& price) const {
+  Places here;
+  for (int row = high_; row >= low_; --row) here = to_end_from(row, here, price);
+  return least(here, price.front());
 }
 
 std::int64_t Ways::least(const Places& after_row_0, std::int64_t price) const {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
 #include <vector>
 
@@ -51,9 +52,20 @@ struct Places {
   friend bool operator==(const Places&, const Places&) = default;
 };
 
+/// Places of a class after the decision at each row. Below the rows at which something of it can be made, and above
+/// them, nothing changes: only those between are kept, so that all classes together take as much room as the panel.
+struct RowsOfPlaces {
+  int low = 0;
+  std::vector<Places> rows;  ///< of low, low + 1, ...
+  const Places& after(int row) const {
+    return rows[static_cast<std::size_t>(std::clamp(row - low, 0, static_cast<int>(rows.size()) - 1))];
+  }
+};
+
 /// The ways of a class of equal wales up the rows. Costs are for all of them, in 1/unit milliseconds.
 class Ways {
  public:
+  /// A class has pieces.
   Ways(const std::vector<Piece>& pieces, int rows, std::int64_t wales, std::int64_t unit, const Effort& effort);
 
   /// From before the decision at `row` to after it, cheapest ways to each place.
@@ -61,25 +73,30 @@ class Ways {
   /// Before row 0 is decided: nothing made, nothing paid.
   static Places start() { return {0, {0}}; }
 
-  /// Cheapest ways to the end from each place after the decision at each row 0..R, each stop costing `price[row]`.
-  std::vector<Places> to_end(const std::vector<std::int64_t>& price) const;
-  /// And from before row 0 is decided.
-  std::int64_t least(const Places& after_row_0, std::int64_t price) const;
+  /// Cheapest ways to the end from each place after the decision at each row, each stop costing `price[row]`.
+  RowsOfPlaces to_end(const std::vector<std::int64_t>& price) const;
+  /// The cheapest from before row 0 is decided. What is to come above each row is not kept for it.
+  std::int64_t least(const std::vector<std::int64_t>& price) const;
 
  private:
+  std::size_t slot(int row) const { return static_cast<std::size_t>(std::clamp(row, low_, high_) - low_); }
   Places places(int row) const;
+  Places to_end_from(int row, const Places& above, const std::vector<std::int64_t>& price) const;
+  std::int64_t least(const Places& after_row_0, std::int64_t price) const;
   std::int64_t batch_cost(int piece, int row) const;
   // Calls move(place, cost) for every place that a stop after `row` leads to, `place` itself among them.
   template <class Move>
   void moves(int place, int row, Move&& move) const;
 
   const std::vector<Piece>& pieces_;
-  int rows_;
+  int low_;  // the rows at which something can be made, and one below
+  int high_;
   std::int64_t batch_;
   std::int64_t hold_;
-  std::vector<int> made_;            // per row: pieces whose rows end there or lower; -1 inside a stack
-  std::vector<std::int64_t> rungs_;  // per row: of rows 1 to here
-  std::vector<int> first_, last_;    // per row: lowest and highest place of use after its decision
+  // Per row from low_ to high_.
+  std::vector<int> made_;            // pieces whose rows end there or lower; -1 inside a stack
+  std::vector<std::int64_t> rungs_;  // of the rows above low_ to here
+  std::vector<int> first_, last_;    // lowest and highest place of use after its decision
 };
 
 }  // namespace latchwork::inline v0::checking

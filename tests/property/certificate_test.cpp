@@ -1,6 +1,8 @@
 #include "latchwork/certificate.hpp"
 
+#include <cstdint>
 #include <string>
+#include <vector>
 
 #include "catch.hpp"
 #include "instances.hpp"
@@ -80,4 +82,35 @@ TEST_CASE("where prices leave a wide gap, stretches of rows are looked through f
   Certificate spoiled = sound;
   spoiled.stretches.clear();
   CHECK(!check_certificate(in.grid, in.machine, in.effort, spoiled).holds);
+}
+
+TEST_CASE("a lace as tall as a panel may be is checked in room and time as its cells", "[certificate][property]") {
+  // Every cell beside and above a ladder is a wale of its own; in column 0 each is a purl, in a row of its own, and so
+  // a class. A byte for each wale and row would come to 17 GB, a number for each class and row to the same.
+  const int rows = Grid::max_side;
+  const int columns = 8;
+  std::vector<std::uint8_t> cells(static_cast<std::size_t>(rows) * columns, static_cast<std::uint8_t>(Cell::none));
+  Certificate proof;
+  proof.rows = rows;
+  proof.columns = columns;
+  const Effort effort;
+  proof.bound_ms = rows * effort.row + (rows - 1) * effort.stop;
+  int wales = 0;
+  for (int row = 1; row <= rows; ++row) {
+    if (row < rows) proof.forced.push_back(row);
+    for (int column = (row + 1) % 2; column < columns; column += 2) {
+      cells[static_cast<std::size_t>(row - 1) * columns + static_cast<std::size_t>(column)] =
+          static_cast<std::uint8_t>(column == 0 ? Cell::purl : Cell::knit);
+      const std::int64_t purl = effort.batch + effort.drop + effort.rung_purl;
+      if (column == 0) proof.classes.push_back({{wales}, {}, purl});
+      proof.bound_ms += (column == 0 ? purl : 0) + effort.shaping * ((row > 1 ? 1 : 0) + (row < rows ? 1 : 0));
+      ++wales;
+    }
+  }
+  const Grid grid = Grid::from_cells(rows, columns, cells);
+  const CertificateCheck check = check_certificate(grid, {}, effort, proof);
+  CAPTURE(check.message);
+  CHECK(check.holds);
+  ++proof.bound_ms;
+  CHECK(check_certificate(grid, {}, effort, proof).place.field == "bound_ms");
 }
