@@ -265,6 +265,8 @@ GROWS(latchwork_conditions, closed_rows_count);
 GROWS(latchwork_plan_options, conditions);
 GROWS(latchwork_two_rhythms, reforms_first);
 GROWS(latchwork_period, stops);
+GROWS(latchwork_work_times, total_ms);
+GROWS(latchwork_session_options, rest_ms);
 GROWS(latchwork_certificate_check, message);
 GROWS(latchwork_bed, columns);
 GROWS(latchwork_fault, message);

@@ -26,6 +26,7 @@
 #include "latchwork/quantity.hpp"
 #include "latchwork/reason.hpp"
 #include "latchwork/schematic.hpp"
+#include "latchwork/session.hpp"
 #include "latchwork/shaping.hpp"
 #include "latchwork/simulate.hpp"
 #include "latchwork/size.hpp"

@@ -8,6 +8,7 @@
 #include "brief/match.hpp"
 #include "grid/words.hpp"
 #include "latchwork/brief.hpp"
+#include "latchwork/session.hpp"
 #include "text/duration.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
@@ -132,6 +133,18 @@ void add_plan(Facts& facts, const Brief& brief, const Job& job) {
 
 }  // namespace
 
+/// Sittings of an hour, where one is not enough: the page is taken to the machine day by day.
+void add_sessions(Facts& facts, const Brief& brief, const Job& job) {
+  const std::vector<Session> all = sessions(job.plan, brief.effort);
+  if (all.size() < 2) return;
+  std::vector<std::string> ends;
+  for (const Session& session : all) {
+    if (session.to_row < job.plan.rows) ends.push_back(fmt::format("{:03}", session.to_row));
+  }
+  facts.lines.emplace_back("Sessions",
+                           fmt::format("{} of an hour or less: leave off after RC {}", all.size(), joined(ends)));
+}
+
 std::string centimetres(double mm) {
   return fmt::format("{:.1f}", mm / 10);
 }
@@ -171,6 +184,7 @@ Facts facts_of(const Brief& brief, const Job& job) {
     facts.lines.emplace_back("Plan", "none: see the errors");
   } else {
     add_plan(facts, brief, job);
+    add_sessions(facts, brief, job);
   }
   add_yarn(facts, brief, job);
   const auto note = [&](const Finding& finding) {

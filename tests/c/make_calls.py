@@ -30,7 +30,7 @@ VALUES = {
     "length": "108", "events": "11", "ends": "LATCHWORK_SPACING_ENDS_FLAT", "step": "2",
     "total_ms": "81500", "rows": "4", "columns": "6", "row": "2", "column": "1", "cell": "LATCHWORK_CELL_PURL",
     "axis": "LATCHWORK_AXIS_STITCH", "times": "2", "shift": "1", "knit_rows": "2", "purl_rows": "2",
-    "block_columns": "2", "block_rows": "2", "height": "1", "front": "2", "back": "2", "interval": "4",
+    "block_columns": "2", "block_rows": "2", "height": "1", "front": "2", "back": "2", "interval": "4", "pieces": "2",
     "lean": "LATCHWORK_LEAN_LEFT", "stitches": "2", "machine_class": "LATCHWORK_MACHINE_CLASS_BULKY", "needle": "-3",
     "steps": "5", "index": "0", "band": "0", "stop": "0", "reform": "0", "crossing": "0", "group_return": "0",
     "name": '"sample"', "texture": '"rope"', "field": '"width"',
@@ -46,7 +46,7 @@ STRUCTS_IN = {
     "latchwork_crossing": "&w.crossing", "latchwork_machine": "&w.machine", "latchwork_effort": "&w.effort",
     "latchwork_plan_options": "&w.plan_options", "latchwork_simulate_options": "&w.simulate_options",
     "latchwork_chart_options": "&w.chart_options", "latchwork_panel_parts": "&w.parts",
-    "latchwork_size_options": "&w.size_options", "latchwork_fit_request": "&w.request", "latchwork_fit_candidate": "&w.candidate", "latchwork_bed": "&w.bed",
+    "latchwork_size_options": "&w.size_options", "latchwork_session_options": "&w.session_options", "latchwork_fit_request": "&w.request", "latchwork_fit_candidate": "&w.candidate", "latchwork_bed": "&w.bed",
     "latchwork_move": "&w.move", "latchwork_length": "&w.length", "latchwork_weight": "&w.weight",
     "latchwork_duration": "&w.duration", "latchwork_count_per_length": "&w.density",
     "latchwork_yarn_number": "&w.yarn",
@@ -74,12 +74,12 @@ TEXTS_IN = {
 }
 # A plan that has all there can be in a plan, for the calls that read its parts.
 FULL_PLAN = {"releases", "holds", "reforms", "rungs", "crossings", "returns", "prongs", "shapings", "stops",
-             "columns_on", "stop_kinds"}
+             "columns_on", "stop_kinds", "sessions", "rests"}
 INFEASIBLE_PLAN = {"findings"}
 # Arguments that may be NULL; `effort` where it is handed in, and in latchwork_read_machine, where it is filled.
 NULL_IS_FINE = {"options", "defaults", "field"}
 # Without options there is nothing to give.
-NULL_CHANGES = {"latchwork_grid_condition_prices"}
+NULL_CHANGES = {"latchwork_grid_condition_prices", "latchwork_plan_rests"}
 # What returns no status, and is held to its contract by hand in contract_test.c.
 BY_HAND = {"latchwork_error_name", "latchwork_version", "latchwork_cell_letter", "latchwork_cell_of",
            "latchwork_finding_name", "latchwork_cloth_state_name", "latchwork_plan_status_name", "latchwork_effort_term_name",

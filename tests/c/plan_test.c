@@ -431,6 +431,37 @@ static void conditions_are_kept_or_told(void) {
   CHECK(strcmp(error.field, "options.conditions.rhythms") == 0);
 }
 
+static void work_is_split_into_sessions(void) {
+  /* Two plain rows of 4 s each and what lies between: the whole in one hour, and by kind of work. */
+  latchwork_work_times times = LATCHWORK_WORK_TIMES_INIT;
+  latchwork_session_options options = LATCHWORK_SESSION_OPTIONS_INIT;
+  latchwork_session sessions[4];
+  latchwork_rest rests[4];
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  int64_t total = 0;
+  int32_t rows = 0;
+  size_t needed = 0;
+  checking = "sessions";
+  OK(latchwork_plan_total_ms(plan, &total, NULL));
+  OK(latchwork_plan_rows(plan, &rows, NULL));
+  OK(latchwork_plan_work_times(plan, NULL, 1, &times, NULL));
+  CHECK(times.total_ms == total && times.carriage_ms == 4000 * (int64_t)rows && times.holds_ms == 0);
+  CHECK(times.stops_ms + times.reforms_ms + times.crossings_ms + times.carriage_ms == total);
+  OK(latchwork_plan_work_times(plan, NULL, 3, &times, NULL));
+  CHECK(times.total_ms == 3 * total);
+  CHECK(latchwork_plan_work_times(plan, NULL, 0, &times, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "pieces") == 0);
+  OK(latchwork_session_options_default(&options, NULL));
+  CHECK(options.session_ms == 3600000 && options.rest_ms == 1200000 && options.from_row == 0);
+  OK(latchwork_plan_sessions(plan, NULL, &options, sessions, 4, &needed, NULL));
+  CHECK(needed == 1 && sessions[0].from_row == 0 && sessions[0].to_row == rows && sessions[0].work_ms == total);
+  OK(latchwork_plan_rests(plan, NULL, NULL, rests, 4, &needed, NULL));
+  CHECK(needed == 0);
+  options.session_ms = 1;
+  CHECK(latchwork_plan_sessions(plan, NULL, &options, sessions, 4, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "session_ms") == 0);
+}
+
 int main(void) {
   checking = "make";
   OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
@@ -442,6 +473,7 @@ int main(void) {
   a_plan_for_another_chart_is_not_verified();
   a_panel_wider_than_the_bed_is_infeasible();
   callbacks_are_told_and_can_stop();
+  work_is_split_into_sessions();
   the_plan_is_certified();
   conditions_are_kept_or_told();
   charts_say_which_side_they_show();

@@ -139,6 +139,7 @@ static int make_structs(void) {
   const latchwork_chart_options chart_options = LATCHWORK_CHART_OPTIONS_INIT;
   const latchwork_panel_parts parts = LATCHWORK_PANEL_PARTS_INIT;
   const latchwork_size_options size_options = LATCHWORK_SIZE_OPTIONS_INIT;
+  const latchwork_session_options session_options = LATCHWORK_SESSION_OPTIONS_INIT;
   const latchwork_fit_request request = LATCHWORK_FIT_REQUEST_INIT;
   const latchwork_bed bed = LATCHWORK_BED_INIT;
   const latchwork_move move = LATCHWORK_MOVE_INIT;
@@ -159,7 +160,10 @@ static int make_structs(void) {
   w.parts = parts;
   w.request = request;
   w.size_options = size_options;
+  w.session_options = session_options;
   TRY(latchwork_size_options_default(&w.size_options, e));
+  TRY(latchwork_session_options_default(&w.session_options, e));
+  w.session_options.rest_ms = 60000;
   w.bed = bed;
   w.move = move;
   w.length.mm = 450.85;

@@ -29,6 +29,7 @@ struct world {
   latchwork_chart_options chart_options;
   latchwork_panel_parts parts;
   latchwork_size_options size_options;
+  latchwork_session_options session_options;
   latchwork_fit_request request;
   latchwork_fit_candidate candidate;
   latchwork_bed bed;

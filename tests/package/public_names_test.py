@@ -61,6 +61,7 @@ NOT_IN_PYTHON = {
     "ChartOptions": "keyword arguments",
     "PanelParts": "keyword arguments",
     "SizeOptions": "keyword arguments",
+    "SessionOptions": "keyword arguments",
     "ShapeOptions": "keyword arguments",
     "Panel.set_axis_half_columns": "assign to Panel.axis_half_columns",
 }
@@ -101,6 +102,7 @@ ONLY_IN_C = {
     "latchwork_panel_size_strips": "Size::strips, as latchwork_panel_strips",
     "latchwork_panel_size_findings": "Size::findings, as latchwork_panel_strips",
     "latchwork_size_options_default": "SizeOptions{}",
+    "latchwork_session_options_default": "SessionOptions{}",
     "LATCHWORK_CLOTH_STATE_MOST_FINISHED": "std::nullopt, of a state that is asked for",
     "latchwork_job_size_strips": "Size::strips, as latchwork_panel_strips",
     "latchwork_job_size_findings": "Size::findings, as latchwork_panel_strips",

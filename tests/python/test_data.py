@@ -12,7 +12,7 @@ import latchwork as lw
 import pytest
 
 ENUMS = {name: getattr(lw, name) for name in headers.enums()}
-OPTIONS = {"PlanOptions", "SimulateOptions", "ChartOptions", "PanelParts", "ShapeOptions", "SizeOptions"}  # keyword arguments in Python
+OPTIONS = {"PlanOptions", "SessionOptions", "SimulateOptions", "ChartOptions", "PanelParts", "ShapeOptions", "SizeOptions"}  # keyword arguments in Python
 STRUCTS = {name: getattr(lw, name) for name in headers.structs() if name not in OPTIONS}
 
 # One of each with every field away from its default; what is not here has only fields that are.
@@ -139,6 +139,9 @@ SAMPLES = [
     lw.Front([lw.FrontPoint()], True, [lw.Finding()]),
     lw.StopReason(3, lw.StopCause.crossing, lw.Place(3, 4), 1, 2, 3, "a crossing"),
     lw.Period(1, 20, 8, 2, 3),
+    lw.WorkTimes(*range(1, 8)),
+    lw.Session(3, 9, False, False, 50, 40),
+    lw.Rest(1, 4, 30),
     lw.Tolerance(lw.EffortTerm.hold, 3, 2, 4, True, True),
     lw.HandWork(*range(1, 13)),
     lw.Progress(1, 2, 0.5),

@@ -364,3 +364,23 @@ def test_control_c_is_heard_without_a_callback():
 def test_wrong_options_are_refused(wrong):
     with pytest.raises(TypeError):
         lw.plan(lw.Grid(2, 2), lw.Machine(), **wrong)
+
+
+def test_a_plan_is_split_into_sessions_with_rests():
+    plan = lw.Plan(rows=45, columns=4, leftmost=-2, status=lw.PlanStatus.feasible)
+    plan.stops = [lw.Stop(row=row) for row in (10, 20, 30, 40)]
+    effort = lw.Effort(stop=20_000, row=1_000)
+    sessions = lw.sessions(plan, effort, session_ms=60_000, rest_ms=0)
+    assert [session.to_row for session in sessions] == [20, 40, 45]
+    assert sessions[0] == lw.Session(0, 20, True, True, 60_000, 40_000)
+    assert lw.rests(plan, effort, session_ms=600_000, rest_ms=60_000) == [lw.Rest(0, 30, 60_000)]
+    times = lw.work_times(plan, effort, pieces=2)
+    assert times == lw.WorkTimes(stops_ms=160_000, carriage_ms=90_000, total_ms=250_000)
+    for call, field in (
+        (lambda: lw.sessions(plan, session_ms=1), "session_ms"),
+        (lambda: lw.rests(plan, from_row=46), "from_row"),
+        (lambda: lw.work_times(plan, pieces=0), "pieces"),
+    ):
+        with pytest.raises(lw.Error) as caught:
+            call()
+        assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, field)

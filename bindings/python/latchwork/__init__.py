@@ -2,7 +2,7 @@
 
 Names and meanings are those of the C++ library. Four rules translate one into the other:
 
-- an option struct (PlanOptions, SimulateOptions, ChartOptions, PanelParts, SizeOptions) is keyword arguments;
+- an option struct (PlanOptions, SessionOptions, SimulateOptions, ChartOptions, PanelParts, SizeOptions) is keyword arguments;
 - a question without arguments that a C++ class answers at once (``Grid::rows()``) is a property (``Grid.rows``);
 - what can be absent is ``None``;
 - bad input raises ``Error``, a ``ValueError`` with ``code``, ``row``, ``column``, ``line`` and ``field``.
@@ -142,12 +142,14 @@ from ._core import (
     read_weight,
     read_yarn_number,
     read_yarn_request,
+    rests,
     reverse,
     rope,
     rounded_duration_text,
     run,
     schematic_piece,
     schematic_svg,
+    sessions,
     shape_findings,
     shaped,
     shaping_steps,
@@ -174,6 +176,7 @@ from ._core import (
     weight_in,
     weight_of,
     weight_text,
+    work_times,
     write,
     write_job,
     yarn_categories,
@@ -253,9 +256,12 @@ from ._plan import (
     Plan,
     Progress,
     Reform,
+    Rest,
     Rhythm,
+    Session,
     Shaping,
     Stop,
+    WorkTimes,
 )
 from ._simulate import (
     Bed,
@@ -381,12 +387,14 @@ __all__ = [
     "PlanStatus",
     "Progress",
     "Reform",
+    "Rest",
     "Rhythm",
     "RowSpan",
     "RulePair",
     "Schematic",
     "SchematicMeasure",
     "SchematicPiece",
+    "Session",
     "Severity",
     "ShapePoint",
     "Shaping",
@@ -427,6 +435,7 @@ __all__ = [
     "WeighedSwatch",
     "Weight",
     "WeightUnit",
+    "WorkTimes",
     "Yarn",
     "YarnCategory",
     "YarnEstimate",
@@ -518,12 +527,14 @@ __all__ = [
     "read_weight",
     "read_yarn_number",
     "read_yarn_request",
+    "rests",
     "reverse",
     "rope",
     "rounded_duration_text",
     "run",
     "schematic_piece",
     "schematic_svg",
+    "sessions",
     "shape_findings",
     "shaped",
     "shaping_steps",
@@ -550,6 +561,7 @@ __all__ = [
     "weight_in",
     "weight_of",
     "weight_text",
+    "work_times",
     "write",
     "write_job",
     "yarn_categories",

@@ -70,6 +70,9 @@ from ._plan import (
     HandWork,
     Plan,
     Progress,
+    Rest,
+    Session,
+    WorkTimes,
 )
 from ._quantity import (
     CountPerLength,
@@ -1164,6 +1167,40 @@ def plan_tolerances(
     none. Exact, and an end that no search proves is told by its flag. Some tens of plans. The other arguments are those
     of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size, before anything is planned;
     bad_argument (plan) when another plan takes less, or this one was made for another panel of the same size.
+    """
+
+def work_times(plan: Plan, effort: Effort | None = None, pieces: int = 1) -> WorkTimes:
+    """The time of `pieces` panels made by one plan, by kind of work, from its steps and these efforts; effort None is
+    Effort(). Raises Error bad_argument (effort; pieces: 1..1000); too_large for a plan so heavy that 64 bits do not hold
+    it.
+    """
+
+def sessions(
+    plan: Plan,
+    effort: Effort | None = None,
+    *,
+    session_ms: int = 3600000,
+    rest_ms: int = 1200000,
+    from_row: int = 0,
+) -> list[Session]:
+    """Where to stop for the day. Each session ends after the last stop that can be reached within its length and leaves
+    nothing in hold; where there is no such stop, after the last such row; where there is none either, after the first
+    such row past its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible has none.
+
+    Raises Error bad_argument (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "plan.stops[3].row" for
+    stops that do not rise within 0..rows); too_large for a plan of more rows than Grid.max_side.
+    """
+
+def rests(
+    plan: Plan,
+    effort: Effort | None = None,
+    *,
+    session_ms: int = 3600000,
+    rest_ms: int = 1200000,
+    from_row: int = 0,
+) -> list[Rest]:
+    """Where the hands rest within those sessions: after the stop at which the hand work since the last rest comes to
+    `rest_ms`; 0: nowhere. Not at a session's end. Raises as sessions().
     """
 
 def read_brief(folder: str | os.PathLike[str]) -> Brief:

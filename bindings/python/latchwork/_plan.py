@@ -212,3 +212,52 @@ class Progress:
     """plan: best so far; -1: none yet (simulate: 0)."""
     share: float = 0.0
     """Of the work, 0..1; never falls."""
+
+
+@dataclass(frozen=True, slots=True)
+class WorkTimes:
+    """A plan's time by kind of work, in whole milliseconds; they add up to the total."""
+
+    stops_ms: int = 0
+    """The stops themselves: parking the carriage, taking up the tools."""
+    reforms_ms: int = 0
+    """Stitches dropped and re-formed, rung by rung."""
+    crossings_ms: int = 0
+    """Groups lifted, crossed and put back."""
+    holds_ms: int = 0
+    """Needles put in hold and taken out."""
+    shapings_ms: int = 0
+    """Needles cast on and bound off."""
+    carriage_ms: int = 0
+    """Plain rows."""
+    total_ms: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Session:
+    """One sitting at the machine: rows from_row + 1 to to_row with their stops; the first takes in a stop at row 0 too."""
+
+    from_row: int = 0
+    """The row counter when it begins."""
+    to_row: int = 0
+    """And when it ends."""
+    carriage_right: bool = True
+    """Where the carriage stands at its end."""
+    clear: bool = True
+    """At its end no needle is in hold and none was brought out to be knit back."""
+    work_ms: int = 0
+    """Hand work and carriage."""
+    hand_ms: int = 0
+    """Hand work alone."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """A rest for the hands."""
+
+    session: int = 0
+    """Index of the session it falls in."""
+    row: int = 0
+    """After this row and its stop."""
+    hand_ms: int = 0
+    """Hand work since the last rest, or since the session began."""

@@ -27,6 +27,7 @@
 #include "fields/quantity.hpp"
 #include "fields/reason.hpp"
 #include "fields/schematic.hpp"
+#include "fields/session.hpp"
 #include "fields/shaping.hpp"
 #include "fields/simulate.hpp"
 #include "fields/size.hpp"
@@ -45,7 +46,7 @@ namespace latchwork::python {
   X(Place) X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) \
   X(Measurement) X(Density) X(Gauge) X(Shrinkage) X(Substitute) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) \
   X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(KeptRhythm) X(Conditions) X(Plan) X(TwoRhythms) \
-  X(ConditionPrice) X(FrontPoint) X(Front) X(StopReason) X(Period) X(Tolerance) X(HandWork) X(Progress) X(StopPrice) \
+  X(ConditionPrice) X(FrontPoint) X(Front) X(StopReason) X(Period) X(WorkTimes) X(Session) X(Rest) X(Tolerance) X(HandWork) X(Progress) X(StopPrice) \
   X(WaleClass) X(Branch) X(Stretch) X(Certificate) X(CertificateCheck) X(Move) X(Bed) X(Fault) X(Fabric) \
   X(Verification) X(Brief) X(Job) X(Spell) X(TermFit) X(OutlyingSpell) X(EffortFit) X(Length) X(Weight) \
   X(Duration) X(CountPerLength) X(YarnNumber) X(YarnCategory) X(PlainConstants) \

@@ -29,5 +29,6 @@ PYBIND11_MODULE(_core, m) {
   bind_article(m);
   bind_chart(m);
   bind_choice(m);
+  bind_session(m);
   bind_brief(m);
 }

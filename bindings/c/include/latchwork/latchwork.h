@@ -1158,6 +1158,72 @@ LATCHWORK_C_API latchwork_status latchwork_grid_plan_tolerances(const latchwork_
                                                                 latchwork_tolerance *tolerances, size_t capacity,
                                                                 size_t *needed, latchwork_error *error);
 
+/* ---- Sessions ---------------------------------------------------------------------------------------------------- */
+
+/* A plan's time by kind of work, in whole milliseconds; they add up to the total. Since 0.1. */
+typedef struct latchwork_work_times {
+  uint32_t struct_size;
+  int64_t stops_ms;     /* the stops themselves: parking the carriage, taking up the tools */
+  int64_t reforms_ms;   /* stitches dropped and re-formed, rung by rung */
+  int64_t crossings_ms; /* groups lifted, crossed and put back */
+  int64_t holds_ms;     /* needles put in hold and taken out */
+  int64_t shapings_ms;  /* needles cast on and bound off */
+  int64_t carriage_ms;  /* plain rows */
+  int64_t total_ms;
+} latchwork_work_times;
+#define LATCHWORK_WORK_TIMES_INIT { sizeof(latchwork_work_times), 0, 0, 0, 0, 0, 0, 0 }
+
+/* How long one sits at the machine, and after how much hand work the hands rest. Fill it with
+   latchwork_session_options_default and change what differs. Since 0.1. */
+typedef struct latchwork_session_options {
+  uint32_t struct_size;
+  int32_t from_row;   /* rows knitted already, with their stops; 0..rows */
+  int64_t session_ms; /* 60000..86400000 */
+  int64_t rest_ms;    /* of hand work, 60000..86400000; 0: no rests */
+} latchwork_session_options;
+#define LATCHWORK_SESSION_OPTIONS_INIT { sizeof(latchwork_session_options), 0, 0, 0 }
+
+/* One sitting: rows from_row + 1 to to_row with their stops; the first takes in a stop at row 0 too. An element of arrays.
+   Since 0.1. */
+typedef struct latchwork_session {
+  int32_t from_row;       /* the row counter when it begins */
+  int32_t to_row;         /* and when it ends */
+  int32_t carriage_right; /* where the carriage stands at its end */
+  int32_t clear;          /* 1: at its end no needle is in hold and none was brought out to be knit back */
+  int64_t work_ms;        /* hand work and carriage */
+  int64_t hand_ms;        /* hand work alone */
+} latchwork_session;
+
+/* A rest for the hands. An element of arrays. Since 0.1. */
+typedef struct latchwork_rest {
+  int32_t session; /* index of the session it falls in */
+  int32_t row;     /* after this row and its stop */
+  int64_t hand_ms; /* hand work since the last rest, or since the session began */
+} latchwork_rest;
+
+/* The time of `pieces` panels (1..1000) made by one plan, by kind of work, from its steps and these efforts. effort may be
+   NULL. Fails: BAD_ARGUMENT (effort, pieces); TOO_LARGE for a plan so heavy that 64 bits do not hold it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_work_times(const latchwork_plan *plan, const latchwork_effort *effort,
+                                                           int32_t pieces, latchwork_work_times *times,
+                                                           latchwork_error *error);
+/* An hour; rests after 20 minutes of hand work; from row 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_session_options_default(latchwork_session_options *session_options,
+                                                                   latchwork_error *error);
+/* Where to stop for the day. Each session ends after the last stop that can be reached within its length and leaves nothing
+   in hold; where there is no such stop, after the last such row; where there is none either, after the first such row past
+   its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible has none. effort and options
+   may be NULL. Fails: BAD_ARGUMENT (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "plan.stops[3].row"
+   for stops that do not rise within 0..rows); TOO_LARGE for a plan of more rows than a grid may have. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_sessions(const latchwork_plan *plan, const latchwork_effort *effort,
+                                                         const latchwork_session_options *options,
+                                                         latchwork_session *sessions, size_t capacity, size_t *needed,
+                                                         latchwork_error *error);
+/* Where the hands rest within those sessions: after the stop at which the hand work since the last rest comes to rest_ms;
+   not at a session's end. Fails: as latchwork_plan_sessions. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_plan_rests(const latchwork_plan *plan, const latchwork_effort *effort,
+                                                      const latchwork_session_options *options, latchwork_rest *rests,
+                                                      size_t capacity, size_t *needed, latchwork_error *error);
+
 /* ---- Certificates ----------------------------------------------------------------------------------------------- */
 
 /* A proof that no plan takes less than its bound. A stop serves many wales, so its cost is shared out among them as

@@ -1,0 +1,50 @@
+// A plan's time by kind of work, sessions at the machine, rests.
+
+#include "latchwork/session.hpp"
+
+#include "bind.hpp"
+
+namespace latchwork::python {
+
+void bind_session(py::module_& m) {
+  const SessionOptions defaults;
+  m.def(
+      "work_times",
+      [](const Plan& plan, const std::optional<Effort>& effort, Whole<"pieces"> pieces) {
+        return work_times(plan, effort.value_or(Effort{}), pieces);
+      },
+      "plan"_a, "effort"_a = py::none(), "pieces"_a = 1,
+      "The time of `pieces` panels made by one plan, by kind of work, from its steps and these efforts; effort None is "
+      "Effort(). Raises Error bad_argument (effort; pieces: 1..1000); too_large for a plan so heavy that 64 bits do "
+      "not "
+      "hold it.");
+  m.def(
+      "sessions",
+      [](const Plan& plan, const std::optional<Effort>& effort, std::int64_t session_ms, std::int64_t rest_ms,
+         Whole<"from_row"> from_row) {
+        return sessions(plan, effort.value_or(Effort{}),
+                        {.session_ms = session_ms, .rest_ms = rest_ms, .from_row = from_row});
+      },
+      "plan"_a, "effort"_a = py::none(), py::kw_only(), "session_ms"_a = defaults.session_ms,
+      "rest_ms"_a = defaults.rest_ms, "from_row"_a = defaults.from_row,
+      "Where to stop for the day. Each session ends after the last stop that can be reached within its length and "
+      "leaves nothing in hold; where there is no such stop, after the last such row; where there is none either, after "
+      "the first such row past its length, so that it lasts longer. The last ends with the panel; a plan that is "
+      "infeasible has none.\n\nRaises Error bad_argument (effort; field \"session_ms\", \"rest_ms\", \"from_row\", "
+      "\"plan.rows\", or \"plan.stops[3].row\" for stops that do not rise within 0..rows); too_large for a plan of "
+      "more "
+      "rows than Grid.max_side.");
+  m.def(
+      "rests",
+      [](const Plan& plan, const std::optional<Effort>& effort, std::int64_t session_ms, std::int64_t rest_ms,
+         Whole<"from_row"> from_row) {
+        return rests(plan, effort.value_or(Effort{}),
+                     {.session_ms = session_ms, .rest_ms = rest_ms, .from_row = from_row});
+      },
+      "plan"_a, "effort"_a = py::none(), py::kw_only(), "session_ms"_a = defaults.session_ms,
+      "rest_ms"_a = defaults.rest_ms, "from_row"_a = defaults.from_row,
+      "Where the hands rest within those sessions: after the stop at which the hand work since the last rest comes to "
+      "`rest_ms`; 0: nowhere. Not at a session's end. Raises as sessions().");
+}
+
+}  // namespace latchwork::python

@@ -1,0 +1,151 @@
+#include "latchwork/session.hpp"
+
+#include <fmt/format.h>
+
+#include <string>
+
+#include "effort/check.hpp"
+#include "latchwork/error.hpp"
+#include "latchwork/grid.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+constexpr std::int64_t least_length_ms = 60'000;
+constexpr std::int64_t most_length_ms = 86'400'000;
+
+[[noreturn]] void refuse(const std::string& field, std::int64_t value, std::int64_t least, std::int64_t most,
+                         ErrorCode code = ErrorCode::bad_argument) {
+  Place place;
+  place.field = field;
+  throw Error(code, place, fmt::format("{} is {}; it must be {}..{}", field, value, least, most));
+}
+
+void require(const Plan& plan, const SessionOptions& options) {
+  if (plan.rows < 0) refuse("plan.rows", plan.rows, 0, Grid::max_side);
+  if (plan.rows > Grid::max_side) refuse("plan.rows", plan.rows, 0, Grid::max_side, ErrorCode::too_large);
+  int least = 0;
+  for (std::size_t i = 0; i < plan.stops.size(); ++i) {
+    const int row = plan.stops[i].row;
+    if (row < least || row > plan.rows) refuse(fmt::format("plan.stops[{}].row", i), row, least, plan.rows);
+    least = row + 1;
+  }
+  if (options.session_ms < least_length_ms || options.session_ms > most_length_ms) {
+    refuse("session_ms", options.session_ms, least_length_ms, most_length_ms);
+  }
+  if (options.rest_ms != 0 && (options.rest_ms < least_length_ms || options.rest_ms > most_length_ms)) {
+    refuse("rest_ms", options.rest_ms, least_length_ms, most_length_ms);
+  }
+  if (options.from_row < 0 || options.from_row > plan.rows) refuse("from_row", options.from_row, 0, plan.rows);
+}
+
+/// The work of a row and of the stop after it, and how it leaves the bed.
+struct RowWork {
+  std::int64_t hand_ms = 0;
+  bool stop = false;
+  bool clear = true;
+};
+
+/// Hand work of one stop: its counts by the efforts, as hand_work() has them.
+std::int64_t hand_ms_of(const Stop& stop, const Effort& effort) {
+  Plan alone;
+  alone.stops.push_back(stop);
+  return hand_work(alone, effort).hand_ms;
+}
+
+/// Rows 0..R, each with its stop.
+std::vector<RowWork> work_by_row(const Plan& plan, const Effort& effort) {
+  std::vector<RowWork> rows(static_cast<std::size_t>(plan.rows) + 1);
+  std::int64_t held = 0;
+  std::size_t next = 0;
+  for (std::size_t row = 0; row < rows.size(); ++row) {
+    RowWork& work = rows[row];
+    bool brought_out = false;
+    if (next < plan.stops.size() && plan.stops[next].row == static_cast<int>(row)) {
+      const Stop& stop = plan.stops[next++];
+      work.stop = true;
+      work.hand_ms = hand_ms_of(stop, effort);
+      held += std::ssize(stop.holds) - std::ssize(stop.releases);
+      for (const CrossingStep& step : stop.crossings) brought_out = brought_out || step.ease;
+    }
+    work.clear = held <= 0 && !brought_out;
+  }
+  return rows;
+}
+
+/// Sessions and rests in one pass, a session at a time.
+class Sittings {
+ public:
+  Sittings(const Plan& plan, const Effort& effort, const SessionOptions& options)
+      : plan_(plan), effort_(effort), options_(options) {
+    check(effort);
+    require(plan, options);
+    if (plan.status == PlanStatus::infeasible) return;
+    rows_ = work_by_row(plan, effort);
+    for (int from = options.from_row; from < plan.rows;) from = sit(from);
+  }
+
+  std::vector<Session> sessions;
+  std::vector<Rest> rests;
+
+ private:
+  const RowWork& work(int row) const { return rows_[static_cast<std::size_t>(row)]; }
+
+  /// What lies before the first row is the first session's: a stop on the cast-on row.
+  std::int64_t before(int from) const { return from == 0 ? work(0).hand_ms : 0; }
+
+  int end_of(int from) const {
+    std::int64_t spent = before(from);
+    int stop = -1;
+    int clear = -1;
+    for (int row = from + 1; row <= plan_.rows; ++row) {
+      spent += effort_.row + work(row).hand_ms;
+      if (spent > options_.session_ms) {
+        if (stop >= 0) return stop;
+        if (clear >= 0) return clear;
+      }
+      if (!work(row).clear) continue;
+      clear = row;
+      if (work(row).stop) stop = row;
+      if (spent > options_.session_ms) return row;
+    }
+    return plan_.rows;
+  }
+
+  int sit(int from) {
+    Session session;
+    session.from_row = from;
+    session.to_row = end_of(from);
+    session.carriage_right = plan_.carriage_starts_right == (session.to_row % 2 == 0);
+    session.clear = work(session.to_row).clear;
+    session.hand_ms = before(from);
+    std::int64_t since = session.hand_ms;
+    for (int row = from + 1; row <= session.to_row; ++row) {
+      session.hand_ms += work(row).hand_ms;
+      since += work(row).hand_ms;
+      if (options_.rest_ms == 0 || since < options_.rest_ms || row == session.to_row) continue;
+      rests.push_back({static_cast<int>(sessions.size()), row, since});
+      since = 0;
+    }
+    session.work_ms = session.hand_ms + (session.to_row - from) * effort_.row;
+    sessions.push_back(session);
+    return session.to_row;
+  }
+
+  const Plan& plan_;
+  const Effort& effort_;
+  const SessionOptions& options_;
+  std::vector<RowWork> rows_;
+};
+
+}  // namespace
+
+std::vector<Session> sessions(const Plan& plan, const Effort& effort, const SessionOptions& options) {
+  return Sittings(plan, effort, options).sessions;
+}
+
+std::vector<Rest> rests(const Plan& plan, const Effort& effort, const SessionOptions& options) {
+  return Sittings(plan, effort, options).rests;
+}
+
+}  // namespace latchwork::inline v0
