@@ -84,6 +84,7 @@ struct latchwork_brief {
 };
 struct latchwork_job {
   latchwork::Job value;
+  std::vector<latchwork_kept_rhythm> rhythms;  // the conditions', as C sees them
 };
 
 namespace latchwork::c {

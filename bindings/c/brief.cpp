@@ -1,4 +1,6 @@
 // The main job: a brief goes in, a job comes out.
+#include <memory>
+
 #include "barrier.hpp"
 
 using namespace latchwork;
@@ -9,7 +11,7 @@ namespace {
 bool same(const Job& left, const Job& right) {
   return left.findings == right.findings && left.plan == right.plan && left.regular == right.regular &&
          left.verification == right.verification && left.regular_verification == right.regular_verification &&
-         left.size == right.size && left.yarn == right.yarn;
+         left.size == right.size && left.yarn == right.yarn && left.conditions == right.conditions;
 }
 
 }  // namespace
@@ -83,11 +85,16 @@ latchwork_status latchwork_brief_yarn(const latchwork_brief* brief, latchwork_ya
 latchwork_status latchwork_brief_run(const latchwork_brief* brief, const latchwork_plan_options* options,
                                      latchwork_job** out, latchwork_error* error) {
   return guarded(error, [&] {
-    fill(out, [&] {
-      const latchwork_plan_options from = plan_options_in(options);
-      Watch watch(from.progress, from.user_data);
-      return run(given(brief, "brief").value, plan_options_of(from, watch));
-    });
+    given(out, "out") = nullptr;
+    const latchwork_plan_options from = plan_options_in(options);
+    Watch watch(from.progress, from.user_data);
+    auto job = std::make_unique<latchwork_job>();
+    job->value = run(given(brief, "brief").value, plan_options_of(from, watch));
+    for (const KeptRhythm& kept : job->value.conditions.rhythms) {
+      const Rhythm rhythm = kept.rhythm.value_or(Rhythm{.every = 0, .first = 0});
+      job->rhythms.push_back({kept.row, kept.first_column, kept.last_column, rhythm.every, rhythm.first});
+    }
+    *out = job.release();
   });
 }
 
@@ -114,7 +121,10 @@ latchwork_status latchwork_brief_write_job(const latchwork_brief* brief, const l
 }
 
 latchwork_status latchwork_job_copy(const latchwork_job* job, latchwork_job** out, latchwork_error* error) {
-  return guarded(error, [&] { fill(out, [&] { return given(job, "job").value; }); });
+  return guarded(error, [&] {
+    given(out, "out") = nullptr;
+    *out = new latchwork_job(given(job, "job"));
+  });
 }
 
 latchwork_status latchwork_job_equal(const latchwork_job* job, const latchwork_job* other, int32_t* equal,
@@ -133,6 +143,25 @@ latchwork_status latchwork_job_findings(const latchwork_job* job, latchwork_find
 
 latchwork_status latchwork_job_plan(const latchwork_job* job, latchwork_plan** out, latchwork_error* error) {
   return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.plan; }); });
+}
+
+latchwork_status latchwork_job_conditions(const latchwork_job* job, latchwork_conditions* conditions,
+                                          latchwork_error* error) {
+  return guarded(error, [&] {
+    StructRoom room(conditions, "conditions");
+    const Conditions& from = given(job, "job").value.conditions;
+    latchwork_conditions to = LATCHWORK_CONDITIONS_INIT;
+    to.carriage_right_only = from.carriage_right_only ? 1 : 0;
+    to.rows_apart = from.rows_apart;
+    to.max_depth = from.max_depth;
+    to.max_kinds = from.max_kinds;
+    to.forced_exempt = from.forced_exempt ? 1 : 0;
+    to.rhythms = job->rhythms.data();
+    to.rhythms_count = job->rhythms.size();
+    to.closed_rows = from.closed_rows.data();
+    to.closed_rows_count = from.closed_rows.size();
+    room.take(to);
+  });
 }
 
 latchwork_status latchwork_job_regular(const latchwork_job* job, latchwork_plan** out, latchwork_error* error) {

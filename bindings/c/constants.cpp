@@ -251,8 +251,10 @@ SAME(LATCHWORK_YARN_REQUEST_MAX_ITEMS, YarnRequest::max_items);
 SAME(LATCHWORK_MAX_QUANTITY_BYTES, max_quantity_bytes);
 
 // A struct that can grow must not end in padding: a field put there would read what an older caller left in it.
+template <class T>
+constexpr std::size_t bytes_of = sizeof(T);
 #define GROWS(type, last) \
-  static_assert(sizeof(void*) != 8 || offsetof(type, last) + sizeof(type::last) == sizeof(type), #type)
+  static_assert(sizeof(void*) != 8 || offsetof(type, last) + bytes_of<decltype(type::last)> == sizeof(type), #type)
 
 GROWS(latchwork_error, character);
 GROWS(latchwork_panel_parts, reserved);

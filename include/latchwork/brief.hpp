@@ -32,6 +32,7 @@ struct Brief {
 struct Job {
   std::vector<Finding> findings;
   Plan plan;
+  Conditions conditions;  ///< that were asked of `plan`
   Plan regular;
   Verification verification;          ///< of `plan`
   Verification regular_verification;  ///< of `regular`; not verified when there is none

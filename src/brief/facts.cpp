@@ -6,6 +6,7 @@
 #include <array>
 
 #include "brief/match.hpp"
+#include "conditions/words.hpp"
 #include "grid/words.hpp"
 #include "latchwork/brief.hpp"
 #include "latchwork/session.hpp"
@@ -111,10 +112,14 @@ void add_plan(Facts& facts, const Brief& brief, const Job& job) {
   facts.lines.emplace_back("Time",
                            fmt::format("{} by hand + {} of carriage = {}", rounded_duration(work.hand_ms),
                                        rounded_duration(work.carriage_ms), rounded_duration(job.plan.total_ms)));
+  const std::vector<std::string> conditions = condition_words(job.conditions);
+  if (!conditions.empty()) facts.lines.emplace_back("Conditions", joined(conditions, "; "));
+  const std::string least =
+      conditions.empty() ? "the least hand work" : "the least hand work that keeps the conditions";
   const bool proven = job.plan.status == PlanStatus::optimal;
   facts.lines.emplace_back(
       "Least possible",
-      proven ? fmt::format("{}: this plan is proven to take the least hand work", rounded_duration(job.plan.bound_ms))
+      proven ? fmt::format("{}: this plan is proven to take {}", rounded_duration(job.plan.bound_ms), least)
              : fmt::format("{} or more: this plan is the best found, not proven the least",
                            rounded_duration(job.plan.bound_ms)));
   facts.lines.emplace_back("Plan", verified_words(job.verification, feasible(job)));

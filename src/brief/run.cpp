@@ -39,6 +39,7 @@ Job run(const Brief& brief, const PlanOptions& options) {
   PlanOptions planning = options;
   planning.progress = part_of(options.progress, 0, 0.6);
   job.plan = plan(grid, brief.machine, brief.effort, planning);
+  job.conditions = options.conditions;
   planning.conditions = {};  // a rhythm is one already
   planning.progress = part_of(options.progress, 0.6, 0.2);
   job.regular = plan_regular(grid, brief.machine, brief.effort, planning);

@@ -370,6 +370,30 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
   CHECK(verification.verified == 1);
   /* A file stands where the folder should be made. */
   CHECK(latchwork_brief_write_job(brief, job, file, &error) == LATCHWORK_E_IO && error.message[0] != '\0');
+  {
+    latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+    latchwork_conditions asked = LATCHWORK_CONDITIONS_INIT, told = LATCHWORK_CONDITIONS_INIT;
+    const latchwork_kept_rhythm kept = {1, 0, 0, 2, 2};
+    const int32_t closed[2] = {3, 5};
+    latchwork_job *bound = NULL;
+    asked.rows_apart = 2;
+    asked.forced_exempt = 1;
+    asked.rhythms = &kept;
+    asked.rhythms_count = 1;
+    asked.closed_rows = closed;
+    asked.closed_rows_count = 2;
+    options.conditions = &asked;
+    OK(latchwork_brief_run(brief, &options, &bound, NULL));
+    OK(latchwork_job_conditions(bound, &told, NULL));
+    CHECK(told.rows_apart == 2 && told.forced_exempt == 1 && told.max_kinds == 0 && told.rhythms_count == 1);
+    CHECK(told.rhythms[0].every == 2 && told.rhythms[0].first == 2 && told.closed_rows_count == 2);
+    CHECK(told.closed_rows[1] == 5);
+    OK(latchwork_job_equal(job, bound, &equal, NULL));
+    CHECK(equal == 0);
+    latchwork_job_destroy(bound);
+    OK(latchwork_job_conditions(job, &told, NULL));
+    CHECK(told.rhythms_count == 0 && told.closed_rows_count == 0 && told.rows_apart == 0);
+  }
   /* A job is told of with its own brief alone. */
   {
     latchwork_grid *grid = grid_of("kk\nkk\n");

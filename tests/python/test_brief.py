@@ -164,6 +164,14 @@ def test_a_brief_can_be_put_together_from_its_parts_and_watched(panel, swatch):
         lw.run(brief)
 
 
+def test_the_conditions_that_were_asked_are_told(panel, swatch):
+    asked = lw.Conditions(rows_apart=2, forced_exempt=True, max_depth=9)
+    brief = lw.Brief(panel, swatch)
+    job = lw.run(brief, conditions=asked)
+    assert job.conditions == asked and lw.run(brief).conditions == lw.Conditions()
+    assert "Conditions     stops 2 rows apart or more (these do not bind" in lw.summary(brief, job)
+
+
 def test_a_folder_whose_name_is_no_text_is_an_error_with_words(tmp_path):
     with pytest.raises(lw.Error) as caught:
         lw.read_brief(tmp_path / "a\udcff")

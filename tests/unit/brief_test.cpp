@@ -280,6 +280,37 @@ TEST_CASE("a spoiled plan is never called verified", "[brief]") {
   CHECK(holds(text, "NOT verified: " + job.verification.message));
 }
 
+TEST_CASE("the conditions that were asked of a plan are told beside it", "[brief]") {
+  const Brief brief = sampler();
+  CHECK_FALSE(holds(summary(brief, run(brief)), "Conditions"));
+  PlanOptions options;
+  options.conditions.rows_apart = 3;
+  options.conditions.closed_rows = {5, 7};
+  options.conditions.forced_exempt = true;
+  options.conditions.max_depth = 8;
+  options.conditions.rhythms = {
+      {.row = 1, .first_column = 0, .last_column = 1, .rhythm = Rhythm{.every = 4, .first = 2}}};
+  const Job job = run(brief, options);
+  REQUIRE(job.plan.status == PlanStatus::optimal);
+  CHECK(job.conditions == options.conditions);
+  const std::string told = summary(brief, job);
+  CHECK(holds(told,
+              "Conditions     stops 3 rows apart or more; no stop after rows 5, 7 (these do not bind stops that "
+              "crossings or shapings force); no re-form deeper than 8 rows; what stands in columns 0 to 1 in row 1 "
+              "re-formed every 4 rows from RC 002\n"));
+  CHECK(holds(told, "proven to take the least hand work that keeps the conditions"));
+  CHECK(holds(page_html(brief, job), "<dt>Conditions</dt>"));
+  options.conditions = {};
+  options.conditions.carriage_right_only = true;
+  options.conditions.max_kinds = 1;
+  options.conditions.rhythms = {{.row = 1, .first_column = 2, .last_column = 2, .rhythm = {}}};
+  Job kinds = job;
+  kinds.conditions = options.conditions;
+  CHECK(holds(summary(brief, kinds),
+              "stops only with the carriage on the right; at most 1 kind of stop; what stands in "
+              "column 2 in row 1 re-formed in one rhythm\n"));
+}
+
 TEST_CASE("a job is told of with its own brief alone", "[brief][error]") {
   const Brief brief = read_brief(example("harbour-cushion").string());
   const Job job = run(brief);

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 
 from ._core import Panel, Swatch
 from ._data import Effort, Finding, Machine, Size
-from ._plan import Plan
+from ._plan import Conditions, Plan
 from ._simulate import Verification
 from ._yarn import YarnNeed, YarnRequest
 
@@ -27,6 +27,8 @@ class Job:
 
     findings: list[Finding] = field(default_factory=list)
     plan: Plan = field(default_factory=Plan)
+    conditions: Conditions = field(default_factory=Conditions)
+    """That were asked of ``plan``."""
     regular: Plan = field(default_factory=Plan)
     verification: Verification = Verification()
     """Of ``plan``."""

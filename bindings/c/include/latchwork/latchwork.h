@@ -2825,6 +2825,9 @@ LATCHWORK_C_API latchwork_status latchwork_job_findings(const latchwork_job *job
 /* A copy of the least-effort plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_plan(const latchwork_job *job, latchwork_plan **out,
                                                     latchwork_error *error);
+/* The conditions that were asked of that plan; their arrays live as long as the job. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_conditions(const latchwork_job *job, latchwork_conditions *conditions,
+                                                          latchwork_error *error);
 /* A copy of the regular plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_regular(const latchwork_job *job, latchwork_plan **out,
                                                        latchwork_error *error);

@@ -22,6 +22,7 @@ struct Data<Job> {
   static constexpr bool frozen = false;
   static constexpr auto fields = std::tuple{field("findings", &Job::findings),
                                             field("plan", &Job::plan),
+                                            field("conditions", &Job::conditions),
                                             field("regular", &Job::regular),
                                             field("verification", &Job::verification),
                                             field("regular_verification", &Job::regular_verification),
