@@ -8,7 +8,7 @@
 
 #include "latchwork/shaping.hpp"
 #include "shaping/check.hpp"
-#include "spacing/words.hpp"
+#include "spacing/even.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
@@ -33,20 +33,20 @@ bool alike(const ShapingStep& a, const ShapingStep& b) {
   return a.left == b.left && a.right == b.right;
 }
 
-/// Past the last step of those from `first` on that are told together: alike, their gaps one length, or two that are
-/// as near to each other as whole rows (or even rows) allow.
+/// Past the last step of those from `first` on that are told together: alike, their gaps of one length, or of two that
+/// are as near to each other as whole rows (or even rows) allow.
 std::size_t end_of_run(const std::vector<ShapingStep>& steps, std::size_t first) {
   std::size_t end = first + 1;
   int least = 0;
   int most = 0;
   while (end < steps.size() && alike(steps[first], steps[end])) {
     const int gap = steps[end].row - steps[end - 1].row;
-    const int shortest = end == first + 1 ? gap : std::min(least, gap);
-    const int longest = std::max(most, gap);
-    const bool even = shortest % 2 == 0 && longest % 2 == 0;
-    if (longest - shortest > (even ? 2 : 1)) break;
-    least = shortest;
-    most = longest;
+    if (end == first + 1) least = most = gap;
+    const bool one_length = least == most;
+    const int apart = least % 2 == 0 && gap % 2 == 0 ? 2 : 1;
+    if (gap != least && gap != most && !(one_length && std::abs(gap - least) <= apart)) break;
+    least = std::min(least, gap);
+    most = std::max(most, gap);
     ++end;
   }
   return end;
@@ -67,8 +67,9 @@ std::string run_words(const std::vector<ShapingStep>& steps, std::size_t first, 
   const auto shorter = std::count(gaps.begin(), gaps.end(), *least);
   out += fmt::format(", then {} {}", every_words(*least, "row"), count_of(shorter, "time"));
   if (*least == *most) return out;
-  return out + fmt::format(", {} {}, spread evenly: RC {}", every_words(*most, "row"),
-                           count_of(static_cast<std::int64_t>(gaps.size()) - shorter, "time"), joined(rows));
+  return out + fmt::format(", {} {}{}: RC {}", every_words(*most, "row"),
+                           count_of(static_cast<std::int64_t>(gaps.size()) - shorter, "time"),
+                           spread_evenly(gaps) ? ", spread evenly" : "", joined(rows));
 }
 
 }  // namespace

@@ -5,7 +5,6 @@
 #include <string_view>
 
 #include "latchwork/error.hpp"
-#include "spacing/words.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
@@ -37,14 +36,6 @@ int steps_of(int length, int events, SpacingEnds ends, int step) {
 }
 
 }  // namespace
-
-std::string every_words(int gap, std::string_view thing) {
-  if (gap == 1) return fmt::format("every {}", thing);
-  const int tens = gap / 10 % 10;
-  const int ones = tens == 1 ? 0 : gap % 10;
-  const std::string_view ending = ones == 1 ? "st" : ones == 2 ? "nd" : ones == 3 ? "rd" : "th";
-  return fmt::format("every {}{} {}", gap, ending, thing);
-}
 
 Spacing spaced_evenly(int length, int events, SpacingEnds ends, int step) {
   const int steps = steps_of(length, events, ends, step);

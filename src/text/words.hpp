@@ -14,6 +14,9 @@ std::string count_of(std::int64_t count, std::string_view thing, std::string_vie
 std::string run_of(std::string_view thing, std::int64_t first, std::int64_t last, std::string_view between = " to ",
                    std::string_view ending = "s");
 
+/// "every 9th row", "every row".
+std::string every_words(int gap, std::string_view thing);
+
 /// The parts with `between` between them: "a, b, c".
 std::string joined(const std::vector<std::string>& parts, std::string_view between = ", ");
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 #include <vector>
 
 #include "catch.hpp"
@@ -144,4 +145,37 @@ TEST_CASE("random panels in random shapes: the shape reads back, and what can be
   }
   CHECK(planned > 150);
   CHECK(cut > 20);
+}
+
+// Harris and Reingold, ACM Comput. Surv. 36, 2004: an even order has no two stretches as long whose counts differ by
+// two.
+TEST_CASE("words call gaps of two lengths spread evenly in just the orders in which no stretch has two more of one",
+          "[shaping][property]") {
+  for (int length = 2; length <= 11; ++length) {
+    for (int bits = 1; bits + 1 < 1 << length; ++bits) {
+      std::vector<int> gaps;
+      for (int i = 0; i < length; ++i) gaps.push_back((bits >> i & 1) != 0 ? 3 : 2);
+      bool even = true;
+      for (int window = 1; window < length; ++window) {
+        int least = 4 * length;
+        int most = 0;
+        for (int first = 0; first + window <= length; ++first) {
+          int sum = 0;
+          for (int i = first; i < first + window; ++i) sum += gaps[static_cast<std::size_t>(i)];
+          least = std::min(least, sum);
+          most = std::max(most, sum);
+        }
+        even = even && most - least < 2;
+      }
+      Outline outline;
+      int column = 0;
+      outline.rows.assign(1, {0, 20});
+      for (const int gap : gaps) outline.rows.insert(outline.rows.end(), static_cast<std::size_t>(gap), {++column, 20});
+      outline.rows.push_back({++column, 20});
+      const std::string words = outline_text(outline);
+      INFO(words);
+      REQUIRE(words.find("3rd row") != std::string::npos);
+      CHECK((words.find("spread evenly") != std::string::npos) == even);
+    }
+  }
 }
