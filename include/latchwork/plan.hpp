@@ -77,7 +77,7 @@ struct Stop {
 /// Whether the plan is proven to be the least, is the best found, or there is none.
 enum class PlanStatus : std::uint8_t { optimal = 0, feasible = 1, infeasible = 2 };
 
-/// A schedule of hand work for a panel on a machine. Plain data: nothing in it is checked until it is simulated.
+/// A schedule of hand work for a panel on a machine. Plain data, checked where it is told or simulated.
 struct Plan {
   int rows = 0;
   int columns = 0;
@@ -184,7 +184,8 @@ LATCHWORK_API Certificate certify(const Grid& grid, const Machine& machine, cons
 /// side, hints and times do not count. Stops times their size, times a logarithm.
 LATCHWORK_API std::vector<int> stop_kinds(const Plan& plan);
 
-/// Counts and times of a plan under these efforts. Linear in the plan. @throws Error bad_argument (effort).
+/// Counts and times of a plan under these efforts. What a spoiled plan has below 0, rows or stitches of a group, counts
+/// as none; counts past 2^31 - 1 stay there. Linear in the plan. @throws Error bad_argument (effort).
 LATCHWORK_API HandWork hand_work(const Plan& plan, const Effort& effort = {});
 
 /// "optimal", "feasible", "infeasible"; empty for a number that is none.

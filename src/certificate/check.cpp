@@ -128,11 +128,13 @@ class Checker {
         if (forced(row)) refuse(field, "a forced stop is paid for by the panel", row);
         if (paid < 1) refuse(field, fmt::format("the price is {}; it is above 0 or not listed", paid), row);
         if (paid > stop() - sold[at(row)]) {
+          // Both are 0 or more, but a file's price may be as high as a number can be.
+          const std::uint64_t all = static_cast<std::uint64_t>(sold[at(row)]) + static_cast<std::uint64_t>(paid);
           refuse(
               field,
               fmt::format("with this price the classes pay {} in all for this stop, and it costs {}: in 1/{} ms, all "
                           "prices for one stop may come to what it costs",
-                          sold[at(row)] + paid, stop(), in_.unit),
+                          all, stop(), in_.unit),
               row);
         }
         sold[at(row)] += paid;

@@ -386,7 +386,7 @@ class Drawing {
     if (step == 2) step = 5;
     std::vector<Label> columns;
     for (int column = 0; column < columns_; ++column) {
-      const int number = needles ? std::abs(needle_beside(view_.leftmost, column)) : column;
+      const std::int64_t number = needles ? std::abs(std::int64_t{needle_beside(view_.leftmost, column)}) : column;
       if (number % step == 0) columns.push_back({column, true});
     }
     columns.push_back({columns_ - 1, false});

@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <limits>
+
 #include "effort/check.hpp"
 #include "latchwork/plan.hpp"
 
@@ -7,6 +10,7 @@ HandWork hand_work(const Plan& plan, const Effort& effort) {
   check(effort);
   HandWork work;
   std::int64_t rungs = 0;
+  std::int64_t crossed = 0;
   for (const Stop& stop : plan.stops) {
     ++work.stops;
     work.batches += static_cast<int>(stop.reforms.size());
@@ -35,15 +39,19 @@ HandWork hand_work(const Plan& plan, const Effort& effort) {
       }
     }
     for (const CrossingStep& step : stop.crossings) {
-      for (const GroupReturn& back : step.returns) work.stitches_crossed += back.prongs.empty() ? 0 : back.stitches;
+      for (const GroupReturn& back : step.returns) crossed += back.prongs.empty() ? 0 : std::max(0, back.stitches);
     }
   }
+  // A plan is plain data, and its groups may be of any size. So bounded, no sum of times below passes 64 bits: costs
+  // are at most an hour.
+  constexpr std::int64_t most = std::numeric_limits<int>::max();
+  work.stitches_crossed = static_cast<int>(std::min(crossed, most));
   work.hand_ms = work.stops * effort.stop + work.batches * effort.batch + rungs * effort.drop +
                  work.rungs_knit * effort.rung_knit + work.rungs_purl * effort.rung_purl +
                  work.rungs_tuck * effort.rung_tuck + work.rungs_slip * effort.rung_slip +
                  work.crossings * effort.crossing + work.stitches_crossed * effort.crossing_stitch +
                  work.holds * effort.hold + work.shapings * effort.shaping;
-  work.carriage_ms = plan.rows * effort.row;
+  work.carriage_ms = std::max(0, plan.rows) * effort.row;
   return work;
 }
 

@@ -134,7 +134,7 @@ class Conditions:
 
 @dataclass(slots=True)
 class Plan(Copied):
-    """A schedule of hand work for a panel on a machine. Plain data: nothing in it is checked until it is simulated."""
+    """A schedule of hand work for a panel on a machine. Plain data, checked where it is told or simulated."""
 
     rows: int = 0
     columns: int = 0

@@ -82,8 +82,8 @@ void bind_plan(py::module_& m) {
         return hand_work(plan, effort.value_or(Effort{}));
       },
       "plan"_a, "effort"_a = py::none(),
-      "Counts and times of a plan under these efforts; effort None is Effort(). Raises Error "
-      "bad_argument (effort).");
+      "Counts and times of a plan under these efforts; effort None is Effort(). What a spoiled plan has below 0, rows "
+      "or stitches of a group, counts as none; counts past 2**31 - 1 stay there. Raises Error bad_argument (effort).");
   m.def("plan_status_name", &plan_status_name, "status"_a, "\"optimal\", \"feasible\" or \"infeasible\".");
 }
 
