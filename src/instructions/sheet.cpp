@@ -4,15 +4,17 @@
 
 #include <algorithm>
 #include <array>
+#include <limits>
 #include <map>
 #include <span>
 #include <string_view>
 
 #include "crossing/words.hpp"
 #include "grid/words.hpp"
+#include "instructions/check.hpp"
 #include "instructions/fold.hpp"
+#include "instructions/needles_in_work.hpp"
 #include "instructions/words.hpp"
-#include "latchwork/error.hpp"
 #include "latchwork/finding.hpp"
 #include "text/duration.hpp"
 #include "text/letters.hpp"
@@ -50,20 +52,9 @@ std::string reform_words(const std::string& needles, const LikeReforms& group, i
   const int first = group.from_row + 1;
   const int last = group.from_row + static_cast<int>(group.rungs.size());
   const std::string to = group.from_row == 0 ? "the cast-on" : fmt::format("row {}", group.from_row);
-  const std::string rows = run_of("row", std::min(first, last), last, "-");
+  const std::string rows = run_of("row", first, last, "-");
   return fmt::format("{}: drop {} to {}, re-form {} as {}", needles, count_of(row - group.from_row, "row"), to, rows,
                      rung_words(group.rungs));
-}
-
-std::string shaping_words(const std::vector<Shaping>& shapings, bool on) {
-  std::vector<int> needles;
-  for (const Shaping& shaping : shapings) {
-    if (shaping.on == on) needles.push_back(shaping.needle);
-  }
-  if (needles.empty()) return {};
-  const std::string named = needle_ranges(needles);
-  return on ? fmt::format("bring {} to work and cast on", named)
-            : fmt::format("bind off {} and put {} out of work", named, needles.size() == 1 ? "it" : "them");
 }
 
 /// The first run among rungs in words, "4 p"; empty where there is none.
@@ -93,7 +84,7 @@ class Writer {
       : panel_(panel), plan_(plan), machine_(machine) {}
 
   Sheet written() {
-    check();
+    check(panel_, plan_);
     header();
     reasons();
     if (plan_.status == PlanStatus::infeasible) return std::move(sheet_);
@@ -104,45 +95,16 @@ class Writer {
     }
     ways();
     sets();
-    stops();
-    rules();
+    NeedlesInWork needles(plan_);
+    start_and_end(needles);
+    stops(needles);
+    rules(needles.into_moved());
     key();
     cautions();
-    start_and_end();
     return std::move(sheet_);
   }
 
  private:
-  void check() const {
-    require_extent("plan", {.columns = plan_.columns, .rows = plan_.rows}, "panel", panel_.grid());
-    Place place;
-    place.field = "plan";
-    // A plan is plain data: whoever made it may have put any number anywhere. Steps are followed from top to bottom.
-    int last_row = -1;
-    for (const Stop& stop : plan_.stops) {
-      place.row = stop.row;
-      if (stop.row <= last_row || stop.row > plan_.rows) {
-        throw Error(
-            ErrorCode::bad_argument, place,
-            stop.row < 0 || stop.row > plan_.rows
-                ? fmt::format("the plan stops after row {}; it may stop after rows 0 to {}", stop.row, plan_.rows)
-                : fmt::format("the plan stops after row {} and then after row {}; stops are told by rising row",
-                              last_row, stop.row));
-      }
-      last_row = stop.row;
-      for (const Reform& reform : stop.reforms) {
-        for (std::size_t i = 0; i < reform.rungs.size(); ++i) {
-          const auto number = static_cast<std::size_t>(reform.rungs[i]);
-          if (number < used_.size()) continue;
-          place.column = reform.column;
-          throw Error(ErrorCode::bad_argument, place,
-                      fmt::format("the plan's stop after row {}, needle {}: rung {} is {}; a cell is 0 to {}", stop.row,
-                                  needle_name(reform.needle), i + 1, number, used_.size() - 1));
-        }
-      }
-    }
-  }
-
   void header() {
     sheet_.title = "Machine instructions: " + one_line(panel_.name());
     sheet_.header.push_back(fmt::format("{}, {} machine: {}, {:g} mm apart.", extent_words(panel_.grid()),
@@ -187,7 +149,7 @@ class Writer {
   void look() {
     for (const Stop& stop : plan_.stops) {
       (stop.carriage_right ? right_ : left_) = true;
-      hand_ms_ += stop.effort_ms;
+      hand_ms_ = std::min(hand_ms_, std::numeric_limits<std::int64_t>::max() - stop.effort_ms) + stop.effort_ms;
       releases_ = releases_ || !stop.releases.empty();
       holds_ = holds_ || !stop.holds.empty() || !stop.releases.empty();
       for (const CrossingStep& step : stop.crossings) holds_ = holds_ || step.ease;
@@ -271,7 +233,7 @@ class Writer {
     return {};
   }
 
-  std::vector<std::string> actions_of(const Stop& stop, int& held) const {
+  std::vector<std::string> actions_of(const Stop& stop, NeedlesInWork& needles, int& held) const {
     std::vector<std::string> actions;
     const int after = held - static_cast<int>(stop.releases.size()) + static_cast<int>(stop.holds.size());
     if (!stop.releases.empty()) actions.push_back("release " + needle_ranges(stop.releases));
@@ -283,10 +245,7 @@ class Writer {
                                     needle_run(block_needle(plan_, step.crossing), step.crossing.width()),
                                     letter_of(way_of(plan_, step))));
     }
-    for (const bool on : {true, false}) {
-      std::string words = shaping_words(stop.shapings, on);
-      if (!words.empty()) actions.push_back(std::move(words));
-    }
+    for (std::string& words : needles.shaped(stop)) actions.push_back(std::move(words));
     if (!stop.holds.empty()) actions.push_back("hold " + needle_ranges(stop.holds));
     if (held <= 0 && after > 0) actions.emplace_back("set the carriage to hold");
     if (held > 0 && after <= 0) actions.emplace_back("set the carriage back to knit");
@@ -307,7 +266,7 @@ class Writer {
     return key;
   }
 
-  void stops() {
+  void stops(NeedlesInWork& needles) {
     std::vector<StopWork> works;
     std::vector<SheetStop> told;
     std::map<std::string, int> known;
@@ -316,7 +275,7 @@ class Writer {
       SheetStop words{.number = static_cast<int>(told.size()) + 1,
                       .row = stop.row,
                       .right = stop.carriage_right,
-                      .actions = actions_of(stop, held)};
+                      .actions = actions_of(stop, needles, held)};
       std::size_t letters = 20;
       for (const std::string& action : words.actions) letters += action.size() + 2;
       const int next = static_cast<int>(known.size());
@@ -348,18 +307,28 @@ class Writer {
     }
   }
 
-  void rules() {
+  void rules(bool into_moved) {
     if (plan_.stops.empty()) return;
-    sheet_.rules.emplace_back("Knit to each row counter reading, stop, and do what stands beside it, in that order.");
+    sheet_.rules.emplace_back(
+        "Knit to each row counter reading, stop, and do what stands beside it, one kind of work after another in the "
+        "order listed.");
     if (reforms_) {
       sheet_.rules.emplace_back(
-          "Re-form one needle at a time, in one sweep of the bed from your left: tool into the loop of the row told, "
-          "then drop; work every rung, the lowest first; hang the last loop on its needle.");
+          "Needles to re-form are listed with those that are worked alike; re-form them one at a time in one sweep of "
+          "the bed from your left, whatever order the list has.");
+      sheet_.rules.emplace_back(
+          "At each: tool into the loop of the row told, then drop; work every rung, the lowest first; hang the last "
+          "loop on its needle.");
     }
     if (neighbours_tuck_) {
       sheet_.rules.emplace_back(
           "Where tucked needles stand side by side their rungs criss-cross: take the rung of the lower row first, "
           "every time.");
+    }
+    if (into_moved) {
+      sheet_.rules.emplace_back(
+          "Where a stitch is dropped to the row after which another was moved onto its needle, the tool goes into both "
+          "loops.");
     }
     if (!letters_.empty()) {
       sheet_.rules.emplace_back(
@@ -387,11 +356,13 @@ class Writer {
       key.emplace_back("p", "purl: draw the rung through towards you with the latch tool");
     }
     if (used(Cell::slip)) {
-      key.emplace_back("s",
-                       "slip: leave the rung out; tool in front of it if a p comes next, rung on your side if a k");
+      key.emplace_back(
+          "s",
+          "slip: leave the rung out; tool in front of it if the next k or p above is a p, rung on your side "
+          "if it is a k");
     }
     if (used(Cell::tuck)) {
-      key.emplace_back("t", "tuck: take the rung together with the next one; tool behind it");
+      key.emplace_back("t", "tuck: tool behind the rung; the next k or p above takes it along");
     }
     if (!repeat_.empty()) {
       const std::string times = repeat_.substr(0, repeat_.find(' '));
@@ -452,21 +423,13 @@ class Writer {
         "long loops; local codes come first.");
   }
 
-  void start_and_end() {
-    std::vector<int> on;
-    std::vector<int> off;
-    std::vector<bool> works(static_cast<std::size_t>(plan_.columns), false);
-    for (const int column : plan_.columns_on) {
-      if (column >= 0 && column < plan_.columns) works[static_cast<std::size_t>(column)] = true;
-    }
-    for (int step = 0; step < plan_.columns; ++step) {
-      const bool works_here = works[static_cast<std::size_t>(plan_.columns - 1 - step)];
-      (works_here ? on : off).push_back(needle_beside(plan_.leftmost, step));
-    }
+  void start_and_end(const NeedlesInWork& needles) {
+    const auto [on, off] = needles.at_start();
     if (on.empty()) {
       sheet_.start = "Cast on nothing yet";
     } else {
-      sheet_.start = fmt::format("Cast on {} ({})", needle_ranges(on), count_of(std::ssize(on), "needle"));
+      sheet_.start = fmt::format("Cast on {} ({}{})", needle_ranges(on), count_of(std::ssize(on), "needle"),
+                                 needles.works_into_cast_on() ? ", each with a loop of its own" : "");
       if (!off.empty()) sheet_.start += fmt::format("; leave {} out of work", needle_ranges(off));
     }
     sheet_.start += fmt::format(". Set {}, {}.", counter(0), carriage(plan_.carriage_starts_right));
@@ -483,7 +446,7 @@ class Writer {
   Sheet sheet_;
   LetterOf letters_;
   std::map<std::string, std::string> set_of_;
-  std::array<bool, 5> used_{};
+  std::array<bool, 4> used_{};  ///< as rungs, by cell: knit, purl, tuck, slip
   bool left_ = false;
   bool right_ = false;
   bool reforms_ = false;

@@ -16,7 +16,7 @@ struct SheetStop {
   int number = 1;  ///< among all the plan's stops
   int row = 0;
   bool right = true;                 ///< carriage
-  std::vector<std::string> actions;  ///< in the order they are done
+  std::vector<std::string> actions;  ///< kinds in the order they are done; re-forms by what is alike
 };
 
 /// The last stops told, made again.
@@ -53,7 +53,7 @@ constexpr const char* reasons_title(PlanStatus status) {
              : "Cannot be made on this machine as it stands, though the steps below have it in them";
 }
 
-/// @throws Error size_mismatch, bad_argument.
+/// @throws Error as instructions().
 Sheet sheet_of(const Panel& panel, const Plan& plan, const Machine& machine);
 
 }  // namespace latchwork::inline v0::writing

@@ -11,11 +11,6 @@
 namespace latchwork::inline v0::writing {
 namespace {
 
-/// Needles as places in a row without the gap where a needle 0 would be.
-int place_of(int needle) {
-  return needle > 0 ? needle - 1 : needle;
-}
-
 std::string run_words(Cell cell, std::size_t count) {
   return count == 1 ? std::string(1, cell_letter(cell)) : fmt::format("{} {}", count, cell_letter(cell));
 }
@@ -30,7 +25,7 @@ void append_runs(std::vector<std::string>& words, std::span<const Cell> rungs) {
 }
 
 /// "stitch 3 from the left of the crossing": the bed's needles have names of their own (L3, R2), so that a number must
-/// say where it is counted from. A place outside the block, which only a spoiled plan has, keeps its step.
+/// say where it is counted from.
 std::string inside(std::string_view thing, int step, int count, std::string_view ending = "s") {
   return run_of(thing, step + 1, step + count, "-", ending) + " from the left of the crossing";
 }
@@ -73,6 +68,10 @@ std::string tool_words(std::span<const int> prongs) {
 
 }  // namespace
 
+int place_of(int needle) {
+  return needle > 0 ? needle - 1 : needle;
+}
+
 std::string needle_run(int first, int count) {
   if (count == 1) return needle_name(first);
   return needle_name(first) + "-" + needle_name(needle_beside(first, count - 1));
@@ -103,6 +102,7 @@ std::string rung_words(std::span<const Cell> rungs) {
         unit = length;
         reach = whole;
       }
+      if (reach == rungs.size() - i) break;  // no other reaches further
     }
     if (unit == 1) {
       words.push_back(run_words(rungs[i], reach));

@@ -10,6 +10,9 @@
 
 namespace latchwork::inline v0::writing {
 
+/// Needles as places in a row without the gap where a needle 0 would be.
+int place_of(int needle);
+
 /// "L5-L3, R2": neighbours folded into ranges. Needles from the operator's left to right.
 std::string needle_ranges(std::span<const int> needles);
 

@@ -329,6 +329,116 @@ static void the_plan_is_certified(void) {
   latchwork_certificate_destroy(certificate);
 }
 
+/* The plan's JSON with each `from` in it made `to`; the caller frees it. */
+static char *plan_with(const char *from, const char *to) {
+  size_t needed = 0, length = 0;
+  char *text, *out, *at, *end;
+  OK(latchwork_plan_write(plan, NULL, 0, &needed, NULL));
+  text = malloc(needed);
+  out = malloc(needed * (strlen(to) + 1));
+  if (text == NULL || out == NULL) {
+    free(text);
+    free(out);
+    return NULL;
+  }
+  OK(latchwork_plan_write(plan, text, needed, NULL, NULL));
+  for (at = text; (end = strstr(at, from)) != NULL; at = end + strlen(from)) {
+    memcpy(out + length, at, (size_t)(end - at));
+    length += (size_t)(end - at);
+    memcpy(out + length, to, strlen(to));
+    length += strlen(to);
+  }
+  strcpy(out + length, at);
+  free(text);
+  return out;
+}
+
+static latchwork_plan *odd_plan(const char *from, const char *to) {
+  latchwork_plan *odd = NULL;
+  char *text = plan_with(from, to);
+  if (text == NULL) return NULL;
+  OK(latchwork_read_plan(text, strlen(text), &odd, NULL));
+  free(text);
+  return odd;
+}
+
+/* A plan is data, and a file may hold any number: what no words can tell is refused with its place, and what is counted
+   stays within its number. */
+static void odd_plans_are_refused_at_their_place(void) {
+  static const struct {
+    const char *from, *to, *field;
+    int32_t row, column;
+  } odd[] = {
+      {"\"from_row\": 0", "\"from_row\": -2147483648", "stops[0].reforms[0].from_row", 2, 2},
+      {"\"needle\": \"R1\"", "\"needle\": \"L2147483647\"", "stops[0].reforms[0].needle", 2, -1},
+      {"\"pk\"", "\"pkp\"", "stops[0].reforms[0].rungs", 2, 2},
+      {"\"row\": 2,\n", "\"row\": 2147483647,\n", "stops[0].row", 2147483647, -1},
+      {"\"stitches\": 2", "\"stitches\": 2147483647", "stops[0].crossings[0].returns[0].stitches", 2, 1},
+  };
+  latchwork_strip *strip = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_plan *wrong;
+  latchwork_hand_work work = LATCHWORK_HAND_WORK_INIT;
+  size_t i, needed = 0;
+  checking = "odd plans";
+  OK(latchwork_strip_create("rope", "rope", grid, &strip, NULL));
+  OK(latchwork_panel_create("sample", strip, &panel, NULL));
+  OK(latchwork_panel_instructions(panel, plan, &machine, NULL, 0, &needed, NULL));
+  for (i = 0; i < sizeof odd / sizeof *odd; ++i) {
+    latchwork_error error = LATCHWORK_ERROR_INIT;
+    wrong = odd_plan(odd[i].from, odd[i].to);
+    CHECK(latchwork_panel_instructions(panel, wrong, &machine, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+    CHECK(strcmp(error.field, odd[i].field) == 0);
+    CHECK(error.row == odd[i].row && error.column == odd[i].column && error.message[0] != '\0');
+    latchwork_plan_destroy(wrong);
+  }
+  /* Two groups of 2^31 - 1 stitches. */
+  wrong = odd_plan("\"stitches\": 2", "\"stitches\": 2147483647");
+  OK(latchwork_plan_hand_work(wrong, NULL, &work, NULL));
+  CHECK(work.stitches_crossed == 2147483647 && work.hand_ms == 65500 - 16000 + INT64_C(4000) * 2147483647);
+  latchwork_plan_destroy(wrong);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(strip);
+}
+
+/* The machine instructions of a grid's own plan; the caller frees them. */
+static char *words_of(const char *cells) {
+  latchwork_grid *chart = grid_of(cells);
+  latchwork_strip *strip = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_plan *made = NULL;
+  char *words;
+  size_t needed = 0;
+  OK(latchwork_strip_create("sample", "sample", chart, &strip, NULL));
+  OK(latchwork_panel_create("sample", strip, &panel, NULL));
+  OK(latchwork_grid_plan(chart, &machine, NULL, NULL, &made, NULL));
+  OK(latchwork_panel_instructions(panel, made, &machine, NULL, 0, &needed, NULL));
+  words = malloc(needed);
+  if (words != NULL) OK(latchwork_panel_instructions(panel, made, &machine, words, needed, NULL, NULL));
+  latchwork_plan_destroy(made);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(strip);
+  latchwork_grid_destroy(chart);
+  return words;
+}
+
+static void words_tell_cast_on_sweep_and_decrease(void) {
+  char *words = words_of(
+      "kkkkk.\n"
+      "kkkkkk\n"
+      "kkpkkk\n");
+  checking = "words";
+  CHECK(words != NULL);
+  if (words == NULL) return;
+  CHECK(strstr(words, "Cast on L3-R3 (6 needles, each with a loop of its own). Set RC 000, COR.") != NULL);
+  CHECK(strstr(words, "in one sweep of the bed from your left, whatever order the list has") != NULL);
+  CHECK(strstr(words, "decrease 1: move the stitch on L3 to L2 and put L3 out of work") != NULL);
+  free(words);
+  words = words_of("kkkkk\nkkkkk\n");
+  CHECK(words != NULL && strstr(words, "a loop of its own") == NULL);
+  free(words);
+}
+
 static void charts_say_which_side_they_show(void) {
   latchwork_strip *strip = NULL;
   latchwork_panel *panel = NULL;
@@ -477,6 +587,8 @@ int main(void) {
   the_plan_is_certified();
   conditions_are_kept_or_told();
   charts_say_which_side_they_show();
+  odd_plans_are_refused_at_their_place();
+  words_tell_cast_on_sweep_and_decrease();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);
   return checks_told();

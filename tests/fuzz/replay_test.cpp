@@ -80,6 +80,26 @@ TEST_CASE("every file of the corpus, and each spoiled at random, is refused or r
   SUCCEED("no target ended the process");
 }
 
+// What a random change seldom hits: the ends of what a number can be, in each place, needles' names among them.
+TEST_CASE("a plan with any of its numbers at an end is refused or used, and nothing else", "[fuzz]") {
+  for (const std::string& text : corpus("plan_use")) {
+    for (std::size_t at = 0; at < text.size();) {
+      std::size_t end = at;
+      while (end < text.size() && text[end] >= '0' && text[end] <= '9') ++end;
+      if (end == at) {
+        ++at;
+        continue;
+      }
+      for (const char* number : {"0", "1", "9", "2147483647", "2147483648", "-1", "-2147483648", "9223372036854775807",
+                                 "-9223372036854775808"}) {
+        latchwork_fuzz::plan_use(text.substr(0, at) + number + text.substr(end));
+      }
+      at = end;
+    }
+  }
+  SUCCEED("no plan ended the process");
+}
+
 TEST_CASE("every reader refuses or reads what was written for another", "[fuzz]") {
   for (const auto& from : targets) {
     for (const std::string& text : corpus(from.name)) {

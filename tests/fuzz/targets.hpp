@@ -11,17 +11,22 @@
 #include <string_view>
 
 #include "latchwork/article.hpp"
+#include "latchwork/chart.hpp"
 #include "latchwork/file.hpp"
 #include "latchwork/gauge.hpp"
+#include "latchwork/instructions.hpp"
 #include "latchwork/quantity.hpp"
+#include "latchwork/reason.hpp"
 #include "latchwork/schematic.hpp"
 #include "latchwork/shaping.hpp"
+#include "latchwork/simulate.hpp"
 #include "latchwork/timings.hpp"
 #include "latchwork/yarn.hpp"
 #include "text/utf8.hpp"
 
 // Every reader of bytes, given any bytes at all. A reader either refuses with a place and a message that is UTF-8, or
-// gives a value that is written and read again to an equal one. Anything else ends the process.
+// gives a value that is written and read again to an equal one. Anything else ends the process. So does, of plans,
+// which are plain data and may hold any number, any answer but a text, a count or an Error.
 namespace latchwork_fuzz {
 
 using namespace latchwork;
@@ -117,6 +122,50 @@ inline void timings_csv(std::string_view bytes) {
   } catch (const Error& error) {
     if (error.code() == ErrorCode::internal) fail("an invariant was broken", error.what());
   }
+}
+
+/// An answer, or an Error that is not our own.
+template <class Call>
+void tried(Call&& call) {
+  try {
+    call();
+  } catch (const Error& error) {
+    if (error.code() == ErrorCode::internal) fail("an invariant was broken", error.what());
+    if (utf8_error(error.what()) != std::string_view::npos) fail("a message that is not UTF-8", error.what());
+  }
+}
+
+/// A plan of any numbers, and all that is made of one: for a panel of its own size, where that is small.
+inline void plan_use(std::string_view bytes) {
+  Plan plan;
+  try {
+    plan = read_plan(bytes);
+  } catch (const Error&) {
+    return;  // plan_json looks at these
+  }
+  const bool small = plan.rows >= 1 && plan.rows <= 40 && plan.columns >= 1 && plan.columns <= 40;
+  const Panel panel("any", Strip{"any", "any", small ? Grid(plan.rows, plan.columns) : Grid(4, 4)});
+  const auto is_text = [](const std::string& text) {
+    if (text.empty() || utf8_error(text) != std::string_view::npos) fail("a text that is not UTF-8", text);
+  };
+  tried([&] { is_text(instructions(panel, plan, Machine{})); });
+  for (const Side side : {Side::right_side, Side::operator_view}) {
+    tried([&] { is_text(chart_svg(panel, {.side = side, .plan = &plan})); });
+    tried([&] { is_text(chart_text(panel, {.side = side, .plan = &plan})); });
+  }
+  tried([&] {
+    const HandWork work = hand_work(plan);
+    if (work.stitches_crossed < 0 || work.hand_ms < 0 || work.carriage_ms < 0) fail("hand work below nothing", bytes);
+  });
+  tried([&] { is_text(verify(panel.grid(), plan).message); });
+  if (plan.rows > 1000) return;  // what follows goes through all rows
+  tried([&] {
+    const Period period = plan_period(plan);
+    if (period.last_row > std::max(0, plan.rows)) fail("a period past the last row", bytes);
+  });
+  tried([&] {
+    for (const Move& move : moves(plan)) is_text(describe(move));
+  });
 }
 
 /// All readers of quantities on one text, each written in all units.
@@ -235,6 +284,7 @@ inline constexpr std::array targets = {
     Target{"yarn_json", yarn_json},
     Target{"article_json", article_json},
     Target{"plan_json", plan_json},
+    Target{"plan_use", plan_use},
     Target{"certificate_json", certificate_json},
     Target{"swatch_csv", swatch_csv},
     Target{"timings_csv", timings_csv},

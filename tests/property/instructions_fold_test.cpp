@@ -170,7 +170,7 @@ StopRead stop_read(const std::string& row, const std::string& side, const std::s
   static const std::regex reform(
       R"(([LR0-9, -]+|set \d+): drop (\d+) rows? to (?:row (\d+)|the cast-on), re-form rows? (\d+)(?:-(\d+))? as (.*))");
   static const std::regex cross(R"(([LR0-9]+)-([LR0-9]+): cross ([A-Z]+))");
-  static const std::regex begin("bring (.+) to work and cast on");
+  static const std::regex begin("(?:increase 1: )?bring (.+) to work and cast on(?:, a loop of its own on it)?");
   static const std::regex end("bind off (.+) and put (?:it|them) out of work");
   for (const std::string& action : split(actions, "; ")) {
     if (std::regex_match(action, m, reform)) {

@@ -98,6 +98,17 @@ TEST_CASE("a shape in words folds like steps at even intervals", "[shaping]") {
       "RC 2: decrease 1 at the left edge, then every 4th row 2 times, every 5th row 2 times, spread evenly: RC 7, 11, "
       "15, 20.\n"
       "RC 22: 4 stitches, columns 5 to 8.");
+  // 4, 4, 5, 5 are no even order of these; 4, 6 and then 5 are three lengths.
+  const auto decreased = [](const std::vector<int>& rows) {
+    EdgeShape steps;
+    for (const int row : rows) steps.events.push_back({row, 1});
+    return outline_text(outlined(30, 9, steps, {}));
+  };
+  CHECK(decreased({2, 6, 10, 15, 20}).find("every 4th row 2 times, every 5th row 2 times: RC 6, 10, 15, 20.\n") !=
+        std::string::npos);
+  CHECK(decreased({2, 6, 12, 17})
+            .find("RC 2: decrease 1 at the left edge, then every 4th row 1 time, every 6th row 1 "
+                  "time, spread evenly: RC 6, 12.\nRC 17: decrease 1 at the left edge.\n") != std::string::npos);
   CHECK(outline_text(Outline{{{0, 0}}}) == "Begin with 1 stitch, column 0.\nRC 1: 1 stitch, column 0.");
 }
 
@@ -202,9 +213,9 @@ TEST_CASE("a shaped panel is planned, verified, and worded stop by stop", "[shap
   CHECK(verify(out.grid(), made).verified);
   const std::string words = instructions(out, made, machine);
   // RS column 0 of eight stitches on L4..R4 is R4; columns 7 and 6 are L4 and L3.
-  CHECK(words.find("bind off R4 and put it out of work") != std::string::npos);
+  CHECK(words.find("decrease 1: move the stitch on R4 to R3 and put R4 out of work") != std::string::npos);
   CHECK(words.find("bind off L4-L3 and put them out of work") != std::string::npos);
-  CHECK(words.find("bring R4 to work and cast on") != std::string::npos);
+  CHECK(words.find("increase 1: bring R4 to work and cast on") != std::string::npos);
   int ends = 0;
   for (const Finding& finding : findings(out.grid(), machine)) {
     CHECK(finding.severity != Severity::error);

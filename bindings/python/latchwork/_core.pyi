@@ -838,7 +838,9 @@ def stop_kinds(plan: Plan) -> list[int]:
     """
 
 def hand_work(plan: Plan, effort: Effort | None = None) -> HandWork:
-    """Counts and times of a plan under these efforts; effort None is Effort(). Raises Error bad_argument (effort)."""
+    """Counts and times of a plan under these efforts; effort None is Effort(). What a spoiled plan has below 0, rows or
+    stitches of a group, counts as none; counts past 2**31 - 1 stay there. Raises Error bad_argument (effort).
+    """
 
 def plan_status_name(status: PlanStatus) -> str:
     """"optimal", "feasible" or "infeasible"."""
@@ -1069,8 +1071,13 @@ def chart_text(
 def instructions(panel: Panel, plan: Plan, machine: Machine) -> str:
     """Machine instructions in words: by row counter and carriage side, one line a stop, needles in the operator's view; a
     key of the abbreviations used; the cautions that fit. What findings() calls an error comes first; for an infeasible
-    plan, why, and no steps. Raises Error size_mismatch (plan of another size); bad_argument for a machine out of its
-    ranges, and for a plan with a rung that is no cell, a needle 0, or needles past every number.
+    plan, why, and no steps.
+
+    Raises Error size_mismatch (plan of another size); bad_argument for a machine out of its ranges, and for a plan with
+    numbers that no words can tell: rows, columns and needles outside the panel, stops that are not by rising row, rungs
+    that are not all those from `from_row` up to the stop's row or are no knit, purl, tuck or slip, groups outside their
+    crossing, counts below 1 and times below 0. Its row is the stop's, its column that on the RS where there is one, its
+    field one such as "stops[2].reforms[0].needle". Of an infeasible plan the stops are not looked at.
     """
 
 def plan_two_rhythms(

@@ -49,9 +49,12 @@ void bind_chart(py::module_& m) {
         "Machine instructions in words: by row counter and carriage side, one line a stop, needles in the operator's "
         "view; "
         "a key of the abbreviations used; the cautions that fit. What findings() calls an error comes "
-        "first; for an infeasible plan, why, and no steps. Raises Error size_mismatch (plan of another size); "
-        "bad_argument for a machine out of its ranges, and for a plan with a rung that is no cell, a needle 0, or "
-        "needles past every number.");
+        "first; for an infeasible plan, why, and no steps.\n\nRaises Error size_mismatch (plan of another size); "
+        "bad_argument for a machine out of its ranges, and for a plan with numbers that no words can tell: rows, "
+        "columns and needles outside the panel, stops that are not by rising row, rungs that are not all those from "
+        "`from_row` up to the stop's row or are no knit, purl, tuck or slip, groups outside their crossing, counts "
+        "below 1 and times below 0. Its row is the stop's, its column that on the RS where there is one, its field one "
+        "such as \"stops[2].reforms[0].needle\". Of an infeasible plan the stops are not looked at.");
 }
 
 }  // namespace latchwork::python

@@ -786,8 +786,8 @@ LATCHWORK_C_API latchwork_status latchwork_findings_suggestion(const latchwork_f
 
 /* ---- Plans ------------------------------------------------------------------------------------------------------ */
 
-/* A schedule of hand work for a panel on a machine: stop by stop, in the operator's words. Nothing in it is checked
-   until it is simulated. */
+/* A schedule of hand work for a panel on a machine: stop by stop, in the operator's words. It is checked where it is
+   told or simulated. */
 typedef struct latchwork_plan latchwork_plan;
 
 /* Whether the plan is proven to be the least, is the best found, or there is none. Since 0.1. */
@@ -993,7 +993,8 @@ LATCHWORK_C_API latchwork_status latchwork_plan_shapings(const latchwork_plan *p
    the same crossings in the same columns, needles cast on, bound off and held. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_stop_kinds(const latchwork_plan *plan, int32_t *kinds, size_t capacity,
                                                            size_t *needed, latchwork_error *error);
-/* Counts and times of a plan under these efforts (may be NULL). Fails: BAD_ARGUMENT (effort). Since 0.1. */
+/* Counts and times of a plan under these efforts (may be NULL). What a spoiled plan has below 0, rows or stitches of a
+   group, counts as none; counts past 2^31 - 1 stay there. Fails: BAD_ARGUMENT (effort). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_hand_work(const latchwork_plan *plan, const latchwork_effort *effort,
                                                           latchwork_hand_work *work, latchwork_error *error);
 
@@ -2738,7 +2739,11 @@ LATCHWORK_C_API latchwork_status latchwork_panel_chart_text(const latchwork_pane
 /* Machine instructions in words: by row counter and carriage side, needles in the operator's view, a key of the
    abbreviations used, the cautions that fit. What latchwork_grid_findings() calls an error comes first; for an
    infeasible plan, why, and no steps. Fails: SIZE_MISMATCH (plan of another size); BAD_ARGUMENT for a machine out of its
-   ranges, and for a plan with a rung that is no cell, a needle 0, or needles past every number. Since 0.1. */
+   ranges, and for a plan with numbers that no words can tell: rows, columns and needles outside the panel, stops that
+   are not by rising row, rungs that are not all those from `from_row` up to the stop's row or are no knit, purl, tuck or
+   slip, groups outside their crossing, counts below 1 and times below 0. The error's row is the stop's, its column that
+   on the RS where there is one, its field the path from the plan, "stops[2].reforms[0].needle". Of an infeasible plan
+   the stops are not looked at. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_panel *panel, const latchwork_plan *plan,
                                                               const latchwork_machine *machine, char *text,
                                                               size_t capacity, size_t *needed, latchwork_error *error);

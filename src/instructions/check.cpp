@@ -1,0 +1,213 @@
+#include "instructions/check.hpp"
+
+#include <fmt/format.h>
+
+#include <iterator>
+#include <limits>
+#include <string>
+#include <string_view>
+#include <tuple>
+#include <utility>
+
+#include "grid/words.hpp"
+#include "instructions/words.hpp"
+#include "latchwork/error.hpp"
+#include "latchwork/machine.hpp"
+#include "text/words.hpp"
+
+namespace latchwork::inline v0::writing {
+namespace {
+
+std::string indexed(std::string_view list, std::size_t index) {
+  return fmt::format("{}[{}]", list, index);
+}
+
+std::string name_of(int needle) {
+  return needle == 0 ? "0, which is none," : needle_name(needle);
+}
+
+class Checker {
+ public:
+  explicit Checker(const Plan& plan) : plan_(plan) {}
+
+  void check() {
+    check_rhythm();
+    const bool told = plan_.status != PlanStatus::infeasible;
+    if (told || plan_.leftmost != 0) check_leftmost();
+    if (!told) return;
+    for (std::size_t i = 0; i < plan_.columns_on.size(); ++i) {
+      const int column = plan_.columns_on[i];
+      if (column >= 0 && column < plan_.columns) continue;
+      refuse(indexed("columns_on", i),
+             fmt::format("the plan casts on column {}; the panel has columns 0 to {}", column, plan_.columns - 1));
+    }
+    for (index_ = 0; index_ < plan_.stops.size(); ++index_) check_stop(plan_.stops[index_]);
+  }
+
+ private:
+  [[noreturn]] void refuse(std::string field, const std::string& message, int column = -1) const {
+    Place place;
+    place.row = row_;
+    place.column = column;
+    place.field = std::move(field);
+    throw Error(ErrorCode::bad_argument, std::move(place), message);
+  }
+
+  /// At the stop that is looked at.
+  [[noreturn]] void refuse_here(std::string_view field, const std::string& message, int column = -1) const {
+    refuse(fmt::format("{}.{}", indexed("stops", index_), field),
+           fmt::format("stop {}, after row {}: {}", index_ + 1, row_, message), column);
+  }
+
+  /// Steps from the panel's leftmost needle to the operator's right.
+  std::int64_t step_of(int needle) const { return std::int64_t{place_of(needle)} - place_of(plan_.leftmost); }
+  bool on_panel(int needle) const { return needle != 0 && step_of(needle) >= 0 && step_of(needle) < plan_.columns; }
+  /// RS column of a needle of the panel; -1 for another.
+  int column_of(int needle) const {
+    return on_panel(needle) ? static_cast<int>(plan_.columns - 1 - step_of(needle)) : -1;
+  }
+
+  void check_leftmost() const {
+    if (plan_.leftmost == 0) refuse("leftmost", "the plan's leftmost needle is 0; needles are ..., -2, -1, 1, 2, ...");
+    if (std::int64_t{place_of(plan_.leftmost)} + plan_.columns <= std::numeric_limits<int>::max()) return;
+    refuse("leftmost", fmt::format("the plan's leftmost needle is {}; {} from there pass every number",
+                                   needle_name(plan_.leftmost), count_of(plan_.columns, "needle")));
+  }
+
+  void check_rhythm() const {
+    if (!plan_.rhythm) return;
+    for (const auto& [field, value] :
+         {std::pair{"rhythm.every", plan_.rhythm->every}, std::pair{"rhythm.first", plan_.rhythm->first}}) {
+      if (value >= 1 && value <= plan_.rows) continue;
+      refuse(field, fmt::format("the plan's {} is {}; it may be 1 to {}", field, value, plan_.rows));
+    }
+  }
+
+  void check_stop(const Stop& stop) {
+    row_ = stop.row;
+    if (stop.row < 0 || stop.row > plan_.rows) {
+      refuse_here("row", fmt::format("the panel's rows are 0 to {}", plan_.rows));
+    }
+    // Steps are followed from top to bottom.
+    if (index_ > 0 && stop.row <= plan_.stops[index_ - 1].row) {
+      refuse_here("row", fmt::format("it comes after the stop after row {}; stops are told by rising row",
+                                     plan_.stops[index_ - 1].row));
+    }
+    if (stop.effort_ms < 0) {
+      refuse_here("effort_ms", fmt::format("it takes {} ms; a time is 0 or more", stop.effort_ms));
+    }
+    check_needles("releases", stop.releases);
+    for (std::size_t i = 0; i < stop.reforms.size(); ++i) check_reform(indexed("reforms", i), stop.reforms[i]);
+    for (std::size_t i = 0; i < stop.crossings.size(); ++i) check_step(indexed("crossings", i), stop.crossings[i]);
+    for (std::size_t i = 0; i < stop.shapings.size(); ++i) {
+      check_needle(indexed("shapings", i) + ".needle", stop.shapings[i].needle);
+    }
+    check_needles("holds", stop.holds);
+  }
+
+  void check_needle(const std::string& field, int needle) const {
+    if (on_panel(needle)) return;
+    refuse_here(field, fmt::format("needle {} is not among the panel's, {}", name_of(needle),
+                                   needle_run(plan_.leftmost, plan_.columns)));
+  }
+
+  void check_needles(std::string_view list, const std::vector<int>& needles) const {
+    for (std::size_t i = 0; i < needles.size(); ++i) check_needle(indexed(list, i), needles[i]);
+  }
+
+  void check_reform(const std::string& field, const Reform& reform) const {
+    check_needle(field + ".needle", reform.needle);
+    const int column = column_of(reform.needle);
+    const std::string needle = "needle " + needle_name(reform.needle);
+    if (reform.from_row < 0 || reform.from_row >= row_) {
+      refuse_here(field + ".from_row",
+                  fmt::format("{} is dropped to row {}; {}", needle, reform.from_row,
+                              row_ == 0 ? "nothing is knitted yet" : fmt::format("it may be 0 to {}", row_ - 1)),
+                  column);
+    }
+    const int depth = row_ - reform.from_row;
+    if (std::ssize(reform.rungs) != depth) {
+      refuse_here(field + ".rungs",
+                  fmt::format("{}, dropped to row {}, has {} to re-form, not {}", needle, reform.from_row,
+                              count_of(depth, "rung"), reform.rungs.size()),
+                  column);
+    }
+    for (std::size_t i = 0; i < reform.rungs.size(); ++i) {
+      const auto rung = static_cast<int>(reform.rungs[i]);
+      if (rung <= static_cast<int>(Cell::slip)) continue;
+      refuse_here(
+          fmt::format("{}.{}", field, indexed("rungs", i)),
+          fmt::format("{}: rung {} is {}; a rung is knit (0), purl (1), tuck (2) or slip (3)", needle, i + 1, rung),
+          column);
+    }
+  }
+
+  void check_step(const std::string& field, const CrossingStep& step) const {
+    const Crossing& crossing = step.crossing;
+    const std::string inside = field + ".crossing.";
+    for (const auto& [name, count, least] :
+         {std::tuple{"left", crossing.left, 1}, std::tuple{"centre", crossing.centre, 0},
+          std::tuple{"right", crossing.right, 1}}) {
+      if (count >= least && count <= plan_.columns) continue;
+      refuse_here(inside + name, fmt::format("a crossing's {} group is of {}; it may be of {} to {}", name,
+                                             count_of(count, "stitch", "es"), least, plan_.columns));
+    }
+    const std::int64_t width = std::int64_t{crossing.left} + crossing.centre + crossing.right;
+    if (crossing.column < 0 || crossing.column + width > plan_.columns) {
+      refuse_here(inside + "column", fmt::format("a crossing of {} starts at column {}; the panel has columns 0 to {}",
+                                                 count_of(width, "stitch", "es"), crossing.column, plan_.columns - 1));
+    }
+    if (crossing.lean > Lean::right) {
+      refuse_here(inside + "lean",
+                  fmt::format("a lean is 0 (left) or 1 (right), not {}", static_cast<int>(crossing.lean)),
+                  crossing.column);
+    }
+    if (crossing.place > Centre::behind) {
+      refuse_here(
+          inside + "place",
+          fmt::format("a centre is 0 (in front), 1 (between) or 2 (behind), not {}", static_cast<int>(crossing.place)),
+          crossing.column);
+    }
+    for (std::size_t i = 0; i < step.returns.size(); ++i) {
+      check_group(fmt::format("{}.{}", field, indexed("returns", i)), step.returns[i], crossing);
+    }
+  }
+
+  void check_group(const std::string& field, const GroupReturn& group, const Crossing& crossing) const {
+    const int width = crossing.width();
+    const int first = plan_.columns - crossing.column - width;  // the block's leftmost needle, in steps
+    if (group.stitches < 1 || group.stitches > width) {
+      refuse_here(field + ".stitches",
+                  fmt::format("a group of a crossing of {} has {}; it may have 1 to {}",
+                              count_of(width, "stitch", "es"), group.stitches, width),
+                  crossing.column);
+    }
+    for (const auto& [name, needle] :
+         {std::pair{"from_needle", group.from_needle}, std::pair{"to_needle", group.to_needle}}) {
+      if (needle != 0 && step_of(needle) >= first && step_of(needle) + group.stitches <= first + width) continue;
+      refuse_here(fmt::format("{}.{}", field, name),
+                  fmt::format("needle {} cannot be the leftmost of a group of {} in the crossing on {}",
+                              name_of(needle), group.stitches, needle_run(needle_beside(plan_.leftmost, first), width)),
+                  crossing.column);
+    }
+    for (std::size_t i = 0; i < group.prongs.size(); ++i) {
+      if (group.prongs[i] >= 1) continue;
+      refuse_here(fmt::format("{}.{}", field, indexed("prongs", i)),
+                  fmt::format("a pronged tool has {}; it has 1 or more", count_of(group.prongs[i], "prong")),
+                  crossing.column);
+    }
+  }
+
+  const Plan& plan_;
+  std::size_t index_ = 0;  // of the stop that is looked at
+  int row_ = 0;            // its row; 0 before the first
+};
+
+}  // namespace
+
+void check(const Panel& panel, const Plan& plan) {
+  require_extent("plan", {.columns = plan.columns, .rows = plan.rows}, "panel", panel.grid());
+  Checker(plan).check();
+}
+
+}  // namespace latchwork::inline v0::writing

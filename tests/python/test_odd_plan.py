@@ -1,0 +1,97 @@
+"""Plans are plain data and may hold any number: what is made of them is an answer or an Error with its place."""
+
+import dataclasses
+
+import latchwork as lw
+import pytest
+
+LEAST, MOST = -(1 << 31), (1 << 31) - 1
+
+
+@pytest.fixture
+def panel():
+    """Six columns on L3..R3: one purl, on R1, below a 2/2 right cross after row 2."""
+    grid = lw.Grid.from_text("kkkkkk\nkkkkkk\nx 1 2/2 R\nkkkkkk\nkkpkkk\n")
+    return lw.Panel("sample", lw.Strip("rope", "rope", grid))
+
+
+def plan_of(panel):
+    return lw.plan(panel.grid, lw.Machine())
+
+
+def widen(step):
+    step.crossing = dataclasses.replace(step.crossing, left=MOST)
+
+
+@pytest.mark.parametrize(
+    "field, row, column, spoil",
+    [
+        ("stops[0].row", MOST, -1, lambda stop: setattr(stop, "row", MOST)),
+        ("stops[0].effort_ms", 2, -1, lambda stop: setattr(stop, "effort_ms", -1)),
+        ("stops[0].holds[0]", 2, -1, lambda stop: setattr(stop, "holds", [LEAST])),
+        ("stops[0].reforms[0].needle", 2, -1, lambda stop: setattr(stop.reforms[0], "needle", 0)),
+        ("stops[0].reforms[0].from_row", 2, 2, lambda stop: setattr(stop.reforms[0], "from_row", LEAST)),
+        ("stops[0].reforms[0].rungs", 2, 2, lambda stop: setattr(stop.reforms[0], "rungs", [lw.Cell.purl] * 3)),
+        ("stops[0].crossings[0].crossing.left", 2, -1, lambda stop: widen(stop.crossings[0])),
+        (
+            "stops[0].crossings[0].returns[1].to_needle",
+            2,
+            1,
+            lambda stop: setattr(stop.crossings[0].returns[1], "to_needle", MOST),
+        ),
+    ],
+)
+def test_instructions_refuse_numbers_that_no_words_can_tell(panel, field, row, column, spoil):
+    plan = plan_of(panel)
+    assert lw.instructions(panel, plan, lw.Machine())
+    spoil(plan.stops[0])
+    with pytest.raises(lw.Error) as caught:
+        lw.instructions(panel, plan, lw.Machine())
+    assert caught.value.code is lw.ErrorCode.bad_argument
+    assert (caught.value.field, caught.value.row, caught.value.column) == (field, row, column)
+
+
+def test_counts_and_times_stay_within_their_numbers(panel):
+    plan = plan_of(panel)
+    for back in plan.stops[0].crossings[0].returns:
+        back.stitches = MOST
+    work = lw.hand_work(plan)
+    assert work.stitches_crossed == MOST
+    assert work.hand_ms == 65_500 - 16_000 + 4000 * MOST
+    plan.rows = LEAST
+    assert lw.hand_work(plan).carriage_ms == 0
+
+
+def test_times_of_two_stops_that_pass_every_number_are_told_as_the_greatest(panel):
+    plan = plan_of(panel)
+    plan.stops[0].effort_ms = (1 << 63) - 1
+    plan.stops.append(lw.Stop(row=3, effort_ms=(1 << 63) - 1))
+    assert "About 2562047788015 h 13 min of hand work" in lw.instructions(panel, plan, lw.Machine())
+
+
+def test_a_chart_shows_needles_however_far_out(panel):
+    plan = plan_of(panel)
+    plan.leftmost = LEAST
+    assert ">L2147483645<" in lw.chart_svg(panel, lw.Side.operator_view, plan=plan)
+
+
+def test_the_words_sweep_the_bed_whatever_order_the_list_has(panel):
+    words = lw.instructions(panel, plan_of(panel), lw.Machine())
+    assert "in one sweep of the bed from your left, whatever order the list has" in words
+    assert "in that order" not in words
+
+
+def words_of(cells):
+    grid = lw.Grid.from_text(cells)
+    panel = lw.Panel("sample", lw.Strip("sample", "sample", grid))
+    return lw.instructions(panel, lw.plan(grid, lw.Machine()), lw.Machine())
+
+
+def test_words_tell_the_cast_on_that_the_plan_relies_on():
+    assert "Cast on L3-R2 (5 needles, each with a loop of its own)." in words_of("kkkkk\nkkpkk\n")
+    assert "a loop of its own" not in words_of("kkkkk\nkkkkk\n")
+
+
+def test_one_stitch_at_an_edge_is_decreased_and_several_are_bound_off():
+    words = words_of("..kkk.\nkkkkkk\n")
+    assert "decrease 1: move the stitch on L3 to L2 and put L3 out of work; bind off R2-R3" in words
