@@ -125,12 +125,12 @@ struct PlanOptions {
 /// entangled that the search would outgrow its memory, where it ends `feasible` with the bound it could prove. What
 /// cannot be scheduled gives status infeasible with findings, not an error. Crossings are made after their row; hand
 /// cells are re-formed by batches or, for tucks under a closing knit with no tuck beside them, by hold. A batch starts
-/// right below a hand cell; one from the cast-on, and a hold on its loop, need `cast_on_loops`. Ties are broken the same
-/// way on every machine. Of schedules that take as long and that the search holds side by side, the one with fewer stops
-/// is kept, each stop being counted as a part of a millisecond more; of as many, the one that has a stop where they
-/// first differ. It is proven that none takes less time, not that none with as much has fewer stops: the search ends
-/// before it would know. Within the stops, fewer batches and holds, then fewer holds, then from the lowest up each batch
-/// at the earlier stop.
+/// right below a hand cell; one from the cast-on, and a hold on its loop, need `cast_on_loops`. Ties are broken the
+/// same way on every machine. Of schedules that take as long and that the search holds side by side, the one with fewer
+/// stops is kept, each stop being counted as a part of a millisecond more; of as many, the one that has a stop where
+/// they first differ. It is proven that none takes less time, not that none with as much has fewer stops: the search
+/// ends before it would know. Within the stops, fewer batches and holds, then fewer holds, then from the lowest up each
+/// batch at the earlier stop.
 ///
 /// Under `options.conditions` it is the least plan that keeps them, proven with the same care: bounds are of the plans
 /// that keep them or of all plans. Where nothing keeps them the plan is infeasible, and its findings name the condition
@@ -147,7 +147,11 @@ LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& 
 /// below the lowest of them, unless its row is a tuck or slip (then it waits). Stops with nothing to do are not
 /// counted. No holds. Infeasible when no rhythm works. Ties: greater `every`, then smaller `first`. Its bound is its
 /// own total's least value. When stopped or limited: the best found so far, `feasible`.
-/// Of the conditions it takes none yet.
+///
+/// Under `options.conditions` the best of the rhythms whose stops and works keep them all. Wales kept to a rhythm of
+/// their own keep to it when they are worked at the same stops as in that one; those left to be found do so in any.
+/// Where none keeps them the plan is infeasible: its findings name the condition and the place, as plan() does, or how
+/// the best rhythm breaks it.
 /// @throws Error as plan() does; cancelled when stopped or limited before any rhythm was found.
 LATCHWORK_API Plan plan_regular(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                 const PlanOptions& options = {});
@@ -164,7 +168,8 @@ struct TwoRhythms {
 /// these; shapings at their rows; re-forms as in plan_regular(), at the stops of a rhythm of their own, the best of all
 /// by full enumeration. A stop of either with nothing to do is not made; one where both fall is made once. No holds.
 /// It takes no more than plan_regular(), whose rhythm serves for both. Ties: greater reforms.every, then smaller first.
-/// When stopped or limited: the best found so far, `feasible`. Of the conditions it takes none yet.
+/// When stopped or limited: the best found so far, `feasible`. Conditions are kept as by plan_regular(), by all stops
+/// that are made, forced ones too.
 /// @throws Error as plan_regular() does.
 LATCHWORK_API TwoRhythms plan_two_rhythms(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                           const PlanOptions& options = {});

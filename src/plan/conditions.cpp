@@ -188,6 +188,59 @@ std::vector<Group> take_out(Problem& problem, const Wales& wales, const Conditio
   return groups;
 }
 
+Finding finding_at(FindingCode code, int row, int column, std::string message, std::string suggestion) {
+  Finding finding;
+  finding.code = code;
+  finding.severity = Severity::error;
+  finding.place.row = row;
+  finding.last_row = row;
+  finding.place.column = finding.last_column = column;
+  finding.message = std::move(message);
+  finding.suggestion = std::move(suggestion);
+  return finding;
+}
+
+// With the depth of batches narrowed.
+std::vector<Finding> narrow(Problem& problem, const Grid& grid, const Wales& wales, const Machine& machine,
+                            const Effort& effort, int depth) {
+  if (depth == 0 || depth >= machine.max_ladder) return {};
+  Machine shallow = machine;
+  shallow.max_ladder = depth;
+  problem = problem_of(grid, wales, shallow, effort);
+  std::vector<Finding> barred = std::move(problem.barred);
+  for (Finding& finding : barred) {
+    finding.code = FindingCode::too_deep;
+    finding.message = fmt::format("max_depth: {}", finding.message);
+    finding.suggestion = "allow deeper re-forms, or close the stack sooner";
+  }
+  return barred;
+}
+
+Finding off_rhythm(const Group& group, const Rhythm& rhythm, const Wales& wales) {
+  for (const Lane& lane : group.lanes) {
+    for (const Task& task : lane.tasks) {
+      if (task.by_batch()) {
+        int stop = std::max(rhythm.first, task.high);
+        stop += (rhythm.every - (stop - rhythm.first) % rhythm.every) % rhythm.every;
+        while (stop <= task.last_stop && lane.done_at(stop) < 0) stop += rhythm.every;
+        if (stop <= task.last_stop) continue;
+      }
+      const int column = wales.all()[at(lane.wales.front())].column_at(task.low);
+      return finding_at(
+          FindingCode::off_rhythm, task.low, column,
+          task.by_batch()
+              ? fmt::format("rhythms: the hand cells of {}, column {}, need a stop after {}, and the rhythm of {} from "
+                            "row {} has none at which they can be re-formed",
+                            run_of("row", task.low, task.high), column, run_of("row", task.high, task.last_stop),
+                            count_of(rhythm.every, "row"), rhythm.first)
+              : fmt::format("rhythms: the tucks of {}, column {}, can only be held, and a rhythm holds none",
+                            run_of("row", task.low, task.high - 1), column),
+          "another rhythm, or keep fewer wales to it");
+    }
+  }
+  throw Error(ErrorCode::internal, {}, "a rhythm fails, and every hand cell is in time");
+}
+
 Settled settle(const Group& group, const Rhythm& rhythm, int rows) {
   Settled settled;
   for (const Lane& lane : group.lanes) {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <optional>
+#include <string>
 #include <vector>
 
 #include "latchwork/plan.hpp"
@@ -30,6 +30,16 @@ struct Settled {
   std::int64_t cost = 0;                 ///< of the works, without stops; far when something is not done in time
 };
 Settled settle(const Group& group, const Rhythm& rhythm, int rows);
+
+/// An error at a row and column.
+Finding finding_at(FindingCode code, int row, int column, std::string message, std::string suggestion);
+
+/// Narrows the problem to batches of this depth (0: as the machine allows); what that bars.
+std::vector<Finding> narrow(Problem& problem, const Grid& grid, const Wales& wales, const Machine& machine,
+                            const Effort& effort, int depth);
+
+/// Why a group whose works in a rhythm cost too much (settle()) cannot keep to it.
+Finding off_rhythm(const Group& group, const Rhythm& rhythm, const Wales& wales);
 
 /// A problem with conditions put into it.
 struct Posed {

@@ -20,13 +20,6 @@ void check(const PlanOptions& options) {
   not_below_none("memory_limit", options.memory_limit);
 }
 
-void refuse_conditions(const PlanOptions& options, std::string_view what) {
-  if (options.conditions == Conditions{}) return;
-  Place place;
-  place.field = "options.conditions";
-  throw Error(ErrorCode::bad_argument, place, fmt::format("{} takes no conditions", what));
-}
-
 std::vector<Finding> what_bars(const Grid& grid, const Machine& machine, const Problem& problem) {
   std::vector<Finding> barred;
   if (auto off = seeking::off_bed(grid, machine)) barred.push_back(std::move(*off));

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstdint>
-#include <string_view>
 #include <vector>
 
 #include "latchwork/plan.hpp"
@@ -11,9 +10,6 @@ namespace latchwork::inline v0::planning {
 
 /// @throws Error bad_argument (field options.work_limit, time_limit_ms, memory_limit) for a negative limit.
 void check(const PlanOptions& options);
-
-/// @throws Error bad_argument (field options.conditions) when there are any, for `what`, which takes none.
-void refuse_conditions(const PlanOptions& options, std::string_view what);
 
 /// Why this panel cannot be scheduled on this machine, lowest row first: off the bed, or hand cells out of reach. Empty
 /// when it can.

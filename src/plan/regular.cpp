@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <limits>
 #include <numeric>
+#include <optional>
 #include <utility>
 
+#include "conditions/check.hpp"
 #include "effort/check.hpp"
 #include "finding/merge.hpp"
 #include "latchwork/error.hpp"
@@ -12,6 +14,7 @@
 #include "machine/check.hpp"
 #include "plan/index.hpp"
 #include "plan/inputs.hpp"
+#include "plan/keeping.hpp"
 #include "plan/limits.hpp"
 #include "plan/problem.hpp"
 #include "plan/rhythm.hpp"
@@ -136,9 +139,58 @@ struct Best {
   std::int64_t cost = far;
 };
 
-// Rhythms in the order of the tie rule: the greatest `every` first, then the smallest `first`.
-Best best_rhythm(const Problem& problem, std::int64_t stop_cost, bool apart, const PlanOptions& options, Limits& limits,
-                 bool& cut_short) {
+std::vector<std::vector<Work>> works_of_all(const Problem& problem, const Rhythm& rhythm) {
+  std::vector<std::vector<Work>> works;
+  works.reserve(problem.lanes.size());
+  for (const Lane& lane : problem.lanes) works.push_back(works_in_rhythm(lane, rhythm, problem.rows).list);
+  return works;
+}
+
+/// Takes rhythms that keep the conditions, and knows why the best of the others does not.
+class Choice {
+ public:
+  /// `keeping`: null when nothing is asked.
+  Choice(const Problem& problem, Keeping* keeping) : problem_(problem), keeping_(keeping) {}
+
+  void offer(const Rhythm& rhythm, std::int64_t cost) {
+    if (cost >= best_.cost) return;
+    if (keeping_) {
+      work_ += static_cast<std::int64_t>(problem_.lanes.size() + 1) * (problem_.rows / rhythm.every + 1);
+      if (auto why = keeping_->broken(works_of_all(problem_, rhythm))) {
+        if (cost < refused_.cost) {
+          refused_ = {rhythm, cost};
+          why_ = std::move(*why);
+        }
+        return;
+      }
+    }
+    best_ = {rhythm, cost};
+  }
+
+  const Best& best() const noexcept { return best_; }
+  /// When there is none, though some rhythm makes the panel.
+  std::vector<Finding> why_none() const {
+    if (refused_.cost >= far) return {};
+    Finding why = why_;
+    why.message +=
+        fmt::format("; so it is in the best rhythm, every {} from row {}, and no other keeps to what is asked",
+                    count_of(refused_.rhythm.every, "row"), refused_.rhythm.first);
+    return {std::move(why)};
+  }
+  std::int64_t work() const noexcept { return work_; }
+
+ private:
+  const Problem& problem_;
+  Keeping* keeping_;
+  Best best_;
+  Best refused_;
+  Finding why_;
+  std::int64_t work_ = 0;
+};
+
+// Offers rhythms in the order of the tie rule: the greatest `every` first, then the smallest `first`. Whether all were.
+bool offer_rhythms(Choice& choice, const Problem& problem, std::int64_t stop_cost, bool apart,
+                   const PlanOptions& options, Limits& limits) {
   int first_forced = 0;
   int step = 0;  // every rhythm's `every` divides it; 0: no matter
   for (int row = 1; row <= problem.rows; ++row) {
@@ -148,23 +200,36 @@ Best best_rhythm(const Problem& problem, std::int64_t stop_cost, bool apart, con
   }
   Rhythms rhythms(problem, stop_cost, apart);
   std::int64_t counted = 0;
-  Best best;
   for (int every = problem.rows; every >= 1; --every) {
     if (step % every != 0) continue;
-    if (!limits.go_on(rhythms.work() - std::exchange(counted, rhythms.work()))) {
-      cut_short = true;
-      return best;
-    }
+    const std::int64_t work = rhythms.work() + choice.work();
+    if (!limits.go_on(work - std::exchange(counted, work))) return false;
     for (const int first : rhythms.firsts(every, first_forced)) {
-      const std::int64_t cost = rhythms.cost(every, first);
-      if (cost < best.cost) best = {{every, first}, cost};
+      choice.offer({every, first}, rhythms.cost(every, first));
     }
     if (options.progress) {
-      const std::int64_t found = best.cost < far ? plan_ms(problem, best.cost) : -1;
+      const std::int64_t best = choice.best().cost;
+      const std::int64_t found = best < far ? plan_ms(problem, best) : -1;
       options.progress({problem.fixed_ms, found, 1.0 - static_cast<double>(every - 1) / problem.rows});
     }
   }
-  return best;
+  return true;
+}
+
+// Why no rhythm can make the panel, or keep to the depth that is asked, to which the problem is narrowed.
+std::vector<Finding> what_bars_rhythms(Problem& problem, const Grid& grid, const Wales& wales, const Machine& machine,
+                                       const Effort& effort, int depth) {
+  std::vector<Finding> found = what_bars(grid, machine, problem);
+  if (found.empty()) found = what_must_be_held(wales, problem, machine.max_ladder);
+  if (found.empty()) found = narrow(problem, grid, wales, machine, effort, depth);
+  if (!found.empty() || depth == 0) return found;
+  found = what_must_be_held(wales, problem, depth);
+  for (Finding& finding : found) {
+    finding.code = FindingCode::too_deep;
+    finding.message = fmt::format("max_depth: {}", finding.message);
+    finding.suggestion = "allow deeper re-forms, or fewer tucks in the stack";
+  }
+  return found;
 }
 
 // The plan in the best rhythm for re-forms; with `apart`, crossings and shapings keep their own rows.
@@ -172,26 +237,32 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   check(machine);
   check(effort);
   check(options);
-  refuse_conditions(options, "a regular plan");
+  check(options.conditions, grid.rows(), grid.columns());
   PlanOptions quiet = options;  // what progress is told is told here, once for each `every`
   quiet.progress = nullptr;
   Limits limits(quiet);  // its clock runs from here
   const Wales wales(grid);
-  const Problem problem = problem_of(grid, wales, machine, effort);
+  Problem problem = problem_of(grid, wales, machine, effort);
   Plan none = bare_plan(grid, machine);
-  none.findings = what_bars(grid, machine, problem);
-  if (none.findings.empty()) none.findings = what_must_be_held(wales, problem, machine.max_ladder);
+  none.findings = what_bars_rhythms(problem, grid, wales, machine, effort, options.conditions.max_depth);
   if (!none.findings.empty()) return none;
+  std::optional<Keeping> keeping;
+  if (options.conditions != Conditions{}) {
+    keeping.emplace(problem, grid, wales, machine, options.conditions);
+    none.findings = keeping->barred(machine);
+    if (!none.findings.empty()) return none;
+  }
 
-  bool cut_short = false;
-  const Best best = best_rhythm(problem, effort.stop * problem.unit, apart, options, limits, cut_short);
+  Choice choice(problem, keeping ? &*keeping : nullptr);
+  const bool cut_short = !offer_rhythms(choice, problem, effort.stop * problem.unit, apart, options, limits);
+  const Best& best = choice.best();
   if (best.cost >= far) {
+    if (!cut_short) none.findings = choice.why_none();
+    if (!none.findings.empty()) return none;
     throw Error(cut_short ? ErrorCode::cancelled : ErrorCode::internal, {},
                 cut_short ? "stopped before any regular schedule was found" : "no regular schedule, against all rules");
   }
-  std::vector<std::vector<Work>> works;
-  for (const Lane& lane : problem.lanes) works.push_back(works_in_rhythm(lane, best.rhythm, problem.rows).list);
-  Plan plan = write_up(grid, wales, machine, effort, problem, works);
+  Plan plan = write_up(grid, wales, machine, effort, problem, works_of_all(problem, best.rhythm));
   plan.rhythm = best.rhythm;
   plan.status = cut_short ? PlanStatus::feasible : PlanStatus::optimal;
   plan.bound_ms = cut_short ? problem.fixed_ms : plan.total_ms;

@@ -17,18 +17,6 @@ std::size_t at(int i) {
   return static_cast<std::size_t>(i);
 }
 
-Finding finding_at(FindingCode code, int row, int column, std::string message, std::string suggestion) {
-  Finding finding;
-  finding.code = code;
-  finding.severity = Severity::error;
-  finding.place.row = row;
-  finding.last_row = row;
-  finding.place.column = finding.last_column = column;
-  finding.message = std::move(message);
-  finding.suggestion = std::move(suggestion);
-  return finding;
-}
-
 class Under {
  public:
   Under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options)
@@ -45,7 +33,8 @@ class Under {
     Plan none = bare_plan(grid_, machine_);
     base_ = problem_of(grid_, wales_, machine_, effort_);
     none.findings = what_bars(grid_, machine_, base_);
-    if (none.findings.empty()) none.findings = too_deep();
+    if (none.findings.empty())
+      none.findings = narrow(base_, grid_, wales_, machine_, effort_, options_.conditions.max_depth);
     if (!none.findings.empty()) return none;
     groups_ = take_out(base_, wales_, options_.conditions);
     settled_.resize(groups_.size());
@@ -57,7 +46,7 @@ class Under {
       }
       settled_[g] = settle(groups_[g], *groups_[g].kept->rhythm, base_.rows);
       if (settled_[g].cost >= far) {
-        none.findings = {off_rhythm(groups_[g], *groups_[g].kept->rhythm)};
+        none.findings = {off_rhythm(groups_[g], *groups_[g].kept->rhythm, wales_)};
         return none;
       }
     }
@@ -81,48 +70,6 @@ class Under {
   }
 
  private:
-  // With the depth of batches narrowed; what it newly bars.
-  std::vector<Finding> too_deep() {
-    const int depth = options_.conditions.max_depth;
-    if (depth == 0 || depth >= machine_.max_ladder) return {};
-    Machine shallow = machine_;
-    shallow.max_ladder = depth;
-    base_ = problem_of(grid_, wales_, shallow, effort_);
-    std::vector<Finding> barred = std::move(base_.barred);
-    for (Finding& finding : barred) {
-      finding.code = FindingCode::too_deep;
-      finding.message = fmt::format("max_depth: {}", finding.message);
-      finding.suggestion = "allow deeper re-forms, or close the stack sooner";
-    }
-    return barred;
-  }
-
-  Finding off_rhythm(const Group& group, const Rhythm& rhythm) const {
-    for (const Lane& lane : group.lanes) {
-      for (const Task& task : lane.tasks) {
-        if (task.by_batch()) {
-          int stop = std::max(rhythm.first, task.high);
-          stop += (rhythm.every - (stop - rhythm.first) % rhythm.every) % rhythm.every;
-          while (stop <= task.last_stop && lane.done_at(stop) < 0) stop += rhythm.every;
-          if (stop <= task.last_stop) continue;
-        }
-        const int column = wales_.all()[at(lane.wales.front())].column_at(task.low);
-        return finding_at(
-            FindingCode::off_rhythm, task.low, column,
-            task.by_batch()
-                ? fmt::format(
-                      "rhythms: the hand cells of {}, column {}, need a stop after {}, and the rhythm of {} from "
-                      "row {} has none at which they can be re-formed",
-                      run_of("row", task.low, task.high), column, run_of("row", task.high, task.last_stop),
-                      count_of(rhythm.every, "row"), rhythm.first)
-                : fmt::format("rhythms: the tucks of {}, column {}, can only be held, and a rhythm holds none",
-                              run_of("row", task.low, task.high - 1), column),
-            "another rhythm, or keep fewer wales to it");
-      }
-    }
-    throw Error(ErrorCode::internal, {}, "a rhythm fails, and every hand cell is in time");
-  }
-
   Finding stuck() const {
     const bool kinds = options_.conditions.max_kinds > 0;
     const int row = std::max(0, stuck_);

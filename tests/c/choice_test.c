@@ -28,6 +28,35 @@ static void both_rhythms_are_told(void) {
   latchwork_plan_destroy(two);
 }
 
+static void rhythms_keep_conditions(void) {
+  latchwork_two_rhythms rhythms = LATCHWORK_TWO_RHYTHMS_INIT;
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
+  const int32_t closed[3] = {4, 5, 6};
+  latchwork_plan *kept = NULL;
+  int64_t total = 0, plain = 0;
+  int32_t status = -1;
+  checking = "rhythms under conditions";
+  options.conditions = &conditions;
+  conditions.closed_rows = closed;
+  conditions.closed_rows_count = 1;
+  OK(latchwork_plan_total_ms(plan, &plain, NULL));
+  /* After rows 2 and 5: the upper purl takes a knit rung along. */
+  OK(latchwork_grid_plan_regular(grid, &machine, &effort, &options, &kept, NULL));
+  OK(latchwork_plan_total_ms(kept, &total, NULL));
+  CHECK(total == plain + 4500);
+  latchwork_plan_destroy(kept);
+  OK(latchwork_grid_plan_two_rhythms(grid, &machine, &effort, &options, &rhythms, &kept, NULL));
+  OK(latchwork_plan_total_ms(kept, &total, NULL));
+  CHECK(total == plain + 4500 && rhythms.reforms_every == 3 && rhythms.reforms_first == 2);
+  latchwork_plan_destroy(kept);
+  conditions.closed_rows_count = 3; /* all that serve the upper purl */
+  OK(latchwork_grid_plan_regular(grid, &machine, &effort, &options, &kept, NULL));
+  OK(latchwork_plan_status(kept, &status, NULL));
+  CHECK(status == LATCHWORK_PLAN_STATUS_INFEASIBLE);
+  latchwork_plan_destroy(kept);
+}
+
 static void conditions_have_prices(void) {
   latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
   latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
@@ -191,6 +220,7 @@ int main(void) {
   OK(latchwork_grid_from_text(sample, strlen(sample), &grid, NULL));
   OK(latchwork_grid_plan(grid, &machine, &effort, NULL, &plan, NULL));
   both_rhythms_are_told();
+  rhythms_keep_conditions();
   conditions_have_prices();
   a_front_gives_its_plans();
   stops_say_why_they_are_there();

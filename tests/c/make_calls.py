@@ -40,8 +40,6 @@ VALUES = {
     "latchwork_built_in_article.name": '"scarf"',
     "latchwork_read_brief.folder": "w.brief_folder", "latchwork_brief_write_job.folder": "w.out_folder",
 }
-# Without conditions, which these take none of.
-PLAIN_OPTIONS = {"latchwork_grid_plan_regular", "latchwork_grid_plan_two_rhythms"}
 STRUCTS_IN = {
     "latchwork_crossing": "&w.crossing", "latchwork_machine": "&w.machine", "latchwork_effort": "&w.effort",
     "latchwork_plan_options": "&w.plan_options", "latchwork_simulate_options": "&w.simulate_options",
@@ -186,7 +184,7 @@ def call_of(function, arguments, handles, structs, elements):
                 after.append(f"{handle}_destroy(changed);")
         elif type_.startswith("const latchwork_") and type_[len("const "):-1] in STRUCTS_IN:
             good = STRUCTS_IN[type_[len("const "):-1]]
-            add(VALUES.get(f"{function}.{name}", "&w.plain_options" if name == "options" and function in PLAIN_OPTIONS else good), name)
+            add(VALUES.get(f"{function}.{name}", good), name)
         elif type_.endswith("*") and type_[:-1] in structs:
             before.append(f"{type_[:-1]} filled{k} = {type_[:-1].upper()}_INIT;")
             add(f"&filled{k}", name)

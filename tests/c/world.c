@@ -151,7 +151,6 @@ static int make_structs(void) {
   w.crossing = crossing;
   w.free_crossing = crossing;
   w.plan_options = plan_options;
-  w.plain_options = plan_options;
   w.conditions = conditions;
   w.conditions.carriage_right_only = 1;
   w.plan_options.conditions = &w.conditions;

@@ -23,7 +23,6 @@ struct world {
   latchwork_effort effort;
   latchwork_crossing crossing, free_crossing;
   latchwork_plan_options plan_options; /* with conditions */
-  latchwork_plan_options plain_options;
   latchwork_conditions conditions;
   latchwork_simulate_options simulate_options;
   latchwork_chart_options chart_options;

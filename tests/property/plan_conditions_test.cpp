@@ -39,6 +39,19 @@ Plan under(const Instance& in, const Conditions& asked) {
   return plan(in.grid, in.machine, in.effort, options);
 }
 
+/// Whether the finding is of a condition that was asked, by its name and its code.
+bool names_a_condition(const Finding& finding, const Conditions& asked) {
+  const auto is = [&](const char* name, FindingCode code) {
+    return finding.message.starts_with(std::string(name) + ": ") && finding.code == code;
+  };
+  return (asked.carriage_right_only && is("carriage_right_only", FindingCode::carriage_side)) ||
+         (asked.rows_apart > 1 && is("rows_apart", FindingCode::stops_too_near)) ||
+         (asked.max_depth > 0 && is("max_depth", FindingCode::too_deep)) ||
+         (asked.max_kinds > 0 && is("max_kinds", FindingCode::too_many_kinds)) ||
+         (!asked.rhythms.empty() && is("rhythms", FindingCode::off_rhythm)) ||
+         (!asked.closed_rows.empty() && is("closed_rows", FindingCode::row_closed));
+}
+
 void told_why(const Plan& none) {
   REQUIRE(none.status == PlanStatus::infeasible);
   REQUIRE(!none.findings.empty());
@@ -128,6 +141,60 @@ TEST_CASE("a plan with few kinds of stop takes what a brute force finds", "[plan
   }
   CHECK(tried > count / 4);
   CHECK(dearer > count / 40);
+  CHECK(none > count / 20);
+}
+
+TEST_CASE("a plan in one rhythm or two under conditions is the best of all rhythms that keep them",
+          "[plan][conditions][rhythm][property]") {
+  int kept = 0;
+  int dearer = 0;
+  int none = 0;  // though some rhythm makes the panel
+  const int count = how_many(3000);
+  for (int i = 1; i <= count; ++i) {
+    const auto seed = static_cast<std::uint64_t>(i) + 9'000'000;
+    const Instance in = tiny_instance(seed);
+    Random random(seed);
+    Conditions asked = random_conditions(random, in);
+    if (random.one_in(3)) asked.max_kinds = random.between(1, 3);
+    if (random.one_in(3)) asked.closed_rows = {random.between(0, in.grid.rows())};
+    PlanOptions options;
+    options.conditions = asked;
+    CAPTURE(seed, in.grid.to_text(), in.machine.max_ladder, in.machine.cast_on_loops, asked.carriage_right_only,
+            asked.rows_apart, asked.max_depth, asked.max_kinds, asked.closed_rows, asked.forced_exempt,
+            asked.rhythms.size());
+    for (const bool apart : {false, true}) {
+      CAPTURE(apart);
+      const Brute brute{in, asked};
+      const auto best = best_rhythm(in.grid.rows(), [&](const Rhythm& tried) { return brute.total_in(tried, apart); });
+      const TwoRhythms two = apart ? plan_two_rhythms(in.grid, in.machine, in.effort, options) : TwoRhythms{};
+      const Plan made = apart ? two.plan : plan_regular(in.grid, in.machine, in.effort, options);
+      const Plan plain =
+          apart ? plan_two_rhythms(in.grid, in.machine, in.effort).plan : plan_regular(in.grid, in.machine, in.effort);
+      if (!best.total) {
+        told_why(made);
+        if (plain.status == PlanStatus::infeasible || asked == Conditions{}) continue;
+        ++none;
+        for (const Finding& finding : made.findings) {
+          CAPTURE(finding.message);
+          REQUIRE(names_a_condition(finding, asked));
+        }
+        continue;
+      }
+      ++kept;
+      REQUIRE(made.status == PlanStatus::optimal);
+      REQUIRE(made.total_ms == *best.total);
+      REQUIRE(made.bound_ms == made.total_ms);
+      REQUIRE(verify(in.grid, made).verified);
+      REQUIRE(plain.status == PlanStatus::optimal);
+      REQUIRE(made.total_ms >= plain.total_ms);
+      dearer += made.total_ms > plain.total_ms ? 1 : 0;
+      if (!apart) REQUIRE(made.rhythm == best.rhythm);
+      if (apart && two.reforms.every > 0) REQUIRE(two.reforms == best.rhythm);
+      REQUIRE(made.total_ms >= under(in, asked).bound_ms);
+    }
+  }
+  CHECK(kept > count / 3);
+  CHECK(dearer > count / 50);
   CHECK(none > count / 20);
 }
 

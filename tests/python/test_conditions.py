@@ -78,5 +78,17 @@ def test_bad_conditions_are_refused_with_the_field(purls):
         assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == field
     with pytest.raises(TypeError):
         lw.plan(purls, lw.Machine(), conditions={"rows_apart": 3})
-    with pytest.raises(TypeError):
-        lw.plan_regular(purls, lw.Machine(), conditions=lw.Conditions())
+
+
+@pytest.mark.parametrize("plan_in", [lw.plan_regular, lambda *panel, **asked: lw.plan_two_rhythms(*panel, **asked).plan])
+def test_rhythms_keep_conditions_too(purls, plan_in):
+    """Purls in rows 2 and 4: at best one stop, after row 4. With row 4 closed it is the one after row 5 or two."""
+    assert [stop.row for stop in plan_in(purls, lw.Machine()).stops] == [4]
+    kept = plan_in(purls, lw.Machine(), conditions=lw.Conditions(closed_rows=[4]))
+    assert kept.status is lw.PlanStatus.optimal and [stop.row for stop in kept.stops] == [5]
+    none = plan_in(purls, lw.Machine(), conditions=lw.Conditions(closed_rows=[4, 5, 6]))
+    assert none.status is lw.PlanStatus.infeasible and none.findings[0].code is lw.FindingCode.row_closed
+    assert none.findings[0].message.startswith("closed_rows: ") and none.findings[0].place.row == 4
+    with pytest.raises(lw.Error) as refused:
+        plan_in(purls, lw.Machine(), conditions=lw.Conditions(rows_apart=-1))
+    assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == "options.conditions.rows_apart"

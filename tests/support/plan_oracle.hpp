@@ -312,6 +312,52 @@ struct Brute {
     return best;
   }
 
+  /// How many kinds of stop there are, when beside what is forced this is done after these rows.
+  std::size_t kinds_of(std::map<int, std::set<std::string>> done) const {
+    for (const Crossing& crossing : in.grid.crossings()) {
+      Crossing alike = crossing;
+      alike.row = 1;
+      const bool bare = crossing.centre > 0 && in.grid.at(crossing.row, crossing.column + crossing.left) == Cell::none;
+      done[crossing.row].insert("cross " + std::to_string(alike.column) + crossing_name(alike) + (bare ? "b" : ""));
+    }
+    for (const Wale& wale : wales.all()) {
+      if (wale.row > 1) done[wale.row - 1].insert("on " + std::to_string(wale.column));
+      if (wale.last_row() < in.grid.rows()) done[wale.last_row()].insert("off " + std::to_string(wale.columns.back()));
+    }
+    std::set<std::set<std::string>> kinds;
+    for (const auto& [row, what] : done) kinds.insert(what);
+    return kinds.size();
+  }
+
+  /// What the panel takes in a rhythm that keeps all conditions; nothing where it makes no panel, or breaks one.
+  /// `apart`: what is forced is made beside it, else its stops are the rhythm's too.
+  std::optional<std::int64_t> total_in(const Rhythm& rhythm, bool apart) const {
+    std::vector<bool> stops = forced();
+    for (std::size_t row = 0; row < stops.size() && !apart; ++row) {
+      const int over = static_cast<int>(row) - rhythm.first;
+      if (stops[row] && (over < 0 || over % rhythm.every != 0)) return {};
+    }
+    std::int64_t total = fixed();
+    std::map<int, std::set<std::string>> done;
+    for (std::size_t w = 0; w < wales.all().size(); ++w) {
+      const auto way = way_in(wales.all()[w], rhythm);
+      if (!way) return {};
+      total += way->cost;
+      for (const auto& [row, what] : way->deeds) {
+        stops[static_cast<std::size_t>(row)] = true;
+        done[row].insert(what);
+      }
+      for (const KeptRhythm& group : asked.rhythms) {
+        if (!group.rhythm || !kept(w, group)) continue;
+        const auto own = way_in(wales.all()[w], *group.rhythm);
+        if (!own || own->deeds != way->deeds) return {};
+      }
+    }
+    if (!allowed(stops)) return {};
+    if (asked.max_kinds > 0 && kinds_of(std::move(done)) > static_cast<std::size_t>(asked.max_kinds)) return {};
+    return total + std::count(stops.begin(), stops.end(), true) * in.effort.stop;
+  }
+
   /// Per number of kinds of stop the least total of a plan with just so many, at stops as asked; nothing when there are
   /// too many plans to try.
   std::optional<std::map<std::size_t, std::int64_t>> by_kinds() const {
@@ -339,22 +385,7 @@ struct Brute {
           total += way.cost;
           for (const auto& [row, what] : way.deeds) done[row].insert(what);
         }
-        for (const Crossing& crossing : in.grid.crossings()) {
-          Crossing alike = crossing;
-          alike.row = 1;
-          const bool bare =
-              crossing.centre > 0 && in.grid.at(crossing.row, crossing.column + crossing.left) == Cell::none;
-          done[crossing.row].insert("cross " + std::to_string(alike.column) + crossing_name(alike) + (bare ? "b" : ""));
-        }
-        for (const Wale& wale : wales.all()) {
-          if (wale.row > 1) done[wale.row - 1].insert("on " + std::to_string(wale.column));
-          if (wale.last_row() < in.grid.rows()) {
-            done[wale.last_row()].insert("off " + std::to_string(wale.columns.back()));
-          }
-        }
-        std::set<std::set<std::string>> kinds;
-        for (const auto& [row, what] : done) kinds.insert(what);
-        const auto [place, fresh] = best.try_emplace(kinds.size(), total);
+        const auto [place, fresh] = best.try_emplace(kinds_of(std::move(done)), total);
         if (!fresh) place->second = std::min(place->second, total);
       }
     }

@@ -60,9 +60,11 @@ TEST_CASE("a panel with no crossing has one rhythm, and plain knitting none", "[
   CHECK(plain.reforms == Rhythm{0, 0});
   CHECK(plain.plan.stops.empty());
   PlanOptions options;
-  options.conditions.rows_apart = 4;
-  CHECK_THROWS_MATCHES(plan_two_rhythms(purls(), Machine{}, {}, options), Error,
-                       refused_field(ErrorCode::bad_argument, "options.conditions"));
+  options.conditions.closed_rows = {4};  // one stop a row later takes two knit rungs more, one more stop 15 s and one
+  const TwoRhythms later = plan_two_rhythms(purls(), Machine{}, {}, options);
+  REQUIRE(later.plan.stops.size() == 1);
+  CHECK(later.plan.stops[0].row == 5);
+  CHECK(later.plan.total_ms - purled.plan.total_ms == 2 * 4'500);
 }
 
 TEST_CASE("each condition has its price, and all together theirs", "[choice][conditions]") {

@@ -257,11 +257,56 @@ TEST_CASE("a wale in two rhythms is refused with its place", "[plan][conditions]
                        refused(ErrorCode::bad_argument, Place{3, 1, 0, "options.conditions.rhythms[1]"}));
 }
 
-TEST_CASE("a regular plan takes no conditions", "[plan][conditions][error]") {
+TEST_CASE("a rhythm that keeps no condition says which, and where", "[plan][conditions]") {
+  // A purl in every row of one column, four wales of them: whatever the rhythm, its stops are two rows apart at most.
+  Grid grid(8, 6);
+  for (int row = 1; row <= 8; ++row) {
+    for (int column = 1; column < 5; ++column) grid.set(row, column, Cell::purl);
+  }
+  const Machine machine{.max_ladder = 2};
   PlanOptions options;
-  options.conditions.max_kinds = 2;
+  options.conditions.rows_apart = 2;
+  const Plan kept = plan_regular(grid, machine, {}, options);
+  CHECK(kept.rhythm == Rhythm{2, 2});
+  CHECK(plan_two_rhythms(grid, machine, {}, options).reforms == Rhythm{2, 2});
+  options.conditions.rows_apart = 3;
+  options.conditions.forced_exempt = true;
+  for (const Plan& none :
+       {plan_regular(grid, machine, {}, options), plan_two_rhythms(grid, machine, {}, options).plan}) {
+    REQUIRE(none.status == PlanStatus::infeasible);
+    REQUIRE(none.findings.size() == 1);
+    const Finding& why = none.findings[0];
+    CHECK(why.code == FindingCode::stops_too_near);
+    CHECK(why.place.row == 4);
+    CHECK(why.place.column == 1);
+    CHECK(why.value == 2);
+    CHECK(why.limit == 3);
+    CHECK(why.message ==
+          "rows_apart: the stop after row 4 comes 2 rows after the one below; 3 are asked for; so it is in the best "
+          "rhythm, every 2 rows from row 2, and no other keeps to what is asked");
+  }
+  // A tuck stack that only a hold makes: no rhythm, and at the depth that is asked that is what bars it.
+  const Grid tucked = Grid::from_text("kkk\nktk\nktk\nkkk");
+  options.conditions = {};
+  options.conditions.max_depth = 2;
+  const Plan held = plan_regular(tucked, Machine{}, {}, options);
+  REQUIRE(held.findings.size() == 1);
+  CHECK(held.findings[0].code == FindingCode::too_deep);
+  CHECK(held.findings[0].message.starts_with("max_depth: "));
+  CHECK(plan(tucked, Machine{}, {}, options).status == PlanStatus::optimal);
+  CHECK(plan_regular(tucked, Machine{}).status == PlanStatus::optimal);
+}
+
+TEST_CASE("conditions of a rhythm are checked as those of a plan", "[plan][conditions][error]") {
+  PlanOptions options;
+  options.conditions.rows_apart = -1;
   CHECK_THROWS_MATCHES(plan_regular(Grid(4, 3), Machine{}, {}, options), Error,
-                       refused_field(ErrorCode::bad_argument, "options.conditions"));
+                       refused_field(ErrorCode::bad_argument, "options.conditions.rows_apart"));
+  options.conditions = {};
+  options.conditions.rhythms = {{.last_column = 1, .rhythm = Rhythm{}},
+                                {.row = 3, .first_column = 1, .last_column = 2, .rhythm = {}}};
+  CHECK_THROWS_MATCHES(plan_two_rhythms(Grid(4, 3), Machine{}, {}, options), Error,
+                       refused(ErrorCode::bad_argument, Place{3, 1, 0, "options.conditions.rhythms[1]"}));
 }
 
 TEST_CASE("a search that is stopped before it found a plan under the conditions says so", "[plan][conditions][error]") {

@@ -39,18 +39,20 @@ void bind_choice(py::module_& m) {
       "plan_two_rhythms",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const std::stop_source* stop,
          std::optional<py::function> progress, std::int64_t work_limit, std::int64_t time_limit_ms,
-         std::int64_t memory_limit) {
-        Asked asked(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, {});
+         std::int64_t memory_limit, const std::optional<Conditions>& conditions) {
+        Asked asked(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, conditions);
         return without_gil(grid, [&](const Grid& own) {
           return plan_two_rhythms(own, machine, effort.value_or(Effort{}), asked.options);
         });
       },
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
-      "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
+      "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "The best plan in two rhythms: crossings are made where the panel has them, which is every so many rows or at "
       "some "
       "of these; re-forms at the stops of a rhythm of their own, all that is due, the best of all by full enumeration. "
-      "It takes no more than plan_regular(). Arguments and errors as in plan_regular().");
+      "It takes no more than plan_regular(). Conditions are kept by all stops that are made, forced ones too. "
+      "Arguments "
+      "and errors as in plan_regular().");
   m.def(
       "condition_prices",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const std::stop_source* stop,

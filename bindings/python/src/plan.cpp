@@ -58,18 +58,14 @@ void bind_plan(py::module_& m) {
       "too_large; cancelled when stopped, limited, or out of its memory, before any plan under the conditions was "
       "found.");
   m.def(
-      "plan_regular",
-      [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const std::stop_source* stop,
-         std::optional<py::function> progress, std::int64_t work_limit, std::int64_t time_limit_ms,
-         std::int64_t memory_limit) {
-        return planned<&plan_regular>(grid, machine, effort, stop, std::move(progress), work_limit, time_limit_ms,
-                                      memory_limit, {});
-      },
-      "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
-      "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
+      "plan_regular", &planned<&plan_regular>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(),
+      "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
+      "conditions"_a = py::none(),
       "The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is due. "
-      "Infeasible when no rhythm works. Arguments and errors as in plan(); stopped before it found one it raises Error "
-      "cancelled.");
+      "Infeasible when no rhythm works. Under `conditions` the best of the rhythms whose stops and works keep them; "
+      "where "
+      "none does, the findings name the condition and the place. Arguments and errors as in plan(); stopped before it "
+      "found one it raises Error cancelled.");
   m.def(
       "stop_kinds", without_gil(&stop_kinds), "plan"_a,
       "For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind "

@@ -911,8 +911,10 @@ LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid,
                                                      const latchwork_effort *effort,
                                                      const latchwork_plan_options *options, latchwork_plan **out,
                                                      latchwork_error *error);
-/* The best regular plan: stop every p rows and do all that is due. INFEASIBLE when no rhythm works. Of the conditions it
-   takes none yet. effort and options may be NULL. Fails: as latchwork_grid_plan; CANCELLED when stopped or limited before any rhythm was found. Since 0.1. */
+/* The best regular plan: stop every p rows and do all that is due. INFEASIBLE when no rhythm works. Under conditions the
+   best of the rhythms whose stops and works keep them; where none does, its findings name the condition and the place.
+   effort and options may be NULL.
+   Fails: as latchwork_grid_plan; CANCELLED when stopped or limited before any rhythm was found. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_regular(const latchwork_grid *grid,
                                                              const latchwork_machine *machine,
                                                              const latchwork_effort *effort,
@@ -1087,7 +1089,8 @@ typedef struct latchwork_tolerance {
 
 /* The best plan in two rhythms: crossings are made where the panel has them, which is every so many rows or at some of
    these; re-forms at the stops of a rhythm of their own, all that is due, the best of all by full enumeration. *out is
-   INFEASIBLE when no rhythm works. Of the conditions it takes none yet. effort and options may be NULL.
+   INFEASIBLE when no rhythm works. Conditions are kept as by latchwork_grid_plan_regular, by all stops that are made,
+   forced ones too. effort and options may be NULL.
    Fails: as latchwork_grid_plan_regular. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_two_rhythms(const latchwork_grid *grid,
                                                                  const latchwork_machine *machine,
