@@ -79,6 +79,9 @@ struct latchwork_targets {
 struct latchwork_yarn_need {
   latchwork::YarnNeed value;
 };
+struct latchwork_fit_result {
+  latchwork::FitResult value;
+};
 struct latchwork_brief {
   latchwork::Brief value;
 };

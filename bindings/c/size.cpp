@@ -1,4 +1,4 @@
-// What a panel measures, and which panel measures what is wanted.
+// What a panel measures.
 #include "barrier.hpp"
 
 using namespace latchwork;
@@ -68,39 +68,6 @@ Size measured(const latchwork_panel* panel, const latchwork_swatch* swatch, cons
   return latchwork::size(given(panel, "panel").value, given(swatch, "swatch").value, size_options_in(options));
 }
 
-latchwork_fit_request fit_request_default() {
-  const FitRequest from;
-  latchwork_fit_request to = LATCHWORK_FIT_REQUEST_INIT;
-  to.edge_least = from.edge_least;
-  to.edge_most = from.edge_most;
-  to.repeats_least = from.repeats_least;
-  to.repeats_most = from.repeats_most;
-  to.rows_step = from.rows_step;
-  to.rows_extra = from.rows_extra;
-  to.needles = from.needles;
-  to.most = from.most;
-  return to;
-}
-
-FitRequest fit_request_in(const latchwork_fit_request* request) {
-  const latchwork_fit_request from = struct_in(request, fit_request_default(), "request");
-  FitRequest to;
-  to.width_mm = from.width_mm;
-  to.height_mm = from.height_mm;
-  to.repeat = strips_in(from.repeat, from.repeat_count, "request.repeat");
-  to.closing = strips_in(from.closing, from.closing_count, "request.closing");
-  if (from.edge != nullptr) to.edge = from.edge->value;
-  to.edge_least = from.edge_least;
-  to.edge_most = from.edge_most;
-  to.repeats_least = from.repeats_least;
-  to.repeats_most = from.repeats_most;
-  to.rows_step = from.rows_step;
-  to.rows_extra = from.rows_extra;
-  to.needles = from.needles;
-  to.most = from.most;
-  return to;
-}
-
 }  // namespace
 
 latchwork_status latchwork_size_options_default(latchwork_size_options* size_options, latchwork_error* error) {
@@ -134,34 +101,6 @@ latchwork_status latchwork_panel_measuring_findings(const latchwork_panel* panel
   return guarded(error, [&] {
     fill(out, [&] {
       return measuring_findings(given(panel, "panel").value, given(swatch, "swatch").value, size_options_in(options));
-    });
-  });
-}
-
-latchwork_status latchwork_fit_request_default(latchwork_fit_request* request, latchwork_error* error) {
-  return guarded(error, [&] { StructRoom(request, "request").take(fit_request_default()); });
-}
-
-latchwork_status latchwork_fit(const latchwork_fit_request* request, const latchwork_swatch* swatch,
-                               latchwork_fit_candidate* candidates, size_t capacity, size_t* needed,
-                               latchwork_error* error) {
-  return guarded(error, [&] {
-    Room room(candidates, capacity, needed, "candidates");
-    room.take(fit(fit_request_in(request), given(swatch, "swatch").value), [](const FitCandidate& from) {
-      return latchwork_fit_candidate{from.repeats,        from.edge_columns,    from.columns,
-                                     from.rows,           from.width_mm,        from.height_mm,
-                                     from.width_error_mm, from.height_error_mm, from.error};
-    });
-  });
-}
-
-latchwork_status latchwork_fitted(const latchwork_fit_request* request, const latchwork_fit_candidate* candidate,
-                                  latchwork_panel** out, latchwork_error* error) {
-  return guarded(error, [&] {
-    fill(out, [&] {
-      const latchwork_fit_candidate& from = given(candidate, "candidate");
-      return fitted(fit_request_in(request), {from.repeats, from.edge_columns, from.columns, from.rows, from.width_mm,
-                                              from.height_mm, from.width_error_mm, from.height_error_mm, from.error});
     });
   });
 }

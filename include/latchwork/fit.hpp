@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "latchwork/export.hpp"
@@ -11,48 +12,138 @@
 
 namespace latchwork::inline v0 {
 
-/// What may vary when a panel is fitted to a target. The panel is, from the left on the RS: edge columns, `repeat` n
-/// times, `closing` once, the same number of edge columns. Its rows are rows_extra + m * rows_step, m from 0.
+/// Strips that stand beside each other, all together so many times: a motif with its ground, or what closes a panel
+/// (1 to 1 times) so that its other side balances.
+struct FitGroup {
+  std::vector<Strip> strips;  ///< from the left on the RS, one or more; Grid::max_side columns at most, together
+  int least = 1;              ///< times, 0..Grid::max_side
+  int most = 1;               ///< least..Grid::max_side
+  friend bool operator==(const FitGroup&, const FitGroup&) = default;
+};
+
+/// What an article shall measure, and what may vary. It is made of panels sewn side by side, all alike in their counts.
+/// A panel is, from the left on the RS: edge columns, each group so many times in order, the same number of edge
+/// columns. Panels right of the middle are mirrored, so that the halves mirror each other; a panel in the middle stands
+/// as it is. Each panel is whole, so a seam cuts no motif and no crossing. Rows are rows_extra + m * rows_step, m from
+/// 0.
+///
+/// The measure is that of size() with the same state, substitutes and seams: those at left and right are the article's
+/// two sides, and each seam between two panels takes in `seam_stitches` of either edge.
 struct FitRequest {
-  double width_mm = 0;        ///< target, 1..1000000
-  double height_mm = 0;       ///< target, 1..1000000
-  std::vector<Strip> repeat;  ///< strips of one repeat across, one or more
-  std::vector<Strip>
-      closing;  ///< strips that stand once after the last repeat, so that both sides balance; may be empty
-  std::optional<Strip> edge;                  ///< one column wide; without it edge_least and edge_most count as 0
-  int edge_least = 1, edge_most = 1;          ///< columns of it at each side, 0..Grid::max_side
-  int repeats_least = 1, repeats_most = 200;  ///< 1..Grid::max_side
-  int rows_step = 1;                          ///< the vertical repeat, 1..Grid::max_side
-  int rows_extra = 0;  ///< rows beyond whole repeats, so that both ends balance; 0..Grid::max_side
-  int needles = 0;     ///< bed: candidates of more columns are left out; 0: no limit
-  int most = 10;       ///< candidates returned, 1..10000
+  static constexpr int max_groups = 8;
+  static constexpr int max_panels = 100;
+  static constexpr int max_candidates = 10'000;
+
+  double width_mm = 0;        ///< between the seams: the target, or the least of a range; 1..1000000
+  double width_most_mm = 0;   ///< the greatest of the range, width_mm..1000000; 0: width_mm, a value
+  double height_mm = 0;       ///< likewise
+  double height_most_mm = 0;  ///< likewise
+  std::optional<double>
+      tolerance_percent{};                ///< candidates further off than this, in either direction, are none; 0..100
+  std::vector<FitGroup> groups;           ///< from the left on the RS, 1..max_groups
+  std::optional<Strip> edge{};            ///< one column wide; without it edge_least and edge_most count as 0
+  int edge_least = 1, edge_most = 1;      ///< columns of it at each side of each panel, 0..Grid::max_side
+  int panels_least = 1, panels_most = 1;  ///< 1..max_panels
+  double seam_stitches = 1;  ///< of each edge, that a seam between panels takes in: 0, 0.5 or 1; edge columns only
+  int rows_step = 1;         ///< the vertical repeat, 1..Grid::max_side
+  int rows_extra = 0;        ///< rows beyond whole repeats, so that both ends balance; 0..Grid::max_side
+  bool vary_start = false;   ///< look for the row of the vertical repeat to begin with; see FitCandidate::start_row
+  int needles = 0;           ///< bed: panels of more columns are left out; 0: no limit
+  int most = 10;             ///< candidates returned, 1..max_candidates
+  std::optional<ClothState> state{};      ///< of all gauges, as of SizeOptions
+  std::vector<Substitute> substitutes{};  ///< as of SizeOptions
+  double seam_left = 0, seam_right = 0;  ///< stitches that seams at the article's sides take in: 0..1000, whole or half
+  double seam_bottom = 0, seam_top = 0;  ///< rows, likewise
   friend bool operator==(const FitRequest&, const FitRequest&) = default;
 };
 
-/// One way to meet the target.
+/// One way to meet the target. An error is the signed distance to the nearer end of the range, 0 inside, in mm and in
+/// percent of that end.
 struct FitCandidate {
-  int repeats = 0;
-  int edge_columns = 0;  ///< at each side
-  int columns = 0;
+  int panels = 1;
+  std::vector<int> times;  ///< of each group, in order
+  int edge_columns = 0;    ///< at each side of each panel
+  int columns = 0;         ///< of one panel
   int rows = 0;
-  double width_mm = 0;
-  double height_mm = 0;
-  double width_error_mm = 0;  ///< width_mm - target
+  /// The row of each strip's own vertical repeat that row 1 is made as: 1 without `vary_start`, else of 1..rows_step
+  /// the one whose ends balance best. First come starts whose ends are not open, then those of the least imbalance,
+  /// then the lowest.
+  int start_row = 1;
+  /// Summed over the strips of a panel: how far the rows below a strip's first crossing differ from those above its
+  /// last. In a strip that has no crossings its first and last row with a cell that is not knit count instead, rows
+  /// below the one and above the other; a strip of knit cells only counts nothing. All rows count where what is looked
+  /// for falls outside them.
+  std::int64_t imbalance_rows = 0;
+  bool open_ends = false;  ///< a tuck or slip in the first or last row, or a crossing after the last
+  double width_mm = 0;     ///< of the outer left panel, plus (panels - 2) times an inner one's, plus the outer right's
+  double height_mm = 0;    ///< the width-weighted mean of the same
+  double width_error_mm = 0;
   double height_error_mm = 0;
+  double width_error_percent = 0;
+  double height_error_percent = 0;
   double error = 0;  ///< the rank: root of the sum of the squared relative errors, rounded to 1e-12 so that ties tie
   friend bool operator==(const FitCandidate&, const FitCandidate&) = default;
 };
 
-/// Every combination of repeats, edge columns and rows that makes a grid (Grid::max_side, Grid::max_cells) and fits the
-/// needles is considered; the best `most` come ranked by `error`, then fewer columns, fewer rows, fewer edge columns.
-/// Empty when nothing fits. Width and height are those that size() gives for the panel without
-/// options, to the last bit: each texture by the gauge of its most finished state. Combinations
-/// that can no longer rank are passed over, so the time goes with repeats and `most`, not with the number of
-/// combinations. @throws Error bad_argument (field), no_gauge (field = texture).
-LATCHWORK_API std::vector<FitCandidate> fit(const FitRequest& request, const Swatch& swatch);
+/// What a request holds to, and what would have to give. The values are in the C ABI.
+enum class FitBound : std::uint8_t {
+  width = 0,         ///< tolerance_percent of the width
+  height = 1,        ///< tolerance_percent of the height
+  times = 2,         ///< least and most of a group
+  edge_columns = 3,  ///< edge_least, edge_most
+  rows = 4,          ///< rows_step, rows_extra
+  panels = 5,        ///< panels_least, panels_most
+  needles = 6
+};
 
-/// The panel of a candidate, named after its numbers. Only `repeats`, `edge_columns`, `columns` and `rows` of the
-/// candidate are read. @throws Error bad_argument (field) when they are not the request's; what join_strips() throws.
-LATCHWORK_API Panel fitted(const FitRequest& request, const FitCandidate& candidate);
+/// One bound that a candidate does not keep.
+struct FitGive {
+  FitBound bound = FitBound::width;
+  int group = -1;     ///< index, where the bound is a group's; else -1
+  double value = 0;   ///< the candidate's: mm off the range (signed), or a count
+  double limit = 0;   ///< the nearest that is allowed, likewise
+  std::string words;  ///< "21 repeats of group 1; at most 20 are allowed"
+  friend bool operator==(const FitGive&, const FitGive&) = default;
+};
+
+/// A candidate that would do if some bounds gave.
+struct FitNearest {
+  FitCandidate candidate;
+  std::vector<FitGive> gives;  ///< in the order of FitBound, groups in theirs
+  friend bool operator==(const FitNearest&, const FitNearest&) = default;
+};
+
+/// What fit() finds.
+struct FitResult {
+  std::vector<FitCandidate> candidates;  ///< ranked; empty when nothing fits
+  /// Only when nothing fits: at most three, ranked. Each bound is loosened alone, and the best candidate under it
+  /// taken; where no single one suffices, pairs, and so on up. The tolerance (both directions), each group's times,
+  /// edge columns, rows, panels and needles are one bound each. Loosened, they are: none; 1 (0 where it was allowed) to
+  /// Grid::max_side; 0 to Grid::max_side; any number; 1 to max_panels; no limit.
+  std::vector<FitNearest> nearest;
+  /// False when the search for the nearest was cut short, at 20 million widths and heights: there may be nearer ones.
+  bool nearest_complete = true;
+  friend bool operator==(const FitResult&, const FitResult&) = default;
+};
+
+/// Every combination of panels, times, edge columns and rows that makes a grid (Grid::max_side, Grid::max_cells), fits
+/// the needles, leaves something between the seams and, where panels are sewn together, has the edge columns that
+/// their seam takes in is considered. The best `most` come ranked by `error`, then fewer panels, fewer columns, fewer
+/// rows, fewer edge columns, then fewer times of the first group, the second, and so on.
+///
+/// Width and height are those that size() gives for one panel, to the last bit. Combinations that cannot rank any
+/// more are passed over: whatever has the most values is searched from the target outward, so the time goes with the
+/// product of the others and with `most`. Starts take time linear in rows_step (cut to where all strips repeat), once
+/// for candidates of the same rows and times.
+/// @throws Error bad_argument (field "width_mm", "groups[1].least"), no_gauge (field = texture), too_large (field
+/// "substitutes"; "groups", when more than 20 million widths and heights would have to be looked at).
+LATCHWORK_API FitResult fit(const FitRequest& request, const Swatch& swatch);
+
+/// One panel of a candidate, named after its numbers: the one at index `panel`, 0..panels-1, from the left on the RS.
+/// Of the candidate `panels`, `times`, `edge_columns`, `columns`, `rows` and `start_row` are read; it may break the
+/// request's bounds, as those of FitResult::nearest do.
+/// @throws Error bad_argument (field) when they are no candidate's of this request with whatever bounds loosened; what
+/// join_strips() throws.
+LATCHWORK_API Panel fitted(const FitRequest& request, const FitCandidate& candidate, int panel = 0);
 
 }  // namespace latchwork::inline v0

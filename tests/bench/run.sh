@@ -15,6 +15,8 @@ cmake --build "$build" --target latchwork_bench latchwork_python >/dev/null
 
 echo "== grid: mirror and repeat against NumPy's flip and tile"
 PYTHONPATH=$build/python "$python" "$top/tests/bench/grid_numpy.py"
+echo "== fit against the same search in NumPy"
+PYTHONPATH=$build/python "$python" "$top/tests/bench/fit_numpy.py"
 echo "== plan against HiGHS on the same model"
 "$python" "$top/tests/bench/plan_highs.py" --bench "$build/tests/bench/latchwork_plan_bench"
 echo "== plan: proven within 5 s, of 300 of each kind"

@@ -228,10 +228,12 @@ static int make_cloth(void) {
   w.parts.centre = w.other_strip;
   w.request.width_mm = 120.0;
   w.request.height_mm = 100.0;
-  w.request.repeat = w.strips;
-  w.request.repeat_count = 1;
-  w.request.closing = w.strips;
-  w.request.closing_count = 1;
+  w.groups[0].strips = w.groups[1].strips = w.strips;
+  w.groups[0].strip_count = w.groups[1].strip_count = 1;
+  w.groups[0].least = w.groups[1].least = w.groups[1].most = 1;
+  w.groups[0].most = 20;
+  w.request.groups = w.groups;
+  w.request.group_count = 2;
   w.request.edge = w.other_strip;
   w.request.rows_step = 4;
   w.request.most = 3;
@@ -241,6 +243,7 @@ static int make_cloth(void) {
 static int make_work(void) {
   size_t needed = 0;
   size_t i;
+  latchwork_fit_request narrow = w.request;
   latchwork_fit_candidate candidates[3];
   latchwork_grid *wide = NULL;
   TRY(latchwork_swatch_create(w.measurements, 6, &w.swatch, e));
@@ -249,7 +252,10 @@ static int make_work(void) {
   TRY(latchwork_timings_create(w.spells, 8, &w.other_timings, e));
   TRY(latchwork_timings_fit_effort(w.timings, NULL, &w.effort_fit, e));
   TRY(latchwork_timings_fit_effort(w.other_timings, NULL, &w.other_effort_fit, e));
-  TRY(latchwork_fit(&w.request, w.swatch, candidates, 3, &needed, e));
+  TRY(latchwork_fit(&w.request, w.swatch, &w.fit_result, e));
+  narrow.needles = 5; /* nothing fits */
+  TRY(latchwork_fit(&narrow, w.swatch, &w.other_fit_result, e));
+  TRY(latchwork_fit_result_candidates(w.fit_result, candidates, 3, &needed, e));
   if (needed == 0) return __LINE__;
   w.candidate = candidates[0];
   TRY(latchwork_grid_create(1, 300, &wide, e)); /* wider than the bed of 200 needles */

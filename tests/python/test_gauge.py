@@ -1,4 +1,4 @@
-"""Swatches, gauges, size and fit."""
+"""Swatches, gauges and size."""
 
 import collections
 import copy
@@ -263,27 +263,6 @@ def test_a_size_is_shown_as_a_table(panel, swatch):
     assert "from the left on the right side" in size._repr_html_()
     wavy = lw.Size(findings=(lw.Finding(message="a < b"),))
     assert "a &lt; b" in wavy._repr_html_()
-
-
-def test_fit_ranks_candidates_that_meet_the_target(swatch):
-    request = lw.FitRequest(width_mm=200, height_mm=100, edge=lw.stockinette(1), rows_step=8, most=5)
-    request.repeat = [lw.reverse(2), lw.rope(2, 2, 8, lw.Lean.right)]
-    request.closing.append(lw.reverse(2))
-    candidates = lw.fit(request, swatch)
-    assert len(candidates) == 5 and candidates == sorted(candidates, key=lambda candidate: candidate.error)
-    best = candidates[0]
-    # 30 stitches and 40 rows to 10 cm: 200 mm is 60 stitches = 1 + 9 * 6 + 2 + 1 = 58 or 64; 100 mm is 40 rows.
-    assert (best.columns, best.repeats, best.rows) == (58, 9, 40)
-    assert best.width_error_mm == pytest.approx(58 / 30 * 100 - 200)
-    panel = lw.fitted(request, best)
-    assert (panel.grid.columns, panel.grid.rows) == (58, 40)
-    assert lw.size(panel, swatch).width_mm == pytest.approx(best.width_mm)
-    with pytest.raises(lw.Error) as caught:
-        lw.fit(lw.FitRequest(width_mm=0, height_mm=1, repeat=request.repeat), swatch)
-    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "width_mm")
-    with pytest.raises(TypeError, match=r"FitRequest\.repeat\[0\] must be Strip"):
-        lw.fit(lw.FitRequest(1, 1, repeat=[lw.Grid(1, 1)]), swatch)
-    assert copy.deepcopy(request) == request == pickle.loads(pickle.dumps(request))
 
 
 def test_a_swatch_keeps_its_lines_through_a_pickle(swatch):

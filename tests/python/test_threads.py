@@ -22,7 +22,8 @@ def piece():
         job = lw.run(brief)
         moves = lw.moves(job.regular)
         certificate = lw.certify(panel.grid, brief.machine, total_ms=job.plan.total_ms)
-        request = lw.FitRequest(20_000, 15_000, [lw.reverse(2)], edge=lw.stockinette(1), edge_most=20_000, repeats_most=30_000)
+        request = lw.FitRequest(width_mm=20_000, height_mm=15_000, edge=lw.stockinette(1), edge_most=20_000)
+        request.groups = [lw.FitGroup([lw.reverse(2)], 1, 30_000)]
 
     return Piece
 

@@ -30,8 +30,7 @@ FitRequest square_inches(double width_in, double height_in) {
   FitRequest out;
   out.width_mm = width_in * 25.4;
   out.height_mm = height_in * 25.4;
-  out.repeat = {stockinette(1)};
-  out.repeats_most = 1000;
+  out.groups = {{{stockinette(1)}, 1, 1000}};
   return out;
 }
 
@@ -48,7 +47,8 @@ TEST_CASE("SZ-01, SZ-02: so many stitches and rows make so many inches", "[refer
   const nlohmann::json& along = reference("SZ-02").at("inputs");
   const Swatch measured =
       swatch(4 * across.at("sts_per_in").get<double>(), "4,in", 4 * along.at("rows_per_in").get<double>(), "4,in");
-  const std::vector<FitCandidate> found = fit(square_inches(across.at("width_in"), along.at("length_in")), measured);
+  const std::vector<FitCandidate> found =
+      fit(square_inches(across.at("width_in"), along.at("length_in")), measured).candidates;
   REQUIRE_FALSE(found.empty());
   CHECK(found[0].columns == reference("SZ-01").at("expected").get<int>());
   CHECK(found[0].rows == reference("SZ-02").at("expected").get<int>());
@@ -67,7 +67,7 @@ TEST_CASE("SZ-08: half a stitch too many or too few are equally near, and roundi
     const Swatch measured = swatch(4 * inputs.at("sts_per_in").get<double>(), "4,in", 28, "4,in");
     FitRequest request = square_inches(inputs.at("width_in")[i].get<double>(), 4);
     request.most = 40;
-    const std::vector<FitCandidate> found = fit(request, measured);
+    const std::vector<FitCandidate> found = fit(request, measured).candidates;
     REQUIRE(found.size() == 40);
     CHECK(found[0].columns == expected[i].get<int>() - 1);
     CHECK(found[1].columns == expected[i].get<int>());
@@ -82,15 +82,14 @@ TEST_CASE("SZ-10: 99 stitches are edges, whole repeats and what balances them", 
   const nlohmann::json& inputs = reference("SZ-10").at("inputs");
   const nlohmann::json& expected = reference("SZ-10").at("expected");
   FitRequest request = square_inches(10, 10);
-  request.repeat = {stockinette(inputs.at("panel_repeat"))};
-  request.closing = {stockinette(expected[1])};
+  request.groups = {{{stockinette(inputs.at("panel_repeat"))}, 1, 200}, {{stockinette(expected[1])}}};
   request.edge = stockinette(1);
   request.edge_least = request.edge_most = inputs.at("edge");
   request.width_mm = inputs.at("sts").get<double>() * 4;
-  const std::vector<FitCandidate> found = fit(request, swatch(25, "10,cm", 40, "10,cm"));
+  const std::vector<FitCandidate> found = fit(request, swatch(25, "10,cm", 40, "10,cm")).candidates;
   REQUIRE_FALSE(found.empty());
   CHECK(found[0].columns == inputs.at("sts").get<int>());
-  CHECK(found[0].repeats == expected[0].get<int>());
+  CHECK(found[0].times[0] == expected[0].get<int>());
   CHECK(found[0].width_error_mm == 0);
 }
 
@@ -138,8 +137,8 @@ TEST_CASE("TX-01: a garter square takes two rows to a stitch", "[reference][size
     const double side = size(Panel("g", garter(1, 1, stitches[to])), measured).width_mm;
     FitRequest request;
     request.width_mm = request.height_mm = side;
-    request.repeat = {one};
-    const std::vector<FitCandidate> found = fit(request, measured);
+    request.groups = {{{one}, 1, 200}};
+    const std::vector<FitCandidate> found = fit(request, measured).candidates;
     REQUIRE_FALSE(found.empty());
     CHECK(found[0].columns == stitches[to]);
     CHECK(found[0].rows == rows[to]);
@@ -200,7 +199,8 @@ TEST_CASE("NP-05: the whole standard bed at 28 stitches makes 71 cm and no more"
   CHECK(machine.needles == inputs.at("needles").get<int>());
   FitRequest request = square_inches(1000, 10);
   request.needles = machine.needles;
-  const std::vector<FitCandidate> found = fit(request, swatch(inputs.at("sts_per_10cm"), "10,cm", 40, "10,cm"));
+  const std::vector<FitCandidate> found =
+      fit(request, swatch(inputs.at("sts_per_10cm"), "10,cm", 40, "10,cm")).candidates;
   REQUIRE_FALSE(found.empty());
   CHECK(meets_reference("NP-05", found[0].width_mm / 10));
 }

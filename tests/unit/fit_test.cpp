@@ -3,6 +3,7 @@
 #include <cmath>
 #include <limits>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "catch.hpp"
@@ -31,7 +32,21 @@ FitRequest request(double width_mm, double height_mm, int repeat_columns) {
   FitRequest out;
   out.width_mm = width_mm;
   out.height_mm = height_mm;
-  out.repeat = {stockinette(repeat_columns)};
+  out.groups = {{{stockinette(repeat_columns)}, 1, 200}};
+  return out;
+}
+
+std::vector<FitCandidate> candidates(const FitRequest& request, const Swatch& swatch = four_by_two_and_a_half()) {
+  return fit(request, swatch).candidates;
+}
+
+// Panels, times of each group, edge columns, columns, rows: what fitted() reads.
+FitCandidate numbers(std::vector<int> times, int edge_columns, int columns, int rows) {
+  FitCandidate out;
+  out.times = std::move(times);
+  out.edge_columns = edge_columns;
+  out.columns = columns;
+  out.rows = rows;
   return out;
 }
 
@@ -43,18 +58,21 @@ TEST_CASE("a target that can be met is met, and comes first", "[fit]") {
   wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
   wanted.edge_least = 1;
   wanted.edge_most = 6;
-  const std::vector<FitCandidate> found = fit(wanted, four_by_two_and_a_half());
+  const std::vector<FitCandidate> found = candidates(wanted);
   REQUIRE(found.size() == 10);
-  CHECK(found[0] == FitCandidate{9, 5, 100, 120, 400, 300, 0, 0, 0});
+  FitCandidate best = numbers({9}, 5, 100, 120);
+  best.width_mm = 400;
+  best.height_mm = 300;
+  CHECK(found[0] == best);
 }
 
 TEST_CASE("candidates come by error, with the errors of width and height", "[fit]") {
   FitRequest wanted = request(410, 301, 10);
   wanted.most = 4;
-  const std::vector<FitCandidate> found = fit(wanted, four_by_two_and_a_half());
+  const std::vector<FitCandidate> found = candidates(wanted);
   REQUIRE(found.size() == 4);
-  CHECK(found[0].repeats == 10);  // 400 mm: -10
-  CHECK(found[0].rows == 120);    // 300 mm: -1
+  CHECK(found[0].times[0] == 10);  // 400 mm: -10
+  CHECK(found[0].rows == 120);     // 300 mm: -1
   CHECK(found[0].width_error_mm == -10);
   CHECK(found[0].height_error_mm == -1);
   CHECK(found[0].error == Approx(std::hypot(10.0 / 410, 1.0 / 301)).epsilon(1e-9));
@@ -67,7 +85,7 @@ TEST_CASE("equal errors go to fewer columns, then fewer rows, then fewer edge co
   // 42 mm lie half way between 10 and 11 columns, and 26.25 mm half way between 10 and 11 rows.
   FitRequest wanted = request(42, 26.25, 1);
   wanted.most = 4;
-  const std::vector<FitCandidate> found = fit(wanted, four_by_two_and_a_half());
+  const std::vector<FitCandidate> found = candidates(wanted);
   REQUIRE(found.size() == 4);
   for (std::size_t i = 0; i < 4; ++i) CHECK(found[i].error == found[0].error);
   CHECK(found[0].columns == 10);
@@ -85,19 +103,19 @@ TEST_CASE("equal errors go to fewer columns, then fewer rows, then fewer edge co
   edges.edge_least = 0;
   edges.edge_most = 3;
   edges.most = 4;
-  const std::vector<FitCandidate> same_width = fit(edges, four_by_two_and_a_half());
+  const std::vector<FitCandidate> same_width = candidates(edges);
   REQUIRE(same_width.size() == 4);
   for (int edge = 0; edge < 4; ++edge) {
     const FitCandidate& candidate = same_width[static_cast<std::size_t>(edge)];
     CHECK(candidate.edge_columns == edge);
-    CHECK(candidate.repeats == 6 - edge);
+    CHECK(candidate.times[0] == 6 - edge);
     CHECK(candidate.columns == 12);
   }
   // When only one is asked for, it is the same one: the tie is broken by the rule and not by what was met first.
   edges.most = 1;
-  CHECK(fit(edges, four_by_two_and_a_half()) == std::vector<FitCandidate>{same_width[0]});
+  CHECK(candidates(edges) == std::vector<FitCandidate>{same_width[0]});
   wanted.most = 1;
-  CHECK(fit(wanted, four_by_two_and_a_half()) == std::vector<FitCandidate>{found[0]});
+  CHECK(candidates(wanted) == std::vector<FitCandidate>{found[0]});
 }
 
 TEST_CASE("a width that is as near as the best is not passed over for a row more or less", "[fit]") {
@@ -105,7 +123,7 @@ TEST_CASE("a width that is as near as the best is not passed over for a row more
   // millionth.
   FitRequest wanted = request(420, 100'000, 10);
   wanted.most = 2;
-  const std::vector<FitCandidate> found = fit(wanted, four_by_two_and_a_half());
+  const std::vector<FitCandidate> found = candidates(wanted);
   REQUIRE(found.size() == 2);
   CHECK(found[0].columns == 100);
   CHECK(found[1].columns == 110);
@@ -116,73 +134,71 @@ TEST_CASE("a width that is as near as the best is not passed over for a row more
 
 TEST_CASE("no candidate has more cells, rows or columns than a grid may have", "[fit]") {
   FitRequest wanted = request(8192 * 4, 1'000'000, 8192);
-  wanted.repeats_most = Grid::max_side;
-  CHECK(fit(wanted, four_by_two_and_a_half())[0].rows == Grid::max_cells / 8192);
-  wanted.repeat = {stockinette(100)};
-  wanted.repeats_most = 1;
-  CHECK(fit(wanted, four_by_two_and_a_half())[0].rows == Grid::max_side);
+  wanted.groups[0].most = Grid::max_side;
+  CHECK(candidates(wanted)[0].rows == Grid::max_cells / 8192);
+  wanted.groups = {{{stockinette(100)}}};
+  CHECK(candidates(wanted)[0].rows == Grid::max_side);
   wanted = request(1'000'000, 100, 1);
-  wanted.repeats_most = Grid::max_side;
-  CHECK(fit(wanted, four_by_two_and_a_half())[0].columns == Grid::max_side);
+  wanted.groups[0].most = Grid::max_side;
+  CHECK(candidates(wanted)[0].columns == Grid::max_side);
 }
 
 TEST_CASE("rows are the extra rows and whole steps of the vertical repeat", "[fit]") {
   FitRequest wanted = request(40, 100, 1);
   wanted.rows_step = 8;
   wanted.rows_extra = 3;
-  const std::vector<FitCandidate> found = fit(wanted, four_by_two_and_a_half());
+  const std::vector<FitCandidate> found = candidates(wanted);
   REQUIRE(found.size() == 10);
   CHECK(found[0].rows == 43);  // 107.5 mm, +7.5; 35 rows are 87.5 mm, -12.5
   for (const FitCandidate& candidate : found) CHECK(candidate.rows % 8 == 3);
   // Down to the extra rows alone, when there are any; else to one step.
   wanted.height_mm = 1;
-  CHECK(fit(wanted, four_by_two_and_a_half())[0].rows == 3);
+  CHECK(candidates(wanted)[0].rows == 3);
   wanted.rows_extra = 0;
-  CHECK(fit(wanted, four_by_two_and_a_half())[0].rows == 8);
+  CHECK(candidates(wanted)[0].rows == 8);
 }
 
 TEST_CASE("what is wider than the bed is left out, and nothing may be left", "[fit]") {
   FitRequest wanted = request(400, 100, 10);
-  wanted.closing = {stockinette(5)};
+  wanted.groups.push_back({{stockinette(5)}});
   wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
   wanted.needles = 47;
-  const std::vector<FitCandidate> found = fit(wanted, four_by_two_and_a_half());
+  const std::vector<FitCandidate> found = candidates(wanted);
   REQUIRE_FALSE(found.empty());
-  CHECK(found[0].repeats == 4);
+  CHECK(found[0].times[0] == 4);
   CHECK(found[0].columns == 47);  // 1 + 40 + 5 + 1
   for (const FitCandidate& candidate : found) CHECK(candidate.columns <= 47);
   wanted.needles = 16;
-  CHECK(fit(wanted, four_by_two_and_a_half()).empty());
+  CHECK(candidates(wanted).empty());
   wanted.needles = 17;
-  CHECK(fit(wanted, four_by_two_and_a_half())[0].columns == 17);
+  CHECK(candidates(wanted)[0].columns == 17);
 }
 
 TEST_CASE("without an edge there are no edge columns, whatever the bounds say", "[fit]") {
   FitRequest wanted = request(40, 25, 1);
   wanted.edge_least = 3;
   wanted.edge_most = 5;
-  for (const FitCandidate& candidate : fit(wanted, four_by_two_and_a_half())) CHECK(candidate.edge_columns == 0);
+  for (const FitCandidate& candidate : candidates(wanted)) CHECK(candidate.edge_columns == 0);
 }
 
-TEST_CASE("the panel of a candidate is edge, repeats, closing and mirrored edge, and measures as told", "[fit]") {
+TEST_CASE("the panel of a candidate is edge, groups and mirrored edge, and measures as told", "[fit]") {
   FitRequest wanted;
   wanted.width_mm = 120;
   wanted.height_mm = 80;
   Strip cable = rope(2, 1, 4, Lean::right);
   cable.texture = "rope";
-  wanted.repeat = {stockinette(3), cable};
-  wanted.closing = {stockinette(3)};
+  wanted.groups = {{{stockinette(3), cable}, 1, 200}, {{stockinette(3)}}};
   wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
   wanted.edge_least = 2;
   wanted.edge_most = 2;
   wanted.rows_step = 4;
   const Swatch swatch = four_by_two_and_a_half();
-  const std::vector<FitCandidate> found = fit(wanted, swatch);
+  const std::vector<FitCandidate> found = candidates(wanted, swatch);
   REQUIRE_FALSE(found.empty());
   CHECK(found[0].columns == 31);  // 2 + 4 * 6 + 3 + 2: 124 mm; 25 would be 100 mm
   CHECK(found[0].rows == 32);
   const Panel panel = fitted(wanted, found[0]);
-  CHECK(panel.name() == "4 repeats, 2 edge columns a side, 32 rows");
+  CHECK(panel.name() == "4 + 1 repeats, 2 edge columns a side, 32 rows");
   CHECK(panel.grid().columns() == 31);
   CHECK(panel.grid().rows() == 32);
   REQUIRE(panel.bands().size() == 1);
@@ -204,45 +220,76 @@ TEST_CASE("a request out of its ranges is refused by field", "[fit][error]") {
     wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
     change(wanted);
     INFO(field);
-    CHECK_THROWS_MATCHES(fit(wanted, four_by_two_and_a_half()), Error, refused_field(ErrorCode::bad_argument, field));
-    CHECK_THROWS_MATCHES(fitted(wanted, {1, 1, 12, 10, 0, 0, 0, 0, 0}), Error,
-                         refused_field(ErrorCode::bad_argument, field));
+    CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, field));
+    CHECK_THROWS_MATCHES(fitted(wanted, numbers({1}, 1, 12, 10)), Error, refused_field(ErrorCode::bad_argument, field));
   };
   for (const double width : {0.0, 0.99, -5.0, 1000000.5, nan, infinity}) {
     refused("width_mm", [&](FitRequest& r) { r.width_mm = width; });
     refused("height_mm", [&](FitRequest& r) { r.height_mm = width; });
   }
-  refused("repeat", [](FitRequest& r) { r.repeat.clear(); });
+  for (const double most : {0.5, 299.0, -5.0, 1000000.5, nan, infinity}) {
+    refused("width_most_mm", [&](FitRequest& r) { r.width_most_mm = most; });
+    refused("height_most_mm", [&](FitRequest& r) { r.height_most_mm = most; });
+  }
+  for (const double percent : {-0.1, 100.5, nan, infinity}) {
+    refused("tolerance_percent", [&](FitRequest& r) { r.tolerance_percent = percent; });
+  }
+  refused("groups", [](FitRequest& r) { r.groups.clear(); });
+  refused("groups", [](FitRequest& r) { r.groups.resize(FitRequest::max_groups + 1, r.groups[0]); });
+  refused("groups[1].strips", [](FitRequest& r) { r.groups.emplace_back(); });
+  refused("groups[0].strips", [](FitRequest& r) { r.groups[0].strips.resize(2, stockinette(Grid::max_side)); });
+  refused("groups[0].least", [](FitRequest& r) { r.groups[0].least = -1; });
+  refused("groups[0].most", [](FitRequest& r) { r.groups[0].least = r.groups[0].most + 1; });
+  refused("groups[0].most", [](FitRequest& r) { r.groups[0].most = Grid::max_side + 1; });
   refused("edge", [](FitRequest& r) { r.edge->grid = Grid(1, 2); });
   refused("edge_least", [](FitRequest& r) { r.edge_least = -1; });
   refused("edge_most", [](FitRequest& r) { r.edge_most = 0; });
   refused("edge_most", [](FitRequest& r) { r.edge_most = Grid::max_side + 1; });
-  refused("repeats_least", [](FitRequest& r) { r.repeats_least = 0; });
-  refused("repeats_most", [](FitRequest& r) { r.repeats_least = r.repeats_most + 1; });
+  refused("panels_least", [](FitRequest& r) { r.panels_least = 0; });
+  refused("panels_most", [](FitRequest& r) { r.panels_least = 2; });
+  refused("panels_most", [](FitRequest& r) { r.panels_most = FitRequest::max_panels + 1; });
+  for (const double stitches : {-0.5, 0.25, 1.5, nan}) {
+    refused("seam_stitches", [&](FitRequest& r) { r.seam_stitches = stitches; });
+  }
   refused("rows_step", [](FitRequest& r) { r.rows_step = 0; });
   refused("rows_extra", [](FitRequest& r) { r.rows_extra = -1; });
   refused("needles", [](FitRequest& r) { r.needles = -1; });
   refused("most", [](FitRequest& r) { r.most = 0; });
-  refused("most", [](FitRequest& r) { r.most = 10001; });
+  refused("most", [](FitRequest& r) { r.most = FitRequest::max_candidates + 1; });
+  for (const double seam : {-0.5, 0.25, 1000.5, nan, infinity}) {
+    refused("seam_left", [&](FitRequest& r) { r.seam_left = seam; });
+    refused("seam_right", [&](FitRequest& r) { r.seam_right = seam; });
+    refused("seam_bottom", [&](FitRequest& r) { r.seam_bottom = seam; });
+    refused("seam_top", [&](FitRequest& r) { r.seam_top = seam; });
+  }
+  FitRequest odd = request(400, 300, 10);
+  odd.state = static_cast<ClothState>(9);
+  CHECK_THROWS_MATCHES(candidates(odd), Error, refused_field(ErrorCode::bad_argument, "state"));
+  odd.state.reset();
+  odd.substitutes = {{"moss", ""}};
+  CHECK_THROWS_MATCHES(candidates(odd), Error, refused_field(ErrorCode::bad_argument, "substitutes[0].use"));
 }
 
-TEST_CASE("a texture without a gauge is refused by name, also the edge's", "[fit][error]") {
+TEST_CASE("a texture without a gauge is refused by name, also the edge's, unless another stands in", "[fit][error]") {
   FitRequest wanted = request(400, 300, 10);
-  wanted.closing = {reverse(1)};
-  CHECK_THROWS_MATCHES(fit(wanted, four_by_two_and_a_half()), Error, refused_field(ErrorCode::no_gauge, "reverse"));
-  wanted.closing.clear();
+  wanted.groups.push_back({{reverse(1)}});
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::no_gauge, "reverse"));
+  wanted.substitutes = {{"reverse", "moss"}};
+  CHECK(candidates(wanted)[0].columns == 101);
+  wanted.groups.pop_back();
   wanted.edge = garter();
   const std::string texture = wanted.edge->texture;
-  CHECK_THROWS_MATCHES(fit(wanted, four_by_two_and_a_half()), Error, refused_field(ErrorCode::no_gauge, texture));
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::no_gauge, texture));
+  wanted.edge.reset();
+  wanted.state = ClothState::washed;
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::no_gauge, "stockinette"));
 }
 
 TEST_CASE("a candidate that is not the request's is refused by field", "[fit][error]") {
   FitRequest wanted = request(400, 300, 10);
   wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
-  wanted.edge_most = 2;
   wanted.rows_step = 4;
-  wanted.rows_extra = 1;
-  const FitCandidate good{3, 2, 34, 9, 0, 0, 0, 0, 0};
+  const FitCandidate good = numbers({3}, 2, 34, 9);
   CHECK(fitted(wanted, good).grid().columns() == 34);
   const auto refused = [&](const char* field, auto change) {
     FitCandidate bad = good;
@@ -250,16 +297,160 @@ TEST_CASE("a candidate that is not the request's is refused by field", "[fit][er
     INFO(field);
     CHECK_THROWS_MATCHES(fitted(wanted, bad), Error, refused_field(ErrorCode::bad_argument, field));
   };
-  refused("repeats", [](FitCandidate& c) { c.repeats = 0; });
-  refused("repeats", [](FitCandidate& c) { c.repeats = 201; });
-  refused("edge_columns", [](FitCandidate& c) { c.edge_columns = 3; });
-  refused("edge_columns", [](FitCandidate& c) { c.edge_columns = 0; });
+  refused("times", [](FitCandidate& c) { c.times.clear(); });
+  refused("times", [](FitCandidate& c) { c.times.push_back(1); });
+  refused("times[0]", [](FitCandidate& c) { c.times[0] = -1; });
+  refused("times[0]", [](FitCandidate& c) { c.times[0] = Grid::max_side + 1; });
+  refused("edge_columns", [](FitCandidate& c) { c.edge_columns = Grid::max_side + 1; });
+  refused("edge_columns", [](FitCandidate& c) { c.edge_columns = -1; });
+  refused("edge_columns", [](FitCandidate& c) {  // the seam between takes one
+    c.panels = 2;
+    c.edge_columns = 0;
+    c.columns = 30;
+  });
   refused("columns", [](FitCandidate& c) { c.columns = 33; });
-  refused("rows", [](FitCandidate& c) { c.rows = 8; });
+  refused("columns", [](FitCandidate& c) { c = numbers({0}, 0, 0, 9); });
+  refused("columns", [](FitCandidate& c) { c = numbers({Grid::max_side}, 0, 10 * Grid::max_side, 9); });
+  refused("panels", [](FitCandidate& c) { c.panels = 0; });
+  refused("panels", [](FitCandidate& c) { c.panels = FitRequest::max_panels + 1; });
+  refused("start_row", [](FitCandidate& c) { c.start_row = 0; });
+  refused("start_row", [](FitCandidate& c) { c.start_row = 5; });
   refused("rows", [](FitCandidate& c) { c.rows = 0; });
-  refused("rows", [](FitCandidate& c) { c.rows = -3; });
   refused("rows", [](FitCandidate& c) { c.rows = Grid::max_side + 1; });
+  CHECK_THROWS_MATCHES(fitted(wanted, good, 1), Error, refused_field(ErrorCode::bad_argument, "panel"));
+  CHECK_THROWS_MATCHES(fitted(wanted, good, -1), Error, refused_field(ErrorCode::bad_argument, "panel"));
   FitRequest no_edge = wanted;
   no_edge.edge.reset();
   CHECK_THROWS_MATCHES(fitted(no_edge, good), Error, refused_field(ErrorCode::bad_argument, "edge_columns"));
+}
+
+TEST_CASE("inside a range there is no error; outside it is the distance to the nearer end", "[fit]") {
+  FitRequest wanted = request(390, 300, 10);
+  wanted.width_most_mm = 450;
+  wanted.height_most_mm = 304;
+  wanted.most = 7;
+  const std::vector<FitCandidate> found = candidates(wanted);
+  REQUIRE(found.size() == 7);
+  // 400 and 440 mm wide, 300 and 302.5 mm high: the fewer columns first, then the fewer rows.
+  CHECK(found[0].columns == 100);
+  CHECK(found[0].rows == 120);
+  CHECK(found[1].rows == 121);
+  CHECK(found[2].columns == 110);
+  for (int i = 0; i < 4; ++i) CHECK(found[static_cast<std::size_t>(i)].error == 0);
+  CHECK(found[4].rows == 122);  // 305 mm: +1 of 304
+  CHECK(found[4].height_error_mm == 1);
+  CHECK(found[4].height_error_percent == Approx(100.0 / 304));
+  CHECK(found[5].columns == 110);
+  CHECK(found[6].rows == 119);  // 297.5 mm: -2.5 of 300
+  CHECK(found[6].height_error_percent == Approx(-250.0 / 300));
+  CHECK(found[6].width_error_percent == 0);
+}
+
+TEST_CASE("a tolerance leaves out what is further off in either direction", "[fit]") {
+  FitRequest wanted = request(410, 300, 10);
+  wanted.tolerance_percent = 2.5;
+  wanted.most = 1000;
+  // 400 mm are 2.44 % narrow, 440 mm 7.3 % wide. 117 to 123 rows are within 7.5 mm of 300.
+  const std::vector<FitCandidate> found = candidates(wanted);
+  REQUIRE(found.size() == 7);
+  for (const FitCandidate& each : found) {
+    CHECK(each.columns == 100);
+    CHECK(std::abs(each.height_error_percent) <= 2.5);
+  }
+  wanted.width_mm = 400;
+  wanted.tolerance_percent = 0;
+  CHECK(candidates(wanted).size() == 1);
+}
+
+TEST_CASE("groups stand from the left, each its own times, and fewer of the first win a tie", "[fit]") {
+  FitRequest wanted = request(200, 100, 4);
+  wanted.groups = {{{stockinette(4)}, 1, 20}, {{Strip{"moss", "moss", Grid(1, 4)}}, 0, 20}, {{stockinette(2)}}};
+  wanted.most = 3;
+  const std::vector<FitCandidate> found = candidates(wanted);  // 50 columns: 12 repeats of both and the closing 2
+  REQUIRE(found.size() == 3);
+  CHECK(found[0].times == std::vector<int>{1, 11, 1});
+  CHECK(found[1].times == std::vector<int>{2, 10, 1});
+  CHECK(found[2].times == std::vector<int>{3, 9, 1});
+  std::vector<std::string> textures;
+  const Panel panel = fitted(wanted, found[1]);
+  for (const StripSpan& span : panel.bands()[0].strips) textures.push_back(span.texture);
+  std::vector<std::string> expected(2, "stockinette");
+  expected.insert(expected.end(), 10, "moss");
+  expected.emplace_back("stockinette");
+  CHECK(textures == expected);
+}
+
+TEST_CASE("panels sewn together lose the seams' stitches, and their halves mirror each other", "[fit]") {
+  // Edge 2, cable 4 and ground 2 ten times, edge 2: 64 columns. Seams take 1 stitch of each edge.
+  FitRequest wanted = request(1000, 100, 1);
+  Strip cable = rope(2, 2, 4, Lean::right);
+  cable.texture = "rope";
+  wanted.groups = {{{cable, stockinette(2)}, 10, 10}};
+  wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
+  wanted.edge_least = wanted.edge_most = 2;
+  wanted.panels_most = 6;
+  wanted.needles = 70;
+  wanted.most = 1;
+  const FitCandidate best = candidates(wanted)[0];
+  CHECK(best.panels == 4);  // 4 * 64 - 6 = 250 stitches of 4 mm
+  CHECK(best.columns == 64);
+  CHECK(best.width_mm == Approx(1000));
+  const Panel first = fitted(wanted, best, 0);
+  CHECK(first.name() == "10 repeats, 2 edge columns a side, 40 rows, panel 1 of 4");
+  CHECK(first.grid() == fitted(wanted, best, 1).grid());
+  for (int panel = 2; panel < 4; ++panel) CHECK(fitted(wanted, best, panel).grid() == first.grid().mirrored());
+  CHECK(first.grid().crossings().size() == 10 * 10);  // none is cut
+
+  wanted.panels_least = wanted.panels_most = 3;
+  const FitCandidate three = candidates(wanted)[0];
+  CHECK(fitted(wanted, three, 1).grid() == first.grid());
+  CHECK(fitted(wanted, three, 2).grid() == first.grid().mirrored());
+  wanted.seam_stitches = 0.5;
+  CHECK(candidates(wanted)[0].width_mm == Approx((3 * 64 - 2) * 4));
+  wanted.seam_stitches = 0;
+  CHECK(candidates(wanted)[0].width_mm == Approx(3 * 64 * 4));
+  wanted.seam_left = 4;  // the whole edge, and half the cable
+  CHECK(candidates(wanted)[0].width_mm == Approx((3 * 64 - 4) * 4));
+}
+
+TEST_CASE("panels whose seams would take more than edge columns are none", "[fit]") {
+  FitRequest wanted = request(400, 100, 10);
+  wanted.panels_least = wanted.panels_most = 2;
+  CHECK(candidates(wanted).empty());
+  wanted.seam_stitches = 0;
+  CHECK(candidates(wanted)[0].times[0] == 5);
+  wanted.seam_stitches = 0.5;
+  wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
+  wanted.edge_least = 0;
+  for (const FitCandidate& each : candidates(wanted)) CHECK(each.edge_columns == 1);
+}
+
+TEST_CASE("numbers at the ends of their ranges make no infinite measure", "[fit]") {
+  // The coarsest and finest gauges that a swatch may have.
+  const Swatch coarse(
+      {{"stockinette", Counted::stitches, 0.1, 10'000, ""}, {"stockinette", Counted::rows, 0.1, 10'000, ""}});
+  const Swatch fine({{"stockinette", Counted::stitches, 10'000, 1, ""}, {"stockinette", Counted::rows, 10'000, 1, ""}});
+  for (const Swatch* swatch : {&coarse, &fine}) {
+    for (const double target : {1.0, 1'000'000.0}) {
+      FitRequest wanted = request(target, target, Grid::max_side);
+      wanted.groups.resize(FitRequest::max_groups, {{stockinette(Grid::max_side)}, 0, Grid::max_side});
+      wanted.edge = stockinette(1);
+      wanted.edge_least = 0;
+      wanted.edge_most = Grid::max_side;
+      wanted.panels_most = FitRequest::max_panels;
+      wanted.most = 3;
+      for (const FitCandidate& each : candidates(wanted, *swatch)) {
+        CHECK(std::isfinite(each.error));
+        CHECK(each.width_mm > 0);
+        CHECK(each.height_mm > 0);
+      }
+    }
+  }
+}
+
+TEST_CASE("more combinations than can be looked at are refused", "[fit][error]") {
+  FitRequest wanted = request(1'000'000, 1'000'000, 1);
+  wanted.groups = {8, {{stockinette(1)}, 0, 60}};
+  wanted.most = FitRequest::max_candidates;
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::too_large, "groups"));
 }

@@ -197,8 +197,6 @@ from ._data import (
     Density,
     Effort,
     Finding,
-    FitCandidate,
-    FitRequest,
     Gauge,
     Machine,
     MachineFile,
@@ -227,6 +225,7 @@ from ._enums import (
     EffortTerm,
     ErrorCode,
     FindingCode,
+    FitBound,
     GroupName,
     Lean,
     LengthUnit,
@@ -247,6 +246,7 @@ from ._enums import (
     YarnSystem,
 )
 from ._error import Error
+from ._fit import FitCandidate, FitGive, FitGroup, FitNearest, FitRequest, FitResult
 from ._plan import (
     Conditions,
     CrossingStep,
@@ -349,8 +349,13 @@ __all__ = [
     "FillingRule",
     "Finding",
     "FindingCode",
+    "FitBound",
     "FitCandidate",
+    "FitGive",
+    "FitGroup",
+    "FitNearest",
     "FitRequest",
+    "FitResult",
     "Front",
     "FrontPoint",
     "Gauge",

@@ -32,8 +32,6 @@ from ._data import (
     Crossing,
     Effort,
     Finding,
-    FitCandidate,
-    FitRequest,
     Gauge,
     Machine,
     MachineFile,
@@ -64,6 +62,11 @@ from ._enums import (
     TermState,
     WeightUnit,
     YarnSystem,
+)
+from ._fit import (
+    FitCandidate,
+    FitRequest,
+    FitResult,
 )
 from ._plan import (
     Conditions,
@@ -704,14 +707,20 @@ def measuring_findings(
     Raises Error bad_argument (field); too_large.
     """
 
-def fit(request: FitRequest, swatch: Swatch) -> list[FitCandidate]:
-    """The best ways to meet the target, ranked by error, then fewer columns, fewer rows, fewer edge columns. Empty when
-    nothing fits the bed. Raises Error bad_argument (field), no_gauge.
+def fit(request: FitRequest, swatch: Swatch) -> FitResult:
+    """The ways to meet the target, ranked by error, then fewer panels, fewer columns, fewer rows, fewer edge columns, then
+    fewer times of the first group, the second, and so on. Every combination that makes a grid, fits the needles, leaves
+    something between the seams and, where panels are sewn together, has the edge columns that their seam takes in is
+    considered. When nothing fits, the nearest and what would have to give.
+
+    Raises Error bad_argument (field "width_mm", "groups[1].least"), no_gauge (field = texture), too_large (field
+    "substitutes"; "groups", when more than 20 million widths and heights would have to be looked at).
     """
 
-def fitted(request: FitRequest, candidate: FitCandidate) -> Panel:
-    """The panel of a candidate. Raises Error bad_argument (field) when its numbers are not the request's; what join_strips()
-    raises.
+def fitted(request: FitRequest, candidate: FitCandidate, panel: int = 0) -> Panel:
+    """One panel of a candidate: the one at index `panel`, 0..panels-1, from the left on the RS. It may break the request's
+    bounds, as those of FitResult.nearest do. Raises Error bad_argument (field) when its numbers are no candidate's of
+    this request with whatever bounds loosened; what join_strips() raises.
     """
 
 def yarn_need(panel: Panel, swatch: Swatch, request: YarnRequest) -> YarnNeed:

@@ -268,6 +268,24 @@ class TermState(IntEnum):
     """No spell has any of it: the default is kept."""
 
 
+class FitBound(IntEnum):
+    """What a FitRequest holds to, and what would have to give."""
+
+    width = 0
+    """tolerance_percent of the width."""
+    height = 1
+    """tolerance_percent of the height."""
+    times = 2
+    """Least and most of a group."""
+    edge_columns = 3
+    """edge_least, edge_most."""
+    rows = 4
+    """rows_step, rows_extra."""
+    panels = 5
+    """panels_least, panels_most."""
+    needles = 6
+
+
 class ClothState(IntEnum):
     """What has been done to a cloth since it was knitted, the least finished first.
 

@@ -44,7 +44,8 @@ namespace latchwork::python {
 // clang-format off
 #define LATCHWORK_PLAIN_STRUCTS(X) \
   X(Place) X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) \
-  X(Measurement) X(Density) X(Gauge) X(Shrinkage) X(Substitute) X(StripSize) X(Size) X(FitRequest) X(FitCandidate) X(GroupReturn) \
+  X(Measurement) X(Density) X(Gauge) X(Shrinkage) X(Substitute) X(StripSize) X(Size) X(FitGroup) X(FitRequest) \
+  X(FitCandidate) X(FitGive) X(FitNearest) X(FitResult) X(GroupReturn) \
   X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(KeptRhythm) X(Conditions) X(Plan) X(TwoRhythms) \
   X(ConditionPrice) X(FrontPoint) X(Front) X(StopReason) X(Period) X(WorkTimes) X(Session) X(Rest) X(Tolerance) X(HandWork) X(Progress) X(StopPrice) \
   X(WaleClass) X(Branch) X(Stretch) X(Certificate) X(CertificateCheck) X(Move) X(Bed) X(Fault) X(Fabric) \

@@ -8,8 +8,8 @@
      own and may be NULL. Nothing is thrown, printed or kept: there is no "last error". Every function fails with
      BAD_ARGUMENT for a NULL where NULL is not said to be allowed (error.field is the argument's name), for an enum value
      out of its range or an index past the end, and with NO_MEMORY; only what comes beside these is listed.
-   - Handles (grid, wales, strip, panel, swatch, yarn_file, yarn_need, timings, effort_fit, findings, plan, front,
-     certificate, fabric, brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
+   - Handles (grid, wales, strip, panel, swatch, fit_result, yarn_file, yarn_need, timings, effort_fit, findings, plan,
+     front, certificate, fabric, brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
      latchwork_<type>_destroy(); on failure *out is NULL. A handle holds no other: the parts it was made of may be
      destroyed at once. Calls that take a handle as const may run at once in many threads; any other call needs the
      handle alone.
@@ -1764,41 +1764,110 @@ typedef struct latchwork_strip_size {
   double height_mm;
 } latchwork_strip_size;
 
-/* What may vary when a panel is fitted to a target: edge + repeat * n (+ one more closing) + edge, rows in steps. Data:
-   begin with latchwork_fit_request_default(). Since 0.1. */
+#define LATCHWORK_FIT_REQUEST_MAX_GROUPS 8
+#define LATCHWORK_FIT_REQUEST_MAX_PANELS 100
+#define LATCHWORK_FIT_REQUEST_MAX_CANDIDATES 10000
+/* Of latchwork_fit_request.tolerance_percent: none. Since 0.1. */
+#define LATCHWORK_NO_TOLERANCE (-1.0)
+
+/* Strips that stand beside each other, all together so many times: a motif with its ground, or what closes a panel (1 to
+   1 times) so that its other side balances. An element of arrays. Since 0.1. */
+typedef struct latchwork_fit_group {
+  const latchwork_strip *const *strips; /* from the left on the RS, one or more; 65536 columns at most, together */
+  size_t strip_count;
+  int32_t least;                        /* times, 0..65536 */
+  int32_t most;                         /* least..65536 */
+} latchwork_fit_group;
+
+/* What an article shall measure, and what may vary. It is made of panels sewn side by side, all alike in their counts. A
+   panel is, from the left on the RS: edge columns, each group so many times in order, the same number of edge columns.
+   Panels right of the middle are mirrored; one in the middle stands as it is. Each panel is whole, so a seam cuts no
+   motif and no crossing. Rows are rows_extra and a multiple of rows_step. The measure is that of latchwork_panel_size()
+   with the same state, substitutes and seams: those at left and right are the article's two sides, and each seam
+   between two panels takes in seam_stitches of either edge. Data: begin with latchwork_fit_request_default(). Since
+   0.1. */
 typedef struct latchwork_fit_request {
   uint32_t struct_size;
-  int32_t edge_least;                    /* columns of edge at each side, from; 0..65536 */
-  int32_t edge_most;                     /* to; 0..65536 */
-  int32_t repeats_least;                 /* repeats across, from; 1..65536 */
-  int32_t repeats_most;                  /* to; 1..65536 */
-  int32_t rows_step;                     /* the vertical repeat, 1..65536: rows are rows_extra + a multiple of this */
-  int32_t rows_extra;                    /* rows beyond whole repeats, so that both ends balance; 0..65536 */
-  int32_t needles;                       /* bed: candidates of more columns are left out; 0: no limit */
-  int32_t most;                          /* candidates returned at most, 1..10000 */
-  double width_mm;                       /* target, 1..1000000 */
-  double height_mm;                      /* target, 1..1000000 */
-  const latchwork_strip *const *repeat;  /* strips of one repeat across, one or more */
-  size_t repeat_count;
-  const latchwork_strip *const *closing; /* strips that stand once after the last repeat; may be none */
-  size_t closing_count;
-  const latchwork_strip *edge;           /* one column wide; NULL: none */
+  int32_t edge_least;                      /* columns of edge at each side of each panel, from; 0..65536 */
+  int32_t edge_most;                       /* to; edge_least..65536 */
+  int32_t panels_least;                    /* 1..100 */
+  int32_t panels_most;                     /* panels_least..100 */
+  int32_t rows_step;                       /* the vertical repeat, 1..65536: rows are rows_extra + a multiple of this */
+  int32_t rows_extra;                      /* rows beyond whole repeats, so that both ends balance; 0..65536 */
+  int32_t vary_start;                      /* 1: look for the row of the vertical repeat to begin with */
+  int32_t needles;                         /* bed: panels of more columns are left out; 0: no limit */
+  int32_t most;                            /* candidates returned at most, 1..10000 */
+  int32_t state;                           /* LATCHWORK_CLOTH_STATE_... of all gauges */
+  double width_mm;                         /* between the seams: the target, or the least of a range; 1..1000000 */
+  double width_most_mm;                    /* the greatest of the range, width_mm..1000000; 0: width_mm, a value */
+  double height_mm;                        /* likewise */
+  double height_most_mm;                   /* likewise */
+  double tolerance_percent;                /* candidates further off than this, in either direction, are none; 0..100, or
+                                              LATCHWORK_NO_TOLERANCE */
+  double seam_stitches;                    /* of each edge, that a seam between panels takes in: 0, 0.5 or 1 */
+  double seam_left;                        /* stitches that the seam at that side takes in: 0..1000, whole or half */
+  double seam_right;
+  double seam_bottom;                      /* rows, likewise */
+  double seam_top;
+  const latchwork_fit_group *groups;       /* from the left on the RS, 1..8 */
+  size_t group_count;
+  const latchwork_strip *edge;             /* one column wide; NULL: none, and edge_least and edge_most count as 0 */
+  const latchwork_substitute *substitutes; /* for textures without a gauge */
+  size_t substitute_count;
 } latchwork_fit_request;
 #define LATCHWORK_FIT_REQUEST_INIT \
-  { sizeof(latchwork_fit_request), 0, 0, 0, 0, 0, 0, 0, 0, 0.0, 0.0, NULL, 0, NULL, 0, NULL }
+  { sizeof(latchwork_fit_request), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, NULL, \
+    0, NULL, NULL, 0 }
 
-/* One way to meet the target. An element of arrays. Since 0.1. */
+/* One way to meet the target. An error is the signed distance to the nearer end of the range, 0 inside, in mm and in
+   percent of that end. An element of arrays. Since 0.1. */
 typedef struct latchwork_fit_candidate {
-  int32_t repeats;
-  int32_t edge_columns; /* at each side */
-  int32_t columns;
+  int32_t panels;
+  int32_t times[LATCHWORK_FIT_REQUEST_MAX_GROUPS]; /* of each group, in order; 0 past the last */
+  int32_t edge_columns;                            /* at each side of each panel */
+  int32_t columns;                                 /* of one panel */
   int32_t rows;
-  double width_mm;
-  double height_mm;
-  double width_error_mm;  /* width_mm - target */
-  double height_error_mm; /* height_mm - target */
-  double error;           /* the rank: root of the sum of the squared relative errors */
+  /* The row of each strip's own vertical repeat that row 1 is made as: 1 without vary_start, else of 1..rows_step the
+     one whose ends balance best. First come starts whose ends are not open, then those of the least imbalance, then the
+     lowest. */
+  int32_t start_row;
+  int32_t open_ends; /* 1: a tuck or slip in the first or last row, or a crossing after the last */
+  /* Summed over the strips of a panel: how far the rows below a strip's first crossing differ from those above its last;
+     in a strip that has no crossings those below its first row with a cell that is not knit from those above its last.
+     A strip of knit cells only counts nothing. All rows count where what is looked for falls outside them. */
+  int64_t imbalance_rows;
+  double width_mm;  /* of the outer left panel, plus (panels - 2) times an inner one's, plus the outer right's */
+  double height_mm; /* the width-weighted mean of the same */
+  double width_error_mm;
+  double height_error_mm;
+  double width_error_percent;
+  double height_error_percent;
+  double error; /* the rank: root of the sum of the squared relative errors */
 } latchwork_fit_candidate;
+
+/* What a request holds to, and what would have to give. Since 0.1. */
+enum {
+  LATCHWORK_FIT_BOUND_WIDTH = 0,        /* tolerance_percent of the width */
+  LATCHWORK_FIT_BOUND_HEIGHT = 1,       /* tolerance_percent of the height */
+  LATCHWORK_FIT_BOUND_TIMES = 2,        /* least and most of a group */
+  LATCHWORK_FIT_BOUND_EDGE_COLUMNS = 3, /* edge_least, edge_most */
+  LATCHWORK_FIT_BOUND_ROWS = 4,         /* rows_step, rows_extra */
+  LATCHWORK_FIT_BOUND_PANELS = 5,       /* panels_least, panels_most */
+  LATCHWORK_FIT_BOUND_NEEDLES = 6
+};
+
+/* One bound that a candidate does not keep. An element of arrays; its words are the result's and go with it. Since
+   0.1. */
+typedef struct latchwork_fit_give {
+  const char *words; /* "21 repeats of group 1; at most 20 are allowed" */
+  double value;      /* the candidate's: mm off the range (signed), or a count */
+  double limit;      /* the nearest that is allowed, likewise */
+  int32_t bound;     /* LATCHWORK_FIT_BOUND_... */
+  int32_t group;     /* index, where the bound is a group's; else -1 */
+} latchwork_fit_give;
+
+/* What latchwork_fit() finds: candidates, or else the nearest and what would have to give. Since 0.1. */
+typedef struct latchwork_fit_result latchwork_fit_result;
 
 /* "off the machine", "rested", "washed"; "" for a number that is no state. Never freed. Since 0.1. */
 LATCHWORK_C_API const char *latchwork_cloth_state_name(int32_t state);
@@ -1881,19 +1950,55 @@ LATCHWORK_C_API latchwork_status latchwork_panel_measuring_findings(const latchw
                                                                     const latchwork_swatch *swatch,
                                                                     const latchwork_size_options *options,
                                                                     latchwork_findings **out, latchwork_error *error);
-/* Fills `request` with the defaults: 1 edge column, 1..200 repeats, any row count, no bed, 10 candidates. Since 0.1. */
+/* Fills `request` with the defaults: 1 edge column, 1 panel, seams of 1 stitch between panels, any row count, no bed, no
+   tolerance, 10 candidates. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_request_default(latchwork_fit_request *request, latchwork_error *error);
-/* Every combination is considered; the best `most` come ranked by error, then fewer columns, fewer rows, fewer edge
-   columns; none when nothing fits the bed. A buffer of `most` is always enough. Fails: BAD_ARGUMENT (field), NO_GAUGE.
-   Since 0.1. */
+/* Every combination of panels, times, edge columns and rows that makes a grid (LATCHWORK_GRID_MAX_SIDE,
+   LATCHWORK_GRID_MAX_CELLS), fits the needles, leaves something between the seams and, where panels are sewn together,
+   has the edge columns that their seam takes in is considered. The best `most` come ranked by error, then fewer panels,
+   fewer columns, fewer rows, fewer edge columns, then fewer times of the first group, the second, and so on. The time
+   goes with the product of all ranges but the largest, and with `most`. Fails: BAD_ARGUMENT (field "width_mm",
+   "groups[1].least"), NO_GAUGE (field: the texture), TOO_LARGE (field "substitutes"; "groups", when more than 20 million
+   widths and heights would have to be looked at). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit(const latchwork_fit_request *request, const latchwork_swatch *swatch,
-                                               latchwork_fit_candidate *candidates, size_t capacity, size_t *needed,
-                                               latchwork_error *error);
-/* The panel of a candidate. Fails: BAD_ARGUMENT (field) when its numbers are not the request's; as latchwork_join_strips.
-   Since 0.1. */
+                                               latchwork_fit_result **out, latchwork_error *error);
+/* A result of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit_result_copy(const latchwork_fit_result *fit_result,
+                                                           latchwork_fit_result **out, latchwork_error *error);
+/* *equal is 1 when everything in both is the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit_result_equal(const latchwork_fit_result *fit_result,
+                                                            const latchwork_fit_result *other, int32_t *equal,
+                                                            latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_fit_result_destroy(latchwork_fit_result *fit_result);
+/* Ranked; none when nothing fits. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit_result_candidates(const latchwork_fit_result *fit_result,
+                                                                 latchwork_fit_candidate *candidates, size_t capacity,
+                                                                 size_t *needed, latchwork_error *error);
+/* Only when nothing fits: at most three, ranked. Each bound is loosened alone, and the best candidate under it taken; where
+   no single one suffices, pairs, and so on up. The tolerance (both directions), each group's times, edge columns, rows,
+   panels and needles are one bound each. Loosened, they are: none; 1 (0 where it was allowed) to 65536; 0 to 65536; any
+   number; 1 to 100; no limit. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest(const latchwork_fit_result *fit_result,
+                                                              latchwork_fit_candidate *candidates, size_t capacity,
+                                                              size_t *needed, latchwork_error *error);
+/* What would have to give for the nearest at `index`, in the order of LATCHWORK_FIT_BOUND_..., groups in theirs. Since
+   0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit_result_gives(const latchwork_fit_result *fit_result, size_t index,
+                                                            latchwork_fit_give *gives, size_t capacity, size_t *needed,
+                                                            latchwork_error *error);
+/* *nearest_complete is 0 when the search for the nearest was cut short, at 20 million widths and heights: there may be
+   nearer ones; else 1. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest_complete(const latchwork_fit_result *fit_result,
+                                                                       int32_t *nearest_complete,
+                                                                       latchwork_error *error);
+/* One panel of a candidate, named after its numbers: the one at index `panel`, 0..panels-1, from the left on the RS. Of the
+   candidate panels, times, edge_columns, columns, rows and start_row are read; it may break the request's bounds, as
+   those of latchwork_fit_result_nearest do. Fails: BAD_ARGUMENT (field) when they are no candidate's of this request
+   with whatever bounds loosened; as latchwork_join_strips. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request *request,
-                                                  const latchwork_fit_candidate *candidate, latchwork_panel **out,
-                                                  latchwork_error *error);
+                                                  const latchwork_fit_candidate *candidate, int32_t panel,
+                                                  latchwork_panel **out, latchwork_error *error);
 
 /* ---- Even spacing ------------------------------------------------------------------------------------------------ */
 

@@ -1,0 +1,164 @@
+"""Plain data about fitting: what an article shall measure, and the ways to make it so."""
+
+from dataclasses import dataclass, field
+from typing import ClassVar
+
+from ._data import Strip, Substitute
+from ._enums import ClothState, FitBound
+
+
+@dataclass(slots=True)
+class FitGroup:
+    """Strips that stand beside each other, all together so many times.
+
+    A motif with its ground, or what closes a panel (1 to 1 times) so that its other side balances.
+    """
+
+    strips: list[Strip] = field(default_factory=list)
+    """From the left on the RS, one or more; 65536 columns at most, together."""
+    least: int = 1
+    """Times, 0..65536."""
+    most: int = 1
+    """``least``..65536."""
+
+
+@dataclass(slots=True)
+class FitRequest:
+    """What an article shall measure, and what may vary.
+
+    It is made of panels sewn side by side, all alike in their counts. A panel is, from the left on the RS: edge columns,
+    each group so many times in order, the same number of edge columns. Panels right of the middle are mirrored, so that
+    the halves mirror each other; a panel in the middle stands as it is. Each panel is whole, so a seam cuts no motif and
+    no crossing. Rows are rows_extra + m * rows_step, m from 0.
+
+    The measure is that of size() with the same state, substitutes and seams: those at left and right are the article's
+    two sides, and each seam between two panels takes in ``seam_stitches`` of either edge.
+    """
+
+    max_groups: ClassVar[int] = 8
+    max_panels: ClassVar[int] = 100
+    max_candidates: ClassVar[int] = 10_000
+
+    width_mm: float = 0.0
+    """Between the seams: the target, or the least of a range; 1..1000000."""
+    width_most_mm: float = 0.0
+    """The greatest of the range, width_mm..1000000; 0: width_mm, a value."""
+    height_mm: float = 0.0
+    """Likewise."""
+    height_most_mm: float = 0.0
+    """Likewise."""
+    tolerance_percent: float | None = None
+    """Candidates further off than this, in either direction, are none; 0..100."""
+    groups: list[FitGroup] = field(default_factory=list)
+    """From the left on the RS, 1..max_groups."""
+    edge: Strip | None = None
+    """One column wide; without it ``edge_least`` and ``edge_most`` count as 0."""
+    edge_least: int = 1
+    """Fewest columns of edge at each side of each panel; 0..65536."""
+    edge_most: int = 1
+    """Most of them; edge_least..65536."""
+    panels_least: int = 1
+    """1..max_panels."""
+    panels_most: int = 1
+    """panels_least..max_panels."""
+    seam_stitches: float = 1.0
+    """Of each edge, that a seam between panels takes in: 0, 0.5 or 1; edge columns only."""
+    rows_step: int = 1
+    """The vertical repeat, 1..65536: rows are rows_extra + a multiple of this."""
+    rows_extra: int = 0
+    """Rows beyond whole repeats, so that both ends balance; 0..65536."""
+    vary_start: bool = False
+    """Look for the row of the vertical repeat to begin with; see FitCandidate.start_row."""
+    needles: int = 0
+    """Bed: panels of more columns are left out; 0: no limit."""
+    most: int = 10
+    """Candidates returned at most, 1..max_candidates."""
+    state: ClothState | None = None
+    """Of all gauges, as of size()."""
+    substitutes: list[Substitute] = field(default_factory=list)
+    """As of size()."""
+    seam_left: float = 0.0
+    """Stitches that the seam at the article's left takes in: 0..1000, whole or half."""
+    seam_right: float = 0.0
+    seam_bottom: float = 0.0
+    """Rows, likewise."""
+    seam_top: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class FitCandidate:
+    """One way to meet the target.
+
+    An error is the signed distance to the nearer end of the range, 0 inside, in mm and in percent of that end.
+    """
+
+    panels: int = 1
+    times: tuple[int, ...] = ()
+    """Of each group, in order."""
+    edge_columns: int = 0
+    """At each side of each panel."""
+    columns: int = 0
+    """Of one panel."""
+    rows: int = 0
+    start_row: int = 1
+    """The row of each strip's own vertical repeat that row 1 is made as: 1 without ``vary_start``, else of 1..rows_step the
+    one whose ends balance best. First come starts whose ends are not open, then those of the least imbalance, then the
+    lowest."""
+    imbalance_rows: int = 0
+    """Summed over the strips of a panel: how far the rows below a strip's first crossing differ from those above its last.
+
+    In a strip that has no crossings its first and last row with a cell that is not knit count instead, rows below the one
+    and above the other; a strip of knit cells only counts nothing. All rows count where what is looked for falls outside
+    them."""
+    open_ends: bool = False
+    """A tuck or slip in the first or last row, or a crossing after the last."""
+    width_mm: float = 0.0
+    """Of the outer left panel, plus (panels - 2) times an inner one's, plus the outer right's."""
+    height_mm: float = 0.0
+    """The width-weighted mean of the same."""
+    width_error_mm: float = 0.0
+    height_error_mm: float = 0.0
+    width_error_percent: float = 0.0
+    height_error_percent: float = 0.0
+    error: float = 0.0
+    """The rank: root of the sum of the squared relative errors, rounded to 1e-12 so that ties tie."""
+
+
+@dataclass(frozen=True, slots=True)
+class FitGive:
+    """One bound that a candidate does not keep."""
+
+    bound: FitBound = FitBound.width
+    group: int = -1
+    """Index, where the bound is a group's; else -1."""
+    value: float = 0.0
+    """The candidate's: mm off the range (signed), or a count."""
+    limit: float = 0.0
+    """The nearest that is allowed, likewise."""
+    words: str = ""
+    """"21 repeats of group 1; at most 20 are allowed"."""
+
+
+@dataclass(frozen=True, slots=True)
+class FitNearest:
+    """A candidate that would do if some bounds gave."""
+
+    candidate: FitCandidate = FitCandidate()
+    gives: tuple[FitGive, ...] = ()
+    """In the order of FitBound, groups in theirs."""
+
+
+@dataclass(frozen=True, slots=True)
+class FitResult:
+    """What fit() finds."""
+
+    candidates: tuple[FitCandidate, ...] = ()
+    """Ranked; empty when nothing fits."""
+    nearest: tuple[FitNearest, ...] = ()
+    """Only when nothing fits: at most three, ranked.
+
+    Each bound is loosened alone, and the best candidate under it taken; where no single one suffices, pairs, and so on up.
+    The tolerance (both directions), each group's times, edge columns, rows, panels and needles are one bound each.
+    Loosened, they are: none; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to max_panels; no limit."""
+    nearest_complete: bool = True
+    """False when the search for the nearest was cut short, at 20 million widths and heights: there may be nearer ones."""

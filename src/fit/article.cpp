@@ -1,0 +1,133 @@
+#include "fit/article.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <string_view>
+
+namespace latchwork::inline v0::fitting {
+
+Article::Article(const FitRequest& request, const Gauges& gauges) : request_(request) {
+  const std::size_t edge = request.groups.size();
+  std::map<std::string_view, Shares> by_name;
+  const auto share_of = [&](const Strip& strip) -> Shares& {
+    const Gauge& gauge = gauges.of(strip.texture);
+    Shares& out = by_name[gauge.texture];  // what borrows a gauge is measured with its owner, as in size()
+    out.gauge = &gauge;
+    out.columns.resize(edge + 1, 0);
+    return out;
+  };
+  for (std::size_t i = 0; i < edge; ++i) {
+    for (const Strip& strip : request.groups[i].strips) share_of(strip).columns[i] += strip.grid.columns();
+    columns_each_.push_back(columns_of(request.groups[i]));
+  }
+  if (request.edge) share_of(*request.edge).columns[edge] += 2;
+  columns_each_.push_back(2);
+
+  std::map<std::string_view, std::size_t> index;
+  for (const auto& [name, share] : by_name) {
+    index.emplace(name, shares_.size());
+    shares_.push_back(share);
+  }
+  for (const FitGroup& group : request.groups) {
+    std::vector<Part>& parts = groups_.emplace_back();
+    parts.reserve(group.strips.size());
+    for (const Strip& strip : group.strips) {
+      parts.push_back({index.at(gauges.of(strip.texture).texture), strip.grid.columns()});
+    }
+  }
+  if (request.edge) edge_share_ = index.at(gauges.of(request.edge->texture).texture);
+  for (Sewn* panel : {&outer_left_, &inner_, &outer_right_}) {
+    panel->textures.reserve(shares_.size());
+    for (const Shares& share : shares_) panel->textures.push_back({share.gauge, 0});
+  }
+}
+
+Count Article::columns(const Counts& counts) const {
+  Count out = 0;
+  for (std::size_t i = 0; i < counts.size(); ++i) out += counts[i] * columns_each_[i];
+  return out;
+}
+
+Count Article::edge_least(Count panels) const {
+  return panels > 1 ? static_cast<Count>(std::ceil(request_.seam_stitches)) : 0;
+}
+
+// What is made mirrored is measured as it was, with its seams the other way round.
+void Article::measure(Count panels, const Counts& counts) {
+  panels_ = panels;
+  if (panels == 1) {
+    sew(outer_left_, counts, request_.seam_left, request_.seam_right);
+    width_ = outer_left_.width;
+    return;
+  }
+  sew(outer_left_, counts, request_.seam_left, request_.seam_stitches);
+  sew(outer_right_, counts, request_.seam_right, request_.seam_stitches);
+  width_ = outer_left_.width;
+  if (panels > 2) {
+    sew(inner_, counts, request_.seam_stitches, request_.seam_stitches);
+    width_ += static_cast<double>(panels - 2) * inner_.width;
+  }
+  width_ += outer_right_.width;
+  // A panel that its seams take in whole makes no article.
+  const bool whole = outer_left_.width > 0 && outer_right_.width > 0 && (panels == 2 || inner_.width > 0);
+  if (!whole) width_ = 0;
+}
+
+double Article::height(Count rows) const {
+  const double between = (static_cast<double>(rows) - request_.seam_top) - request_.seam_bottom;
+  const double left = band_height_mm(outer_left_.textures, between);
+  if (panels_ == 1) return left;
+  const double right = band_height_mm(outer_right_.textures, between);
+  double least = std::min(left, right);
+  double greatest = std::max(left, right);
+  double weighted = outer_left_.width * left;
+  if (panels_ > 2) {
+    const double inner = band_height_mm(inner_.textures, between);
+    least = std::min(least, inner);
+    greatest = std::max(greatest, inner);
+    weighted += static_cast<double>(panels_ - 2) * (inner_.width * inner);
+  }
+  weighted += outer_right_.width * right;
+  return std::clamp(weighted / width_, least, greatest);
+}
+
+void Article::sew(Sewn& panel, const Counts& counts, double seam_left, double seam_right) {
+  panel.width = 0;
+  if (static_cast<double>(columns(counts)) <= seam_left + seam_right) return;
+  for (std::size_t i = 0; i < shares_.size(); ++i) {
+    Count columns = 0;
+    for (std::size_t k = 0; k < counts.size(); ++k) columns += counts[k] * shares_[i].columns[k];
+    panel.textures[i].columns = static_cast<double>(columns);
+  }
+  take_in(panel, counts, seam_left, true);
+  take_in(panel, counts, seam_right, false);
+  panel.width = band_width_mm(panel.textures);
+}
+
+// Whole and half stitches: every difference is exact.
+void Article::take_in(Sewn& panel, const Counts& counts, double seam, bool from_left) const {
+  const auto take = [&](std::size_t share, Count there) {
+    const double taken = std::min(seam, static_cast<double>(there));
+    panel.textures[share].columns -= taken;
+    seam -= taken;
+  };
+  const Count edge = counts.back();
+  if (seam > 0 && edge > 0) take(edge_share_, edge);
+  for (std::size_t n = 0; n < groups_.size() && seam > 0; ++n) {
+    const std::size_t i = from_left ? n : groups_.size() - 1 - n;
+    const Count whole = std::min(counts[i], static_cast<Count>(seam / static_cast<double>(columns_each_[i])));
+    for (const Part& part : groups_[i]) {
+      panel.textures[part.share].columns -= static_cast<double>(whole * part.columns);
+    }
+    seam -= static_cast<double>(whole * columns_each_[i]);
+    if (whole == counts[i]) continue;
+    for (std::size_t k = 0; k < groups_[i].size() && seam > 0; ++k) {
+      const Part& part = groups_[i][from_left ? k : groups_[i].size() - 1 - k];
+      take(part.share, part.columns);
+    }
+  }
+  if (seam > 0 && edge > 0) take(edge_share_, edge);
+}
+
+}  // namespace latchwork::inline v0::fitting

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <vector>
+
+#include "fit/article.hpp"
+#include "fit/search.hpp"
+#include "latchwork/fit.hpp"
+
+namespace latchwork::inline v0::fitting {
+
+/// FitResult::nearest of a request that nothing fits.
+std::vector<FitNearest> nearest(const FitRequest& request, Article& article, Budget& budget);
+
+}  // namespace latchwork::inline v0::fitting

@@ -1,0 +1,111 @@
+#include "fit/request.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace latchwork::inline v0::fitting {
+namespace {
+
+constexpr double least_target_mm = 1;
+constexpr double most_target_mm = 1'000'000;
+constexpr double most_percent = 100;
+constexpr double most_seam = 1000;  // as of SizeOptions
+
+void require_target(const std::string& name, double least, double most) {
+  if (!(least >= least_target_mm && least <= most_target_mm)) {
+    refuse(name + "_mm",
+           fmt::format("{}_mm is {}; it must be {}..{} mm", name, least, least_target_mm, most_target_mm));
+  }
+  if (most == 0 || (most >= least && most <= most_target_mm)) return;
+  refuse(name + "_most_mm",
+         fmt::format("{}_most_mm is {}; it must be 0 or {}..{} mm", name, most, least, most_target_mm));
+}
+
+void require_halves(std::string_view field, double value, double most) {
+  if (value >= 0 && value <= most && 2 * value == std::floor(2 * value)) return;
+  refuse(field, fmt::format("{} is {}; it must be 0..{}, whole or half", field, value, most));
+}
+
+void require_group(const FitGroup& group, std::size_t index) {
+  const std::string field = fmt::format("groups[{}].", index);
+  if (group.strips.empty()) refuse(field + "strips", field + "strips has none; it must have one or more");
+  if (columns_of(group) > Grid::max_side) {
+    refuse(field + "strips",
+           fmt::format("{}strips is {} columns wide; the most is {}", field, columns_of(group), Grid::max_side));
+  }
+  require(field + "least", group.least, 0, Grid::max_side);
+  require(field + "most", group.most, group.least, Grid::max_side);
+}
+
+}  // namespace
+
+void refuse(std::string_view field, const std::string& message) {
+  Place place;
+  place.field = field;
+  throw Error(ErrorCode::bad_argument, place, message);
+}
+
+void require(std::string_view field, Count value, Count least, Count most) {
+  if (value >= least && value <= most) return;
+  refuse(field, fmt::format("{} is {}; it must be {}..{}", field, value, least, most));
+}
+
+void require_request(const FitRequest& request) {
+  require_target("width", request.width_mm, request.width_most_mm);
+  require_target("height", request.height_mm, request.height_most_mm);
+  if (request.tolerance_percent && !(*request.tolerance_percent >= 0 && *request.tolerance_percent <= most_percent)) {
+    refuse("tolerance_percent",
+           fmt::format("tolerance_percent is {}; it must be 0..{}", *request.tolerance_percent, most_percent));
+  }
+  if (request.groups.empty() || request.groups.size() > static_cast<std::size_t>(FitRequest::max_groups)) {
+    refuse("groups", fmt::format("groups are {}; there must be 1..{}", request.groups.size(), FitRequest::max_groups));
+  }
+  for (std::size_t i = 0; i < request.groups.size(); ++i) require_group(request.groups[i], i);
+  if (request.edge && request.edge->grid.columns() != 1) {
+    refuse("edge", fmt::format("edge is {} columns wide; it must be 1", request.edge->grid.columns()));
+  }
+  require("edge_least", request.edge_least, 0, Grid::max_side);
+  require("edge_most", request.edge_most, request.edge_least, Grid::max_side);
+  require("panels_least", request.panels_least, 1, FitRequest::max_panels);
+  require("panels_most", request.panels_most, request.panels_least, FitRequest::max_panels);
+  require_halves("seam_stitches", request.seam_stitches, 1);
+  require("rows_step", request.rows_step, 1, Grid::max_side);
+  require("rows_extra", request.rows_extra, 0, Grid::max_side);
+  if (request.needles < 0) refuse("needles", fmt::format("needles is {}; it must be 0 or more", request.needles));
+  require("most", request.most, 1, FitRequest::max_candidates);
+  require_halves("seam_left", request.seam_left, most_seam);
+  require_halves("seam_right", request.seam_right, most_seam);
+  require_halves("seam_bottom", request.seam_bottom, most_seam);
+  require_halves("seam_top", request.seam_top, most_seam);
+}
+
+Count columns_of(const FitGroup& group) {
+  Count columns = 0;
+  for (const Strip& strip : group.strips) columns += strip.grid.columns();
+  return columns;
+}
+
+Target width_target(const FitRequest& request) {
+  return {request.width_mm, request.width_most_mm == 0 ? request.width_mm : request.width_most_mm};
+}
+
+Target height_target(const FitRequest& request) {
+  return {request.height_mm, request.height_most_mm == 0 ? request.height_mm : request.height_most_mm};
+}
+
+Limits limits_of(const FitRequest& request) {
+  Limits out;
+  out.tolerance_percent = request.tolerance_percent;
+  out.times.reserve(request.groups.size());
+  for (const FitGroup& group : request.groups) out.times.push_back({group.least, group.most});
+  if (request.edge) out.edge = {request.edge_least, request.edge_most};
+  out.panels = {request.panels_least, request.panels_most};
+  out.rows_step = request.rows_step;
+  out.rows_extra = request.rows_extra;
+  out.columns_most = request.needles > 0 ? std::min<Count>(request.needles, Grid::max_side) : Grid::max_side;
+  return out;
+}
+
+}  // namespace latchwork::inline v0::fitting

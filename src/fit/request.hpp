@@ -1,0 +1,53 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "latchwork/fit.hpp"
+
+namespace latchwork::inline v0::fitting {
+
+using Count = std::int64_t;  // products of two sides pass int
+
+/// Throws unless every field is in its range. @throws Error bad_argument (field).
+void require_request(const FitRequest& request);
+[[noreturn]] void refuse(std::string_view field, const std::string& message);
+void require(std::string_view field, Count value, Count least, Count most);
+
+Count columns_of(const FitGroup& group);
+
+/// A target in mm, and how far off it a measure is. Errors never fall on the way out from it, in doubles as in numbers.
+struct Target {
+  double least = 0;
+  double most = 0;
+
+  double error_mm(double mm) const { return mm < least ? mm - least : (mm > most ? mm - most : 0); }
+  double nearer(double mm) const { return mm < least ? least : most; }
+  double relative(double mm) const { return error_mm(mm) / nearer(mm); }
+  double percent(double mm) const { return 100 * error_mm(mm) / nearer(mm); }
+};
+Target width_target(const FitRequest& request);
+Target height_target(const FitRequest& request);
+
+struct Range {
+  Count least = 0;
+  Count most = 0;
+  Count count() const { return most - least + 1; }
+};
+
+/// What a search keeps to: the request's bounds, or some of them loosened.
+struct Limits {
+  std::optional<double> tolerance_percent;
+  std::vector<Range> times;
+  Range edge;
+  Range panels;
+  Count rows_step = 1;
+  Count rows_extra = 0;
+  Count columns_most = 0;
+};
+Limits limits_of(const FitRequest& request);
+
+}  // namespace latchwork::inline v0::fitting

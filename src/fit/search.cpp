@@ -1,0 +1,236 @@
+#include "fit/search.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "fit/ranking.hpp"
+
+namespace latchwork::inline v0::fitting {
+namespace {
+
+/// Searches all combinations, and passes over only those that cannot rank. It rests on what Article promises: with
+/// everything else fixed, widths never fall as a count grows, nor heights as rows grow. So errors only grow on the way
+/// out from the target, and the widths with all later counts at their least and at their most bound those between.
+class Search {
+ public:
+  Search(const FitRequest& request, Article& article, const Limits& limits, int most, Budget& budget)
+      : limits_(limits),
+        article_(article),
+        budget_(budget),
+        ranking_(most),
+        most_(most),
+        wide_(width_target(request)),
+        high_(height_target(request)) {
+    found_.times.resize(limits.times.size());
+  }
+
+  std::vector<FitCandidate> run() && {
+    for (panels_ = limits_.panels.least; panels_ <= limits_.panels.most && !budget_.spent(); ++panels_) {
+      ranges_ = limits_.times;
+      ranges_.push_back({std::max(limits_.edge.least, article_.edge_least(panels_)), limits_.edge.most});
+      if (ranges_.back().count() < 1) continue;
+      // Whatever has the most values is searched from the target outward, so it comes last.
+      order_.resize(ranges_.size());
+      std::iota(order_.begin(), order_.end(), std::size_t{0});
+      std::stable_sort(order_.begin(), order_.end(),
+                       [&](std::size_t a, std::size_t b) { return ranges_[a].count() < ranges_[b].count(); });
+      counts_.clear();
+      for (const Range& range : ranges_) counts_.push_back(range.least);
+      descend(0);
+    }
+    return std::move(ranking_).sorted();
+  }
+
+ private:
+  // Tries every value of the dimensions from `depth` on; all of them are at their least, before and after.
+  void descend(std::size_t depth) {
+    const std::size_t dimension = order_[depth];
+    if (depth + 1 == order_.size()) {
+      search_last(dimension);
+      return;
+    }
+    const Range& range = ranges_[dimension];
+    set_later(depth, &Range::most);
+    measure();
+    // Where even the most is too narrow the best lie at that end: what is found first makes the rest pass over.
+    const bool upward = article_.width() >= wide_.least;
+    for (Count i = 0; i < range.count() && !budget_.spent(); ++i) {
+      set_later(depth + 1, &Range::least);
+      counts_[dimension] = upward ? range.least + i : range.most - i;
+      const Count columns = article_.columns(counts_);
+      if (columns > limits_.columns_most) {
+        if (upward) break;
+        continue;
+      }
+      measure();
+      if (article_.width() > wide_.most && !may_rank(columns)) break;  // more is wider still
+      set_later(depth + 1, &Range::most);
+      measure();
+      const bool reaches = article_.width() >= wide_.least || may_rank(columns);
+      set_later(depth + 1, &Range::least);
+      if (reaches) descend(depth + 1);
+    }
+    set_later(depth, &Range::least);
+  }
+
+  // Sets the dimensions from `depth` on to one end of their ranges.
+  void set_later(std::size_t depth, Count Range::*end) {
+    for (; depth < order_.size(); ++depth) counts_[order_[depth]] = ranges_[order_[depth]].*end;
+  }
+
+  void measure() {
+    budget_.take();
+    article_.measure(panels_, counts_);
+  }
+
+  // Whether anything with the measured width's error or a greater one, and so many columns or more, can be a candidate.
+  bool may_rank(Count columns) const {
+    return within(wide_.percent(article_.width())) &&
+           ranking_.open(rank_error(wide_.relative(article_.width()), 0), panels_, columns);
+  }
+
+  bool within(double percent) const {
+    return !limits_.tolerance_percent || std::abs(percent) <= *limits_.tolerance_percent;
+  }
+
+  // Outward from the count that meets the target's least width.
+  void search_last(std::size_t dimension) {
+    const Range& range = ranges_[dimension];
+    const Count each = article_.columns_each(dimension);
+    const Count room = limits_.columns_most - (article_.columns(counts_) - range.least * each);
+    if (room < 0) return;
+    const Count most = std::min(range.most, room / each);
+    Count wide = range.least;  // the first that is not narrower than the target
+    for (Count end = most + 1; wide < end;) {
+      const Count middle = wide + (end - wide) / 2;
+      counts_[dimension] = middle;
+      measure();
+      if (article_.width() < wide_.least) {
+        wide = middle + 1;
+      } else {
+        end = middle;
+      }
+    }
+    for (Count n = wide; n <= most && !budget_.spent(); ++n) {
+      counts_[dimension] = n;
+      measure();
+      if (!may_rank(article_.columns(counts_))) break;
+      search_rows();
+    }
+    for (Count n = wide - 1; n >= range.least && !budget_.spent(); --n) {
+      counts_[dimension] = n;
+      measure();
+      const double width = article_.width();
+      // Fewer columns may still win a tie, so the error alone ends this.
+      if (width == 0 || !within(wide_.percent(width)) || !ranking_.open(rank_error(wide_.relative(width), 0))) break;
+      search_rows();
+    }
+    counts_[dimension] = range.least;
+  }
+
+  Count rows(Count step) const { return limits_.rows_extra + step * limits_.rows_step; }
+  double height(Count step) const {
+    budget_.take();
+    return article_.height(rows(step));
+  }
+  double error(Count step) const { return rank_error(wide_.relative(article_.width()), high_.relative(height(step))); }
+
+  // The first step from `first` to `last` for which `holds` is true, as it is for all above it; else last + 1.
+  template <class Holds>
+  static Count first_where(Count first, Count last, Holds&& holds) {
+    for (Count end = last + 1; first < end;) {
+      const Count middle = first + (end - first) / 2;
+      if (holds(middle)) {
+        end = middle;
+      } else {
+        first = middle + 1;
+      }
+    }
+    return first;
+  }
+
+  // Offers the best row counts for the measured columns, `most` at most, or all that can still rank.
+  void search_rows() {
+    const Count columns = article_.columns(counts_);
+    if (article_.width() == 0) return;
+    const Count rows_most = std::min<Count>(Grid::max_side, Grid::max_cells / columns);
+    const Count rows_least = static_cast<Count>(std::floor(article_.seam_rows())) + 1;  // something between the seams
+    const Count missing = std::max<Count>(rows_least - limits_.rows_extra, 0);
+    Count first = (missing + limits_.rows_step - 1) / limits_.rows_step;
+    if (rows(first) > rows_most) return;
+    const Count last = (rows_most - limits_.rows_extra) / limits_.rows_step;
+    Count high = first_where(first, last, [&](Count step) { return height(step) >= high_.least; });
+    if (limits_.tolerance_percent) {
+      first = first_where(first, high - 1, [&](Count step) { return within(high_.percent(height(step))); });
+    }
+
+    // Outward both ways, the lesser error first. Where the width's error is great, many heights have one error after
+    // rounding: of such a run below the target the lowest rows rank first, so it is offered from its far end.
+    set_columns(columns);
+    Count low = high - 1;
+    int left = most_;
+    while (left > 0 && !budget_.spent() && (low >= first || high <= last)) {
+      const bool below = high > last || (low >= first && error(low) <= error(high));
+      const double level = error(below ? low : high);
+      if (!ranking_.open(level, panels_, columns)) return;
+      if (!below) {
+        if (!within(high_.percent(height(high)))) {
+          high = last + 1;
+          continue;
+        }
+        if (!offer(high++, level)) high = last + 1;  // those above rank after it
+        --left;
+        continue;
+      }
+      const Count run = first_where(first, low, [&](Count step) { return error(step) <= level; });
+      for (Count step = run; step <= low && left > 0; ++step, --left) {
+        if (!offer(step, level)) break;
+      }
+      low = run - 1;
+    }
+  }
+
+  void set_columns(Count columns) {
+    found_.panels = static_cast<int>(panels_);
+    for (std::size_t i = 0; i < found_.times.size(); ++i) found_.times[i] = static_cast<int>(counts_[i]);
+    found_.edge_columns = static_cast<int>(counts_.back());
+    found_.columns = static_cast<int>(columns);
+    found_.width_mm = article_.width();
+    found_.width_error_mm = wide_.error_mm(found_.width_mm);
+    found_.width_error_percent = wide_.percent(found_.width_mm);
+  }
+
+  bool offer(Count step, double level) {
+    found_.rows = static_cast<int>(rows(step));
+    found_.height_mm = height(step);
+    found_.height_error_mm = high_.error_mm(found_.height_mm);
+    found_.height_error_percent = high_.percent(found_.height_mm);
+    found_.error = level;
+    return ranking_.offer(found_);
+  }
+
+  const Limits& limits_;
+  Article& article_;
+  Budget& budget_;
+  Ranking ranking_;
+  int most_;
+  Target wide_;
+  Target high_;
+
+  // Of the combination being looked at.
+  Count panels_ = 1;
+  std::vector<Range> ranges_;
+  std::vector<std::size_t> order_;
+  Counts counts_;
+  FitCandidate found_;
+};
+
+}  // namespace
+
+std::vector<FitCandidate> search(const FitRequest& request, Article& article, const Limits& limits, int most,
+                                 Budget& budget) {
+  return Search(request, article, limits, most, budget).run();
+}
+
+}  // namespace latchwork::inline v0::fitting

@@ -1,0 +1,104 @@
+#include "fit/start.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <cstdlib>
+#include <numeric>
+
+namespace latchwork::inline v0::fitting {
+
+Ends::Ends(const Strip& strip) {
+  const Grid& grid = strip.grid;
+  const auto height = static_cast<std::size_t>(grid.rows());
+  const auto columns = static_cast<std::size_t>(grid.columns());
+  std::vector<bool> crossed(height, false);
+  std::vector<bool> other(height, false);
+  open_first_.assign(height, false);
+  for (const Crossing& crossing : grid.crossings()) crossed[static_cast<std::size_t>(crossing.row - 1)] = true;
+  for (std::size_t row = 0; row < height; ++row) {
+    for (const Cell cell : grid.cells().subspan(row * columns, columns)) {
+      if (cell != Cell::knit) other[row] = true;
+      if (cell == Cell::tuck || cell == Cell::slip) open_first_[row] = true;
+    }
+  }
+  open_last_ = open_first_;
+  for (std::size_t row = 0; row < height; ++row) {
+    if (crossed[row]) open_last_[row] = true;
+  }
+
+  // Rows below a crossing after row r are r, those below a cell in row r are r - 1.
+  const bool has_crossings = !grid.crossings().empty();
+  const std::vector<bool>& marks = has_crossings ? crossed : other;
+  const Count first_counts = has_crossings ? 1 : 0;
+  below_.assign(height, -1);
+  above_.assign(height, -1);
+  if (std::none_of(marks.begin(), marks.end(), [](bool mark) { return mark; })) return;
+  Count up = 0;
+  Count down = 0;
+  for (std::size_t n = 0; n < 2 * height; ++n) {  // twice round, since what is looked for may lie beyond the seam
+    const std::size_t from_top = height - 1 - n % height;
+    up = marks[from_top] ? 0 : up + 1;
+    below_[from_top] = up + first_counts;
+    const std::size_t from_bottom = n % height;
+    down = marks[from_bottom] ? 0 : down + 1;
+    above_[from_bottom] = down;
+  }
+}
+
+Ends::Look Ends::look(Count start_row, Count rows) const {
+  const auto first = static_cast<std::size_t>((start_row - 1) % repeat());
+  const auto last = static_cast<std::size_t>((start_row - 1 + rows - 1) % repeat());
+  Look out;
+  out.open = open_first_[first] || open_last_[last];
+  if (below_[first] < 0) return out;                // nothing to balance
+  const bool falls_outside = above_[last] >= rows;  // the last mark lies below row 1, so no row has one
+  out.apart = falls_outside ? rows : std::abs(below_[first] - above_[last]);
+  return out;
+}
+
+Starts::Starts(const FitRequest& request) : request_(request) {
+  for (const FitGroup& group : request.groups) {
+    std::vector<Ends>& ends = groups_.emplace_back();
+    ends.reserve(group.strips.size());
+    for (const Strip& strip : group.strips) ends.emplace_back(strip);
+  }
+  if (request.edge) edge_.emplace_back(*request.edge);
+}
+
+void Starts::choose(FitCandidate& candidate) {
+  const auto [found, is_new] = known_.try_emplace({candidate.rows, candidate.edge_columns > 0, candidate.times});
+  Chosen& chosen = found->second;
+  if (is_new) {
+    std::vector<Standing> strips;
+    Count cycle = 1;  // after which all strips begin as before, cut at rows_step
+    const auto stand = [&](const Ends& ends, Count times) {
+      strips.push_back({&ends, times});
+      cycle = std::min<Count>(std::lcm(cycle, ends.repeat()), request_.rows_step);
+    };
+    for (std::size_t i = 0; i < groups_.size(); ++i) {
+      if (candidate.times[i] == 0) continue;
+      for (const Ends& ends : groups_[i]) stand(ends, candidate.times[i]);
+    }
+    if (candidate.edge_columns > 0) stand(edge_.front(), 2);
+    chosen = at(1, candidate.rows, strips);
+    if (request_.vary_start) {
+      for (Count row = 2; row <= cycle; ++row) chosen = std::min(chosen, at(row, candidate.rows, strips));
+    }
+  }
+  candidate.start_row = static_cast<int>(chosen.row);
+  candidate.imbalance_rows = chosen.imbalance;
+  candidate.open_ends = chosen.open;
+}
+
+Starts::Chosen Starts::at(Count row, Count rows, const std::vector<Standing>& strips) {
+  Chosen out;
+  out.row = row;
+  for (const Standing& strip : strips) {
+    const Ends::Look look = strip.ends->look(row, rows);
+    out.open = out.open || look.open;
+    out.imbalance += strip.times * look.apart;
+  }
+  return out;
+}
+
+}  // namespace latchwork::inline v0::fitting

@@ -1,0 +1,168 @@
+/* Fitting through the C ABI, against figures worked out by hand: 25 stitches and 40 rows to 10 cm, so that a stitch is 4 mm
+   wide and a row 2.5 mm high. */
+#include <string.h>
+
+#include "program.h"
+
+static latchwork_strip *ground = NULL, *edge = NULL;
+static latchwork_swatch *swatch = NULL;
+static const latchwork_strip *strips[1];
+static latchwork_fit_group group;
+static latchwork_fit_request request = LATCHWORK_FIT_REQUEST_INIT;
+
+static void begin_request(double width_mm, double height_mm) {
+  OK(latchwork_fit_request_default(&request, NULL));
+  strips[0] = ground;
+  group.strips = strips;
+  group.strip_count = 1;
+  group.least = 1;
+  group.most = 20;
+  request.width_mm = width_mm;
+  request.height_mm = height_mm;
+  request.groups = &group;
+  request.group_count = 1;
+}
+
+static void the_defaults_are_told(void) {
+  checking = "defaults";
+  begin_request(1.0, 1.0);
+  CHECK(request.panels_least == 1 && request.panels_most == 1 && request.seam_stitches == 1.0);
+  CHECK(request.edge_least == 1 && request.edge_most == 1 && request.rows_step == 1 && request.rows_extra == 0);
+  CHECK(request.tolerance_percent == LATCHWORK_NO_TOLERANCE && request.most == 10 && request.needles == 0);
+  CHECK(request.state == LATCHWORK_CLOTH_STATE_MOST_FINISHED && request.vary_start == 0);
+}
+
+static void candidates_are_ranked_and_made(void) {
+  latchwork_fit_result *found = NULL;
+  latchwork_fit_candidate candidates[10];
+  latchwork_panel *panel = NULL;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  int32_t columns = 0, complete = 0;
+  size_t needed = 0;
+  latchwork_grid *grid = NULL;
+  checking = "candidates";
+  begin_request(410.0, 301.0);
+  request.most = 4;
+  OK(latchwork_fit(&request, swatch, &found, NULL));
+  OK(latchwork_fit_result_candidates(found, candidates, 10, &needed, NULL));
+  CHECK(needed == 4);
+  CHECK(candidates[0].panels == 1 && candidates[0].times[0] == 10 && candidates[0].times[1] == 0);
+  CHECK(candidates[0].columns == 100 && candidates[0].rows == 120 && candidates[0].start_row == 1);
+  CHECK(candidates[0].width_mm == 400.0 && candidates[0].width_error_mm == -10.0);
+  CHECK(candidates[0].width_error_percent > -2.44 && candidates[0].width_error_percent < -2.43);
+  CHECK(candidates[1].rows == 121 && candidates[2].rows == 119);
+  OK(latchwork_fit_result_nearest(found, NULL, 0, &needed, NULL));
+  CHECK(needed == 0);
+  OK(latchwork_fit_result_nearest_complete(found, &complete, NULL));
+  CHECK(complete == 1);
+  OK(latchwork_fitted(&request, &candidates[0], 0, &panel, NULL));
+  OK(latchwork_panel_grid(panel, &grid, NULL));
+  OK(latchwork_grid_columns(grid, &columns, NULL));
+  CHECK(columns == 100);
+  latchwork_grid_destroy(grid);
+  latchwork_panel_destroy(panel);
+  candidates[0].columns = 99;
+  CHECK(latchwork_fitted(&request, &candidates[0], 0, &panel, &error) == LATCHWORK_E_BAD_ARGUMENT && panel == NULL);
+  CHECK(strcmp(error.field, "columns") == 0);
+  candidates[0].columns = 100;
+  CHECK(latchwork_fitted(&request, &candidates[0], 1, &panel, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "panel") == 0);
+  latchwork_fit_result_destroy(found);
+}
+
+static void ranges_seams_and_panels_are_taken(void) {
+  latchwork_fit_result *found = NULL;
+  latchwork_fit_candidate best;
+  size_t needed = 0;
+  checking = "panels";
+  begin_request(1000.0, 100.0); /* 250 stitches of 4 panels of 10 * 6 + 2 * 2 = 64, less 1 at each edge of 3 seams */
+  group.least = group.most = 6;
+  request.edge = edge;
+  request.edge_least = request.edge_most = 2;
+  request.panels_most = 6;
+  request.needles = 70;
+  request.most = 1;
+  OK(latchwork_fit(&request, swatch, &found, NULL));
+  OK(latchwork_fit_result_candidates(found, &best, 1, &needed, NULL));
+  CHECK(best.panels == 4 && best.columns == 64 && best.edge_columns == 2 && best.width_mm == 1000.0);
+  latchwork_fit_result_destroy(found);
+  request.seam_left = 2.0;
+  request.width_mm = 980.0;
+  request.width_most_mm = 995.0;
+  request.tolerance_percent = 0.0;
+  OK(latchwork_fit(&request, swatch, &found, NULL));
+  OK(latchwork_fit_result_candidates(found, &best, 1, &needed, NULL));
+  CHECK(needed == 1 && best.width_mm == 992.0 && best.width_error_mm == 0.0 && best.width_error_percent == 0.0);
+  latchwork_fit_result_destroy(found);
+}
+
+static void what_would_have_to_give_is_told(void) {
+  latchwork_fit_result *found = NULL, *again = NULL;
+  latchwork_fit_candidate nearest[3];
+  latchwork_fit_give gives[2];
+  int32_t equal = 0;
+  size_t needed = 0;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  checking = "nearest";
+  begin_request(840.0, 100.0);
+  request.tolerance_percent = 1.0;
+  OK(latchwork_fit(&request, swatch, &found, NULL));
+  OK(latchwork_fit_result_candidates(found, NULL, 0, &needed, NULL));
+  CHECK(needed == 0);
+  OK(latchwork_fit_result_nearest(found, nearest, 3, &needed, NULL));
+  CHECK(needed == 2 && nearest[0].times[0] == 21 && nearest[1].times[0] == 20);
+  OK(latchwork_fit_result_gives(found, 0, gives, 2, &needed, NULL));
+  CHECK(needed == 1 && gives[0].bound == LATCHWORK_FIT_BOUND_TIMES && gives[0].group == 0);
+  CHECK(gives[0].value == 21.0 && gives[0].limit == 20.0);
+  CHECK(strcmp(gives[0].words, "21 repeats of group 1; at most 20 are allowed") == 0);
+  OK(latchwork_fit_result_gives(found, 1, gives, 2, &needed, NULL));
+  CHECK(needed == 1 && gives[0].bound == LATCHWORK_FIT_BOUND_WIDTH && gives[0].group == -1 && gives[0].value == -40.0);
+  CHECK(latchwork_fit_result_gives(found, 2, gives, 2, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "index") == 0);
+  OK(latchwork_fit_result_copy(found, &again, NULL));
+  OK(latchwork_fit_result_equal(found, again, &equal, NULL));
+  CHECK(equal == 1);
+  latchwork_fit_result_destroy(again);
+  latchwork_fit_result_destroy(found);
+}
+
+static void bad_requests_are_refused_by_field(void) {
+  latchwork_fit_result *found = NULL;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  checking = "bad requests";
+  begin_request(840.0, 100.0);
+  group.least = 21;
+  CHECK(latchwork_fit(&request, swatch, &found, &error) == LATCHWORK_E_BAD_ARGUMENT && found == NULL);
+  CHECK(strcmp(error.field, "groups[0].most") == 0);
+  begin_request(840.0, 100.0);
+  strips[0] = NULL;
+  CHECK(latchwork_fit(&request, swatch, &found, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strncmp(error.field, "request.groups[0].strips", 24) == 0);
+  begin_request(840.0, 100.0);
+  request.vary_start = 2;
+  CHECK(latchwork_fit(&request, swatch, &found, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "request.vary_start") == 0);
+  begin_request(840.0, 100.0);
+  request.tolerance_percent = -0.5;
+  CHECK(latchwork_fit(&request, swatch, &found, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "tolerance_percent") == 0);
+  begin_request(840.0, 100.0);
+  request.state = LATCHWORK_CLOTH_STATE_WASHED;
+  CHECK(latchwork_fit(&request, swatch, &found, &error) == LATCHWORK_E_NO_GAUGE && found == NULL);
+}
+
+int main(void) {
+  static const char csv[] = "texture,counted,count,length,unit\nstockinette,stitches,25,10,cm\nstockinette,rows,40,10,cm\n";
+  OK(latchwork_stockinette(10, &ground, NULL));
+  OK(latchwork_stockinette(1, &edge, NULL));
+  OK(latchwork_read_swatch(csv, strlen(csv), &swatch, NULL));
+  the_defaults_are_told();
+  candidates_are_ranked_and_made();
+  ranges_seams_and_panels_are_taken();
+  what_would_have_to_give_is_told();
+  bad_requests_are_refused_by_field();
+  latchwork_swatch_destroy(swatch);
+  latchwork_strip_destroy(edge);
+  latchwork_strip_destroy(ground);
+  return checks_told();
+}

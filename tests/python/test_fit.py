@@ -1,0 +1,122 @@
+"""Fitting: what an article shall measure, and the ways to make it so."""
+
+import copy
+import pickle
+
+import latchwork as lw
+import pytest
+
+
+@pytest.fixture(scope="module")
+def swatch():
+    """30 stitches and 40 rows to 10 cm of everything."""
+    textures = [lw.stockinette(1), lw.reverse(1), lw.rope(2, 2, 8, lw.Lean.right)]
+    return lw.Swatch(
+        [
+            lw.Measurement(strip.texture, counted, count, 100)
+            for strip in textures
+            for counted, count in ((lw.Counted.stitches, 30), (lw.Counted.rows, 40))
+        ]
+    )
+
+
+def cables(**changes):
+    request = lw.FitRequest(width_mm=200, height_mm=100, edge=lw.stockinette(1), rows_step=8, most=5)
+    request.groups.append(lw.FitGroup([lw.reverse(2), lw.rope(2, 2, 8, lw.Lean.right)], 1, 20))
+    request.groups.append(lw.FitGroup([lw.reverse(2)]))
+    for name, value in changes.items():
+        setattr(request, name, value)
+    return request
+
+
+def test_candidates_meet_the_target_in_the_order_of_their_errors(swatch):
+    request = cables()
+    found = lw.fit(request, swatch)
+    candidates = found.candidates
+    assert len(candidates) == 5 and list(candidates) == sorted(candidates, key=lambda candidate: candidate.error)
+    assert found.nearest == () and found.nearest_complete
+    best = candidates[0]
+    # 200 mm are 60 stitches; 1 + 9 * 6 + 2 + 1 = 58, or 64; 100 mm are 40 rows.
+    assert (best.panels, best.times, best.edge_columns, best.columns, best.rows) == (1, (9, 1), 1, 58, 40)
+    assert best.width_error_mm == pytest.approx(58 / 30 * 100 - 200)
+    assert best.width_error_percent == pytest.approx(58 / 60 * 100 - 100)
+    assert (best.height_error_mm, best.height_error_percent) == (0, 0)
+    panel = lw.fitted(request, best)
+    assert (panel.grid.columns, panel.grid.rows) == (58, 40)
+    assert lw.size(panel, swatch).width_mm == best.width_mm
+    assert copy.deepcopy(request) == request == pickle.loads(pickle.dumps(request))
+    assert pickle.loads(pickle.dumps(found)) == found
+
+
+def test_a_range_a_tolerance_and_seams_mean_what_they_mean_to_size(swatch):
+    request = cables(width_most_mm=220, seam_left=1, seam_top=0.5, tolerance_percent=3.0)
+    for candidate in lw.fit(request, swatch).candidates:
+        size = lw.size(lw.fitted(request, candidate), swatch, seam_left=1, seam_top=0.5)
+        assert (size.width_mm, size.height_mm) == (candidate.width_mm, candidate.height_mm)
+        assert candidate.width_error_mm == max(size.width_mm - 220, 0) + min(size.width_mm - 200, 0)
+        assert abs(candidate.width_error_percent) <= 3 and abs(candidate.height_error_percent) <= 3
+
+
+def test_panels_are_sewn_of_halves_that_mirror_each_other(swatch):
+    request = cables(width_mm=600, needles=70, panels_most=3, most=1)
+    (best,) = lw.fit(request, swatch).candidates
+    assert best.panels == 3 and best.columns <= 70
+    panels = [lw.fitted(request, best, i) for i in range(best.panels)]
+    assert panels[0].grid == panels[1].grid == panels[2].grid.mirrored()
+    assert panels[2].name.endswith("panel 3 of 3")
+    widths = [
+        lw.size(panel, swatch, seam_left=min(i, 1), seam_right=min(2 - i, 1)).width_mm for i, panel in enumerate(panels)
+    ]
+    assert best.width_mm == pytest.approx(sum(widths))
+    with pytest.raises(lw.Error) as caught:
+        lw.fitted(request, best, panel=3)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "panel")
+
+
+def test_the_start_is_told_and_made(swatch):
+    request = cables(vary_start=True)
+    best = lw.fit(request, swatch).candidates[0]
+    assert (best.imbalance_rows, best.open_ends) == (0, False)
+    rows = [crossing.row for crossing in lw.fitted(request, best).grid.crossings]
+    assert min(rows) == best.rows - max(rows)
+    assert lw.fit(cables(), swatch).candidates[0].start_row == 1
+
+
+def test_what_would_have_to_give_is_told_when_nothing_fits(swatch):
+    request = cables(width_mm=500, tolerance_percent=2.0)  # 150 stitches
+    request.groups[0].least = 20
+    found = lw.fit(request, swatch)
+    assert found.candidates == () and len(found.nearest) == 3 and found.nearest_complete
+    assert [give.words for near in found.nearest for give in near.gives] == [
+        "14 repeats of group 2; at most 1 is allowed",  # 1 + 20 * 6 + 14 * 2 + 1
+        "14 edge columns a side; at most 1 is allowed",
+        "24 repeats of group 1; at most 20 are allowed",  # 148 stitches, 1.3 % short
+    ]
+    give = found.nearest[2].gives[0]
+    assert (give.bound, give.group, give.value, give.limit) == (lw.FitBound.times, 0, 24, 20)
+    assert lw.fitted(request, found.nearest[2].candidate).grid.columns == 148
+    errors = [near.candidate.error for near in found.nearest]
+    assert errors == sorted(errors)
+
+
+def test_bad_requests_are_refused_by_field(swatch):
+    for changes, field in (
+        ({"width_mm": 0.0}, "width_mm"),
+        ({"height_most_mm": 5.0}, "height_most_mm"),
+        ({"tolerance_percent": float("nan")}, "tolerance_percent"),
+        ({"groups": []}, "groups"),
+        ({"groups": [lw.FitGroup([lw.reverse(1)], 2, 1)]}, "groups[0].most"),
+        ({"groups": [lw.FitGroup()] * (lw.FitRequest.max_groups + 1)}, "groups"),
+        ({"panels_most": lw.FitRequest.max_panels + 1}, "panels_most"),
+        ({"most": lw.FitRequest.max_candidates + 1}, "most"),
+        ({"seam_stitches": 0.7}, "seam_stitches"),
+        ({"substitutes": [lw.Substitute("moss", "")]}, "substitutes[0].use"),
+    ):
+        with pytest.raises(lw.Error) as caught:
+            lw.fit(cables(**changes), swatch)
+        assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, field)
+    with pytest.raises(lw.Error) as caught:
+        lw.fit(cables(state=lw.ClothState.washed), swatch)
+    assert caught.value.code is lw.ErrorCode.no_gauge
+    with pytest.raises(TypeError, match=r"FitRequest\.groups\[0\]\.strips\[0\] must be Strip"):
+        lw.fit(cables(groups=[lw.FitGroup([lw.Grid(1, 1)])]), swatch)

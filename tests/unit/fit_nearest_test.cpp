@@ -1,0 +1,159 @@
+// What would have to give when nothing fits.
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/fit.hpp"
+#include "latchwork/motif.hpp"
+
+using namespace latchwork;
+using latchwork_test::Approx;
+
+namespace {
+
+// 25 stitches and 40 rows per 10 cm: a stitch is 4 mm wide, a row 2.5 mm high.
+Swatch swatch() {
+  return Swatch({{"stockinette", Counted::stitches, 25, 100, ""}, {"stockinette", Counted::rows, 40, 100, ""}});
+}
+
+FitRequest request(double width_mm, double height_mm) {
+  FitRequest out;
+  out.width_mm = width_mm;
+  out.height_mm = height_mm;
+  out.groups = {{{stockinette(10)}, 1, 20}};
+  out.tolerance_percent = 1;
+  return out;
+}
+
+std::vector<std::string> words(const FitNearest& of) {
+  std::vector<std::string> out;
+  out.reserve(of.gives.size());
+  for (const FitGive& each : of.gives) out.push_back(each.words);
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("when something fits nothing has to give", "[fit]") {
+  const FitResult found = fit(request(400, 100), swatch());
+  CHECK_FALSE(found.candidates.empty());
+  CHECK(found.nearest.empty());
+  CHECK(found.nearest_complete);
+}
+
+TEST_CASE("when nothing fits each bound gives alone, the least error first", "[fit]") {
+  // 840 mm are 21 repeats, one more than allowed; 20 are 40 mm narrow. An edge would have to be added to.
+  FitRequest wanted = request(840, 100);
+  wanted.edge = stockinette(1);
+  wanted.edge_least = 0;
+  wanted.edge_most = 0;
+  const FitResult found = fit(wanted, swatch());
+  CHECK(found.candidates.empty());
+  CHECK(found.nearest_complete);
+  REQUIRE(found.nearest.size() == 3);
+  // 840 mm by edges and by repeats: the fewer edge columns of equal ones.
+  CHECK(words(found.nearest[0]) == std::vector<std::string>{"21 repeats of group 1; at most 20 are allowed"});
+  CHECK(found.nearest[0].gives[0] == FitGive{FitBound::times, 0, 21, 20, words(found.nearest[0])[0]});
+  CHECK(found.nearest[0].candidate.error == 0);
+  CHECK(words(found.nearest[1]) == std::vector<std::string>{"5 edge columns a side; at most 0 are allowed"});
+  CHECK(words(found.nearest[2]) ==
+        std::vector<std::string>{"40.0 mm narrower than wanted (4.8 %; at most 1 % is allowed)"});
+  CHECK(found.nearest[2].gives[0].value == Approx(-40));
+  CHECK(found.nearest[2].gives[0].limit == Approx(-8.4));
+  for (const FitNearest& each : found.nearest)
+    CHECK(fitted(wanted, each.candidate).grid().columns() == each.candidate.columns);
+}
+
+TEST_CASE("needles, panels, rows and ranges have their words", "[fit]") {
+  // 100 columns, on a bed of 90, in one panel.
+  FitRequest wanted = request(400, 100);
+  wanted.needles = 90;
+  wanted.edge = stockinette(1);
+  const auto first = [](const FitRequest& of) { return words(fit(of, swatch()).nearest.at(0)); };
+  wanted.groups[0].least = wanted.groups[0].most = 10;
+  wanted.edge_least = wanted.edge_most = 0;
+  wanted.tolerance_percent.reset();
+  CHECK(first(wanted) == std::vector<std::string>{"1 panel: 100 columns, the bed has 90 needles"});
+  wanted.width_mm = 800;
+  wanted.seam_stitches = 0;
+  wanted.panels_least = wanted.panels_most = 2;
+  CHECK(first(wanted) == std::vector<std::string>{"2 panels: 100 columns each, the bed has 90 needles"});
+  wanted.needles = 0;
+  wanted.panels_least = wanted.panels_most = 1;
+  wanted.tolerance_percent = 0;
+  const FitResult by_panels = fit(wanted, swatch());  // 20 repeats, or edges, in one panel come first
+  REQUIRE(by_panels.nearest.size() == 3);
+  CHECK(words(by_panels.nearest[2]) == std::vector<std::string>{"2 panels; at most 1 is allowed"});
+  wanted.panels_least = wanted.panels_most = 3;
+  CHECK(first(wanted) == std::vector<std::string>{"2 panels; at least 3 are allowed"});
+
+  wanted = request(400, 205);  // 82 rows
+  wanted.tolerance_percent = 0;
+  wanted.rows_step = 8;
+  CHECK(first(wanted) == std::vector<std::string>{"82 rows; a multiple of 8 is allowed"});
+  CHECK(fit(wanted, swatch()).nearest[0].gives[0] ==
+        FitGive{FitBound::rows, -1, 82, 80, "82 rows; a multiple of 8 is allowed"});
+  wanted.rows_extra = 3;
+  CHECK(first(wanted) == std::vector<std::string>{"82 rows; 3 and a multiple of 8 are allowed"});
+  CHECK(fit(wanted, swatch()).nearest[0].gives[0].limit == 83);
+
+  wanted = request(390, 100);
+  wanted.groups[0].least = wanted.groups[0].most = 11;  // 440 mm
+  wanted.width_most_mm = 425;
+  wanted.rows_step = 42;  // 105 mm
+  wanted.tolerance_percent = 0;
+  const FitResult off = fit(wanted, swatch());
+  REQUIRE_FALSE(off.nearest.empty());
+  // The tolerance is one bound, and both directions are told.
+  const FitNearest* by_size = nullptr;
+  for (const FitNearest& each : off.nearest) {
+    if (each.gives[0].bound == FitBound::width) by_size = &each;
+  }
+  REQUIRE(by_size != nullptr);
+  CHECK(words(*by_size) == std::vector<std::string>{"15.0 mm wider than the range (3.5 %; at most 0 % is allowed)",
+                                                    "5.0 mm taller than wanted (5.0 %; at most 0 % is allowed)"});
+  CHECK(by_size->gives[1].bound == FitBound::height);
+}
+
+TEST_CASE("where no single bound suffices pairs give", "[fit]") {
+  // Two panels of 180 columns or more on a bed of 150 needles, whose seam takes an edge stitch where there is none.
+  FitRequest wanted = request(840, 100);
+  wanted.groups[0].least = 18;
+  wanted.tolerance_percent.reset();
+  wanted.needles = 150;
+  wanted.panels_least = wanted.panels_most = 2;
+  wanted.seam_stitches = 1;
+  wanted.edge = stockinette(1);
+  wanted.edge_least = wanted.edge_most = 0;
+  const FitResult found = fit(wanted, swatch());
+  CHECK(found.candidates.empty());
+  REQUIRE_FALSE(found.nearest.empty());
+  for (const FitNearest& each : found.nearest) CHECK(each.gives.size() == 2);
+  double error = 0;
+  for (const FitNearest& each : found.nearest) {
+    CHECK(each.candidate.error >= error);
+    error = each.candidate.error;
+  }
+}
+
+TEST_CASE("what no grid can hold has nothing near it", "[fit]") {
+  FitRequest wanted = request(840, 100);
+  wanted.groups = {{{stockinette(40'000)}}, {{stockinette(40'000)}}};
+  const FitResult found = fit(wanted, swatch());
+  CHECK(found.candidates.empty());
+  CHECK(found.nearest.empty());
+  CHECK(found.nearest_complete);
+}
+
+TEST_CASE("a search for the nearest that is cut short says so", "[fit]") {
+  // Eight groups of which the least are too many for the bed. Without it there are 40 to the power of 8 ways.
+  FitRequest wanted = request(999.3, 99.9);
+  wanted.groups = {8, {{stockinette(1)}, 1, 40}};
+  wanted.tolerance_percent.reset();
+  wanted.needles = 7;
+  const FitResult found = fit(wanted, swatch());
+  CHECK(found.candidates.empty());
+  CHECK_FALSE(found.nearest_complete);
+  REQUIRE_FALSE(found.nearest.empty());
+  CHECK(found.nearest[0].gives[0].bound == FitBound::needles);
+}
