@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "fit/article.hpp"
+#include "fit/combination.hpp"
 #include "fit/nearest.hpp"
 #include "fit/request.hpp"
 #include "fit/search.hpp"
@@ -14,10 +14,10 @@ namespace latchwork::inline v0 {
 FitResult fit(const FitRequest& request, const Swatch& swatch) {
   fitting::require_request(request);
   const Gauges gauges(swatch, request.state, request.substitutes);
-  fitting::Article article(request, gauges);
+  fitting::Combination combination(request, gauges);
   FitResult out;
   fitting::Budget budget(fitting::whole_budget);
-  out.candidates = fitting::search(request, article, fitting::limits_of(request), request.most, budget);
+  out.candidates = fitting::search(request, combination, fitting::limits_of(request), request.most, budget);
   if (budget.spent()) {
     Place place;
     place.field = "groups";
@@ -30,7 +30,7 @@ FitResult fit(const FitRequest& request, const Swatch& swatch) {
   for (FitCandidate& candidate : out.candidates) starts.choose(candidate);
   if (!out.candidates.empty()) return out;
   fitting::Budget more(fitting::whole_budget);
-  out.nearest = fitting::nearest(request, article, more);
+  out.nearest = fitting::nearest(request, combination, more);
   out.nearest_complete = !more.spent();
   for (FitNearest& each : out.nearest) starts.choose(each.candidate);
   return out;

@@ -145,7 +145,7 @@ bool next_choice(std::vector<std::size_t>& chosen, std::size_t of) {
 
 }  // namespace
 
-std::vector<FitNearest> nearest(const FitRequest& request, Article& article, Budget& budget) {
+std::vector<FitNearest> nearest(const FitRequest& request, Combination& combination, Budget& budget) {
   const std::vector<Bound> bounds = bounds_of(request);
   std::vector<FitCandidate> found;
   for (std::size_t size = 1; size <= bounds.size() && found.empty() && !budget.spent(); ++size) {
@@ -154,7 +154,7 @@ std::vector<FitNearest> nearest(const FitRequest& request, Article& article, Bud
     do {
       Limits limits = limits_of(request);
       for (const std::size_t each : chosen) loosen(limits, bounds[each]);
-      const std::vector<FitCandidate> best = search(request, article, limits, 1, budget);
+      const std::vector<FitCandidate> best = search(request, combination, limits, 1, budget);
       found.insert(found.end(), best.begin(), best.end());
     } while (!budget.spent() && next_choice(chosen, bounds.size()));
   }

@@ -2,13 +2,13 @@
 
 #include <vector>
 
-#include "fit/article.hpp"
+#include "fit/combination.hpp"
 #include "fit/search.hpp"
 #include "latchwork/fit.hpp"
 
 namespace latchwork::inline v0::fitting {
 
 /// FitResult::nearest of a request that nothing fits.
-std::vector<FitNearest> nearest(const FitRequest& request, Article& article, Budget& budget);
+std::vector<FitNearest> nearest(const FitRequest& request, Combination& combination, Budget& budget);
 
 }  // namespace latchwork::inline v0::fitting

@@ -9,14 +9,14 @@
 namespace latchwork::inline v0::fitting {
 namespace {
 
-/// Searches all combinations, and passes over only those that cannot rank. It rests on what Article promises: with
+/// Searches all combinations, and passes over only those that cannot rank. It rests on what Combination promises: with
 /// everything else fixed, widths never fall as a count grows, nor heights as rows grow. So errors only grow on the way
 /// out from the target, and the widths with all later counts at their least and at their most bound those between.
 class Search {
  public:
-  Search(const FitRequest& request, Article& article, const Limits& limits, int most, Budget& budget)
+  Search(const FitRequest& request, Combination& combination, const Limits& limits, int most, Budget& budget)
       : limits_(limits),
-        article_(article),
+        combination_(combination),
         budget_(budget),
         ranking_(most),
         most_(most),
@@ -28,7 +28,7 @@ class Search {
   std::vector<FitCandidate> run() && {
     for (panels_ = limits_.panels.least; panels_ <= limits_.panels.most && !budget_.spent(); ++panels_) {
       ranges_ = limits_.times;
-      ranges_.push_back({std::max(limits_.edge.least, article_.edge_least(panels_)), limits_.edge.most});
+      ranges_.push_back({std::max(limits_.edge.least, combination_.edge_least(panels_)), limits_.edge.most});
       if (ranges_.back().count() < 1) continue;
       // Whatever has the most values is searched from the target outward, so it comes last.
       order_.resize(ranges_.size());
@@ -54,20 +54,20 @@ class Search {
     set_later(depth, &Range::most);
     measure();
     // Where even the most is too narrow the best lie at that end: what is found first makes the rest pass over.
-    const bool upward = article_.width() >= wide_.least;
+    const bool upward = combination_.width() >= wide_.least;
     for (Count i = 0; i < range.count() && !budget_.spent(); ++i) {
       set_later(depth + 1, &Range::least);
       counts_[dimension] = upward ? range.least + i : range.most - i;
-      const Count columns = article_.columns(counts_);
+      const Count columns = combination_.columns(counts_);
       if (columns > limits_.columns_most) {
         if (upward) break;
         continue;
       }
       measure();
-      if (article_.width() > wide_.most && !may_rank(columns)) break;  // more is wider still
+      if (combination_.width() > wide_.most && !may_rank(columns)) break;  // more is wider still
       set_later(depth + 1, &Range::most);
       measure();
-      const bool reaches = article_.width() >= wide_.least || may_rank(columns);
+      const bool reaches = combination_.width() >= wide_.least || may_rank(columns);
       set_later(depth + 1, &Range::least);
       if (reaches) descend(depth + 1);
     }
@@ -81,13 +81,13 @@ class Search {
 
   void measure() {
     budget_.take();
-    article_.measure(panels_, counts_);
+    combination_.measure(panels_, counts_);
   }
 
   // Whether anything with the measured width's error or a greater one, and so many columns or more, can be a candidate.
   bool may_rank(Count columns) const {
-    return within(wide_.percent(article_.width())) &&
-           ranking_.open(rank_error(wide_.relative(article_.width()), 0), panels_, columns);
+    return within(wide_.percent(combination_.width())) &&
+           ranking_.open(rank_error(wide_.relative(combination_.width()), 0), panels_, columns);
   }
 
   bool within(double percent) const {
@@ -97,8 +97,8 @@ class Search {
   // Outward from the count that meets the target's least width.
   void search_last(std::size_t dimension) {
     const Range& range = ranges_[dimension];
-    const Count each = article_.columns_each(dimension);
-    const Count room = limits_.columns_most - (article_.columns(counts_) - range.least * each);
+    const Count each = combination_.columns_each(dimension);
+    const Count room = limits_.columns_most - (combination_.columns(counts_) - range.least * each);
     if (room < 0) return;
     const Count most = std::min(range.most, room / each);
     Count wide = range.least;  // the first that is not narrower than the target
@@ -106,7 +106,7 @@ class Search {
       const Count middle = wide + (end - wide) / 2;
       counts_[dimension] = middle;
       measure();
-      if (article_.width() < wide_.least) {
+      if (combination_.width() < wide_.least) {
         wide = middle + 1;
       } else {
         end = middle;
@@ -115,13 +115,13 @@ class Search {
     for (Count n = wide; n <= most && !budget_.spent(); ++n) {
       counts_[dimension] = n;
       measure();
-      if (!may_rank(article_.columns(counts_))) break;
+      if (!may_rank(combination_.columns(counts_))) break;
       search_rows();
     }
     for (Count n = wide - 1; n >= range.least && !budget_.spent(); --n) {
       counts_[dimension] = n;
       measure();
-      const double width = article_.width();
+      const double width = combination_.width();
       // Fewer columns may still win a tie, so the error alone ends this.
       if (width == 0 || !within(wide_.percent(width)) || !ranking_.open(rank_error(wide_.relative(width), 0))) break;
       search_rows();
@@ -132,9 +132,11 @@ class Search {
   Count rows(Count step) const { return limits_.rows_extra + step * limits_.rows_step; }
   double height(Count step) const {
     budget_.take();
-    return article_.height(rows(step));
+    return combination_.height(rows(step));
   }
-  double error(Count step) const { return rank_error(wide_.relative(article_.width()), high_.relative(height(step))); }
+  double error(Count step) const {
+    return rank_error(wide_.relative(combination_.width()), high_.relative(height(step)));
+  }
 
   // The first step from `first` to `last` for which `holds` is true, as it is for all above it; else last + 1.
   template <class Holds>
@@ -152,10 +154,11 @@ class Search {
 
   // Offers the best row counts for the measured columns, `most` at most, or all that can still rank.
   void search_rows() {
-    const Count columns = article_.columns(counts_);
-    if (article_.width() == 0) return;
+    const Count columns = combination_.columns(counts_);
+    if (combination_.width() == 0) return;
     const Count rows_most = std::min<Count>(Grid::max_side, Grid::max_cells / columns);
-    const Count rows_least = static_cast<Count>(std::floor(article_.seam_rows())) + 1;  // something between the seams
+    const Count rows_least =
+        static_cast<Count>(std::floor(combination_.seam_rows())) + 1;  // something between the seams
     const Count missing = std::max<Count>(rows_least - limits_.rows_extra, 0);
     Count first = (missing + limits_.rows_step - 1) / limits_.rows_step;
     if (rows(first) > rows_most) return;
@@ -196,7 +199,7 @@ class Search {
     for (std::size_t i = 0; i < found_.times.size(); ++i) found_.times[i] = static_cast<int>(counts_[i]);
     found_.edge_columns = static_cast<int>(counts_.back());
     found_.columns = static_cast<int>(columns);
-    found_.width_mm = article_.width();
+    found_.width_mm = combination_.width();
     found_.width_error_mm = wide_.error_mm(found_.width_mm);
     found_.width_error_percent = wide_.percent(found_.width_mm);
   }
@@ -211,7 +214,7 @@ class Search {
   }
 
   const Limits& limits_;
-  Article& article_;
+  Combination& combination_;
   Budget& budget_;
   Ranking ranking_;
   int most_;
@@ -228,9 +231,9 @@ class Search {
 
 }  // namespace
 
-std::vector<FitCandidate> search(const FitRequest& request, Article& article, const Limits& limits, int most,
+std::vector<FitCandidate> search(const FitRequest& request, Combination& combination, const Limits& limits, int most,
                                  Budget& budget) {
-  return Search(request, article, limits, most, budget).run();
+  return Search(request, combination, limits, most, budget).run();
 }
 
 }  // namespace latchwork::inline v0::fitting

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "fit/article.hpp"
+#include "fit/combination.hpp"
 #include "fit/request.hpp"
 
 namespace latchwork::inline v0::fitting {
@@ -21,7 +21,7 @@ inline constexpr Count whole_budget = 20'000'000;
 
 /// The best `most` of all combinations within the limits, ranked; those found so far when the budget is spent. Starts
 /// are left at 1.
-std::vector<FitCandidate> search(const FitRequest& request, Article& article, const Limits& limits, int most,
+std::vector<FitCandidate> search(const FitRequest& request, Combination& combination, const Limits& limits, int most,
                                  Budget& budget);
 
 }  // namespace latchwork::inline v0::fitting

@@ -15,9 +15,9 @@ using Counts = std::vector<Count>;
 
 /// Measures articles of one request, as size() measures their panels. With everything else fixed no width falls as a
 /// count grows, and no height as rows grow, in doubles as in numbers: what lies between the seams only gains columns.
-class Article {
+class Combination {
  public:
-  Article(const FitRequest& request, const Gauges& gauges);
+  Combination(const FitRequest& request, const Gauges& gauges);
 
   Count columns(const Counts& counts) const;  ///< of one panel
   Count columns_each(std::size_t dimension) const { return columns_each_[dimension]; }

@@ -1,4 +1,4 @@
-#include "fit/article.hpp"
+#include "fit/combination.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -7,7 +7,7 @@
 
 namespace latchwork::inline v0::fitting {
 
-Article::Article(const FitRequest& request, const Gauges& gauges) : request_(request) {
+Combination::Combination(const FitRequest& request, const Gauges& gauges) : request_(request) {
   const std::size_t edge = request.groups.size();
   std::map<std::string_view, Shares> by_name;
   const auto share_of = [&](const Strip& strip) -> Shares& {
@@ -43,18 +43,18 @@ Article::Article(const FitRequest& request, const Gauges& gauges) : request_(req
   }
 }
 
-Count Article::columns(const Counts& counts) const {
+Count Combination::columns(const Counts& counts) const {
   Count out = 0;
   for (std::size_t i = 0; i < counts.size(); ++i) out += counts[i] * columns_each_[i];
   return out;
 }
 
-Count Article::edge_least(Count panels) const {
+Count Combination::edge_least(Count panels) const {
   return panels > 1 ? static_cast<Count>(std::ceil(request_.seam_stitches)) : 0;
 }
 
 // What is made mirrored is measured as it was, with its seams the other way round.
-void Article::measure(Count panels, const Counts& counts) {
+void Combination::measure(Count panels, const Counts& counts) {
   panels_ = panels;
   if (panels == 1) {
     sew(outer_left_, counts, request_.seam_left, request_.seam_right);
@@ -69,12 +69,12 @@ void Article::measure(Count panels, const Counts& counts) {
     width_ += static_cast<double>(panels - 2) * inner_.width;
   }
   width_ += outer_right_.width;
-  // A panel that its seams take in whole makes no article.
+  // A panel that its seams take in whole makes no combination.
   const bool whole = outer_left_.width > 0 && outer_right_.width > 0 && (panels == 2 || inner_.width > 0);
   if (!whole) width_ = 0;
 }
 
-double Article::height(Count rows) const {
+double Combination::height(Count rows) const {
   const double between = (static_cast<double>(rows) - request_.seam_top) - request_.seam_bottom;
   const double left = band_height_mm(outer_left_.textures, between);
   if (panels_ == 1) return left;
@@ -92,7 +92,7 @@ double Article::height(Count rows) const {
   return std::clamp(weighted / width_, least, greatest);
 }
 
-void Article::sew(Sewn& panel, const Counts& counts, double seam_left, double seam_right) {
+void Combination::sew(Sewn& panel, const Counts& counts, double seam_left, double seam_right) {
   panel.width = 0;
   if (static_cast<double>(columns(counts)) <= seam_left + seam_right) return;
   for (std::size_t i = 0; i < shares_.size(); ++i) {
@@ -106,7 +106,7 @@ void Article::sew(Sewn& panel, const Counts& counts, double seam_left, double se
 }
 
 // Whole and half stitches: every difference is exact.
-void Article::take_in(Sewn& panel, const Counts& counts, double seam, bool from_left) const {
+void Combination::take_in(Sewn& panel, const Counts& counts, double seam, bool from_left) const {
   const auto take = [&](std::size_t share, Count there) {
     const double taken = std::min(seam, static_cast<double>(there));
     panel.textures[share].columns -= taken;
