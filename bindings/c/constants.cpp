@@ -287,7 +287,7 @@ GROWS(latchwork_verification, message);
 GROWS(latchwork_gauge, rows_standard_error);
 GROWS(latchwork_size_options, level);
 GROWS(latchwork_size, height_margin_mm);
-GROWS(latchwork_fit_request, edge);
+GROWS(latchwork_fit_request, substitute_count);
 GROWS(latchwork_spacing, rest);
 GROWS(latchwork_edge_shape, reserved);
 GROWS(latchwork_outline, row_count);

@@ -834,10 +834,12 @@ def plan_regular(
     work_limit: int = 0,
     time_limit_ms: int = 0,
     memory_limit: int = 0,
+    conditions: Conditions | None = None,
 ) -> Plan:
     """The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is due.
-    Infeasible when no rhythm works. Arguments and errors as in plan(); stopped before it found one it raises Error
-    cancelled.
+    Infeasible when no rhythm works. Under `conditions` the best of the rhythms whose stops and works keep them; where
+    none does, the findings name the condition and the place. Arguments and errors as in plan(); stopped before it found
+    one it raises Error cancelled.
     """
 
 def stop_kinds(plan: Plan) -> list[int]:
@@ -1099,10 +1101,12 @@ def plan_two_rhythms(
     work_limit: int = 0,
     time_limit_ms: int = 0,
     memory_limit: int = 0,
+    conditions: Conditions | None = None,
 ) -> TwoRhythms:
     """The best plan in two rhythms: crossings are made where the panel has them, which is every so many rows or at some of
     these; re-forms at the stops of a rhythm of their own, all that is due, the best of all by full enumeration. It takes
-    no more than plan_regular(). Arguments and errors as in plan_regular().
+    no more than plan_regular(). Conditions are kept by all stops that are made, forced ones too. Arguments and errors as
+    in plan_regular().
     """
 
 def condition_prices(
