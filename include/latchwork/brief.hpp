@@ -54,13 +54,13 @@ LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 /// not knit the brief's panel, or stands on other needles than its machine's, a total below 0, a severity that is none.
 LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 
-/// One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts. @throws Error as summary(),
-/// chart_svg() and instructions().
+/// One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts. @throws Error as
+/// summary(), chart_svg() and instructions().
 LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 
 /// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-/// panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there. @throws Error bad_argument (folder), as read_brief(); io (field = file
-/// name, or folder); as page_html(), and as write() of a plan.
+/// panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there. @throws Error
+/// bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write() of a plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
 
 }  // namespace latchwork::inline v0

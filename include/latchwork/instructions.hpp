@@ -15,9 +15,10 @@ namespace latchwork::inline v0 {
 /// operator's view, re-forms listed by what is alike, like neighbours folded into ranges, equal stops folded into
 /// repeats; a key of the abbreviations used; the cautions that fit. At an edge one stitch is decreased or increased and
 /// several are bound off or cast on, as outline_text() has it; where the work goes into a cast-on, it is told to give
-/// each needle a loop of its own. What findings() calls an error comes first; for an infeasible plan, why, and no steps.
-/// @throws Error size_mismatch (field "plan"); bad_argument for a machine out of its ranges, and for a plan with numbers
-/// that no words can tell. Its place is the stop's row, the RS column where there is one, and a field such as
+/// each needle a loop of its own. What findings() calls an error comes first; for an infeasible plan, why, and no
+/// steps.
+/// @throws Error size_mismatch (field "plan"); bad_argument for a machine out of its ranges, and for a plan with
+/// numbers that no words can tell. Its place is the stop's row, the RS column where there is one, and a field such as
 /// "stops[2].row" (outside the panel's rows, or not above the stop before), "stops[2].reforms[0].needle" (none of the
 /// panel's needles; so too for releases, shapings and holds), "...from_row" (not below the stop's row), "...rungs" (not
 /// all rungs from there up to the stop's row), "...rungs[1]" (no knit, purl, tuck or slip), "stops[2].crossings[0]

@@ -117,7 +117,8 @@ LATCHWORK_API std::vector<ShapingStep> shaping_steps(const Outline& outline);
 
 /// For people, a line each: how many stitches to begin with, what leaves or joins at which reading of the row counter,
 /// and how many are left. Like steps at even intervals are told once: "RC 12: decrease 1 at each side, then every 6th
-/// row 4 times"; so are intervals of two neighbouring lengths, with their rows, and "spread evenly" where they are. Left and right are those of the right side. @throws as shaping_steps().
+/// row 4 times"; so are intervals of two neighbouring lengths, with their rows, and "spread evenly" where they are.
+/// Left and right are those of the right side. @throws as shaping_steps().
 LATCHWORK_API std::string outline_text(const Outline& outline);
 
 /// Size of a shaped panel at its gauges, as size() measures: each band's rows at its mean height, a row's width the sum

@@ -1,6 +1,6 @@
 #include <algorithm>
-#include <stdexcept>
 #include <limits>
+#include <stdexcept>
 #include <string>
 #include <utility>
 #include <vector>
