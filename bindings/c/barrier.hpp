@@ -76,6 +76,9 @@ struct latchwork_article_file {
 struct latchwork_targets {
   latchwork::Targets value;
 };
+struct latchwork_grading {
+  latchwork::Grading value;
+};
 struct latchwork_yarn_need {
   latchwork::YarnNeed value;
 };
@@ -317,6 +320,9 @@ latchwork_effort effort_out(const Effort& effort);
 latchwork_finding finding_out(const Finding& finding);
 latchwork_verification verification_out(const Verification& verification);
 latchwork_size size_out(const Size& size);
+FitRequest fit_request_in(const latchwork_fit_request* request, const std::string& name);
+latchwork_fit_candidate fit_candidate_out(const FitCandidate& candidate);
+std::vector<latchwork_fit_give> fit_gives_out(const FitNearest& nearest);  ///< their words are the nearest's
 std::vector<latchwork_strip_size> strip_sizes_out(const Size& size);
 std::string lines_of(const std::vector<std::string>& lines);  ///< one a line, no line end after the last
 

@@ -26,16 +26,20 @@ latchwork_fit_request request_default() {
   return to;
 }
 
-FitRequest request_in(const latchwork_fit_request* request) {
-  const latchwork_fit_request from = struct_in(request, request_default(), "request");
+}  // namespace
+
+namespace latchwork::c {
+
+FitRequest fit_request_in(const latchwork_fit_request* request, const std::string& name) {
+  const latchwork_fit_request from = struct_in(request, request_default(), name.c_str());
   FitRequest to;
   to.width_mm = from.width_mm;
   to.width_most_mm = from.width_most_mm;
   to.height_mm = from.height_mm;
   to.height_most_mm = from.height_most_mm;
   if (from.tolerance_percent != LATCHWORK_NO_TOLERANCE) to.tolerance_percent = from.tolerance_percent;
-  for (const latchwork_fit_group& group : array_in(from.groups, from.group_count, "request.groups")) {
-    const std::string field = "request.groups[" + std::to_string(to.groups.size()) + "].strips";
+  for (const latchwork_fit_group& group : array_in(from.groups, from.group_count, (name + ".groups").c_str())) {
+    const std::string field = name + ".groups[" + std::to_string(to.groups.size()) + "].strips";
     to.groups.push_back({strips_in(group.strips, group.strip_count, field.c_str()), group.least, group.most});
   }
   if (from.edge != nullptr) to.edge = from.edge->value;
@@ -46,11 +50,11 @@ FitRequest request_in(const latchwork_fit_request* request) {
   to.seam_stitches = from.seam_stitches;
   to.rows_step = from.rows_step;
   to.rows_extra = from.rows_extra;
-  to.vary_start = flag(from.vary_start, "request.vary_start");
+  to.vary_start = flag(from.vary_start, (name + ".vary_start").c_str());
   to.needles = from.needles;
   to.most = from.most;
-  to.state = cloth_state_in(from.state, "request.state");
-  to.substitutes = substitutes_in(from.substitutes, from.substitute_count, "request.substitutes");
+  to.state = cloth_state_in(from.state, (name + ".state").c_str());
+  to.substitutes = substitutes_in(from.substitutes, from.substitute_count, (name + ".substitutes").c_str());
   to.seam_left = from.seam_left;
   to.seam_right = from.seam_right;
   to.seam_bottom = from.seam_bottom;
@@ -58,7 +62,7 @@ FitRequest request_in(const latchwork_fit_request* request) {
   return to;
 }
 
-latchwork_fit_candidate candidate_out(const FitCandidate& from) {
+latchwork_fit_candidate fit_candidate_out(const FitCandidate& from) {
   latchwork_fit_candidate to = {};
   to.panels = from.panels;
   std::copy(from.times.begin(), from.times.end(), to.times);  // a request has no more groups than there is room for
@@ -77,6 +81,19 @@ latchwork_fit_candidate candidate_out(const FitCandidate& from) {
   to.error = from.error;
   return to;
 }
+
+std::vector<latchwork_fit_give> fit_gives_out(const FitNearest& nearest) {
+  std::vector<latchwork_fit_give> gives;
+  gives.reserve(nearest.gives.size());
+  for (const FitGive& from : nearest.gives) {
+    gives.push_back({from.words.c_str(), from.value, from.limit, static_cast<int32_t>(from.bound), from.group});
+  }
+  return gives;
+}
+
+}  // namespace latchwork::c
+
+namespace {
 
 // What fitted() reads.
 FitCandidate candidate_in(const latchwork_fit_candidate* candidate, const FitRequest& request) {
@@ -104,7 +121,9 @@ latchwork_status latchwork_fit_request_default(latchwork_fit_request* request, l
 
 latchwork_status latchwork_fit(const latchwork_fit_request* request, const latchwork_swatch* swatch,
                                latchwork_fit_result** out, latchwork_error* error) {
-  return guarded(error, [&] { fill(out, [&] { return fit(request_in(request), given(swatch, "swatch").value); }); });
+  return guarded(error, [&] {
+    fill(out, [&] { return fit(fit_request_in(request, "request"), given(swatch, "swatch").value); });
+  });
 }
 
 latchwork_status latchwork_fit_result_copy(const latchwork_fit_result* fit_result, latchwork_fit_result** out,
@@ -126,7 +145,7 @@ latchwork_status latchwork_fit_result_candidates(const latchwork_fit_result* fit
                                                  latchwork_error* error) {
   return guarded(error, [&] {
     Room room(candidates, capacity, needed, "candidates");
-    room.take(result_in(fit_result).candidates, candidate_out);
+    room.take(result_in(fit_result).candidates, fit_candidate_out);
   });
 }
 
@@ -135,7 +154,7 @@ latchwork_status latchwork_fit_result_nearest(const latchwork_fit_result* fit_re
                                               latchwork_error* error) {
   return guarded(error, [&] {
     Room room(candidates, capacity, needed, "candidates");
-    room.take(result_in(fit_result).nearest, [](const FitNearest& from) { return candidate_out(from.candidate); });
+    room.take(result_in(fit_result).nearest, [](const FitNearest& from) { return fit_candidate_out(from.candidate); });
   });
 }
 
@@ -144,10 +163,7 @@ latchwork_status latchwork_fit_result_gives(const latchwork_fit_result* fit_resu
                                             latchwork_error* error) {
   return guarded(error, [&] {
     Room room(gives, capacity, needed, "gives");
-    room.take(element(result_in(fit_result).nearest, index, "index").gives, [](const FitGive& from) {
-      return latchwork_fit_give{from.words.c_str(), from.value, from.limit, static_cast<int32_t>(from.bound),
-                                from.group};
-    });
+    room.take(fit_gives_out(element(result_in(fit_result).nearest, index, "index")));
   });
 }
 
@@ -161,7 +177,7 @@ latchwork_status latchwork_fitted(const latchwork_fit_request* request, const la
                                   int32_t panel, latchwork_panel** out, latchwork_error* error) {
   return guarded(error, [&] {
     fill(out, [&] {
-      const FitRequest wanted = request_in(request);
+      const FitRequest wanted = fit_request_in(request, "request");
       return fitted(wanted, candidate_in(candidate, wanted), panel);
     });
   });

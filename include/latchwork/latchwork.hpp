@@ -15,6 +15,7 @@
 #include "latchwork/finding.hpp"
 #include "latchwork/fit.hpp"
 #include "latchwork/gauge.hpp"
+#include "latchwork/grading.hpp"
 #include "latchwork/grid.hpp"
 #include "latchwork/instructions.hpp"
 #include "latchwork/machine.hpp"

@@ -28,6 +28,9 @@ VALUES = {
     "latchwork_swatch_gauge.state": "LATCHWORK_CLOTH_STATE_RESTED",
     "latchwork_area_density_g_m2.rows": "&w.row_density",
     "latchwork_fit_result_nearest.fit_result": "w.other_fit_result",
+    "latchwork_grading_nearest.grading": "w.other_grading",
+    "latchwork_grading_gives.grading": "w.other_grading",
+    "latchwork_grading_message.grading": "w.other_grading",
     "latchwork_fit_result_gives.fit_result": "w.other_fit_result",
     "panel": "0",
     "length": "108", "events": "11", "ends": "LATCHWORK_SPACING_ENDS_FLAT", "step": "2",
@@ -60,7 +63,7 @@ ARRAYS_IN = {  # (array, count)
     "uint8_t": ("w.cells", "6"), "latchwork_band": ("&w.band", "1"), "latchwork_strip_span": ("&w.span", "1"),
     "latchwork_measurement": ("w.measurements", "6"), "latchwork_spell": ("w.spells", "9"),
     "latchwork_move": ("w.moves", "w.moves_count"),
-    "latchwork_strip*const": ("w.strips", "2"), "latchwork_yarn_number": ("&w.yarn", "1"),
+    "latchwork_strip*const": ("w.strips", "2"), "latchwork_grade_size": ("w.sizes", "2"), "int64_t": ("w.numbers", "3"), "latchwork_yarn_number": ("&w.yarn", "1"),
 }
 TEXTS_IN = {
     "latchwork_grid_from_text": "w.grid_text", "latchwork_read_grid": "w.grid_json",

@@ -299,10 +299,78 @@ static void yarn_is_reckoned_by_every_route(void) {
   CHECK(strcmp(error.field, "stitches") == 0);
 }
 
+static void a_design_is_graded(void) {
+  /* A stitch is 4 mm wide, a row 2.5 mm high; motifs of 10 stitches and 8 rows between edges of one stitch: 208 mm are 52
+     stitches, 248 mm are 62. */
+  static const latchwork_measurement measurements[] = {
+      {"plain", NULL, NULL, 25.0, 100.0, LATCHWORK_COUNTED_STITCHES, 1, 0},
+      {"plain", NULL, NULL, 40.0, 100.0, LATCHWORK_COUNTED_ROWS, 1, 0},
+  };
+  static const latchwork_grade_size sizes[] = {{"S", 208.0, 0.0, 200.0, 0.0}, {"M", 248.0, 0.0, 240.0, 0.0}};
+  static const int64_t numbers[] = {4, 6, 8};
+  latchwork_swatch *swatch = NULL;
+  latchwork_grid *grid = NULL;
+  latchwork_strip *motif = NULL, *edge = NULL;
+  const latchwork_strip *strips[1];
+  latchwork_fit_group group = {0};
+  latchwork_fit_request design = LATCHWORK_FIT_REQUEST_INIT;
+  latchwork_grade_size wrong = sizes[0];
+  latchwork_grading *grading = NULL;
+  latchwork_fit_candidate candidates[2];
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  const char *names[2];
+  char text[600];
+  size_t needed = 0;
+  int32_t missing = 7;
+  checking = "grading";
+  OK(latchwork_swatch_create(measurements, 2, &swatch, NULL));
+  OK(latchwork_grid_create(8, 10, &grid, NULL));
+  OK(latchwork_strip_create("motif", "plain", grid, &motif, NULL));
+  latchwork_grid_destroy(grid);
+  OK(latchwork_grid_create(1, 1, &grid, NULL));
+  OK(latchwork_strip_create("edge", "plain", grid, &edge, NULL));
+  OK(latchwork_fit_request_default(&design, NULL));
+  strips[0] = motif;
+  group.strips = strips;
+  group.strip_count = 1;
+  group.least = 1;
+  group.most = 50;
+  design.groups = &group;
+  design.group_count = 1;
+  design.edge = edge;
+  design.rows_step = 8;
+  OK(latchwork_grade(&design, sizes, 2, swatch, &grading, &error));
+  OK(latchwork_grading_candidates(grading, candidates, 2, &needed, NULL));
+  CHECK(needed == 2 && candidates[0].columns == 52 && candidates[1].columns == 62 && candidates[1].times[0] == 6);
+  OK(latchwork_grading_names(grading, names, 2, &needed, NULL));
+  CHECK(needed == 2 && strcmp(names[1], "M") == 0);
+  OK(latchwork_grading_missing(grading, &missing, NULL));
+  CHECK(missing == -1);
+  OK(latchwork_grading_words(grading, text, sizeof text, NULL, NULL));
+  CHECK(strstr(text, "Cast on 52 (62) stitches") != NULL);
+  OK(latchwork_grading_table(grading, text, sizeof text, NULL, NULL));
+  CHECK(strstr(text, "size  panels  group 1") == text);
+  OK(latchwork_graded_text(numbers, 3, text, sizeof text, NULL, NULL));
+  CHECK(strcmp(text, "4 (6, 8)") == 0);
+  latchwork_grading_destroy(grading);
+  wrong.name = NULL;
+  CHECK(latchwork_grade(&design, &wrong, 1, swatch, &grading, &error) == LATCHWORK_E_BAD_ARGUMENT && grading == NULL);
+  CHECK(strcmp(error.field, "sizes[0].name") == 0);
+  wrong = sizes[0];
+  wrong.width_mm = -1.0;
+  CHECK(latchwork_grade(&design, &wrong, 1, swatch, &grading, &error) == LATCHWORK_E_BAD_ARGUMENT && grading == NULL);
+  CHECK(strcmp(error.field, "sizes[0].width_mm") == 0);
+  latchwork_strip_destroy(edge);
+  latchwork_strip_destroy(motif);
+  latchwork_grid_destroy(grid);
+  latchwork_swatch_destroy(swatch);
+}
+
 int main(void) {
   a_swatch_measures_a_panel();
   quantities_are_read_with_their_units();
   yarn_numbers_convert_by_their_definitions();
   yarn_is_reckoned_by_every_route();
+  a_design_is_graded();
   return checks_told();
 }

@@ -237,6 +237,15 @@ static int make_cloth(void) {
   w.request.edge = w.other_strip;
   w.request.rows_step = 4;
   w.request.most = 3;
+  w.sizes[0].name = "S";
+  w.sizes[0].width_mm = 120.0;
+  w.sizes[0].height_mm = 100.0;
+  w.sizes[1].name = "M";
+  w.sizes[1].width_mm = 140.0;
+  w.sizes[1].height_mm = 120.0;
+  w.numbers[0] = 4;
+  w.numbers[1] = 6;
+  w.numbers[2] = 8;
   return 0;
 }
 
@@ -255,6 +264,8 @@ static int make_work(void) {
   TRY(latchwork_fit(&w.request, w.swatch, &w.fit_result, e));
   narrow.needles = 5; /* nothing fits */
   TRY(latchwork_fit(&narrow, w.swatch, &w.other_fit_result, e));
+  TRY(latchwork_grade(&w.request, w.sizes, 2, w.swatch, &w.grading, e));
+  TRY(latchwork_grade(&narrow, w.sizes, 2, w.swatch, &w.other_grading, e));
   TRY(latchwork_fit_result_candidates(w.fit_result, candidates, 3, &needed, e));
   if (needed == 0) return __LINE__;
   w.candidate = candidates[0];

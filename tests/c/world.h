@@ -9,7 +9,7 @@
 
 #define HANDLES(X) \
   X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(front) X(certificate) X(fabric) X(swatch) \
-  X(fit_result) X(yarn_need) X(yarn_file) X(article_file) X(targets) X(timings) \
+  X(fit_result) X(grading) X(yarn_need) X(yarn_file) X(article_file) X(targets) X(timings) \
   X(effort_fit) X(brief) X(job)
 
 struct world {
@@ -30,6 +30,8 @@ struct world {
   latchwork_size_options size_options;
   latchwork_session_options session_options;
   latchwork_fit_request request;
+  latchwork_grade_size sizes[2];
+  int64_t numbers[3];
   latchwork_fit_group groups[2];
   latchwork_fit_candidate candidate;
   latchwork_bed bed;

@@ -87,6 +87,10 @@ from ._core import (
     fit_effort,
     fitted,
     garter,
+    grade,
+    graded_text,
+    grading_table,
+    grading_words,
     hand_work,
     instructions,
     join_strips,
@@ -246,7 +250,17 @@ from ._enums import (
     YarnSystem,
 )
 from ._error import Error
-from ._fit import FitCandidate, FitGive, FitGroup, FitNearest, FitRequest, FitResult
+from ._fit import (
+    FitCandidate,
+    FitGive,
+    FitGroup,
+    FitNearest,
+    FitRequest,
+    FitResult,
+    GradeRequest,
+    GradeSize,
+    Grading,
+)
 from ._plan import (
     Conditions,
     CrossingStep,
@@ -359,6 +373,9 @@ __all__ = [
     "Front",
     "FrontPoint",
     "Gauge",
+    "GradeRequest",
+    "GradeSize",
+    "Grading",
     "Grid",
     "GroupName",
     "GroupReturn",
@@ -477,6 +494,10 @@ __all__ = [
     "fit_effort",
     "fitted",
     "garter",
+    "grade",
+    "graded_text",
+    "grading_table",
+    "grading_words",
     "hand_work",
     "instructions",
     "join_strips",

@@ -67,6 +67,8 @@ from ._fit import (
     FitCandidate,
     FitRequest,
     FitResult,
+    GradeRequest,
+    Grading,
 )
 from ._plan import (
     Conditions,
@@ -721,6 +723,32 @@ def fitted(request: FitRequest, candidate: FitCandidate, panel: int = 0) -> Pane
     """One panel of a candidate: the one at index `panel`, 0..panels-1, from the left on the RS. It may break the request's
     bounds, as those of FitResult.nearest do. Raises Error bad_argument (field) when its numbers are no candidate's of
     this request with whatever bounds loosened; what join_strips() raises.
+    """
+
+def grade(request: GradeRequest, swatch: Swatch) -> Grading:
+    """Fits every size so that all are one design: as many panels and as many edge columns in each. Where a size is no
+    narrower than the one before it, no group stands fewer times; where it is no wider, none stands more often; rows
+    likewise go with the heights. Of all ways to choose so from each size's 300 best candidates under each construction,
+    the one whose greatest error is least; of these that with the least sum of errors; of these fewer panels, then fewer
+    edge columns.
+
+    Raises Error bad_argument (field "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of
+    FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, as fit().
+    """
+
+def graded_text(numbers: Sequence[int]) -> str:
+    """Numbers of several sizes as written patterns give them: "4 (6, 8)"; where all are the same, or there is one, "4";
+    nothing for none.
+    """
+
+def grading_table(grading: Grading) -> str:
+    """A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width and
+    height in cm with their errors in percent. Where there are no candidates, the message.
+    """
+
+def grading_words(grading: Grading) -> str:
+    """The lines of a written pattern that differ between sizes: "Cast on 58 (64, 70) stitches ...". Where there are no
+    candidates, the message.
     """
 
 def yarn_need(panel: Panel, swatch: Swatch, request: YarnRequest) -> YarnNeed:

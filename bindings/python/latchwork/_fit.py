@@ -162,3 +162,45 @@ class FitResult:
     Loosened, they are: none; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to max_panels; no limit."""
     nearest_complete: bool = True
     """False when the search for the nearest was cut short, at 20 million widths and heights: there may be nearer ones."""
+
+
+@dataclass(slots=True)
+class GradeSize:
+    """One size of a family: a target or a range each way, as in FitRequest."""
+
+    name: str = ""
+    """"45 x 45", "M"."""
+    width_mm: float = 0.0
+    width_most_mm: float = 0.0
+    """0: width_mm."""
+    height_mm: float = 0.0
+    height_most_mm: float = 0.0
+    """0: height_mm."""
+
+
+@dataclass(slots=True)
+class GradeRequest:
+    """One design in several sizes."""
+
+    max_sizes: ClassVar[int] = 50
+
+    design: FitRequest = field(default_factory=FitRequest)
+    """What may vary; its targets and ``most`` are not read."""
+    sizes: list[GradeSize] = field(default_factory=list)
+    """From the smallest up, 1..max_sizes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Grading:
+    """What a design comes to in its sizes."""
+
+    names: tuple[str, ...] = ()
+    """Of the sizes, in order."""
+    candidates: tuple[FitCandidate, ...] = ()
+    """One for each; empty when the sizes cannot be graded."""
+    missing: int = -1
+    """The first size that nothing fits; -1: none such."""
+    nearest: tuple[FitNearest, ...] = ()
+    """For that size, as FitResult has them."""
+    message: str = ""
+    """For people, where there are no candidates: which size nothing fits, or that none go together."""

@@ -26,6 +26,7 @@ void bind_quantity(py::module_& m);
 void bind_gauge(py::module_& m);
 void bind_size(py::module_& m);
 void bind_fit(py::module_& m);
+void bind_grading(py::module_& m);
 void bind_certificate(py::module_& m);
 void bind_timings(py::module_& m);
 void bind_schematic(py::module_& m);

@@ -18,6 +18,7 @@
 #include "fields/finding.hpp"
 #include "fields/fit.hpp"
 #include "fields/gauge.hpp"
+#include "fields/grading.hpp"
 #include "fields/grid.hpp"
 #include "fields/machine.hpp"
 #include "fields/move.hpp"
@@ -44,7 +45,7 @@ namespace latchwork::python {
 // clang-format off
 #define LATCHWORK_PLAIN_STRUCTS(X) \
   X(Place) X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) \
-  X(Measurement) X(Density) X(Gauge) X(Shrinkage) X(Substitute) X(StripSize) X(Size) X(FitGroup) X(FitRequest) \
+  X(Measurement) X(Density) X(Gauge) X(Shrinkage) X(Substitute) X(StripSize) X(Size) X(FitGroup) X(FitRequest) X(GradeSize) X(GradeRequest) X(Grading) \
   X(FitCandidate) X(FitGive) X(FitNearest) X(FitResult) X(GroupReturn) \
   X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(KeptRhythm) X(Conditions) X(Plan) X(TwoRhythms) \
   X(ConditionPrice) X(FrontPoint) X(Front) X(StopReason) X(Period) X(WorkTimes) X(Session) X(Rest) X(Tolerance) X(HandWork) X(Progress) X(StopPrice) \

@@ -20,6 +20,7 @@ PYBIND11_MODULE(_core, m) {
   bind_schematic(m);
   bind_size(m);
   bind_fit(m);
+  bind_grading(m);
   bind_yarn_need(m);
   bind_timings(m);
   bind_plan(m);

@@ -2000,6 +2000,74 @@ LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request *r
                                                   const latchwork_fit_candidate *candidate, int32_t panel,
                                                   latchwork_panel **out, latchwork_error *error);
 
+/* One size of a family: a target or a range each way, as in latchwork_fit_request. An element of arrays. Since 0.1. */
+typedef struct latchwork_grade_size {
+  const char *name; /* "45 x 45", "M" */
+  double width_mm;
+  double width_most_mm; /* 0: width_mm */
+  double height_mm;
+  double height_most_mm; /* 0: height_mm */
+} latchwork_grade_size;
+
+#define LATCHWORK_GRADE_REQUEST_MAX_SIZES 50
+
+/* What a design comes to in its sizes. Since 0.1. */
+typedef struct latchwork_grading latchwork_grading;
+
+/* Fits every size, from the smallest up, so that all are one design; of `design` the targets and `most` are not read. The
+   construction is the same: as many panels and as many edge columns in each. Where a size is no narrower than the one before
+   it, no group stands fewer times; where it is no wider, none stands more often; rows likewise go with the heights. Of all
+   ways to choose so from each size's 300 best candidates under each construction, the one whose greatest error is least; of
+   these that with the least sum of errors; of these fewer panels, then fewer edge columns. Fails: BAD_ARGUMENT (field
+   "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of the request), BAD_ENCODING ("sizes[2].name"),
+   NO_GAUGE (field: the texture), TOO_LARGE, as latchwork_fit. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grade(const latchwork_fit_request *design,
+                                                 const latchwork_grade_size *sizes, size_t count,
+                                                 const latchwork_swatch *swatch, latchwork_grading **out,
+                                                 latchwork_error *error);
+/* A grading of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_copy(const latchwork_grading *grading, latchwork_grading **out,
+                                                        latchwork_error *error);
+/* *equal is 1 when everything in both is the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_equal(const latchwork_grading *grading,
+                                                         const latchwork_grading *other, int32_t *equal,
+                                                         latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_grading_destroy(latchwork_grading *grading);
+/* The names of the sizes, in order; they are the grading's and go with it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_names(const latchwork_grading *grading, const char **names,
+                                                         size_t capacity, size_t *needed, latchwork_error *error);
+/* A candidate for each size; none when the sizes cannot be graded. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_candidates(const latchwork_grading *grading,
+                                                              latchwork_fit_candidate *candidates, size_t capacity,
+                                                              size_t *needed, latchwork_error *error);
+/* Index of the first size that nothing fits; -1: none such. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_missing(const latchwork_grading *grading, int32_t *missing,
+                                                           latchwork_error *error);
+/* For that size the nearest, and what would have to give for the one at `index`, as latchwork_fit_result_nearest and
+   latchwork_fit_result_gives. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_nearest(const latchwork_grading *grading,
+                                                           latchwork_fit_candidate *candidates, size_t capacity,
+                                                           size_t *needed, latchwork_error *error);
+LATCHWORK_C_API latchwork_status latchwork_grading_gives(const latchwork_grading *grading, size_t index,
+                                                         latchwork_fit_give *gives, size_t capacity, size_t *needed,
+                                                         latchwork_error *error);
+/* For people, where there are no candidates: which size nothing fits, or that none go together; else "". Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_message(const latchwork_grading *grading, char *text,
+                                                           size_t capacity, size_t *needed, latchwork_error *error);
+/* A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width and height in
+   cm with their errors in percent. Where there are no candidates, the message. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_table(const latchwork_grading *grading, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
+/* The lines of a written pattern that differ between sizes: "Cast on 58 (64, 70) stitches ...". Where there are no
+   candidates, the message. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_words(const latchwork_grading *grading, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
+/* Numbers of several sizes as written patterns give them: "4 (6, 8)"; where all are the same, or there is one, "4"; "" for
+   none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_graded_text(const int64_t *numbers, size_t count, char *text,
+                                                       size_t capacity, size_t *needed, latchwork_error *error);
+
 /* ---- Even spacing ------------------------------------------------------------------------------------------------ */
 
 /* Where the first and the last event stand. Since 0.1. */

@@ -1,0 +1,113 @@
+// One design in several sizes.
+#include "barrier.hpp"
+
+using namespace latchwork;
+using namespace latchwork::c;
+
+namespace {
+
+const Grading& value_of(const latchwork_grading* grading) {
+  return given(grading, "grading").value;
+}
+
+/// One of the texts of a grading.
+template <class Make>
+latchwork_status text_of(const latchwork_grading* grading, char* text, size_t capacity, size_t* needed,
+                         latchwork_error* error, Make&& make) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(make(value_of(grading)));
+  });
+}
+
+}  // namespace
+
+latchwork_status latchwork_grade(const latchwork_fit_request* design, const latchwork_grade_size* sizes, size_t count,
+                                 const latchwork_swatch* swatch, latchwork_grading** out, latchwork_error* error) {
+  return guarded(error, [&] {
+    fill(out, [&] {
+      GradeRequest request;
+      request.design = fit_request_in(design, "design");
+      for (const latchwork_grade_size& from : array_in(sizes, count, "sizes")) {
+        const std::string field = "sizes[" + std::to_string(request.sizes.size()) + "].name";
+        request.sizes.push_back(
+            {&given(from.name, field.c_str()), from.width_mm, from.width_most_mm, from.height_mm, from.height_most_mm});
+      }
+      return grade(request, given(swatch, "swatch").value);
+    });
+  });
+}
+
+latchwork_status latchwork_grading_copy(const latchwork_grading* grading, latchwork_grading** out,
+                                        latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return value_of(grading); }); });
+}
+
+latchwork_status latchwork_grading_equal(const latchwork_grading* grading, const latchwork_grading* other,
+                                         int32_t* equal, latchwork_error* error) {
+  return guarded(error, [&] { given(equal, "equal") = value_of(grading) == given(other, "other").value ? 1 : 0; });
+}
+
+void latchwork_grading_destroy(latchwork_grading* grading) {
+  destroy(grading);
+}
+
+latchwork_status latchwork_grading_names(const latchwork_grading* grading, const char** names, size_t capacity,
+                                         size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(names, capacity, needed, "names");
+    room.take(value_of(grading).names, [](const std::string& name) { return name.c_str(); });
+  });
+}
+
+latchwork_status latchwork_grading_candidates(const latchwork_grading* grading, latchwork_fit_candidate* candidates,
+                                              size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(candidates, capacity, needed, "candidates");
+    room.take(value_of(grading).candidates, fit_candidate_out);
+  });
+}
+
+latchwork_status latchwork_grading_missing(const latchwork_grading* grading, int32_t* missing, latchwork_error* error) {
+  return guarded(error, [&] { given(missing, "missing") = value_of(grading).missing; });
+}
+
+latchwork_status latchwork_grading_nearest(const latchwork_grading* grading, latchwork_fit_candidate* candidates,
+                                           size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(candidates, capacity, needed, "candidates");
+    room.take(value_of(grading).nearest, [](const FitNearest& from) { return fit_candidate_out(from.candidate); });
+  });
+}
+
+latchwork_status latchwork_grading_gives(const latchwork_grading* grading, size_t index, latchwork_fit_give* gives,
+                                         size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(gives, capacity, needed, "gives");
+    room.take(fit_gives_out(element(value_of(grading).nearest, index, "index")));
+  });
+}
+
+latchwork_status latchwork_grading_message(const latchwork_grading* grading, char* text, size_t capacity,
+                                           size_t* needed, latchwork_error* error) {
+  return text_of(grading, text, capacity, needed, error, [](const Grading& from) { return from.message; });
+}
+
+latchwork_status latchwork_grading_table(const latchwork_grading* grading, char* text, size_t capacity, size_t* needed,
+                                         latchwork_error* error) {
+  return text_of(grading, text, capacity, needed, error, grading_table);
+}
+
+latchwork_status latchwork_grading_words(const latchwork_grading* grading, char* text, size_t capacity, size_t* needed,
+                                         latchwork_error* error) {
+  return text_of(grading, text, capacity, needed, error, grading_words);
+}
+
+latchwork_status latchwork_graded_text(const int64_t* numbers, size_t count, char* text, size_t capacity,
+                                       size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    const auto from = array_in(numbers, count, "numbers");
+    room.take_text(graded_text({from.begin(), from.end()}));
+  });
+}

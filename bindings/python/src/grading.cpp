@@ -1,0 +1,29 @@
+// One design in several sizes. Request and grading are Python's classes.
+
+#include "latchwork/grading.hpp"
+
+#include "bind.hpp"
+
+namespace latchwork::python {
+
+void bind_grading(py::module_& m) {
+  m.def("grade", without_gil(&grade), "request"_a, "swatch"_a,
+        "Fits every size so that all are one design: as many panels and as many edge columns in each. Where a size is "
+        "no narrower than the one before it, no group stands fewer times; where it is no wider, none stands more "
+        "often; rows likewise go with the heights. Of all ways to choose so from each size's 300 best candidates under "
+        "each construction, the one whose greatest error is least; of these that with the least sum of errors; of "
+        "these fewer panels, then fewer edge columns.\n\nRaises Error bad_argument (field \"sizes\", "
+        "\"sizes[2].name\", \"sizes[2].width_mm\", or \"design.\" and a field of FitRequest), bad_encoding "
+        "(\"sizes[2].name\"), no_gauge, too_large, as fit().");
+  m.def("graded_text", &graded_text, "numbers"_a,
+        "Numbers of several sizes as written patterns give them: \"4 (6, 8)\"; where all are the same, or there is "
+        "one, \"4\"; nothing for none.");
+  m.def("grading_table", &grading_table, "grading"_a,
+        "A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width "
+        "and height in cm with their errors in percent. Where there are no candidates, the message.");
+  m.def("grading_words", &grading_words, "grading"_a,
+        "The lines of a written pattern that differ between sizes: \"Cast on 58 (64, 70) stitches ...\". Where there "
+        "are no candidates, the message.");
+}
+
+}  // namespace latchwork::python

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "latchwork/export.hpp"
+#include "latchwork/fit.hpp"
+
+namespace latchwork::inline v0 {
+
+/// One size of a family.
+struct GradeSize {
+  std::string name;          ///< "45 x 45", "M"
+  double width_mm = 0;       ///< the target, or the least of a range, as in FitRequest
+  double width_most_mm = 0;  ///< 0: width_mm
+  double height_mm = 0;
+  double height_most_mm = 0;  ///< 0: height_mm
+  friend bool operator==(const GradeSize&, const GradeSize&) = default;
+};
+
+/// One design in several sizes.
+struct GradeRequest {
+  static constexpr int max_sizes = 50;
+
+  FitRequest design;             ///< what may vary; its targets and `most` are not read
+  std::vector<GradeSize> sizes;  ///< from the smallest up, 1..max_sizes
+  friend bool operator==(const GradeRequest&, const GradeRequest&) = default;
+};
+
+/// What a design comes to in its sizes.
+struct Grading {
+  std::vector<std::string> names;        ///< of the sizes, in order
+  std::vector<FitCandidate> candidates;  ///< one for each; empty when the sizes cannot be graded
+  int missing = -1;                      ///< the first size that nothing fits; -1: none such
+  std::vector<FitNearest> nearest{};     ///< for that size, as fit() has them
+  std::string
+      message;  ///< for people, where there are no candidates: which size nothing fits, or that none go together
+  friend bool operator==(const Grading&, const Grading&) = default;
+};
+
+/// Fits every size so that all are one design. The construction is the same: as many panels and as many edge columns in
+/// each. Where a size is no narrower than the one before it, no group stands fewer times; where it is no wider, none
+/// stands more often; rows likewise go with the heights. Of all ways to choose so from each size's 300 best candidates
+/// under each construction, the one whose greatest error is least; of these that with the least sum of errors; of these
+/// fewer panels, then fewer edge columns. Time goes with constructions, sizes and the square of the candidates.
+/// @throws Error bad_argument (field "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of
+/// FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, as fit().
+LATCHWORK_API Grading grade(const GradeRequest& request, const Swatch& swatch);
+
+/// Numbers of several sizes as written patterns give them: "4 (6, 8)"; where all are the same, or there is one, "4";
+/// nothing for none. Linear.
+LATCHWORK_API std::string graded_text(const std::vector<std::int64_t>& numbers);
+
+/// A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width and
+/// height in cm with their errors in percent. Where there are no candidates, the message.
+LATCHWORK_API std::string grading_table(const Grading& grading);
+
+/// The lines of a written pattern that differ between sizes: "Cast on 58 (64, 70) stitches ...". Where there are no
+/// candidates, the message.
+LATCHWORK_API std::string grading_words(const Grading& grading);
+
+}  // namespace latchwork::inline v0

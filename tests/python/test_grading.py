@@ -1,0 +1,60 @@
+"""One design in several sizes."""
+
+import latchwork as lw
+import pytest
+
+
+@pytest.fixture
+def plain():
+    """A stitch is 4 mm wide, a row 2.5 mm high."""
+    return lw.Swatch(
+        [
+            lw.Measurement("plain", lw.Counted.stitches, 25, 100),
+            lw.Measurement("plain", lw.Counted.rows, 40, 100),
+        ]
+    )
+
+
+def family(*sizes):
+    design = lw.FitRequest(
+        groups=[lw.FitGroup([lw.Strip("motif", "plain", lw.Grid(8, 10))], 1, 50)],
+        edge=lw.Strip("edge", "plain", lw.Grid(1, 1)),
+        rows_step=8,
+    )
+    return lw.GradeRequest(design, [lw.GradeSize(name, width_mm=wide, height_mm=high) for name, wide, high in sizes])
+
+
+def test_a_family_shares_its_edges_and_grows_by_motifs(plain):
+    grading = lw.grade(family(("S", 208, 200), ("M", 248, 240), ("L", 288, 300)), plain)
+    assert grading.names == ("S", "M", "L") and grading.missing == -1 and grading.message == ""
+    assert [candidate.times for candidate in grading.candidates] == [(5,), (6,), (7,)]
+    assert [candidate.rows for candidate in grading.candidates] == [80, 96, 120]
+    assert "Cast on 52 (62, 72) stitches" in lw.grading_words(grading)
+    assert lw.grading_table(grading).splitlines()[2].split()[:5] == ["M", "1", "6", "x", "1"]
+    assert lw.graded_text([4, 6, 8]) == "4 (6, 8)"
+
+
+def test_a_size_that_nothing_fits_is_told_with_what_would_have_to_give(plain):
+    request = family(("S", 208, 200), ("XL", 900, 200))
+    request.design.tolerance_percent = 5
+    request.design.groups[0].most = 8
+    grading = lw.grade(request, plain)
+    assert grading.candidates == () and grading.missing == 1 and grading.nearest[0].gives
+    assert lw.grading_table(grading) == "nothing fits size 'XL'\n" == lw.grading_words(grading)
+
+
+@pytest.mark.parametrize(
+    ("spoil", "field"),
+    [
+        (lambda request: request.sizes.clear(), "sizes"),
+        (lambda request: setattr(request.sizes[0], "name", ""), "sizes[0].name"),
+        (lambda request: setattr(request.sizes[1], "width_mm", 0), "sizes[1].width_mm"),
+        (lambda request: setattr(request.design, "rows_step", 0), "design.rows_step"),
+    ],
+)
+def test_what_is_wrong_with_a_family_is_told_by_field(plain, spoil, field):
+    request = family(("S", 208, 200), ("M", 248, 240))
+    spoil(request)
+    with pytest.raises(lw.Error) as caught:
+        lw.grade(request, plain)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, field)

@@ -1,0 +1,141 @@
+#include "latchwork/grading.hpp"
+
+#include <string>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/motif.hpp"
+
+using namespace latchwork;
+using latchwork_test::refused_field;
+
+namespace {
+
+/// 25 stitches and 40 rows to 10 cm: a stitch is 4 mm wide, a row 2.5 mm high.
+Swatch swatch() {
+  return Swatch({{"plain", Counted::stitches, 25, 100, ""}, {"plain", Counted::rows, 40, 100, ""}});
+}
+
+/// Groups of 10 stitches between edges, 8 rows a repeat.
+FitRequest design() {
+  FitRequest request;
+  request.groups = {{{Strip{"motif", "plain", Grid(8, 10)}}, 1, 50}};
+  request.edge = Strip{"edge", "plain", Grid(1, 1)};
+  request.edge_least = 1;
+  request.edge_most = 4;
+  request.rows_step = 8;
+  return request;
+}
+
+std::vector<int> times(const Grading& grading) {
+  std::vector<int> all;
+  for (const FitCandidate& candidate : grading.candidates) all.push_back(candidate.times.at(0));
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("every size of a family has the same edges, and more of the motif the larger it is", "[grading]") {
+  // 200, 250, 296 mm are 50, 62.5, 74 stitches. Each size alone would take the edges that suit it best: 5 x 10, 6 x 10
+  // and 1 or 7 x 10 and 2 a side; together they share one.
+  const GradeRequest request{design(), {{"S", 200, 0, 200, 0}, {"M", 250, 0, 240, 0}, {"L", 296, 0, 300, 0}}};
+  const Grading grading = grade(request, swatch());
+  REQUIRE(grading.candidates.size() == 3);
+  CHECK(grading.message.empty());
+  for (const FitCandidate& candidate : grading.candidates) {
+    CHECK(candidate.edge_columns == grading.candidates[0].edge_columns);
+    CHECK(candidate.panels == 1);
+  }
+  CHECK(times(grading) == std::vector<int>{5, 6, 7});
+  CHECK(grading.candidates[0].edge_columns == 1);
+  CHECK(grading.candidates[0].rows == 80);
+  CHECK(grading.candidates[1].rows == 96);
+  CHECK(grading.candidates[2].rows == 120);
+}
+
+TEST_CASE("a wider, lower size has no fewer motifs and no more rows", "[grading]") {
+  const GradeRequest request{design(), {{"tall", 200, 0, 400, 0}, {"wide", 320, 0, 200, 0}}};
+  const Grading grading = grade(request, swatch());
+  REQUIRE(grading.candidates.size() == 2);
+  CHECK(grading.candidates[0].times[0] <= grading.candidates[1].times[0]);
+  CHECK(grading.candidates[0].rows >= grading.candidates[1].rows);
+}
+
+TEST_CASE("a size that nothing fits is named, with what would have to give", "[grading]") {
+  GradeRequest request{design(), {{"S", 200, 0, 200, 0}, {"XL", 600, 0, 200, 0}}};
+  request.design.tolerance_percent = 5;
+  request.design.groups[0].most = 8;
+  const Grading grading = grade(request, swatch());
+  CHECK(grading.candidates.empty());
+  CHECK(grading.missing == 1);
+  CHECK(grading.message == "nothing fits size 'XL'");
+  REQUIRE_FALSE(grading.nearest.empty());
+  CHECK_FALSE(grading.nearest[0].gives.empty());
+  CHECK(grading_table(grading) == "nothing fits size 'XL'\n");
+  CHECK(grading_words(grading) == "nothing fits size 'XL'\n");
+}
+
+TEST_CASE("sizes that fit one by one and not in one construction are told so", "[grading]") {
+  // A whole number of motifs alone: 80 mm is 20 stitches, 88 mm is 22; edges of 1 to 4 make 22 too, but not 20.
+  GradeRequest request{design(), {{"S", 40, 0, 200, 0}, {"M", 56, 0, 200, 0}}};
+  request.design.edge_least = 0;
+  request.design.edge_most = 2;
+  request.design.groups[0].most = 1;
+  request.design.tolerance_percent = 1;
+  const Grading grading = grade(request, swatch());
+  CHECK(grading.candidates.empty());
+  CHECK(grading.missing == -1);
+  CHECK(grading.message.find("not all in one construction") != std::string::npos);
+}
+
+TEST_CASE("numbers of several sizes are written as patterns have them", "[grading]") {
+  // Common practice, no source: the first size stands before the brackets, the others in them.
+  CHECK(graded_text({4, 6, 8}) == "4 (6, 8)");
+  CHECK(graded_text({4}) == "4");
+  CHECK(graded_text({4, 4, 4}) == "4");
+  CHECK(graded_text({4, 4, 8}) == "4 (4, 8)");
+  CHECK(graded_text({}).empty());
+  CHECK(graded_text({-2, 10}) == "-2 (10)");
+}
+
+TEST_CASE("table and words of a family tell its numbers", "[grading]") {
+  const GradeRequest request{design(), {{"S", 208, 0, 200, 0}, {"M", 248, 0, 240, 0}, {"L", 288, 0, 300, 0}}};
+  const Grading grading = grade(request, swatch());
+  CHECK(grading_table(grading) ==
+        "size  panels  group 1  edge  columns  rows  width cm     off  height cm     off\n"
+        "S          1      5 x     1       52    80      20.8  +0.0 %       20.0  +0.0 %\n"
+        "M          1      6 x     1       62    96      24.8  +0.0 %       24.0  +0.0 %\n"
+        "L          1      7 x     1       72   120      28.8  +0.0 %       30.0  +0.0 %\n");
+  CHECK(grading_words(grading) ==
+        "Sizes: S (M, L).\n"
+        "Panels of one piece: 1.\n"
+        "Cast on 52 (62, 72) stitches: 1 at each edge, group 1 5 (6, 7) times.\n"
+        "Knit 80 (96, 120) rows.\n"
+        "Width 20.8 (24.8, 28.8) cm, height 20.0 (24.0, 30.0) cm, between the seams.\n");
+}
+
+TEST_CASE("what is wrong with a family is refused by field", "[grading][error]") {
+  const auto refused = [](const GradeRequest& request, const std::string& field) {
+    CHECK_THROWS_MATCHES(grade(request, swatch()), Error, refused_field(ErrorCode::bad_argument, field));
+  };
+  GradeRequest request{design(), {{"S", 200, 0, 200, 0}, {"M", 250, 0, 240, 0}}};
+  GradeRequest spoiled = request;
+  spoiled.sizes.clear();
+  refused(spoiled, "sizes");
+  spoiled.sizes.assign(51, {"S", 200, 0, 200, 0});
+  refused(spoiled, "sizes");
+  spoiled = request;
+  spoiled.sizes[1].name.clear();
+  refused(spoiled, "sizes[1].name");
+  spoiled.sizes[1].name = "\xFF";
+  CHECK_THROWS_MATCHES(grade(spoiled, swatch()), Error, refused_field(ErrorCode::bad_encoding, "sizes[1].name"));
+  spoiled = request;
+  spoiled.sizes[1].width_mm = 0;
+  refused(spoiled, "sizes[1].width_mm");
+  spoiled = request;
+  spoiled.sizes[0].height_most_mm = 100;
+  refused(spoiled, "sizes[0].height_most_mm");
+  spoiled = request;
+  spoiled.design.rows_step = 0;
+  refused(spoiled, "design.rows_step");
+}
