@@ -103,7 +103,8 @@ std::string grading_words(const Grading& grading) {
     const std::string times = told(grading, [group](const FitCandidate& candidate) {
       return group < candidate.times.size() ? fmt::to_string(candidate.times[group]) : std::string("?");
     });
-    out += fmt::format(", group {} {} times", group + 1, times);
+    out +=
+        times == "1" ? fmt::format(", group {} once", group + 1) : fmt::format(", group {} {} times", group + 1, times);
   }
   out += fmt::format(".\nKnit {} rows", number(&FitCandidate::rows));
   const bool begins = std::any_of(grading.candidates.begin(), grading.candidates.end(),

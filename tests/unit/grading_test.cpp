@@ -114,6 +114,13 @@ TEST_CASE("table and words of a family tell its numbers", "[grading]") {
         "Width 20.8 (24.8, 28.8) cm, height 20.0 (24.0, 30.0) cm, between the seams.\n");
 }
 
+TEST_CASE("a group that stands once is told so", "[grading]") {
+  GradeRequest request{design(), {{"S", 208, 0, 200, 0}, {"M", 248, 0, 240, 0}}};
+  request.design.groups.push_back({{Strip{"closing", "plain", Grid(8, 10)}}, 1, 1});
+  const Grading grading = grade(request, swatch());
+  CHECK(grading_words(grading).find("group 1 4 (5) times, group 2 once.") != std::string::npos);
+}
+
 TEST_CASE("what is wrong with a family is refused by field", "[grading][error]") {
   const auto refused = [](const GradeRequest& request, const std::string& field) {
     CHECK_THROWS_MATCHES(grade(request, swatch()), Error, refused_field(ErrorCode::bad_argument, field));
