@@ -88,6 +88,12 @@ latchwork_status latchwork_grading_gives(const latchwork_grading* grading, size_
   });
 }
 
+latchwork_status latchwork_grading_nearest_complete(const latchwork_grading* grading, int32_t* nearest_complete,
+                                                    latchwork_error* error) {
+  return guarded(error,
+                 [&] { given(nearest_complete, "nearest_complete") = value_of(grading).nearest_complete ? 1 : 0; });
+}
+
 latchwork_status latchwork_grading_message(const latchwork_grading* grading, char* text, size_t capacity,
                                            size_t* needed, latchwork_error* error) {
   return text_of(grading, text, capacity, needed, error, [](const Grading& from) { return from.message; });

@@ -32,7 +32,7 @@ struct Brief {
 struct Job {
   std::vector<Finding> findings;
   Plan plan;
-  Conditions conditions;  ///< that were asked of `plan`
+  Conditions conditions;  ///< that were asked of both plans
   Plan regular;
   Verification verification;          ///< of `plan`
   Verification regular_verification;  ///< of `regular`; not verified when there is none
@@ -44,7 +44,7 @@ struct Job {
 /// throw with the file's name before the field.
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
-/// Finds, plans both ways, verifies both, sizes, reckons the yarn. Conditions bind the least-effort plan alone.
+/// Finds, plans both ways, verifies both, sizes, reckons the yarn. Conditions bind both plans.
 /// @throws Error as those do.
 LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 
@@ -59,8 +59,9 @@ LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 
 /// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-/// panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there. @throws Error
-/// bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write() of a plan.
+/// panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there; without a schematic
+/// an older one is taken away. @throws Error bad_argument (folder), as read_brief(); io (field = file name, or folder);
+/// as page_html(), and as write() of a plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
 
 }  // namespace latchwork::inline v0

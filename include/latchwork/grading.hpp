@@ -35,6 +35,7 @@ struct Grading {
   std::vector<FitCandidate> candidates;  ///< one for each; empty when the sizes cannot be graded
   int missing = -1;                      ///< the first size that nothing fits; -1: none such
   std::vector<FitNearest> nearest{};     ///< for that size, as fit() has them
+  bool nearest_complete = true;          ///< likewise
   std::string
       message;  ///< for people, where there are no candidates: which size nothing fits, or that none go together
   friend bool operator==(const Grading&, const Grading&) = default;
@@ -45,8 +46,10 @@ struct Grading {
 /// stands more often; rows likewise go with the heights. Of all ways to choose so from each size's 300 best candidates
 /// under each construction, the one whose greatest error is least; of these that with the least sum of errors; of these
 /// fewer panels, then fewer edge columns. Time goes with constructions, sizes and the square of the candidates.
+/// At most 1000 constructions times sizes.
 /// @throws Error bad_argument (field "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of
-/// FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, as fit().
+/// FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, as fit();
+/// too_large (field "design.edge_most") for more constructions.
 LATCHWORK_API Grading grade(const GradeRequest& request, const Swatch& swatch);
 
 /// Numbers of several sizes as written patterns give them: "4 (6, 8)"; where all are the same, or there is one, "4";
@@ -57,7 +60,7 @@ LATCHWORK_API std::string graded_text(const std::vector<std::int64_t>& numbers);
 /// height in cm with their errors in percent. Where there are no candidates, the message.
 LATCHWORK_API std::string grading_table(const Grading& grading);
 
-/// The lines of a written pattern that differ between sizes: "Cast on 58 (64, 70) stitches ...". Where there are no
+/// The lines of a written pattern that differ between sizes: "Knit 120 (144, 168) rows". Where there are no
 /// candidates, the message.
 LATCHWORK_API std::string grading_words(const Grading& grading);
 

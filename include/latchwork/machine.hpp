@@ -22,13 +22,13 @@ struct LATCHWORK_API Machine {
   int needles = 200;      ///< 2..4000; with an odd count the odd one is on the left
   double pitch_mm = 4.5;  ///< needle to needle; above 0, to 50
   int leftmost = 0;  ///< the panel's leftmost needle, operator's view, -4000..4000; 0: centred, odd one on the left
-  std::vector<int> prongs = {1, 2,
-                             3};  ///< pronged tools at hand, two of each; up to 20 sizes, each 1..20; may be empty
-  int comfortable_crossing = 3;   ///< travel in stitches above which a crossing is hard; 1..4000
-  int tuck_limit = 4;             ///< most tucks or slips in a stack; 1..65536
-  int float_limit = 6;            ///< most needles a float may pass; 1..4000
-  int max_ladder = 12;            ///< most rows laddered down in one batch; 1..65536
-  bool cast_on_loops = true;      ///< the cast-on gives each needle a loop of its own, so a batch may start at row 0
+  std::vector<int> prongs = {1, 2, 3};  ///< pronged tools at hand, two of each; up to 20 sizes, each 1..20 and named
+                                        ///< once; may be empty
+  int comfortable_crossing = 3;         ///< travel in stitches above which a crossing is hard; 1..4000
+  int tuck_limit = 4;                   ///< most tucks or slips in a stack; 1..65536
+  int float_limit = 6;                  ///< most needles a float may pass; 1..4000
+  int max_ladder = 12;                  ///< most rows laddered down in one batch; 1..65536
+  bool cast_on_loops = true;  ///< the cast-on gives each needle a loop of its own, so a batch may start at row 0
   bool carriage_starts_right = true;  ///< where the carriage stands at RC 0
 
   /// The generic machine of a class, named after it. @throws Error bad_argument for a number that is no class.

@@ -190,7 +190,7 @@ LATCHWORK_API Certificate certify(const Grid& grid, const Machine& machine, cons
 LATCHWORK_API std::vector<int> stop_kinds(const Plan& plan);
 
 /// Counts and times of a plan under these efforts. What a spoiled plan has below 0, rows or stitches of a group, counts
-/// as none; counts past 2^31 - 1 stay there. Linear in the plan. @throws Error bad_argument (effort).
+/// as none; stitches crossed past 2^31 - 1 stay there. Linear in the plan. @throws Error bad_argument (effort).
 LATCHWORK_API HandWork hand_work(const Plan& plan, const Effort& effort = {});
 
 /// "optimal", "feasible", "infeasible"; empty for a number that is none.

@@ -52,12 +52,13 @@ struct Rest {
   friend bool operator==(const Rest&, const Rest&) = default;
 };
 
-/// Where to stop for the day. Each session ends after the last stop that can be reached within its length and leaves
-/// nothing in hold; where there is no such stop, after the last row that leaves nothing in hold; where there is none
-/// either, after the first such row past its length, so that it lasts longer. The last ends with the panel. A plan that
-/// is infeasible has none. Linear in steps and rows.
+/// Where to stop for the day. Each session ends after the last stop in the second half of its length that leaves
+/// nothing in hold; where there is no such stop, after the last row in its length that leaves nothing in hold; where
+/// there is none either, after the first such row past its length, so that it lasts longer. The last ends with the
+/// panel. A plan that is infeasible has none. Linear in steps and rows.
 /// @throws Error bad_argument (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "plan.stops[3].row"
-/// for stops that do not rise within 0..rows); too_large for a plan of more rows than Grid::max_side.
+/// for stops that do not rise within 0..rows); too_large for a plan of more rows than Grid::max_side
+/// ("plan.rows"), or of more work than 2^60 ms ("plan").
 LATCHWORK_API std::vector<Session> sessions(const Plan& plan, const Effort& effort = {},
                                             const SessionOptions& options = {});
 

@@ -60,11 +60,12 @@ struct Verification {
 };
 
 /// Knits the plan and compares. The one way in which anything is called verified. A plan that makes the right cloth but
-/// tells a wrong carriage side, another crossing than the chart's, or a stop at a row that the counter never reads, is
-/// not verified either. Work that hands can do and that changes nothing is done and does no harm: a needle brought back
-/// that was not in hold, a wale re-formed once more as it was. Where the centre of a
-/// crossing lies cannot be told when it is bare, so it is not compared; simulate() reads such a centre as `between`.
-/// When a move could not be done, `difference` is the place of that move.
+/// tells a wrong carriage side, another crossing than the chart's, a stop at a row that the counter never reads, a
+/// column or wale that is not its needle's, or tools that do not carry their stitches, is not verified either. Work
+/// that hands can do and that changes nothing is done and does no harm: a needle brought back that was not in hold, a
+/// wale re-formed once more as it was. Where the centre of a crossing lies cannot be told when it is bare, so it is not
+/// compared; simulate() reads such a centre as `between`. When a move could not be done, `difference` is the place of
+/// that move.
 /// @throws Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0;
 /// too_large, as simulate(); cancelled.
 LATCHWORK_API Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options = {});

@@ -54,10 +54,18 @@ void add_measuring(Facts& facts, const Brief& brief) {
                                                  count_of(few, "measure"), usual_places, fewest));
 }
 
-bool feasible(const Job& job) {
-  return job.plan.status != PlanStatus::infeasible &&
-         std::none_of(job.findings.begin(), job.findings.end(),
+bool sound(const Job& job) {
+  return std::none_of(job.findings.begin(), job.findings.end(),
                       [](const Finding& finding) { return finding.severity == Severity::error; });
+}
+
+/// Nothing is against the panel but what was asked of its plan.
+bool barred(const Job& job) {
+  return job.plan.status == PlanStatus::infeasible && sound(job) && !condition_words(job.conditions).empty();
+}
+
+bool feasible(const Job& job) {
+  return job.plan.status != PlanStatus::infeasible && sound(job);
 }
 
 std::string feasibility(const Brief& brief, const Job& job) {
@@ -68,7 +76,7 @@ std::string feasibility(const Brief& brief, const Job& job) {
   if (count[1] > 0) parts.push_back(count_of(count[1], "warning"));
   if (count[0] > 0) parts.push_back(count_of(count[0], "piece") + " of advice");
   const std::string found = parts.empty() ? "nothing found against it" : joined(parts, ", ");
-  const bool yes = feasible(job);
+  const bool yes = feasible(job) || barred(job);
   return fmt::format("{} on the {} machine: {}", yes ? "can be made" : "cannot be made as it stands",
                      one_line(brief.machine.name), found);
 }
@@ -123,32 +131,46 @@ void add_plan(Facts& facts, const Brief& brief, const Job& job) {
              : fmt::format("{} or more: this plan is the best found, not proven the least",
                            rounded_duration(job.plan.bound_ms)));
   facts.lines.emplace_back("Plan", verified_words(job.verification, feasible(job)));
+}
+
+void add_regular(Facts& facts, const Job& job) {
+  const bool bound = !condition_words(job.conditions).empty();
   if (job.regular.status == PlanStatus::infeasible || !job.regular.rhythm) {
-    facts.lines.emplace_back("Regular plan", "no even rhythm of stops makes this panel");
+    facts.lines.emplace_back("Regular plan", std::string("no even rhythm of stops makes this panel") +
+                                                 (bound ? " and keeps the conditions" : ""));
     return;
   }
-  const std::int64_t more = job.regular.total_ms - job.plan.total_ms;
+  std::string price;
+  if (job.plan.status != PlanStatus::infeasible) {
+    const std::int64_t more = job.regular.total_ms - job.plan.total_ms;
+    price = more <= 0 ? ", no more than the plan" : ", the price of regularity " + rounded_duration(more);
+  }
   facts.lines.emplace_back(
       "Regular plan",
-      fmt::format("stop every {} from RC {:03}: {} in all, {}; {}", count_of(job.regular.rhythm->every, "row"),
-                  job.regular.rhythm->first, rounded_duration(job.regular.total_ms),
-                  more <= 0 ? "no more than the plan" : "the price of regularity " + rounded_duration(more),
+      fmt::format("stop every {} from RC {:03}: {} in all{}; {}", count_of(job.regular.rhythm->every, "row"),
+                  job.regular.rhythm->first, rounded_duration(job.regular.total_ms), price,
                   job.regular_verification.verified ? "verified" : verified_words(job.regular_verification, true)));
 }
 
-}  // namespace
-
 /// Sittings of an hour, where one is not enough: the page is taken to the machine day by day.
 void add_sessions(Facts& facts, const Brief& brief, const Job& job) {
-  const std::vector<Session> all = sessions(job.plan, brief.effort);
+  if (!job.verification.verified) return;
+  const SessionOptions options;
+  const std::vector<Session> all = sessions(job.plan, brief.effort, options);
   if (all.size() < 2) return;
+  std::int64_t longest = 0;
   std::vector<std::string> ends;
   for (const Session& session : all) {
-    if (session.to_row < job.plan.rows) ends.push_back(fmt::format("{:03}", session.to_row));
+    longest = std::max(longest, session.work_ms);
+    if (session.to_row < job.plan.rows && session.clear) ends.push_back(fmt::format("{:03}", session.to_row));
   }
-  facts.lines.emplace_back("Sessions",
-                           fmt::format("{} of an hour or less: leave off after RC {}", all.size(), joined(ends)));
+  const std::string length = longest <= options.session_ms
+                                 ? std::string("of an hour or less")
+                                 : fmt::format("of about an hour, the longest {}", rounded_duration(longest));
+  facts.lines.emplace_back("Sessions", fmt::format("{} {}: leave off after RC {}", all.size(), length, joined(ends)));
 }
+
+}  // namespace
 
 std::string centimetres(double mm) {
   return fmt::format("{:.1f}", mm / 10);
@@ -185,10 +207,14 @@ Facts facts_of(const Brief& brief, const Job& job) {
   }
   facts.lines.emplace_back("Size", measured);
   facts.lines.emplace_back("Feasible", feasibility(brief, job));
+  const std::vector<std::string> conditions = condition_words(job.conditions);
+  if (!conditions.empty()) facts.lines.emplace_back("Conditions", joined(conditions, "; "));
   if (job.plan.status == PlanStatus::infeasible) {
-    facts.lines.emplace_back("Plan", "none: see the errors");
+    facts.lines.emplace_back("Plan", barred(job) ? "none keeps the conditions: see below" : "none: see the errors");
+    if (barred(job)) add_regular(facts, job);
   } else {
     add_plan(facts, brief, job);
+    add_regular(facts, job);
     add_sessions(facts, brief, job);
   }
   add_yarn(facts, brief, job);

@@ -59,8 +59,8 @@ auto read_with(const fs::path& folder, const std::string& name, Reader&& reader)
   }
 }
 
-/// Files written beside their places, and moved there when all are written: what cannot be written leaves the folder as
-/// it was, and no half a file is ever found.
+/// Files written beside their places, and moved there when all are written: no half a file is ever found, and what
+/// cannot be written leaves the folder as it was, unless a move fails, which is the system's doing.
 class Delivery {
  public:
   explicit Delivery(fs::path folder) : folder_(std::move(folder)) {}
@@ -145,6 +145,7 @@ void write_job(const Brief& brief, const Job& job, const std::string& folder) {
   Delivery delivery(path);
   for (const auto& [name, text] : files) delivery.add(name, text);
   delivery.deliver();
+  if (std::string_view(files.back().first) != "schematic.svg") fs::remove(path / "schematic.svg", failure);
 }
 
 }  // namespace latchwork::inline v0

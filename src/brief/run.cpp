@@ -40,7 +40,6 @@ Job run(const Brief& brief, const PlanOptions& options) {
   planning.progress = part_of(options.progress, 0, 0.6);
   job.plan = plan(grid, brief.machine, brief.effort, planning);
   job.conditions = options.conditions;
-  planning.conditions = {};  // a rhythm is one already
   planning.progress = part_of(options.progress, 0.6, 0.2);
   job.regular = plan_regular(grid, brief.machine, brief.effort, planning);
   job.verification = verified(grid, job.plan, options, 0.8, 0.1);

@@ -1,20 +1,40 @@
-#include "latchwork/schematic.hpp"
+#include <algorithm>
+
 #include "brief/facts.hpp"
 #include "latchwork/error.hpp"
+#include "latchwork/schematic.hpp"
 
 namespace latchwork::inline v0 {
+namespace {
+
+/// A row without a stitch has no edges.
+bool has_bare_row(const Grid& grid) {
+  const auto columns = static_cast<std::size_t>(grid.columns());
+  for (auto left = grid.cells(); !left.empty(); left = left.subspan(columns)) {
+    const auto row = left.first(columns);
+    if (std::all_of(row.begin(), row.end(), [](Cell cell) { return cell == Cell::none; })) return true;
+  }
+  return false;
+}
+
+}  // namespace
 
 std::optional<std::string> report::schematic_of(const Brief& brief) {
+  if (has_bare_row(brief.panel.grid())) return std::nullopt;
   Schematic schematic;
   schematic.title = brief.panel.name();
-  try {
-    schematic.pieces.push_back(schematic_piece(brief.panel, brief.swatch));
-    return schematic_svg(schematic);
-  } catch (const Error& error) {
-    // A row without a stitch has no edges, and what is under a millimetre no scale: such a panel goes without.
-    if (error.code() == ErrorCode::bad_argument || error.code() == ErrorCode::too_large) return std::nullopt;
-    throw;
+  schematic.pieces.push_back(schematic_piece(brief.panel, brief.swatch));
+  double width = 0;
+  double height = 0;
+  for (const OutlinePoint& point : schematic.pieces[0].outline) {
+    width = std::max(width, point.x_mm);
+    height = std::max(height, point.y_mm);
   }
+  // Nor has what is under a millimetre, or larger than a field, a scale; and some outlines have too many corners.
+  constexpr double most_mm = 1e6;
+  if (std::min(width, height) < 1 || std::max(width, height) > most_mm) return std::nullopt;
+  if (schematic.pieces[0].outline.size() > Schematic::max_points) return std::nullopt;
+  return schematic_svg(schematic);
 }
 
 }  // namespace latchwork::inline v0

@@ -38,6 +38,18 @@ void require_sizes(const std::vector<GradeSize>& sizes) {
   }
 }
 
+void require_constructions(const GradeRequest& request) {
+  constexpr std::int64_t most = 1000;
+  const FitRequest& design = request.design;
+  const std::int64_t edges = design.edge ? std::int64_t{design.edge_most} - design.edge_least + 1 : 1;
+  const std::int64_t panels = std::int64_t{design.panels_most} - design.panels_least + 1;
+  const std::int64_t fits = edges * panels * std::ssize(request.sizes);
+  if (fits <= most) return;
+  refuse(ErrorCode::too_large, "design.edge_most",
+         fmt::format("{} edge widths and {} counts of panels in {} sizes are {} fits; at most {}", edges, panels,
+                     request.sizes.size(), fits, most));
+}
+
 /// What fit() refuses, by the field of the request that it came from.
 FitResult fit_size(const GradeRequest& request, std::size_t index, FitRequest of, const Swatch& swatch) {
   const GradeSize& size = request.sizes[index];
@@ -166,6 +178,7 @@ Grading grade(const GradeRequest& request, const Swatch& swatch) {
     if (!found.candidates.empty()) continue;
     grading.missing = static_cast<int>(i);
     grading.nearest = std::move(found.nearest);
+    grading.nearest_complete = found.nearest_complete;
     grading.message = fmt::format("nothing fits size '{}'", one_line(request.sizes[i].name));
     return grading;
   }
@@ -177,6 +190,7 @@ Grading grade(const GradeRequest& request, const Swatch& swatch) {
                      growth(a.height_mm, a.height_most_mm, b.height_mm, b.height_most_mm)});
   }
   std::optional<Choice> best;
+  require_constructions(request);
   const int edge_least = request.design.edge ? request.design.edge_least : 0;
   const int edge_most = request.design.edge ? request.design.edge_most : 0;
   for (int panels = request.design.panels_least; panels <= request.design.panels_most; ++panels) {
@@ -199,8 +213,10 @@ Grading grade(const GradeRequest& request, const Swatch& swatch) {
     }
   }
   if (!best) {
-    grading.message =
-        "each size can be fitted, but not all in one construction with times and rows that grow with the sizes";
+    grading.message = fmt::format(
+        "each size can be fitted, but no choice from their {} best goes together in one construction with "
+        "times and rows that grow with the sizes",
+        candidates_each);
   }
   return grading;
 }

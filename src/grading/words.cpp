@@ -33,6 +33,16 @@ std::string cm(double mm) {
   return fmt::format("{:.1f}", mm / 10);
 }
 
+/// Code points, which is what a terminal shows in a line of most scripts.
+std::size_t characters(const std::string& text) {
+  return static_cast<std::size_t>(
+      std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
+
+std::string padded(const std::string& text, std::size_t width) {
+  return text + std::string(width - std::min(width, characters(text)), ' ');
+}
+
 std::size_t groups_of(const Grading& grading) {
   return grading.candidates.empty() ? 0 : grading.candidates.front().times.size();
 }
@@ -68,8 +78,8 @@ std::string grading_table(const Grading& grading) {
 
   std::size_t longest = 4;  // "size"
   const auto name = [&](std::size_t i) { return i < grading.names.size() ? one_line(grading.names[i]) : "?"; };
-  for (std::size_t i = 0; i < grading.candidates.size(); ++i) longest = std::max(longest, name(i).size());
-  std::string out = fmt::format("{:<{}}", "size", longest);
+  for (std::size_t i = 0; i < grading.candidates.size(); ++i) longest = std::max(longest, characters(name(i)));
+  std::string out = padded("size", longest);
   std::vector<std::size_t> widths;
   for (const Column& column : columns) {
     std::size_t width = column.heading.size();
@@ -79,7 +89,7 @@ std::string grading_table(const Grading& grading) {
   }
   out += "\n";
   for (std::size_t i = 0; i < grading.candidates.size(); ++i) {
-    out += fmt::format("{:<{}}", name(i), longest);
+    out += padded(name(i), longest);
     for (std::size_t c = 0; c < columns.size(); ++c) {
       out += fmt::format("  {:>{}}", columns[c].of(grading.candidates[i]), widths[c]);
     }
@@ -97,7 +107,7 @@ std::string grading_words(const Grading& grading) {
   };
   std::string out = fmt::format("Sizes: {}.\n", in_sizes(names));
   out += fmt::format("Panels of one piece: {}.\n", number(&FitCandidate::panels));
-  out += fmt::format("Cast on {} stitches", number(&FitCandidate::columns));
+  out += fmt::format("Columns of a panel: {}", number(&FitCandidate::columns));
   out += fmt::format(": {} at each edge", number(&FitCandidate::edge_columns));
   for (std::size_t group = 0; group < groups_of(grading); ++group) {
     const std::string times = told(grading, [group](const FitCandidate& candidate) {

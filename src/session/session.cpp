@@ -13,6 +13,7 @@ namespace {
 
 constexpr std::int64_t least_length_ms = 60'000;
 constexpr std::int64_t most_length_ms = 86'400'000;
+constexpr std::int64_t most_work_ms = std::int64_t{1} << 60;
 
 [[noreturn]] void refuse(const std::string& field, std::int64_t value, std::int64_t least, std::int64_t most,
                          ErrorCode code = ErrorCode::bad_argument) {
@@ -56,6 +57,7 @@ std::int64_t hand_ms_of(const Stop& stop, const Effort& effort) {
 /// Rows 0..R, each with its stop.
 std::vector<RowWork> work_by_row(const Plan& plan, const Effort& effort) {
   std::vector<RowWork> rows(static_cast<std::size_t>(plan.rows) + 1);
+  std::int64_t left = most_work_ms - plan.rows * effort.row;
   std::int64_t held = 0;
   std::size_t next = 0;
   for (std::size_t row = 0; row < rows.size(); ++row) {
@@ -65,6 +67,12 @@ std::vector<RowWork> work_by_row(const Plan& plan, const Effort& effort) {
       const Stop& stop = plan.stops[next++];
       work.stop = true;
       work.hand_ms = hand_ms_of(stop, effort);
+      if (work.hand_ms > left) {
+        Place place;
+        place.field = "plan";
+        throw Error(ErrorCode::too_large, place, fmt::format("the plan's work is past {} ms", most_work_ms));
+      }
+      left -= work.hand_ms;
       held += std::ssize(stop.holds) - std::ssize(stop.releases);
       for (const CrossingStep& step : stop.crossings) brought_out = brought_out || step.ease;
     }
@@ -106,7 +114,7 @@ class Sittings {
       }
       if (!work(row).clear) continue;
       clear = row;
-      if (work(row).stop) stop = row;
+      if (work(row).stop && 2 * spent >= options_.session_ms) stop = row;
       if (spent > options_.session_ms) return row;
     }
     return plan_.rows;
@@ -119,9 +127,9 @@ class Sittings {
     session.carriage_right = plan_.carriage_starts_right == (session.to_row % 2 == 0);
     session.clear = work(session.to_row).clear;
     session.hand_ms = before(from);
-    std::int64_t since = session.hand_ms;
-    for (int row = from + 1; row <= session.to_row; ++row) {
-      session.hand_ms += work(row).hand_ms;
+    std::int64_t since = 0;
+    for (int row = from == 0 ? 0 : from + 1; row <= session.to_row; ++row) {
+      if (row > 0) session.hand_ms += work(row).hand_ms;
       since += work(row).hand_ms;
       if (options_.rest_ms == 0 || since < options_.rest_ms || row == session.to_row) continue;
       rests.push_back({static_cast<int>(sessions.size()), row, since});

@@ -6,7 +6,7 @@ import numpy
 
 import latchwork as lw
 
-MAX_SIDE, MAX_CELLS = 65536, 1 << 24
+MAX_SIDE, MAX_CELLS = lw.Grid.max_side, lw.Grid.max_cells
 STEP, MOST = 24, 10
 GAUGES = {"moss": (26.3, 38.1), "rope": (33.7, 36.9), "edge": (24.1, 39.7), "wave": (29.9, 41.3)}
 

@@ -25,7 +25,7 @@ static void articles_come_with_the_library(void) {
   CHECK(strcmp(article.lists[2].source, "aloriam.com") == 0 && article.lists[2].of == LATCHWORK_SIZE_OF_FILLING);
   CHECK(strcmp(article.lists[2].sizes[1].measures[0].printed, "18 in") == 0);
   CHECK(near(article.lists[2].sizes[1].measures[0].least_mm, 457.2));
-  CHECK(article.closure_count == 3 && article.closures[0].mark == LATCHWORK_SOURCE_MARK_PRACTICE);
+  CHECK(article.closure_count == 3 && article.closures[0].mark == LATCHWORK_SOURCE_MARK_FROM_MEMORY);
   CHECK(article.closures[0].kind == LATCHWORK_CLOSURE_KIND_OVERLAP && article.closures[0].overlap_greatest_mm == 150.0);
   CHECK(article.rules[4].pair_count == 7 && near(article.rules[4].pairs[0].finished_mm, 393.7));
   CHECK(strcmp(article.pieces[2].length.terms[1].of, "overlap") == 0 && article.pieces[2].length.terms[1].times == 0.5);
@@ -88,7 +88,7 @@ static void a_blanket_is_shared_out(void) {
   OK(latchwork_targets_cautions(targets, cautions, 8, &needed, &error));
   CHECK(needed == article.caution_count && strcmp(cautions[0].text, article.cautions[0].text) == 0);
   latchwork_targets_destroy(targets);
-  counts[1].count = 51;
+  counts[1].count = 1001;
   CHECK(latchwork_article_targets(&article, &choices, &targets, &error) == LATCHWORK_E_BAD_ARGUMENT && targets == NULL);
   CHECK(strcmp(error.field, "choices.counts[1].count") == 0);
   latchwork_article_file_destroy(file);

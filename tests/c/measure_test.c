@@ -347,7 +347,7 @@ static void a_design_is_graded(void) {
   OK(latchwork_grading_missing(grading, &missing, NULL));
   CHECK(missing == -1);
   OK(latchwork_grading_words(grading, text, sizeof text, NULL, NULL));
-  CHECK(strstr(text, "Cast on 52 (62) stitches") != NULL);
+  CHECK(strstr(text, "Columns of a panel: 52 (62)") != NULL);
   OK(latchwork_grading_table(grading, text, sizeof text, NULL, NULL));
   CHECK(strstr(text, "size  panels  group 1") == text);
   OK(latchwork_graded_text(numbers, 3, text, sizeof text, NULL, NULL));

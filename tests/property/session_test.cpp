@@ -45,7 +45,7 @@ struct Bed {
     for (int row = from + 1; row <= plan.rows && work(from, row) <= length; ++row) {
       if (!clear(row)) continue;
       last_row = row;
-      if (stops(row)) last_stop = row;
+      if (stops(row) && 2 * work(from, row) >= length) last_stop = row;
     }
     if (last_stop >= 0) return last_stop;
     if (last_row >= 0) return last_row;
@@ -94,9 +94,10 @@ TEST_CASE("sessions of random plans end where their rule says, and hold all the 
     int row = -1;
     for (const Rest& rest : rests(made, effort, options)) {
       const Session& session = found.at(static_cast<std::size_t>(rest.session));
-      CHECK((rest.row > session.from_row && rest.row < session.to_row && rest.row > row));
+      CHECK((rest.row >= session.from_row && rest.row < session.to_row && rest.row > row));
       CHECK(rest.hand_ms >= options.rest_ms);
-      since = bed.hand(row > session.from_row ? row + 1 : session.from_row == 0 ? 0 : session.from_row + 1, rest.row);
+      const bool first = row < session.from_row || (row == session.from_row && row > 0);
+      since = bed.hand(first ? (session.from_row == 0 ? 0 : session.from_row + 1) : row + 1, rest.row);
       CHECK(rest.hand_ms == since);
       row = rest.row;
     }

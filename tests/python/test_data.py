@@ -40,7 +40,7 @@ SAMPLES = [
     lw.FitResult((lw.FitCandidate(),), (lw.FitNearest(),), False),
     lw.GradeSize("M", 1.0, 2.0, 3.0, 4.0),
     lw.GradeRequest(lw.FitRequest(width_mm=1.0), [lw.GradeSize("M")]),
-    lw.Grading(("M",), (lw.FitCandidate(2),), 0, (lw.FitNearest(lw.FitCandidate(2)),), "nothing fits"),
+    lw.Grading(("M",), (lw.FitCandidate(2),), 0, (lw.FitNearest(lw.FitCandidate(2)),), False, "nothing fits"),
     lw.Length(1.5),
     lw.Weight(2.5),
     lw.Duration(3),

@@ -29,7 +29,7 @@ def test_a_family_shares_its_edges_and_grows_by_motifs(plain):
     assert grading.names == ("S", "M", "L") and grading.missing == -1 and grading.message == ""
     assert [candidate.times for candidate in grading.candidates] == [(5,), (6,), (7,)]
     assert [candidate.rows for candidate in grading.candidates] == [80, 96, 120]
-    assert "Cast on 52 (62, 72) stitches" in lw.grading_words(grading)
+    assert "Columns of a panel: 52 (62, 72)" in lw.grading_words(grading)
     assert lw.grading_table(grading).splitlines()[2].split()[:5] == ["M", "1", "6", "x", "1"]
     assert lw.graded_text([4, 6, 8]) == "4 (6, 8)"
 
@@ -39,7 +39,7 @@ def test_a_size_that_nothing_fits_is_told_with_what_would_have_to_give(plain):
     request.design.tolerance_percent = 5
     request.design.groups[0].most = 8
     grading = lw.grade(request, plain)
-    assert grading.candidates == () and grading.missing == 1 and grading.nearest[0].gives
+    assert grading.candidates == () and grading.missing == 1 and grading.nearest[0].gives and grading.nearest_complete
     assert lw.grading_table(grading) == "nothing fits size 'XL'\n" == lw.grading_words(grading)
 
 

@@ -139,7 +139,7 @@ TEST_CASE("SZ-14: a UK cover is what its centimetres say, not what its inches wo
   }
 }
 
-TEST_CASE("every size is what its source prints, with its unit", "[reference][article]") {
+TEST_CASE("the millimetres of every size agree with the text that its source prints", "[reference][article]") {
   int read = 0;
   for (const std::string& name : article_names()) {
     for (const SizeList& list : built_in_article(name).lists) {

@@ -76,7 +76,7 @@ TEST_CASE("a size that nothing fits is named, with what would have to give", "[g
 }
 
 TEST_CASE("sizes that fit one by one and not in one construction are told so", "[grading]") {
-  // A whole number of motifs alone: 80 mm is 20 stitches, 88 mm is 22; edges of 1 to 4 make 22 too, but not 20.
+  // One motif of 10 stitches: 40 mm are 10 stitches, without edges; 56 mm are 14, with two at either side.
   GradeRequest request{design(), {{"S", 40, 0, 200, 0}, {"M", 56, 0, 200, 0}}};
   request.design.edge_least = 0;
   request.design.edge_most = 2;
@@ -85,7 +85,7 @@ TEST_CASE("sizes that fit one by one and not in one construction are told so", "
   const Grading grading = grade(request, swatch());
   CHECK(grading.candidates.empty());
   CHECK(grading.missing == -1);
-  CHECK(grading.message.find("not all in one construction") != std::string::npos);
+  CHECK(grading.message.find("no choice from their 300 best") != std::string::npos);
 }
 
 TEST_CASE("numbers of several sizes are written as patterns have them", "[grading]") {
@@ -109,7 +109,7 @@ TEST_CASE("table and words of a family tell its numbers", "[grading]") {
   CHECK(grading_words(grading) ==
         "Sizes: S (M, L).\n"
         "Panels of one piece: 1.\n"
-        "Cast on 52 (62, 72) stitches: 1 at each edge, group 1 5 (6, 7) times.\n"
+        "Columns of a panel: 52 (62, 72): 1 at each edge, group 1 5 (6, 7) times.\n"
         "Knit 80 (96, 120) rows.\n"
         "Width 20.8 (24.8, 28.8) cm, height 20.0 (24.0, 30.0) cm, between the seams.\n");
 }
@@ -142,6 +142,9 @@ TEST_CASE("what is wrong with a family is refused by field", "[grading][error]")
   spoiled = request;
   spoiled.sizes[0].height_most_mm = 100;
   refused(spoiled, "sizes[0].height_most_mm");
+  spoiled = request;
+  spoiled.design.edge_most = 600;
+  CHECK_THROWS_MATCHES(grade(spoiled, swatch()), Error, refused_field(ErrorCode::too_large, "design.edge_most"));
   spoiled = request;
   spoiled.design.rows_step = 0;
   refused(spoiled, "design.rows_step");

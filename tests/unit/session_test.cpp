@@ -100,9 +100,34 @@ TEST_CASE("no session ends with a needle in hold, or brought out to be knit back
   CHECK(found[1].work_ms == 11'000 + 41'000);
   // The eased stitches are knit back by the next row: a session may end there and not before.
   CHECK(ends(sessions(plan, effort, {.session_ms = 60'000, .rest_ms = 0, .from_row = 21})) == std::vector<int>{60});
-  plan.stops[2].row = 55;
-  const std::vector<Session> late = sessions(plan, effort, {.session_ms = 60'000, .rest_ms = 0, .from_row = 21});
-  CHECK(ends(late) == std::vector<int>{60});
+  // From row 21 on the minute ends with the eased stop after row 61: the row above it can be left.
+  plan.rows = 80;
+  plan.stops[2].row = 61;
+  const SessionOptions late{.session_ms = 60'000, .rest_ms = 0, .from_row = 21};
+  CHECK(ends(sessions(plan, effort, late)) == std::vector<int>{60, 80});
+  plan.stops[2].crossings[0].ease = false;
+  CHECK(ends(sessions(plan, effort, late)) == std::vector<int>{61, 80});
+}
+
+TEST_CASE("a stop early in a session does not end it", "[session]") {
+  CHECK(ends(sessions(plan_with_stops(100, {2}), seconds(), {.session_ms = 60'000})) == std::vector<int>{40, 100});
+}
+
+TEST_CASE("work past all bounds is refused, and never wraps", "[session][error]") {
+  Plan plan = plan_with_stops(3000, {});
+  for (int row = 1; row <= 3000; ++row) {
+    Stop stop;
+    stop.row = row;
+    GroupReturn group;
+    group.stitches = std::numeric_limits<int>::max();
+    group.prongs = {1};
+    stop.crossings.push_back({.crossing = {}, .returns = {group}, .ease = false});
+    plan.stops.push_back(stop);
+  }
+  Effort effort;
+  effort.crossing_stitch = 3'600'000;
+  CHECK_THROWS_MATCHES(sessions(plan, effort), Error, refused_field(ErrorCode::too_large, "plan"));
+  CHECK_THROWS_MATCHES(rests(plan, effort), Error, refused_field(ErrorCode::too_large, "plan"));
 }
 
 TEST_CASE("what cannot be left lasts longer than asked, to the first row that can", "[session]") {
@@ -123,6 +148,11 @@ TEST_CASE("hands rest when the hand work since the last rest comes to so much", 
   const Plan plan = plan_with_stops(90, {10, 20, 30, 40, 50, 60, 70, 80});
   const SessionOptions options{.session_ms = 600'000, .rest_ms = 60'000};
   CHECK(rests(plan, seconds(), options) == std::vector<Rest>{{0, 30, 60'000}, {0, 60, 60'000}});
+  // What is due on the cast-on row is told there.
+  CHECK(rests(plan_with_stops(40, {0, 20}), seconds(), {.session_ms = 600'000, .rest_ms = 60'000}).empty());
+  Effort slow = seconds();
+  slow.stop = 60'000;
+  CHECK(rests(plan_with_stops(40, {0, 20}), slow, options) == std::vector<Rest>{{0, 0, 60'000}, {0, 20, 60'000}});
   // Not where the session ends anyhow.
   CHECK(rests(plan_with_stops(30, {10, 20, 30}), seconds(), options).empty());
   CHECK(rests(plan, seconds(), {.session_ms = 600'000, .rest_ms = 0}).empty());

@@ -28,7 +28,7 @@ class Job:
     findings: list[Finding] = field(default_factory=list)
     plan: Plan = field(default_factory=Plan)
     conditions: Conditions = field(default_factory=Conditions)
-    """That were asked of ``plan``."""
+    """That were asked of both plans."""
     regular: Plan = field(default_factory=Plan)
     verification: Verification = Verification()
     """Of ``plan``."""

@@ -733,7 +733,8 @@ def grade(request: GradeRequest, swatch: Swatch) -> Grading:
     edge columns.
 
     Raises Error bad_argument (field "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of
-    FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, as fit().
+    FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, as fit(); too_large (field "design.edge_most") for
+    more than 1000 constructions times sizes.
     """
 
 def graded_text(numbers: Sequence[int]) -> str:
@@ -747,8 +748,8 @@ def grading_table(grading: Grading) -> str:
     """
 
 def grading_words(grading: Grading) -> str:
-    """The lines of a written pattern that differ between sizes: "Cast on 58 (64, 70) stitches ...". Where there are no
-    candidates, the message.
+    """The lines of a written pattern that differ between sizes: "Knit 120 (144, 168) rows". Where there are no candidates,
+    the message.
     """
 
 def yarn_need(panel: Panel, swatch: Swatch, request: YarnRequest) -> YarnNeed:
@@ -944,9 +945,11 @@ def verify(
     stop: StopSource | None = None,
     progress: Callable[[Progress], object] | None = None,
 ) -> Verification:
-    """Knits the plan and compares the fabric with the grid: the one way in which anything is called verified. Raises Error
-    size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0; too_large, as simulate();
-    cancelled. `stop` and `progress` as in simulate().
+    """Knits the plan and compares the fabric with the grid: the one way in which anything is called verified. A plan that
+    makes the right cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the
+    counter never reads, a column or wale that is not its needle's, or tools that do not carry their stitches, is not.
+    Raises Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0; too_large,
+    as simulate(); cancelled. `stop` and `progress` as in simulate().
     """
 
 max_file_bytes: int
@@ -1231,12 +1234,14 @@ def sessions(
     rest_ms: int = 1200000,
     from_row: int = 0,
 ) -> list[Session]:
-    """Where to stop for the day. Each session ends after the last stop that can be reached within its length and leaves
-    nothing in hold; where there is no such stop, after the last such row; where there is none either, after the first
-    such row past its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible has none.
+    """Where to stop for the day. Each session ends after the last stop in the second half of its length that leaves nothing
+    in hold; where there is no such stop, after the last row in its length that does; where there is none either, after
+    the first such row past its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible
+    has none.
 
     Raises Error bad_argument (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "plan.stops[3].row" for
-    stops that do not rise within 0..rows); too_large for a plan of more rows than Grid.max_side.
+    stops that do not rise within 0..rows); too_large for a plan of more rows than Grid.max_side, or of more work than
+    2^60 ms.
     """
 
 def rests(
@@ -1268,7 +1273,7 @@ def run(
     conditions: Conditions | None = None,
 ) -> Job:
     """Finds, plans both ways, verifies both, sizes, reckons the yarn. `stop`, `progress` and the limits as in plan(), for
-    each plan anew; `conditions` bind the least-effort plan alone. Raises what those calls raise.
+    each plan anew; `conditions` bind both plans. Raises what those calls raise.
     """
 
 def summary(brief: Brief, job: Job) -> str:
@@ -1287,6 +1292,7 @@ def page_html(brief: Brief, job: Job) -> str:
 
 def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
     """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-    panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there. Raises Error
-    bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write() of a plan.
+    panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there; without a schematic
+    an older one is taken away. Raises Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as
+    page_html(), and as write() of a plan.
     """

@@ -202,5 +202,7 @@ class Grading:
     """The first size that nothing fits; -1: none such."""
     nearest: tuple[FitNearest, ...] = ()
     """For that size, as FitResult has them."""
+    nearest_complete: bool = True
+    """Likewise."""
     message: str = ""
     """For people, where there are no candidates: which size nothing fits, or that none go together."""

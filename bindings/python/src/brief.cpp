@@ -37,7 +37,7 @@ void bind_brief(py::module_& m) {
       "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "Finds, plans both ways, verifies both, sizes, reckons the yarn. `stop`, `progress` and the limits as in plan(), "
       "for each plan "
-      "anew; `conditions` bind the least-effort plan alone. Raises what those calls raise.");
+      "anew; `conditions` bind both plans. Raises what those calls raise.");
   m.def("summary", without_gil(&summary), "brief"_a, "job"_a,
         "For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "
         "\"verified\" or not.\n\nRaises Error size_mismatch (field \"job.plan\", \"job.size.strips[2]\", \"job.yarn\", "
@@ -57,7 +57,8 @@ void bind_brief(py::module_& m) {
       "brief"_a, "job"_a, "folder"_a,
       "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, "
       "for a panel with a stitch in every row, schematic.svg into "
-      "`folder`, which is made if it is not there. Raises Error bad_argument (folder), as read_brief(); io (field "
+      "`folder`, which is made if it is not there; without a schematic an older one is taken away. Raises Error "
+      "bad_argument (folder), as read_brief(); io (field "
       "= file name, or folder); as page_html(), and as write() of a plan.");
 }
 

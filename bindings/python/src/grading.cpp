@@ -14,7 +14,8 @@ void bind_grading(py::module_& m) {
         "each construction, the one whose greatest error is least; of these that with the least sum of errors; of "
         "these fewer panels, then fewer edge columns.\n\nRaises Error bad_argument (field \"sizes\", "
         "\"sizes[2].name\", \"sizes[2].width_mm\", or \"design.\" and a field of FitRequest), bad_encoding "
-        "(\"sizes[2].name\"), no_gauge, too_large, as fit().");
+        "(\"sizes[2].name\"), no_gauge, too_large, as fit(); too_large (field "
+        "\"design.edge_most\") for more than 1000 constructions times sizes.");
   m.def("graded_text", &graded_text, "numbers"_a,
         "Numbers of several sizes as written patterns give them: \"4 (6, 8)\"; where all are the same, or there is "
         "one, \"4\"; nothing for none.");
@@ -22,7 +23,7 @@ void bind_grading(py::module_& m) {
         "A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width "
         "and height in cm with their errors in percent. Where there are no candidates, the message.");
   m.def("grading_words", &grading_words, "grading"_a,
-        "The lines of a written pattern that differ between sizes: \"Cast on 58 (64, 70) stitches ...\". Where there "
+        "The lines of a written pattern that differ between sizes: \"Knit 120 (144, 168) rows\". Where there "
         "are no candidates, the message.");
 }
 

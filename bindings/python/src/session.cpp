@@ -27,13 +27,14 @@ void bind_session(py::module_& m) {
       },
       "plan"_a, "effort"_a = py::none(), py::kw_only(), "session_ms"_a = defaults.session_ms,
       "rest_ms"_a = defaults.rest_ms, "from_row"_a = defaults.from_row,
-      "Where to stop for the day. Each session ends after the last stop that can be reached within its length and "
-      "leaves nothing in hold; where there is no such stop, after the last such row; where there is none either, after "
-      "the first such row past its length, so that it lasts longer. The last ends with the panel; a plan that is "
+      "Where to stop for the day. Each session ends after the last stop in the second half of its length that leaves "
+      "nothing in hold; where there is no such stop, after the last row in its length that does; where there is none "
+      "either, after the first such row past its length, so that it lasts longer. The last ends with the panel; a plan "
+      "that is "
       "infeasible has none.\n\nRaises Error bad_argument (effort; field \"session_ms\", \"rest_ms\", \"from_row\", "
       "\"plan.rows\", or \"plan.stops[3].row\" for stops that do not rise within 0..rows); too_large for a plan of "
       "more "
-      "rows than Grid.max_side.");
+      "rows than Grid.max_side, or of more work than 2^60 ms.");
   m.def(
       "rests",
       [](const Plan& plan, const std::optional<Effort>& effort, std::int64_t session_ms, std::int64_t rest_ms,

@@ -38,7 +38,12 @@ void bind_simulate(py::module_& m) {
         return verify(own, plan, options);
       },
       "grid"_a, "plan"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
-      "Knits the plan and compares the fabric with the grid: the one way in which anything is called verified. Raises "
+      "Knits the plan and compares the fabric with the grid: the one way in which anything is called verified. A plan "
+      "that makes the right cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row "
+      "that "
+      "the counter never reads, a column or wale that is not its needle's, or tools that do not carry their stitches, "
+      "is "
+      "not. Raises "
       "Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0; too_large, "
       "as "
       "simulate(); cancelled. `stop` and `progress` as in simulate().");

@@ -8,8 +8,8 @@
      own and may be NULL. Nothing is thrown, printed or kept: there is no "last error". Every function fails with
      BAD_ARGUMENT for a NULL where NULL is not said to be allowed (error.field is the argument's name), for an enum value
      out of its range or an index past the end, and with NO_MEMORY; only what comes beside these is listed.
-   - Handles (grid, wales, strip, panel, swatch, fit_result, yarn_file, yarn_need, timings, effort_fit, findings, plan,
-     front, certificate, fabric, brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
+   - Handles (grid, wales, strip, panel, swatch, fit_result, grading, article_file, targets, yarn_file, yarn_need, timings,
+     effort_fit, findings, plan, front, certificate, fabric, brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
      latchwork_<type>_destroy(); on failure *out is NULL. A handle holds no other: the parts it was made of may be
      destroyed at once. Calls that take a handle as const may run at once in many threads; any other call needs the
      handle alone.
@@ -485,7 +485,7 @@ typedef struct latchwork_machine {
   int32_t cast_on_loops;                    /* 1: the cast-on gives each needle a loop of its own */
   int32_t carriage_starts_right;            /* 1: the carriage stands on the right at RC 0 */
   int32_t prongs_count;                     /* sizes of pronged tools: 0..LATCHWORK_MACHINE_PRONGS */
-  int32_t prongs[LATCHWORK_MACHINE_PRONGS]; /* pronged tools at hand, two of each; each 1..20 */
+  int32_t prongs[LATCHWORK_MACHINE_PRONGS]; /* pronged tools at hand, two of each; each 1..20, named once */
   char name[128];                           /* UTF-8, closed by NUL */
 } latchwork_machine;
 #define LATCHWORK_MACHINE_INIT { sizeof(latchwork_machine), 0, 0.0, 0, 0, 0, 0, 0, 0, 0, 0, {0}, {0} }
@@ -1213,11 +1213,12 @@ LATCHWORK_C_API latchwork_status latchwork_plan_work_times(const latchwork_plan 
 /* An hour; rests after 20 minutes of hand work; from row 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_session_options_default(latchwork_session_options *session_options,
                                                                    latchwork_error *error);
-/* Where to stop for the day. Each session ends after the last stop that can be reached within its length and leaves nothing
-   in hold; where there is no such stop, after the last such row; where there is none either, after the first such row past
-   its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible has none. effort and options
+/* Where to stop for the day. Each session ends after the last stop in the second half of its length that leaves nothing in
+   hold; where there is no such stop, after the last row in its length that does; where there is none either, after the first
+   such row past its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible has none. effort and options
    may be NULL. Fails: BAD_ARGUMENT (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "plan.stops[3].row"
-   for stops that do not rise within 0..rows); TOO_LARGE for a plan of more rows than a grid may have. Since 0.1. */
+   for stops that do not rise within 0..rows); TOO_LARGE for a plan of more rows than a grid may have, or of
+   more work than 2^60 ms. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_sessions(const latchwork_plan *plan, const latchwork_effort *effort,
                                                          const latchwork_session_options *options,
                                                          latchwork_session *sessions, size_t capacity, size_t *needed,
@@ -1433,7 +1434,9 @@ LATCHWORK_C_API latchwork_status latchwork_move_describe(const latchwork_move *m
 LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed *bed, const latchwork_move *moves, size_t count,
                                                     const latchwork_simulate_options *options, latchwork_fabric **out,
                                                     latchwork_error *error);
-/* Knits the plan and compares with the grid: the one way in which anything is called verified. options may be NULL.
+/* Knits the plan and compares with the grid: the one way in which anything is called verified. A plan that makes the right
+   cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the counter never reads, a
+   column or wale that is not its needle's, or tools that do not carry their stitches, is not. options may be NULL.
    Fails: SIZE_MISMATCH when the plan is for another size; BAD_ARGUMENT (leftmost) when its leftmost needle is 0;
    TOO_LARGE; CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_verify(const latchwork_grid *grid, const latchwork_plan *plan,
@@ -2020,7 +2023,8 @@ typedef struct latchwork_grading latchwork_grading;
    ways to choose so from each size's 300 best candidates under each construction, the one whose greatest error is least; of
    these that with the least sum of errors; of these fewer panels, then fewer edge columns. Fails: BAD_ARGUMENT (field
    "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of the request), BAD_ENCODING ("sizes[2].name"),
-   NO_GAUGE (field: the texture), TOO_LARGE, as latchwork_fit. Since 0.1. */
+   NO_GAUGE (field: the texture), TOO_LARGE, as latchwork_fit; TOO_LARGE (field "design.edge_most") for more than 1000
+   constructions times sizes. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grade(const latchwork_fit_request *design,
                                                  const latchwork_grade_size *sizes, size_t count,
                                                  const latchwork_swatch *swatch, latchwork_grading **out,
@@ -2052,6 +2056,9 @@ LATCHWORK_C_API latchwork_status latchwork_grading_nearest(const latchwork_gradi
 LATCHWORK_C_API latchwork_status latchwork_grading_gives(const latchwork_grading *grading, size_t index,
                                                          latchwork_fit_give *gives, size_t capacity, size_t *needed,
                                                          latchwork_error *error);
+/* *nearest_complete is 1 when that search was not cut short, as latchwork_fit_result_nearest_complete. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_nearest_complete(const latchwork_grading *grading,
+                                                                    int32_t *nearest_complete, latchwork_error *error);
 /* For people, where there are no candidates: which size nothing fits, or that none go together; else "". Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_message(const latchwork_grading *grading, char *text,
                                                            size_t capacity, size_t *needed, latchwork_error *error);
@@ -2059,7 +2066,7 @@ LATCHWORK_C_API latchwork_status latchwork_grading_message(const latchwork_gradi
    cm with their errors in percent. Where there are no candidates, the message. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_table(const latchwork_grading *grading, char *text, size_t capacity,
                                                          size_t *needed, latchwork_error *error);
-/* The lines of a written pattern that differ between sizes: "Cast on 58 (64, 70) stitches ...". Where there are no
+/* The lines of a written pattern that differ between sizes: "Knit 120 (144, 168) rows". Where there are no
    candidates, the message. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_words(const latchwork_grading *grading, char *text, size_t capacity,
                                                          size_t *needed, latchwork_error *error);
@@ -2970,8 +2977,7 @@ LATCHWORK_C_API latchwork_status latchwork_brief_clear_yarn(latchwork_brief *bri
 /* What the yarn is reckoned from. Fails: BAD_ARGUMENT (brief) when it names no yarn. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_yarn(const latchwork_brief *brief, latchwork_yarn_file **out,
                                                       latchwork_error *error);
-/* Finds, plans both ways, verifies both, sizes, reckons the yarn. Conditions bind the least-effort plan alone. options may
-   be NULL. Fails: as those do. Since 0.1. */
+/* Finds, plans both ways, verifies both, sizes, reckons the yarn. Conditions bind both plans. options may be NULL. Fails: as those do. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);
@@ -2988,7 +2994,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief
                                                            char *text, size_t capacity, size_t *needed,
                                                            latchwork_error *error);
 /* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-   panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name,
+   panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there;
+   without a schematic an older one is taken away. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name,
    or folder); as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
                                                            const char *folder, latchwork_error *error);
@@ -3006,7 +3013,7 @@ LATCHWORK_C_API latchwork_status latchwork_job_findings(const latchwork_job *job
 /* A copy of the least-effort plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_plan(const latchwork_job *job, latchwork_plan **out,
                                                     latchwork_error *error);
-/* The conditions that were asked of that plan; their arrays live as long as the job. Since 0.1. */
+/* The conditions that were asked of both plans; their arrays live as long as the job. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_conditions(const latchwork_job *job, latchwork_conditions *conditions,
                                                           latchwork_error *error);
 /* A copy of the regular plan. Since 0.1. */
