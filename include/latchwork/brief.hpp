@@ -51,7 +51,8 @@ LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 /// For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or
 /// not. @throws Error size_mismatch (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job of another
 /// brief; bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that is called verified and does
-/// not knit the brief's panel, or stands on other needles than its machine's, a total below 0, a severity that is none.
+/// not knit the brief's panel, stands on other needles than its machine's, takes other times by its efforts, or breaks
+/// the job's conditions (but rhythms, which are not looked at); for findings of another machine.
 LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 
 /// One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts. @throws Error as

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -24,8 +26,51 @@ void require_plan_of(const Grid& grid, const Plan& plan, const std::string& fiel
            fmt::format("is for {} rows of {} columns; the brief's panel has {} of {}", plan.rows, plan.columns,
                        grid.rows(), grid.columns()));
   }
-  if (plan.total_ms < 0) {
-    refuse(ErrorCode::bad_argument, field + ".total_ms", fmt::format("is {}; at least 0", plan.total_ms));
+}
+
+/// Times are told beside each other, and must be of one plan: its steps by the brief's efforts.
+void require_times_of(const Brief& brief, const Plan& plan, const std::string& field) {
+  if (plan.status == PlanStatus::infeasible) return;
+  const HandWork work = hand_work(plan, brief.effort);
+  if (plan.total_ms != work.hand_ms + work.carriage_ms) {
+    refuse(
+        ErrorCode::bad_argument, field + ".total_ms",
+        fmt::format("is {}; by the brief's efforts its steps take {}", plan.total_ms, work.hand_ms + work.carriage_ms));
+  }
+  if (plan.bound_ms < 0 || plan.bound_ms > plan.total_ms) {
+    refuse(ErrorCode::bad_argument, field + ".bound_ms",
+           fmt::format("is {}; it must be 0..{}, the plan's total", plan.bound_ms, plan.total_ms));
+  }
+}
+
+/// The conditions that can be seen in the stops themselves are kept; a rhythm that wales are kept to is not looked at.
+void require_conditions_kept(const Job& job, const Plan& plan, const std::string& field) {
+  if (plan.status == PlanStatus::infeasible) return;
+  const Conditions& asked = job.conditions;
+  const auto broken = [&](const Stop& stop, const std::string& what) {
+    refuse(ErrorCode::bad_argument, field, fmt::format("has a stop after row {} {}", stop.row, what));
+  };
+  const Stop* before = nullptr;
+  for (const Stop& stop : plan.stops) {
+    const bool exempt = asked.forced_exempt && (!stop.crossings.empty() || !stop.shapings.empty());
+    if (!exempt) {
+      if (asked.carriage_right_only && !stop.carriage_right) broken(stop, "with the carriage on the left");
+      if (std::ranges::find(asked.closed_rows, stop.row) != asked.closed_rows.end()) broken(stop, "that is closed");
+      if (before != nullptr && std::int64_t{stop.row} - before->row < asked.rows_apart) {
+        broken(stop, fmt::format("nearer than {} to the one before it", count_of(asked.rows_apart, "row")));
+      }
+    }
+    for (const Reform& reform : stop.reforms) {
+      if (asked.max_depth == 0 || std::ssize(reform.rungs) <= asked.max_depth) continue;
+      broken(stop, fmt::format("that re-forms {}", count_of(std::ssize(reform.rungs), "row")));
+    }
+    before = &stop;
+  }
+  const std::vector<int> kinds = stop_kinds(plan);
+  const int most = kinds.empty() ? 0 : *std::ranges::max_element(kinds) + 1;
+  if (asked.max_kinds > 0 && most > asked.max_kinds) {
+    refuse(ErrorCode::bad_argument, field,
+           fmt::format("has {} of stop; the job's conditions allow {}", count_of(most, "kind"), asked.max_kinds));
   }
 }
 
@@ -43,6 +88,9 @@ void require_knits(const Brief& brief, const Plan& plan, const Verification& tol
 
 void require_needles_of(const Brief& brief, const Plan& plan, const std::string& field) {
   if (plan.status == PlanStatus::infeasible) return;
+  if (plan.carriage_starts_right != brief.machine.carriage_starts_right) {
+    refuse(ErrorCode::bad_argument, field + ".carriage_starts_right", "is not as on the brief's machine");
+  }
   const int leftmost = leftmost_needle(brief.machine, plan.columns);
   if (plan.leftmost == leftmost) return;
   refuse(ErrorCode::bad_argument, field + ".leftmost",
@@ -98,10 +146,17 @@ void require_job_of(const Brief& brief, const Job& job) {
   require_plan_of(brief.panel.grid(), job.regular, "job.regular");
   require_needles_of(brief, job.plan, "job.plan");
   require_needles_of(brief, job.regular, "job.regular");
+  require_times_of(brief, job.plan, "job.plan");
+  require_times_of(brief, job.regular, "job.regular");
   require_strips_of(brief.panel, job.size);
   require_yarn_of(brief, job);
   require_severities(job.findings, "job.findings");
   require_severities(job.plan.findings, "job.plan.findings");
+  if (job.findings != findings(brief.panel.grid(), brief.machine)) {
+    refuse(ErrorCode::bad_argument, "job.findings", "are not those of the brief's panel on its machine");
+  }
+  require_conditions_kept(job, job.plan, "job.plan");
+  require_conditions_kept(job, job.regular, "job.regular");
   require_knits(brief, job.plan, job.verification, "job.verification");
   require_knits(brief, job.regular, job.regular_verification, "job.regular_verification");
 }

@@ -1,6 +1,14 @@
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <array>
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
 
 #include "file/members.hpp"
+#include "latchwork/error.hpp"
 #include "latchwork/file.hpp"
 
 namespace latchwork::inline v0 {
@@ -43,6 +51,16 @@ void effort_members(Members& members, EffortOrConst& effort) {
   members.integer("row", effort.row, none, hour);
 }
 
+/// The first entry that another has said before it; -1: none. An entry stands for two tools of that many prongs.
+std::ptrdiff_t repeated(const std::vector<int>& prongs) {
+  for (auto entry = prongs.begin(); entry != prongs.end(); ++entry) {
+    if (std::find(prongs.begin(), entry, *entry) != entry) return entry - prongs.begin();
+  }
+  return -1;
+}
+
+constexpr std::string_view named_once = "tools of so many prongs are named already; an entry stands for two of them";
+
 }  // namespace
 
 MachineFile read_machine(std::string_view json) {
@@ -54,6 +72,11 @@ MachineFile read_machine(std::string_view json) {
   }
   json::Taking members(fields, json::Missing::keeps_default);
   machine_members(members, file.machine);
+  if (const auto value = fields.find("prongs")) {
+    value->each([again = repeated(file.machine.prongs)](const json::Value& entry, std::size_t i) {
+      if (static_cast<std::ptrdiff_t>(i) == again) entry.refuse(ErrorCode::bad_value, std::string(named_once));
+    });
+  }
   if (const auto value = fields.find("effort_ms")) {
     json::Fields costs(*value);
     json::Taking cost_members(costs, json::Missing::keeps_default);
@@ -65,6 +88,11 @@ MachineFile read_machine(std::string_view json) {
 }
 
 std::string write(const MachineFile& file) {
+  if (const std::ptrdiff_t again = repeated(file.machine.prongs); again >= 0) {
+    Place place;
+    place.field = fmt::format("prongs[{}]", again);
+    throw Error(ErrorCode::bad_value, place, fmt::format("{}: {}", place.field, named_once));
+  }
   json::Writer writer;
   writer.begin_file(machine_format, 1);
   json::Putting members(writer, json::Missing::keeps_default);

@@ -191,9 +191,9 @@ class Checker {
                   crossing.column);
     }
     for (std::size_t i = 0; i < group.prongs.size(); ++i) {
-      if (group.prongs[i] >= 1) continue;
+      if (group.prongs[i] >= 1 && group.prongs[i] <= 20) continue;
       refuse_here(fmt::format("{}.{}", field, indexed("prongs", i)),
-                  fmt::format("a pronged tool has {}; it has 1 or more", count_of(group.prongs[i], "prong")),
+                  fmt::format("a pronged tool has {}; it has 1 to 20", count_of(group.prongs[i], "prong")),
                   crossing.column);
     }
   }

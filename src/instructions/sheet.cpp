@@ -404,7 +404,7 @@ class Writer {
     if (!letters_.empty()) {
       cautions.emplace_back("Never force a tight crossing: ease the stitches first.");
     }
-    if (hand_ms_ >= 3'600'000) {
+    if (hand_ms_ >= 1'200'000) {
       cautions.push_back(
           fmt::format("About {} of hand work: rest your hands often, a few minutes each time, and "
                       "change what they do.",

@@ -113,6 +113,10 @@ class Reasons {
     }
     reason.saves_ms = other.total_ms - total_ms_;
     reason.least_saves_ms = other.bound_ms - total_ms_;
+    if (reason.saves_ms < 0) {
+      reason.message = fmt::format("the best plan without it takes {} less", rounded_duration(-reason.saves_ms));
+      return;
+    }
     reason.message = fmt::format("it saves {} against the best plan without it{}", rounded_duration(reason.saves_ms),
                                  reason.beside_ms >= 0 ? fmt::format(", {} against its works at the other stops",
                                                                      rounded_duration(reason.beside_ms))

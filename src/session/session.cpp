@@ -28,7 +28,12 @@ void require(const Plan& plan, const SessionOptions& options) {
   int least = 0;
   for (std::size_t i = 0; i < plan.stops.size(); ++i) {
     const int row = plan.stops[i].row;
-    if (row < least || row > plan.rows) refuse(fmt::format("plan.stops[{}].row", i), row, least, plan.rows);
+    if (row < least || row > plan.rows) {
+      Place place;
+      place.field = fmt::format("plan.stops[{}].row", i);
+      throw Error(ErrorCode::bad_argument, place,
+                  fmt::format("{} is {}; the rows of stops must rise, from 0 to {}", place.field, row, plan.rows));
+    }
     least = row + 1;
   }
   if (options.session_ms < least_length_ms || options.session_ms > most_length_ms) {

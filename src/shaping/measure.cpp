@@ -9,6 +9,7 @@
 namespace latchwork::inline v0 {
 
 std::vector<shaping::BandLay> shaping::lay_of(const Panel& panel, const Gauges& gauges) {
+  gauges.require(panel);
   std::vector<BandLay> out;
   out.reserve(panel.bands().size());
   double bottom = 0;

@@ -78,6 +78,42 @@ std::optional<Difference> differing_crossing(const Grid& grid, const Reading& re
                   name(in_chart, first), in_fabric ? name(true, fabric[i]) : name(false, first))};
 }
 
+std::string needle_words(int needle) {
+  return needle == 0 ? std::string("0") : needle_name(needle);
+}
+
+/// Which group is put back where, against the crossing that the plan names; empty when it is so. A group that stays on
+/// its needles moves nothing, so that no fabric would show it.
+std::string misplaced(const Plan& plan, const Crossing& crossing, const GroupReturn& group) {
+  const std::int64_t left = crossing.left;
+  const std::int64_t centre = crossing.centre;
+  const std::int64_t right = crossing.right;
+  std::int64_t from = crossing.column;
+  std::int64_t to = from + centre + right;
+  std::int64_t stitches = left;
+  if (group.group == GroupName::centre) {
+    from = crossing.column + left;
+    to = crossing.column + right;
+    stitches = centre;
+  } else if (group.group == GroupName::right) {
+    from = crossing.column + left + centre;
+    to = crossing.column;
+    stitches = right;
+  }
+  const auto stands = [&](std::int64_t column, int needle) {
+    const std::int64_t steps = plan.columns - column - stitches;  // the operator's leftmost of the group
+    return steps >= 0 && steps < plan.columns && needle_beside(plan.leftmost, static_cast<int>(steps)) == needle;
+  };
+  if (stitches < 1 || group.stitches != stitches) {
+    return fmt::format("a group of {} is none of {}", count_of(group.stitches, "stitch", "es"),
+                       crossing_name(crossing));
+  }
+  if (!stands(from, group.from_needle) || !stands(to, group.to_needle)) {
+    return fmt::format("a group of {} is put on other needles than it crosses to", crossing_name(crossing));
+  }
+  return {};
+}
+
 /// The columns and wales that a stop names beside its needles: hosts show them.
 void find_misnamed(const Plan& plan, const Stop& stop, const Wales& wales, std::optional<Difference>& first) {
   const auto stands = [&](int column, int needle) {
@@ -90,7 +126,7 @@ void find_misnamed(const Plan& plan, const Stop& stop, const Wales& wales, std::
   for (const Reform& reform : stop.reforms) {
     if (!stands(reform.column, reform.needle)) {
       misnamed(reform.column, fmt::format("the re-form of needle {} names column {}, which stands on another needle",
-                                          reform.needle, reform.column));
+                                          needle_words(reform.needle), reform.column));
     } else if (stop.row >= 1 && reform.wale != wales.at(stop.row, reform.column)) {
       misnamed(reform.column, fmt::format("the re-form of column {} names wale {}; it is wale {}", reform.column,
                                           reform.wale, wales.at(stop.row, reform.column)));
@@ -99,10 +135,14 @@ void find_misnamed(const Plan& plan, const Stop& stop, const Wales& wales, std::
   for (const Shaping& shaping : stop.shapings) {
     if (stands(shaping.column, shaping.needle)) continue;
     misnamed(shaping.column, fmt::format("the shaping of needle {} names column {}, which stands on another needle",
-                                         shaping.needle, shaping.column));
+                                         needle_words(shaping.needle), shaping.column));
   }
   for (const CrossingStep& step : stop.crossings) {
     for (const GroupReturn& group : step.returns) {
+      if (const std::string wrong = misplaced(plan, step.crossing, group); !wrong.empty()) {
+        misnamed(step.crossing.column, wrong);
+        continue;
+      }
       const bool tools = std::ranges::all_of(group.prongs, [](int prongs) { return prongs >= 1 && prongs <= 20; });
       const auto sum = std::accumulate(group.prongs.begin(), group.prongs.end(), std::int64_t{0});
       if (group.prongs.empty() || (tools && sum >= group.stitches)) continue;

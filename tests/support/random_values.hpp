@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <bit>
 #include <cstdint>
 #include <limits>
@@ -219,6 +220,8 @@ inline MachineFile any_machine(Random& random) {
   } while (!(machine.pitch_mm > 0 && machine.pitch_mm <= 50));
   machine.leftmost = random.between(-4000, 4000);
   machine.prongs = some<int>(random, [](Random& r) { return r.between(1, 20); });
+  std::sort(machine.prongs.begin(), machine.prongs.end());
+  machine.prongs.erase(std::unique(machine.prongs.begin(), machine.prongs.end()), machine.prongs.end());
   machine.comfortable_crossing = random.between(1, 4000);
   machine.tuck_limit = random.between(1, 65536);
   machine.float_limit = random.between(1, 4000);

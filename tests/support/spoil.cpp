@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include "latchwork/machine.hpp"
 #include "latchwork/wale.hpp"
 
 using namespace latchwork;
@@ -163,6 +164,17 @@ void relabel(const Grid& grid, Plan& plan) {
       }
     }
     for (Shaping& shaping : stop.shapings) shaping.column = column_of(shaping.needle);
+    for (CrossingStep& step : stop.crossings) {
+      for (GroupReturn& group : step.returns) {
+        // What is not lifted moves nothing, wherever the plan says that it hangs.
+        if (group.group != GroupName::centre || !group.prongs.empty()) continue;
+        const Crossing& crossing = step.crossing;
+        group.from_needle =
+            needle_beside(plan.leftmost, plan.columns - crossing.column - crossing.left - crossing.centre);
+        group.to_needle =
+            needle_beside(plan.leftmost, plan.columns - crossing.column - crossing.right - crossing.centre);
+      }
+    }
   }
 }
 

@@ -275,6 +275,8 @@ TEST_CASE("a spoiled plan is never called verified", "[brief]") {
   const Brief brief = sampler();
   Job job = run(brief);
   job.plan.stops.pop_back();
+  job.plan.total_ms = hand_work(job.plan, brief.effort).hand_ms + hand_work(job.plan).carriage_ms;
+  job.plan.bound_ms = 0;
   job.verification = verify(brief.panel.grid(), job.plan);
   const std::string text = summary(brief, job);
   CHECK(holds(text, "NOT verified: " + job.verification.message));
@@ -300,15 +302,26 @@ TEST_CASE("the conditions that were asked of a plan are told beside it", "[brief
               "re-formed every 4 rows from RC 002\n"));
   CHECK(holds(told, "proven to take the least hand work that keeps the conditions"));
   CHECK(holds(page_html(brief, job), "<dt>Conditions</dt>"));
-  options.conditions = {};
-  options.conditions.carriage_right_only = true;
-  options.conditions.max_kinds = 1;
-  options.conditions.rhythms = {{.row = 1, .first_column = 2, .last_column = 2, .rhythm = {}}};
   Job kinds = job;
-  kinds.conditions = options.conditions;
+  kinds.conditions = {};
+  kinds.conditions.max_kinds = 50;
+  kinds.conditions.rhythms = {{.row = 1, .first_column = 2, .last_column = 2, .rhythm = {}}};
   CHECK(holds(summary(brief, kinds),
-              "stops only with the carriage on the right; at most 1 kind of stop; what stands in "
-              "column 2 in row 1 re-formed in one rhythm\n"));
+              "at most 50 kinds of stop; what stands in column 2 in row 1 re-formed in one "
+              "rhythm\n"));
+  // Conditions that the plan does not keep are not told as if it did.
+  kinds.conditions = {};
+  kinds.conditions.max_kinds = 1;
+  CHECK_THROWS_MATCHES(summary(brief, kinds), Error, refused_field(ErrorCode::bad_argument, "job.plan"));
+  kinds.conditions = {};
+  kinds.conditions.carriage_right_only = true;
+  kinds.plan = run(brief).plan;
+  kinds.regular.status = PlanStatus::infeasible;
+  kinds.regular_verification = {};
+  const bool left = std::any_of(kinds.plan.stops.begin(), kinds.plan.stops.end(),
+                                [](const Stop& stop) { return !stop.carriage_right; });
+  REQUIRE(left);
+  CHECK_THROWS_MATCHES(summary(brief, kinds), Error, refused_field(ErrorCode::bad_argument, "job.plan"));
 }
 
 TEST_CASE("a job is told of with its own brief alone", "[brief][error]") {
@@ -367,8 +380,26 @@ TEST_CASE("what is called verified is so of this panel on this machine", "[brief
   moved.machine.leftmost = 5;
   CHECK_THROWS_MATCHES(page_html(moved, job), Error, refused_field(ErrorCode::bad_argument, "job.plan.leftmost"));
   Job spoiled = job;
-  spoiled.plan.stops.pop_back();
+  const auto worked = std::find_if(spoiled.plan.stops.begin(), spoiled.plan.stops.end(),
+                                   [](const Stop& stop) { return !stop.reforms.empty(); });
+  REQUIRE(worked != spoiled.plan.stops.end());
+  worked->reforms[0].rungs[0] = Cell::slip;
+  spoiled.plan.total_ms = hand_work(spoiled.plan, brief.effort).hand_ms + hand_work(spoiled.plan).carriage_ms;
+  spoiled.plan.bound_ms = 0;
   CHECK_THROWS_MATCHES(summary(brief, spoiled), Error, refused_field(ErrorCode::bad_argument, "job.verification"));
+  Brief other = brief;
+  other.effort.stop += 1000;
+  CHECK_THROWS_MATCHES(summary(other, job), Error, refused_field(ErrorCode::bad_argument, "job.plan.total_ms"));
+  spoiled = job;
+  spoiled.plan.bound_ms = spoiled.plan.total_ms + 1;
+  CHECK_THROWS_MATCHES(summary(brief, spoiled), Error, refused_field(ErrorCode::bad_argument, "job.plan.bound_ms"));
+  other = brief;
+  other.machine.carriage_starts_right = !other.machine.carriage_starts_right;
+  CHECK_THROWS_MATCHES(summary(other, job), Error,
+                       refused_field(ErrorCode::bad_argument, "job.plan.carriage_starts_right"));
+  other = brief;
+  other.machine.prongs = {1};
+  CHECK_THROWS_MATCHES(summary(other, job), Error, refused_field(ErrorCode::bad_argument, "job.findings"));
 }
 
 TEST_CASE("what cannot be written leaves the folder as it was", "[brief][error]") {

@@ -260,3 +260,31 @@ TEST_CASE("a shaping whose column is not its needle's is told", "[verify]") {
   CHECK_FALSE(verify(grid, spoiled).verified);
   CHECK(verify(grid, spoiled).message.find("the shaping of needle") != std::string::npos);
 }
+
+TEST_CASE("a centre that stays on its needles is held to them, though it moves nothing", "[verify]") {
+  Grid grid(4, 7);
+  grid.cross({.row = 2, .column = 1, .left = 2, .centre = 1, .right = 2, .lean = Lean::left, .place = Centre::front});
+  const Plan sound = plan(grid, Machine{});
+  REQUIRE(verify(grid, sound).verified);
+  Plan spoiled = sound;
+  auto& returns = spoiled.stops.at(0).crossings.at(0).returns;
+  const auto centre = std::find_if(returns.begin(), returns.end(),
+                                   [](const GroupReturn& group) { return group.group == GroupName::centre; });
+  REQUIRE(centre != returns.end());
+  REQUIRE(centre->prongs.empty());
+  SECTION("other needles") {
+    centre->from_needle = 9;
+  }
+  SECTION("put elsewhere") {
+    centre->to_needle = std::numeric_limits<int>::max();
+  }
+  SECTION("more stitches") {
+    centre->stitches = 77;
+  }
+  SECTION("called another group") {
+    centre->group = GroupName::left;
+  }
+  const Verification verification = verify(grid, spoiled);
+  CHECK_FALSE(verification.verified);
+  CHECK(verification.difference.row == 2);
+}
