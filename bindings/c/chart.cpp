@@ -21,6 +21,9 @@ latchwork_status draw(Draw drawer, const latchwork_panel* panel, const latchwork
     if (from.machine != nullptr) to.machine = &machine.emplace(machine_in(from.machine, "options.machine"));
     if (from.stitch_width_mm != 0) to.stitch_width_mm = from.stitch_width_mm;
     if (from.stitch_height_mm != 0) to.stitch_height_mm = from.stitch_height_mm;
+    to.blank = enumerator(from.blank, Blank::purl, "options.blank");
+    if (from.first_row != 0) to.first_row = from.first_row;
+    to.last_row = from.last_row;
     room.take_text(drawer(given(panel, "panel").value, to));
   });
 }

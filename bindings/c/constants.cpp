@@ -241,6 +241,9 @@ SAME(LATCHWORK_MAX_EDGE_ITEMS, max_edge_items);
 
 SAME(LATCHWORK_SIDE_RIGHT_SIDE, Side::right_side);
 SAME(LATCHWORK_SIDE_OPERATOR_VIEW, Side::operator_view);
+SAME(LATCHWORK_BLANK_COMMONER, Blank::commoner);
+SAME(LATCHWORK_BLANK_KNIT, Blank::knit);
+SAME(LATCHWORK_BLANK_PURL, Blank::purl);
 
 SAME(LATCHWORK_GRID_MAX_SIDE, Grid::max_side);
 SAME(LATCHWORK_GRID_MAX_CELLS, Grid::max_cells);
@@ -296,4 +299,4 @@ GROWS(latchwork_shape_options, cut);
 GROWS(latchwork_outline_size, reserved);
 GROWS(latchwork_schematic, note_count);
 GROWS(latchwork_yarn_request, allowance);
-GROWS(latchwork_chart_options, stitch_height_mm);
+GROWS(latchwork_chart_options, reserved);

@@ -6,10 +6,10 @@
 namespace latchwork::inline v0::drawing {
 namespace {
 
-constexpr Unit half_stroke = 80;  ///< of a dash
-constexpr Unit clear = 120;       ///< from a dash's edge to the middle of a line
+constexpr Unit half_stroke = 80;  ///< of a mark
+constexpr Unit clear = 120;       ///< from a mark's edge to the middle of a line
 constexpr Unit tight = 30;        ///< the same where there is no room
-constexpr Unit shortest = 420;    ///< a dash, not a speck
+constexpr Unit shortest = 420;    ///< a mark, not a speck
 
 struct Piece {
   Unit from = 0;
@@ -17,7 +17,7 @@ struct Piece {
   Unit width() const { return to - from; }
 };
 
-/// Part of a row that a dash lies in, clear of the lines round it.
+/// Part of a row that a mark lies in, clear of the lines round it.
 struct Box {
   Unit low = 0;  ///< heights from the block's foot
   Unit high = 0;
@@ -60,8 +60,8 @@ Piece widest_seen(std::span<const Group> groups, std::size_t index, const Box& b
 
 /// Half way up, where a band in front is seen whole, else at the upper end, where stitches have nearly arrived, else at
 /// the lower one.
-Box best_box(std::span<const Group> groups, std::size_t index, CellSize size, Unit gap) {
-  const Unit tall = 2 * (half_stroke + gap);
+Box best_box(std::span<const Group> groups, std::size_t index, CellSize size, Unit mark, Unit gap) {
+  const Unit tall = mark + 2 * gap;
   Box best;
   for (const Unit low : {(size.height - tall) / 2, size.height - tall, Unit{0}}) {
     Box box{.low = low, .high = low + tall};
@@ -74,32 +74,44 @@ Box best_box(std::span<const Group> groups, std::size_t index, CellSize size, Un
 }
 
 /// The dash of one of a group's stitches, each with the same part of the box.
-Dash dash_in(const Box& box, Unit stitch, Unit stitches, CellSize size) {
+Stroke dash_in(const Box& box, Unit stitch, Unit stitches, CellSize size) {
   const Unit room = box.seen.width();
   const Unit length = std::min(room * (stitches == 1 ? 80 : 62) / (100 * stitches), size.width * 60 / 100);
   const Unit middle = box.seen.from + room * (2 * stitch + 1) / (2 * stitches);
   return {middle - length / 2, size.height - (box.low + box.high) / 2, length};
 }
 
+/// The same for an upright stroke: none, of length 0, where it would touch its neighbours.
+Stroke upright_in(const Box& box, Unit stitch, Unit stitches, CellSize size) {
+  const Unit room = box.seen.width();
+  const bool fits = room >= stitches * 3 * half_stroke;
+  return {box.seen.from + room * (2 * stitch + 1) / (2 * stitches), size.height - (box.low + box.high + shortest) / 2,
+          fits ? shortest : 0};
+}
+
 }  // namespace
 
-BandMarks band_marks(const Crossing& crossing, CellSize size, std::span<const Cell> above) {
+BandMarks band_marks(const Crossing& crossing, CellSize size, std::span<const Cell> above, Cell blank) {
   BandMarks marks;
+  marks.marked = blank == Cell::knit ? Cell::purl : Cell::knit;
+  const bool upright = marks.marked == Cell::knit;
+  const auto stroke_in = upright ? upright_in : dash_in;
+  const Unit tall = (upright ? shortest : 0) + 2 * half_stroke;
   const std::vector<Group> groups = groups_back_to_front(crossing);
   for (std::size_t k = 0; k < groups.size(); ++k) {
     const Group& group = groups[k];
-    const Box box = best_box(groups, k, size, clear);
-    const Box narrow_box = best_box(groups, k, size, tight);
+    const Box box = best_box(groups, k, size, tall, clear);
+    const Box narrow_box = best_box(groups, k, size, tall, tight);
     for (int stitch = 0; stitch < group.stitches; ++stitch) {
       const Cell cell = above[static_cast<std::size_t>(group.to) + static_cast<std::size_t>(stitch)];
-      const Dash dash = dash_in(box, stitch, group.stitches, size);
+      const Stroke stroke = stroke_in(box, stitch, group.stitches, size);
       if (cell == Cell::none) continue;
-      if (dash.length < shortest) {
+      if (stroke.length < shortest) {
         marks.narrow.push_back({.from = group.from + stitch,
                                 .to = group.to + stitch,
-                                .dash = dash_in(narrow_box, stitch, group.stitches, size)});
-      } else if (cell == Cell::purl) {
-        marks.dashes.push_back(dash);
+                                .stroke = stroke_in(narrow_box, stitch, group.stitches, size)});
+      } else if (cell == marks.marked) {
+        marks.strokes.push_back(stroke);
       }
     }
   }
@@ -114,9 +126,9 @@ Unmarked unmarked(const View& view, CellSize size) {
     const auto at = [&](int row, int step) { return view.mark(row, crossing.column + step).cell; };
     above.clear();
     for (int step = 0; step < crossing.width(); ++step) above.push_back(at(crossing.row + 1, step));
-    for (const Narrow& stitch : band_marks(crossing, size, above).narrow) {
+    for (const Narrow& stitch : band_marks(crossing, size, above, view.blank).narrow) {
       const Cell cell = above[static_cast<std::size_t>(stitch.to)];
-      result.any = result.any || cell == Cell::purl;
+      result.any = result.any || (cell != view.blank && (cell == Cell::knit || cell == Cell::purl));
       result.as_below = result.as_below && cell == at(crossing.row, stitch.from);
     }
   }

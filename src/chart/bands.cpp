@@ -65,8 +65,8 @@ void Path::flush(std::string& out, std::string_view attributes) {
   text_.clear();
 }
 
-void append_crossing(std::string& out, const Crossing& crossing, Unit x, Unit y, CellSize size,
-                     std::span<const Cell> above, bool leave_narrow) {
+void append_crossing(std::string& out, const Crossing& crossing, Unit x, Unit y, CellSize size, const Above& row) {
+  const std::span<const Cell> above = row.cells;
   const std::vector<Group> groups = groups_back_to_front(crossing);
   const Unit bottom = y + size.height;
   Path path;
@@ -95,12 +95,19 @@ void append_crossing(std::string& out, const Crossing& crossing, Unit x, Unit y,
     path.flush(out, " fill=\"none\" stroke-dasharray=\"2 2\"");
   }
   if (above.empty()) return;
-  const BandMarks marks = band_marks(crossing, size, above);
-  const auto draw = [&](const Dash& dash) { path.move(x + dash.x, y + dash.y).across_by(dash.length); };
-  for (const Dash& dash : marks.dashes) draw(dash);
+  const BandMarks marks = band_marks(crossing, size, above, row.blank);
+  const auto draw = [&](const Stroke& stroke) {
+    path.move(x + stroke.x, y + stroke.y);
+    if (marks.marked == Cell::purl) {
+      path.across_by(stroke.length);
+    } else {
+      path.down_by(stroke.length);
+    }
+  };
+  for (const Stroke& stroke : marks.strokes) draw(stroke);
   for (const Narrow& stitch : marks.narrow) {
-    const bool purl = above[static_cast<std::size_t>(stitch.to)] == Cell::purl;
-    if (purl && !leave_narrow && stitch.dash.length > 0) draw(stitch.dash);
+    const bool marked = above[static_cast<std::size_t>(stitch.to)] == marks.marked;
+    if (marked && !row.leave_narrow && stitch.stroke.length > 0) draw(stitch.stroke);
   }
   path.flush(out, " fill=\"none\" stroke-width=\"1.6\"");
 }

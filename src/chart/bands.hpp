@@ -9,11 +9,16 @@
 
 namespace latchwork::inline v0::drawing {
 
+/// The row that a crossing's block stands in.
+struct Above {
+  std::span<const Cell> cells{};  ///< from the block's first column; empty: not shown
+  Cell blank = Cell::knit;        ///< knit or purl: goes without a mark
+  bool leave_narrow = true;       ///< a stitch too narrow for a clear mark goes without
+};
+
 /// Draws a crossing as a merged block one row high with its top left corner at (x, y): each group a slanted band from
-/// its place below to its place above, the ones behind broken where one in front passes. `above` are the cells of the
-/// row the block stands in (empty: not shown): a back loop gets a dash on its band, no stitch a grey fill.
-/// `leave_narrow`: a stitch too narrow for a clear mark goes without.
-void append_crossing(std::string& out, const Crossing& crossing, Unit x, Unit y, CellSize size,
-                     std::span<const Cell> above, bool leave_narrow = true);
+/// its place below to its place above, the ones behind broken where one in front passes. On its band a back loop gets a
+/// dash, or else a face loop a stroke, and no stitch a grey fill.
+void append_crossing(std::string& out, const Crossing& crossing, Unit x, Unit y, CellSize size, const Above& above);
 
 }  // namespace latchwork::inline v0::drawing

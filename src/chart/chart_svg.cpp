@@ -27,17 +27,19 @@ using namespace drawing;
 class Drawing {
  public:
   Drawing(const View& view, CellSize size) : view_(view), size_(size) {
-    rows_ = view.grid.rows();
+    first_ = view.first_row;
+    last_ = view.last_row;
     columns_ = view.grid.columns();
     width_ = columns_ * size_.width;
-    height_ = rows_ * size_.height;
+    height_ = (last_ - first_ + 1) * size_.height;
     // Text of about 2.3 mm when the picture fills an A4 page (190 mm x 260 mm), and never smaller than suits a cell.
     font_ = std::clamp<Unit>(std::max((width_ + 12000) * 23 / 1900, (height_ + 16000) * 23 / 2600), 1000, 4800);
     seam_ = std::any_of(view.grid.crossings().begin(), view.grid.crossings().end(),
-                        [&](const Crossing& c) { return c.row == rows_; });
-    const Unit digits = text_width(font_, fmt::formatted_size("{}", rows_));
+                        [&](const Crossing& c) { return c.row == last_ && view.shows(c); });
+    const Unit digits = text_width(font_, fmt::formatted_size("{}", last_));
     unmarked_ = unmarked(view_, size_);
     letters_ = strip_letters(view_);
+    drop_lines_not_shown(letters_, view_);
     std::size_t widest = 0;
     for (const LetterLine& line : letters_.lines) widest = std::max(widest, rows_words(line).size());
     const Unit left_margin = std::max(digits, text_width(font_, widest)) + font_ * 8 / 10;
@@ -81,8 +83,11 @@ class Drawing {
 
  private:
   Unit column_x(int column) const { return left_ + column * size_.width; }
-  Unit row_top(int row) const { return top_ + (rows_ - row) * size_.height; }
+  Unit row_top(int row) const { return top_ + (last_ - row) * size_.height; }
   Unit bottom() const { return top_ + height_; }
+
+  /// Whether the line above a row lies between two rows that are shown.
+  bool shown_above(int row) const { return row >= first_ && row < last_; }
 
   Unit heading(Unit y) {
     const Unit big = font_ * 13 / 10;
@@ -94,7 +99,9 @@ class Drawing {
     }
     pen_.close();
     pen_.open("notes", font_size(font_));
-    for (const std::string& note : view_.notes) {
+    std::vector<std::string> notes = view_.notes;
+    notes.push_back(blank_words());
+    for (const std::string& note : notes) {
       for (const std::string& line : wrapped(note, static_cast<std::size_t>((total_ - font_) * 100 / (font_ * 56)))) {
         y += font_ * 13 / 10;
         pen_.text(font_ / 2, y, line);
@@ -102,6 +109,11 @@ class Drawing {
     }
     pen_.close();
     return y;
+  }
+
+  std::string blank_words() const {
+    return view_.blank == Cell::knit ? "A cell without a mark is a face loop, as it looks from here."
+                                     : "A cell without a mark is a back loop, as it looks from here.";
   }
 
   /// Columns of a row hidden under a crossing made before it.
@@ -116,39 +128,40 @@ class Drawing {
 
   void cells() {
     next_crossing_ = 0;
-    std::string crosses;
-    std::string dashes;
+    std::string marked;
     Path path;
     pen_.open("none", "fill=\"#bbb\"");
-    for (int row = 1; row <= rows_; ++row) {
+    for (int row = first_; row <= last_; ++row) {
       mark_hidden(row);
-      Path purls;
+      Path marks;
       Unit pen = 0;
       for (int column = 0; column < columns_; ++column) {
         if (hidden_[static_cast<std::size_t>(column)]) continue;
         const Cell cell = view_.mark(row, column).cell;
         const Unit x = column_x(column);
-        if (cell == Cell::purl) {
+        if (cell == Cell::purl && view_.blank == Cell::knit) {
           const Unit from = x + size_.width * 2 / 10;
-          if (purls.empty()) {
-            purls.move(from, row_top(row) + size_.height / 2);
+          if (marks.empty()) {
+            marks.move(from, row_top(row) + size_.height / 2);
           } else {
-            purls.move_by(from - pen, 0);
+            marks.move_by(from - pen, 0);
           }
-          purls.across_by(size_.width * 6 / 10);
+          marks.across_by(size_.width * 6 / 10);
           pen = from + size_.width * 6 / 10;
+        } else if (cell == Cell::knit && view_.blank == Cell::purl) {
+          marks.move(x + size_.width / 2, row_top(row) + size_.height * 2 / 10).down_by(size_.height * 6 / 10);
         } else if (cell == Cell::none) {
           path.move(x, row_top(row)).across_by(size_.width).down_by(size_.height).across_by(-size_.width).close();
         }
       }
       path.flush(pen_.body);
-      purls.flush(dashes);
+      marks.flush(marked);
     }
     pen_.close();
     grid_lines();
     pen_.open_stroke("none", 90);
     next_crossing_ = 0;
-    for (int row = 1; row <= rows_; ++row) {
+    for (int row = first_; row <= last_; ++row) {
       mark_hidden(row);
       for (int column = 0; column < columns_; ++column) {
         if (view_.mark(row, column).cell != Cell::none || hidden_[static_cast<std::size_t>(column)]) continue;
@@ -158,15 +171,15 @@ class Drawing {
       path.flush(pen_.body);
     }
     pen_.close();
-    pen_.open_stroke("purl", 160);
-    pen_.body += dashes;
+    pen_.open_stroke(view_.blank == Cell::knit ? "purl" : "knit", 160);
+    pen_.body += marked;
     pen_.close();
   }
 
   void grid_lines() {
     pen_.open_stroke("grid", 45, "fill=\"none\" stroke=\"#777\"");
     Path path;
-    for (int row = 0; row <= rows_; ++row) path.move(left_, top_ + row * size_.height).across_by(width_);
+    for (int row = first_ - 1; row <= last_; ++row) path.move(left_, row_top(row)).across_by(width_);
     for (int column = 0; column <= columns_; ++column) path.move(column_x(column), top_).down_by(height_);
     path.flush(pen_.body);
     pen_.close();
@@ -174,17 +187,18 @@ class Drawing {
 
   void crossings() {
     if (view_.grid.crossings().empty()) return;
-    pen_.open_stroke("crossing", 120, "fill=\"#fff\" stroke=\"#000\" stroke-linejoin=\"round\"");
+    pen_.open_stroke("crossing", 150, "fill=\"#fff\" stroke=\"#000\" stroke-linejoin=\"round\"");
     std::vector<Cell> above;
     for (const Crossing& crossing : view_.grid.crossings()) {
+      if (!view_.shows(crossing)) continue;
       above.clear();
-      if (crossing.row < rows_) {
+      if (crossing.row < view_.grid.rows()) {
         for (int i = 0; i < crossing.width(); ++i) {
           above.push_back(view_.mark(crossing.row + 1, crossing.column + i).cell);
         }
       }
-      append_crossing(pen_.body, crossing, column_x(crossing.column), row_top(crossing.row + 1), size_, above,
-                      unmarked_.as_below);
+      append_crossing(pen_.body, crossing, column_x(crossing.column), row_top(crossing.row + 1), size_,
+                      {.cells = above, .blank = view_.blank, .leave_narrow = unmarked_.as_below});
     }
     pen_.close();
   }
@@ -197,14 +211,13 @@ class Drawing {
     Path slip;
     const Unit inset = size_.width * 18 / 100;
     const Unit span = size_.width - 2 * inset;
-    for (int row = 1; row <= rows_; ++row) {
+    for (int row = first_; row <= last_; ++row) {
       for (int column = 0; column < columns_; ++column) {
         const Mark& mark = view_.mark(row, column);
         const Unit x = column_x(column);
         const Unit y = row_top(row);
         if (mark.cell == Cell::tuck) {
-          const bool lowest = row == 1 || view_.mark(row - 1, column).cell != Cell::tuck;
-          const Unit foot = lowest ? size_.height * 82 / 100 : size_.height;
+          const Unit foot = mark.foot ? size_.height * 82 / 100 : size_.height;
           path.move(x + inset, y + foot).up_by(foot).move_by(span, 0).down_by(foot);
         } else if (mark.cap) {
           path.move(x + inset, y + size_.height).up_by(size_.height * 40 / 100);
@@ -230,24 +243,36 @@ class Drawing {
         if (strip.repeat_rows < 2) continue;
         // Rows from the band's first: a repeat may be as high as a number can be.
         for (int row = strip.repeat_rows; row < band.rows; row += strip.repeat_rows) {
+          if (!shown_above(band.row + row - 1)) continue;
           path.move(column_x(strip.column), row_top(band.row + row - 1)).across_by(strip.columns * size_.width);
         }
       }
-      if (band.row > 1) path.move(left_, row_top(band.row - 1)).across_by(width_);
+      if (band.row > 1 && shown_above(band.row - 1)) path.move(left_, row_top(band.row - 1)).across_by(width_);
     }
     path.flush(pen_.body);
     pen_.close();
     pen_.open_stroke("strip", 200);
     for (const Band& band : view_.bands) {
+      const int low = std::max(band.row, first_);
+      const int high = std::min(band.row + band.rows - 1, last_);
+      if (low > high) continue;
       for (const StripSpan& strip : band.strips) {
         if (strip.column > 0) {
-          path.move(column_x(strip.column), row_top(band.row + band.rows - 1)).down_by(band.rows * size_.height);
+          path.move(column_x(strip.column), row_top(high)).down_by((high - low + 1) * size_.height);
         }
       }
     }
     path.move(left_, top_).across_by(width_).down_by(height_).across_by(-width_).close();
     path.flush(pen_.body);
     pen_.close();
+    if (const auto middle = view_.bed_middle()) {
+      // A solid arrowhead under the cells: L1 stands left of it, R1 right.
+      pen_.open("bed-middle", "fill=\"#000\" stroke=\"none\"");
+      path.move(column_x(*middle), bottom() + 60).line_by(font_ * 3 / 10, font_ * 5 / 10).across_by(-font_ * 6 / 10);
+      path.close();
+      path.flush(pen_.body);
+      pen_.close();
+    }
     if (!view_.axis) return;
     pen_.open_stroke("centre", 110, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"12 3 2 3\"");
     const Unit x = left_ + *view_.axis * size_.width / 2;
@@ -313,11 +338,11 @@ class Drawing {
   void labels() {
     const int row_step = step_for(size_.height, font_ * 105 / 100);
     std::vector<Label> rows;
-    for (int row = 1; row <= rows_; ++row) {
+    for (int row = first_; row <= last_; ++row) {
       if (row % row_step == 0) rows.push_back({row, true});
     }
-    rows.push_back({rows_, false});
-    rows.push_back({1, false});
+    rows.push_back({last_, false});
+    rows.push_back({first_, false});
     const auto row_span = [&](int row) { return std::pair(row * size_.height, row * size_.height + font_); };
     pen_.open("rows", font_size(font_) + " text-anchor=\"end\"");
     const std::vector<int> shown = placed(rows, row_span);
@@ -408,7 +433,8 @@ class Drawing {
 
   const View& view_;
   CellSize size_;
-  int rows_ = 0;
+  int first_ = 1;  // row shown
+  int last_ = 1;
   int columns_ = 0;
   Unit width_ = 0;   // of the cells
   Unit height_ = 0;  // of the cells

@@ -200,8 +200,9 @@ struct KeyMarks {
 };
 
 /// The lowest mark of a row in which strips begin again, with its first letter alone.
-std::string first_again(const std::vector<std::string>& again) {
-  for (const std::string& marks : again) {
+std::string first_again(const View& view, const std::vector<std::string>& again) {
+  for (int row = view.first_row; row <= view.last_row; ++row) {
+    const std::string& marks = again[static_cast<std::size_t>(row)];
     if (marks.empty()) continue;
     const std::string mark = marks.substr(2);
     return mark.substr(0, mark.find(' ', 2));
@@ -268,6 +269,8 @@ std::string key_text(const View& view, const KeyMarks& marks) {
         break;
       case Symbol::words:
         break;
+      case Symbol::bed_middle:  // the letters of the needles' names show it
+        break;
       case Symbol::centre:
         add(*view.axis % 2 == 1 ? "^" : "><", entry.words);
         break;
@@ -300,11 +303,11 @@ std::string key_text(const View& view, const KeyMarks& marks) {
 
 std::string chart_text(const Panel& panel, const ChartOptions& options) {
   const View view = view_of(panel, options);
-  const int rows = view.grid.rows();
   const std::vector<int> breaks = view.shared_edges();
-  const StripLetters letters = strip_letters(view);
-  const bool ruled = !letters.lines.empty() && has_other_edges(view, breaks);
+  StripLetters letters = strip_letters(view);
   const std::vector<std::string> again = rows_again(view, letters);
+  drop_lines_not_shown(letters, view);
+  const bool ruled = !letters.lines.empty() && has_other_edges(view, breaks);
   std::string out = view.title + "\n";
   for (const std::string& note : view.notes) out += note + "\n";
   out += "\n";
@@ -313,14 +316,18 @@ std::string chart_text(const Panel& panel, const ChartOptions& options) {
   std::size_t end = all.size();
   std::size_t next_stop = view.stops.size();
   std::size_t next_letters = letters.lines.size();
-  for (int row = rows; row >= 1; --row) {
+  const auto crossings_after = [&](int row) {
     bool any = false;
     line.clear();
-    for (; end > 0 && all[end - 1].row == row; --end) {
+    for (; end > 0 && all[end - 1].row >= row; --end) {
+      if (all[end - 1].row > row || !view.shows(all[end - 1])) continue;
       put_crossing(line, all[end - 1]);
       any = true;
     }
     if (any) out += aligned("", line.written());
+  };
+  for (int row = view.last_row; row >= view.first_row; --row) {
+    crossings_after(row);
     for (int column = 0; column < view.grid.columns(); ++column) line[column] = letter_of(view.mark(row, column));
     while (next_stop > 0 && view.stops[next_stop - 1] > row) --next_stop;
     const bool stop = next_stop > 0 && view.stops[next_stop - 1] == row;
@@ -331,13 +338,14 @@ std::string chart_text(const Panel& panel, const ChartOptions& options) {
       out += letter_lines(view, breaks, letters.lines[--next_letters], ruled);
     }
   }
+  if (view.first_row > 1) crossings_after(view.first_row - 1);
   if (!view.stops.empty() && view.stops.front() == 0) out += aligned(fmt::format("0 {}*", view.carriage_after(0)), "");
   if (view.axis) out += axis_line(view, breaks);
   out += headings(view, breaks);
   if (!letters.lines.empty()) out += letter_lines(view, breaks, letters.lines.front(), ruled);
-  out += "\n" +
-         key_text(view,
-                  {.again = first_again(again), .ruled = ruled ? first_ruled(letters) : "", .blanks = !breaks.empty()});
+  out += "\n" + key_text(view, {.again = first_again(view, again),
+                                .ruled = ruled ? first_ruled(letters) : "",
+                                .blanks = !breaks.empty()});
   for (const std::string& words : letters.words) out += "  " + words + "\n";
   return out;
 }

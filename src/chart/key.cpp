@@ -82,6 +82,7 @@ std::vector<KeyEntry> key_of(const View& view) {
   });
   add(repeats || view.bands.size() > 1, Symbol::repeat_line, "a strip's rows begin again");
   add(view.axis.has_value(), Symbol::centre, "centre line");
+  add(view.bed_middle().has_value(), Symbol::bed_middle, "middle of the bed, between L1 and R1");
   return key;
 }
 
@@ -120,6 +121,11 @@ StripLetters strip_letters(const View& view) {
     result.words.clear();
   }
   return result;
+}
+
+void drop_lines_not_shown(StripLetters& letters, const View& view) {
+  std::erase_if(letters.lines,
+                [&](const LetterLine& line) { return line.row > view.last_row || line.last_row < view.first_row; });
 }
 
 }  // namespace latchwork::inline v0::drawing

@@ -19,6 +19,7 @@ enum class Symbol {
   strip_line,
   repeat_line,
   centre,
+  bed_middle,
   words  ///< words only: a strip's letter and name
 };
 
@@ -55,5 +56,8 @@ struct StripLetters {
   std::vector<LetterLine> lines;   ///< from row 1 up
 };
 StripLetters strip_letters(const View& view);
+
+/// Leaves the lines of which some rows are shown; each strip keeps its letter.
+void drop_lines_not_shown(StripLetters& letters, const View& view);
 
 }  // namespace latchwork::inline v0::drawing

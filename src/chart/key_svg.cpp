@@ -95,10 +95,11 @@ class Key {
     switch (entry.symbol) {
       case Symbol::knit:
         box(1, "#fff");
+        if (view_.blank != Cell::knit) path.move(x + w / 2, y + h * 2 / 10).down_by(h * 6 / 10);
         break;
       case Symbol::purl:
         box(1, "#fff");
-        path.move(x + w * 2 / 10, y + h / 2).across_by(w * 6 / 10);
+        if (view_.blank != Cell::purl) path.move(x + w * 2 / 10, y + h / 2).across_by(w * 6 / 10);
         break;
       case Symbol::tuck: {
         box(2, "#fff");
@@ -138,6 +139,11 @@ class Key {
         path.flush(pen_.body, " fill=\"none\" stroke=\"#000\" stroke-width=\"1.1\"");
         break;
       case Symbol::words:
+        break;
+      case Symbol::bed_middle:
+        path.move(x + w / 2, y + h / 2 - font_ * 25 / 100).line_by(font_ * 3 / 10, font_ * 5 / 10);
+        path.across_by(-font_ * 6 / 10).close();
+        path.flush(pen_.body);
         break;
       case Symbol::centre:
         path.move(x + w / 2, y - h / 4).down_by(h * 3 / 2);

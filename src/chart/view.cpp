@@ -7,6 +7,7 @@
 
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
+#include "plan/stops.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
 
@@ -35,6 +36,21 @@ void check(const Panel& panel, const ChartOptions& options) {
     refuse(ErrorCode::bad_argument, "stitch_width_mm",
            fmt::format("a stitch is {:.2f} times as wide as high; a chart takes 0.2 to 5", ratio));
   }
+  if (options.blank > Blank::purl) {
+    refuse(ErrorCode::bad_argument, "blank",
+           fmt::format("blank is {}; it is 0 (the commoner loops), 1 (knit) or 2 (purl)",
+                       static_cast<int>(options.blank)));
+  }
+  const int rows = panel.grid().rows();
+  if (options.first_row < 1 || options.first_row > rows) {
+    refuse(ErrorCode::bad_argument, "first_row",
+           fmt::format("the chart's first row is {}; the panel has rows 1 to {}", options.first_row, rows));
+  }
+  if (options.last_row != 0 && (options.last_row < options.first_row || options.last_row > rows)) {
+    refuse(ErrorCode::bad_argument, "last_row",
+           fmt::format("the chart's last row is {}; it may be {} to {}, or 0 for the panel's last", options.last_row,
+                       options.first_row, rows));
+  }
   require_utf8(panel.name());
   for (const Band& band : panel.bands()) {
     for (const StripSpan& strip : band.strips) require_utf8(strip.name);
@@ -43,12 +59,7 @@ void check(const Panel& panel, const ChartOptions& options) {
   const Plan& plan = *options.plan;
   const Grid& grid = panel.grid();
   require_extent("plan", {.columns = plan.columns, .rows = plan.rows}, "panel", grid);
-  for (const Stop& stop : plan.stops) {
-    if (stop.row < 0 || stop.row > grid.rows()) {
-      refuse(ErrorCode::bad_argument, "plan",
-             fmt::format("the plan stops after row {}; the panel has {}", stop.row, count_of(grid.rows(), "row")));
-    }
-  }
+  require_stops_rise(plan);
 }
 
 std::vector<Mark> marks_of(const Grid& grid) {
@@ -62,6 +73,7 @@ std::vector<Mark> marks_of(const Grid& grid) {
     const std::size_t column = i % width;
     marks[i].cell = cells[i];
     if (cells[i] == Cell::tuck) {
+      marks[i].foot = i < width || cells[i - width] != Cell::tuck;
       tucked[column] = true;
     } else if (cells[i] != Cell::slip) {
       marks[i].cap = tucked[column] && cells[i] != Cell::none;
@@ -75,6 +87,14 @@ std::vector<Mark> marks_of(const Grid& grid) {
     marks[i].front = stacked(cells[above]) ? marks[above].front : cells[above] == Cell::purl;
   }
   return marks;
+}
+
+Cell blank_of(const Grid& grid, Blank blank) {
+  if (blank == Blank::knit) return Cell::knit;
+  if (blank == Blank::purl) return Cell::purl;
+  const auto cells = grid.cells();
+  const auto purls = std::count(cells.begin(), cells.end(), Cell::purl);
+  return purls > std::count(cells.begin(), cells.end(), Cell::knit) ? Cell::purl : Cell::knit;
 }
 
 std::vector<Band> bands_seen(const Panel& panel, bool turned) {
@@ -102,13 +122,17 @@ View view_of(const Panel& panel, const ChartOptions& options) {
   view.starts_right = options.plan != nullptr ? options.plan->carriage_starts_right : machine.carriage_starts_right;
   view.leftmost = options.plan != nullptr ? options.plan->leftmost : leftmost_needle(machine, columns);
   if (turned) needle_name(view.leftmost);  // refuses a plan without a place on the bed
+  view.first_row = options.first_row;
+  view.last_row = options.last_row == 0 ? view.grid.rows() : options.last_row;
   if (options.plan != nullptr) {
-    for (const Stop& stop : options.plan->stops) view.stops.push_back(stop.row);
-    std::sort(view.stops.begin(), view.stops.end());
-    view.stops.erase(std::unique(view.stops.begin(), view.stops.end()), view.stops.end());
+    for (const Stop& stop : options.plan->stops) {
+      const int row = std::max(stop.row, 1);
+      if (row >= view.first_row && row <= view.last_row) view.stops.push_back(stop.row);
+    }
   }
   const std::string name = one_line(panel.name());
-  const std::string size = extent_words(view.grid) + ", read from the bottom up";
+  const std::string rows = fmt::format("rows {} to {} of ", view.first_row, view.last_row);
+  const std::string size = (view.is_sheet() ? rows : "") + extent_words(view.grid) + ", read from the bottom up";
   if (turned) {
     view.title = fmt::format("Operator's view: wrong side (WS) of {}, as it faces you on the bed", name);
     view.notes = {size + "; needles as you stand at the bed.",
@@ -118,8 +142,17 @@ View view_of(const Panel& panel, const ChartOptions& options) {
     view.notes = {size + "; columns counted from 0 at the left.",
                   "On the bed the wrong side faces you, left and right exchanged: see the operator's view."};
   }
+  if (view.is_sheet()) view.title += fmt::format(", rows {} to {}", view.first_row, view.last_row);
   view.marks = marks_of(view.grid);
+  view.blank = blank_of(view.grid, options.blank);
   return view;
+}
+
+std::optional<int> View::bed_middle() const {
+  // Needles are counted from the operator's left, without a 0: R1 stands this many columns from the leftmost.
+  const std::int64_t column = leftmost < 0 ? -std::int64_t{leftmost} : 0;
+  if (side != Side::operator_view || column < 1 || column >= grid.columns()) return std::nullopt;
+  return static_cast<int>(column);
 }
 
 std::string View::column_name(int column) const {

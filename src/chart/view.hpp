@@ -15,6 +15,7 @@ namespace latchwork::inline v0::drawing {
 struct Mark {
   Cell cell = Cell::knit;
   bool cap = false;    ///< this knit or purl closes a stack that holds a tuck: the arch closes here
+  bool foot = false;   ///< the lowest tucked row of a stack: the arch stands here
   bool front = false;  ///< a slip whose strand lies on the side looked at (closed by a purl, as seen from there)
 };
 
@@ -22,10 +23,13 @@ struct Mark {
 struct View {
   Side side = Side::right_side;
   Grid grid;                  ///< as seen from `side`
+  int first_row = 1;          ///< of those shown
+  int last_row = 1;           ///< of those shown
+  Cell blank = Cell::knit;    ///< knit or purl, as seen from `side`: left without a mark
   std::vector<Band> bands{};  ///< strips from the left as seen from `side`
   std::optional<int> axis{};  ///< half columns from the left as seen from `side`
   int leftmost = -1;          ///< needle of the leftmost column, operator's view
-  std::vector<int> stops{};   ///< rows of the plan's stops, ascending, each once
+  std::vector<int> stops{};   ///< rows of the plan's stops that are shown, ascending; RC 0 belongs to row 1
   bool starts_right = true;   ///< where the carriage stands at RC 0
   std::string title{};        ///< names the side
   std::vector<std::string> notes{};
@@ -37,6 +41,16 @@ struct View {
   }
   /// "L3" in the operator's view, else the RS column's number.
   std::string column_name(int column) const;
+  /// Column right of the middle of the bed, between L1 and R1; nothing where it is not between two columns of the
+  /// panel, or where columns are not named by needles.
+  std::optional<int> bed_middle() const;
+  /// Whether rows are left out.
+  bool is_sheet() const { return first_row > 1 || last_row < grid.rows(); }
+  /// Whether a crossing's block is among the rows shown.
+  bool shows(const Crossing& crossing) const {
+    const int row = crossing.row == grid.rows() ? crossing.row : crossing.row + 1;
+    return row >= first_row && row <= last_row;
+  }
   /// "COR" or "COL": where the carriage stands after `row`.
   const char* carriage_after(int row) const { return (row % 2 == 0) == starts_right ? "COR" : "COL"; }
   /// Columns left of which every band has an edge between two strips, and no crossing reaches over it; ascending.

@@ -13,6 +13,7 @@
 #include "instructions/words.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/machine.hpp"
+#include "plan/stops.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0::writing {
@@ -41,6 +42,7 @@ class Checker {
       refuse(indexed("columns_on", i),
              fmt::format("the plan casts on column {}; the panel has columns 0 to {}", column, plan_.columns - 1));
     }
+    require_stops_rise(plan_);  // steps are followed from top to bottom
     for (index_ = 0; index_ < plan_.stops.size(); ++index_) check_stop(plan_.stops[index_]);
   }
 
@@ -85,14 +87,6 @@ class Checker {
 
   void check_stop(const Stop& stop) {
     row_ = stop.row;
-    if (stop.row < 0 || stop.row > plan_.rows) {
-      refuse_here("row", fmt::format("the panel's rows are 0 to {}", plan_.rows));
-    }
-    // Steps are followed from top to bottom.
-    if (index_ > 0 && stop.row <= plan_.stops[index_ - 1].row) {
-      refuse_here("row", fmt::format("it comes after the stop after row {}; stops are told by rising row",
-                                     plan_.stops[index_ - 1].row));
-    }
     if (stop.effort_ms < 0) {
       refuse_here("effort_ms", fmt::format("it takes {} ms; a time is 0 or more", stop.effort_ms));
     }

@@ -6,6 +6,7 @@
 
 #include "latchwork/error.hpp"
 #include "latchwork/reason.hpp"
+#include "plan/stops.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -116,11 +117,11 @@ Period plan_period(const Plan& plan) {
     throw Error(ErrorCode::too_large, place,
                 fmt::format("a plan of {} rows; the limit is {}", plan.rows, Grid::max_side));
   }
+  require_stops_rise(plan);
   std::vector<int> kind_at(at(std::max(0, plan.rows)) + 1, -1);
   const std::vector<int> kinds = stop_kinds(plan);
   for (std::size_t i = 0; i < plan.stops.size(); ++i) {
-    const int row = plan.stops[i].row;
-    if (row >= 0 && row <= plan.rows) kind_at[at(row)] = kinds[i];
+    kind_at[at(plan.stops[i].row)] = kinds[i];
   }
   return Repetitions(kind_at).best();
 }

@@ -7,6 +7,7 @@
 #include "effort/check.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/grid.hpp"
+#include "plan/stops.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -25,17 +26,7 @@ constexpr std::int64_t most_work_ms = std::int64_t{1} << 60;
 void require(const Plan& plan, const SessionOptions& options) {
   if (plan.rows < 0) refuse("plan.rows", plan.rows, 0, Grid::max_side);
   if (plan.rows > Grid::max_side) refuse("plan.rows", plan.rows, 0, Grid::max_side, ErrorCode::too_large);
-  int least = 0;
-  for (std::size_t i = 0; i < plan.stops.size(); ++i) {
-    const int row = plan.stops[i].row;
-    if (row < least || row > plan.rows) {
-      Place place;
-      place.field = fmt::format("plan.stops[{}].row", i);
-      throw Error(ErrorCode::bad_argument, place,
-                  fmt::format("{} is {}; the rows of stops must rise, from 0 to {}", place.field, row, plan.rows));
-    }
-    least = row + 1;
-  }
+  require_stops_rise(plan);
   if (options.session_ms < least_length_ms || options.session_ms > most_length_ms) {
     refuse("session_ms", options.session_ms, least_length_ms, most_length_ms);
   }

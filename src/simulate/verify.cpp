@@ -143,9 +143,14 @@ void find_misnamed(const Plan& plan, const Stop& stop, const Wales& wales, std::
         misnamed(step.crossing.column, wrong);
         continue;
       }
-      const bool tools = std::ranges::all_of(group.prongs, [](int prongs) { return prongs >= 1 && prongs <= 20; });
+      const auto odd = std::ranges::find_if(group.prongs, [](int prongs) { return prongs < 1 || prongs > 20; });
+      if (odd != group.prongs.end()) {
+        misnamed(step.crossing.column, fmt::format("{} cannot be lifted on a tool of {}; a tool has 1 to 20",
+                                                   count_of(group.stitches, "stitch", "es"), count_of(*odd, "prong")));
+        continue;
+      }
       const auto sum = std::accumulate(group.prongs.begin(), group.prongs.end(), std::int64_t{0});
-      if (group.prongs.empty() || (tools && sum >= group.stitches)) continue;
+      if (group.prongs.empty() || sum >= group.stitches) continue;
       misnamed(step.crossing.column, fmt::format("{} cannot be lifted on tools of {} in all",
                                                  count_of(group.stitches, "stitch", "es"), count_of(sum, "prong")));
     }

@@ -439,6 +439,16 @@ static void words_tell_cast_on_sweep_and_decrease(void) {
   free(words);
 }
 
+/* Whether the chart stays the same with the loops of `blank` unmarked. */
+static int same_chart(const latchwork_panel *panel, const latchwork_chart_options *options, int32_t blank) {
+  latchwork_chart_options other = *options;
+  char one[20000], two[20000];
+  other.blank = blank;
+  OK(latchwork_panel_chart_svg(panel, options, one, sizeof one, NULL, NULL));
+  OK(latchwork_panel_chart_svg(panel, &other, two, sizeof two, NULL, NULL));
+  return strcmp(one, two) == 0;
+}
+
 static void charts_say_which_side_they_show(void) {
   latchwork_strip *strip = NULL;
   latchwork_panel *panel = NULL;
@@ -465,6 +475,24 @@ static void charts_say_which_side_they_show(void) {
   }
   free(right_side);
   free(operator_view);
+  /* Most loops are face loops on the RS: there knits go without a mark, and on the other side purls. */
+  options.blank = LATCHWORK_BLANK_PURL;
+  CHECK(same_chart(panel, &options, LATCHWORK_BLANK_COMMONER) == 1);
+  CHECK(same_chart(panel, &options, LATCHWORK_BLANK_KNIT) == 0);
+  options.blank = 3;
+  CHECK(latchwork_panel_chart_svg(panel, &options, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "options.blank") == 0);
+  options.blank = LATCHWORK_BLANK_COMMONER;
+  options.first_row = 2;
+  options.last_row = 1;
+  CHECK(latchwork_panel_chart_svg(panel, &options, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "last_row") == 0);
+  options.last_row = 2;
+  OK(latchwork_panel_chart_svg(panel, &options, NULL, 0, &needed, NULL));
+  right_side = malloc(needed);
+  OK(latchwork_panel_chart_svg(panel, &options, right_side, needed, NULL, NULL));
+  CHECK(right_side != NULL && strstr(right_side, "rows 2 to 2") != NULL);
+  free(right_side);
   options.side = 2;
   CHECK(latchwork_panel_chart_text(panel, &options, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strcmp(error.field, "options.side") == 0);

@@ -89,7 +89,12 @@ def check_chart(root, side, plan):
             assert 0 <= float(x) <= width and 0 <= float(y) <= height, (x, y)
     words = " | ".join(key_words(root))
     turned = side.startswith("Operator")
-    kinds = {"purl": "a back loop", "tuck": "tuck:", "slip": "slip:", "none": "no stitch", "crossing": " cross",
+    notes = " ".join(t.text for g in root.iter(SVG + "g") if g.get("class") == "lw-notes" for t in g)
+    blank_purls = "A cell without a mark is a back loop" in notes
+    assert blank_purls != ("A cell without a mark is a face loop" in notes), notes
+    marked, bare, loop = ("knit", "purl", "a face loop") if blank_purls else ("purl", "knit", "a back loop")
+    assert not group(root, bare), bare
+    kinds = {marked: loop, "tuck": "tuck:", "slip": "slip:", "none": "no stitch", "crossing": " cross",
              "stop": "stop after this row", "centre": "centre line"}
     for name, phrase in kinds.items():
         assert bool(group(root, name)) == (phrase in words), (name, words, turned)

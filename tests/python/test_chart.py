@@ -1,5 +1,6 @@
 """Charts and instructions."""
 
+import re
 import xml.etree.ElementTree as ElementTree
 
 import latchwork as lw
@@ -37,6 +38,25 @@ def test_a_chart_marks_stops_names_needles_and_keeps_proportions(panel):
     assert lw.chart_svg(panel, stitch_width_mm=2, stitch_height_mm=1) != lw.chart_svg(panel)
 
 
+def test_a_chart_leaves_the_commoner_loops_blank_or_those_asked_for():
+    panel = lw.Panel("knits", lw.Strip("knits", "knits", lw.Grid.from_text("kkk\nkpk\n")))
+    operator = lw.chart_svg(panel, lw.Side.operator_view)
+    assert operator == lw.chart_svg(panel, lw.Side.operator_view, blank=lw.Blank.purl)
+    assert operator != lw.chart_svg(panel, lw.Side.operator_view, blank=lw.Blank.knit)
+    assert lw.chart_svg(panel) == lw.chart_svg(panel, blank=lw.Blank.knit)
+    assert "A cell without a mark is a back loop, as it looks from here." in " ".join(texts(operator))
+
+
+def test_a_chart_is_drawn_in_sheets_of_rows(panel):
+    rows = panel.grid.rows
+    low = lw.chart_svg(panel, last_row=rows // 2)
+    assert f"rows 1 to {rows // 2}" in " ".join(texts(low))
+    assert lw.chart_svg(panel, first_row=1, last_row=rows) == lw.chart_svg(panel)
+    shown = lw.chart_text(panel, first_row=rows // 2 + 1)
+    told = [int(row) for row in re.findall(r"(?m)^ +(\d+)    ", shown)]
+    assert told == list(range(rows, rows // 2, -1))
+
+
 def test_names_are_escaped():
     panel = lw.Panel('<script>&"', lw.moss(2))
     assert "<script>" not in lw.chart_svg(panel) and any('<script>&"' in text for text in texts(lw.chart_svg(panel)))
@@ -46,6 +66,8 @@ def test_bad_options_are_refused(panel):
     for options, code in [
         (dict(stitch_width_mm=0), lw.ErrorCode.bad_argument),
         (dict(plan=lw.Plan(rows=1, columns=1)), lw.ErrorCode.size_mismatch),
+        (dict(first_row=0), lw.ErrorCode.bad_argument),
+        (dict(last_row=panel.grid.rows + 1), lw.ErrorCode.bad_argument),
     ]:
         for draw in (lw.chart_svg, lw.chart_text):
             with pytest.raises(lw.Error) as caught:

@@ -79,6 +79,13 @@ def test_the_period_of_a_tall_plan_is_found_and_that_of_one_too_tall_refused():
         assert refused.value.code is lw.ErrorCode.too_large and refused.value.field == "rows"
 
 
+def test_stops_out_of_order_have_no_period():
+    with pytest.raises(lw.Error) as refused:
+        lw.plan_period(lw.Plan(rows=8, columns=1, stops=[lw.Stop(row=4), lw.Stop(row=2)]))
+    assert refused.value.code is lw.ErrorCode.bad_argument
+    assert (refused.value.row, refused.value.field) == (2, "stops[1].row")
+
+
 def test_how_far_each_cost_may_move(purls):
     plan = lw.plan(purls, lw.Machine(), CHEAP)
     tolerances = lw.plan_tolerances(purls, lw.Machine(), CHEAP, plan=plan)

@@ -59,6 +59,14 @@ inline Refused refused_at(latchwork::ErrorCode code, std::string field, int char
   return {code, place};
 }
 
+/// Of a plan's stop after a row, by its index.
+inline latchwork::Place stop_place(int index, int row) {
+  latchwork::Place place;
+  place.row = row;
+  place.field = "stops[" + std::to_string(index) + "].row";
+  return place;
+}
+
 /// What the Error says that `call` throws; empty when it throws none.
 template <class Call>
 std::string message_of(Call&& call) {

@@ -123,6 +123,11 @@ inline ChartOptions seen_from(Side side) {
   options.side = side;
   return options;
 }
+inline ChartOptions seen_from(Side side, Blank blank) {
+  ChartOptions options = seen_from(side);
+  options.blank = blank;
+  return options;
+}
 inline bool holds(const std::string& text, const std::string& part) {
   return text.find(part) != std::string::npos;
 }

@@ -21,8 +21,8 @@ using namespace latchwork_test;
 TEST_CASE("a back loop is a dash in its own cell, and from the operator's side the face loops are", "[chart]") {
   const Grid grid = Grid::from_text("kkpk\npkkk\nkkkp\n");
   const Panel panel = panel_of(grid);
-  const Picture right(panel, seen_from(Side::right_side));
-  const Picture wrong(panel, seen_from(Side::operator_view));
+  const Picture right(panel, seen_from(Side::right_side, Blank::knit));
+  const Picture wrong(panel, seen_from(Side::operator_view, Blank::knit));
   for (int row = 1; row <= grid.rows(); ++row) {
     for (int column = 0; column < grid.columns(); ++column) {
       INFO("row " << row << ", column " << column);
@@ -30,6 +30,37 @@ TEST_CASE("a back loop is a dash in its own cell, and from the operator's side t
       CHECK(right.cells("purl").count({row, column}) == (purl ? 1U : 0U));
       CHECK(wrong.cells("purl").count({row, grid.columns() - 1 - column}) == (purl ? 0U : 1U));
     }
+  }
+}
+
+TEST_CASE("a face loop is an upright stroke in its own cell where back loops are blank", "[chart]") {
+  const Grid grid = Grid::from_text("kkpk\npkkk\nkkkp\n");
+  const Panel panel = panel_of(grid);
+  const Picture right(panel, seen_from(Side::right_side, Blank::purl));
+  const Picture wrong(panel, seen_from(Side::operator_view, Blank::purl));
+  CHECK(right.paths.count("purl") == 0);
+  for (int row = 1; row <= grid.rows(); ++row) {
+    for (int column = 0; column < grid.columns(); ++column) {
+      INFO("row " << row << ", column " << column);
+      const bool knit = grid.at(row, column) == Cell::knit;
+      CHECK(right.cells("knit").count({row, column}) == (knit ? 1U : 0U));
+      CHECK(wrong.cells("knit").count({row, grid.columns() - 1 - column}) == (knit ? 0U : 1U));
+    }
+  }
+  for (const auto& stroke : right.paths.at("knit")) CHECK(stroke.front().x == stroke.back().x);
+}
+
+TEST_CASE("the loops that are fewer from the side shown are marked, and words and key say which are not", "[chart]") {
+  const Panel panel = panel_of(Grid::from_text("kkpk\npkkk\nkkkp\n"));
+  CHECK(chart_svg(panel) == chart_svg(panel, seen_from(Side::right_side, Blank::knit)));
+  CHECK(chart_svg(panel, seen_from(Side::operator_view)) ==
+        chart_svg(panel, seen_from(Side::operator_view, Blank::purl)));
+  CHECK(holds(joined_words(chart_svg(panel)), "A cell without a mark is a face loop, as it looks from here."));
+  CHECK(holds(joined_words(chart_svg(panel, seen_from(Side::operator_view))),
+              "A cell without a mark is a back loop, as it looks from here."));
+  const Panel even = panel_of(Grid::from_text("kp\npk\n"));
+  for (const Side side : {Side::right_side, Side::operator_view}) {
+    CHECK(chart_svg(even, seen_from(side)) == chart_svg(even, seen_from(side, Blank::knit)));
   }
 }
 
@@ -107,7 +138,7 @@ TEST_CASE("a purl that crosses behind has its dash where its band is seen", "[ch
   Grid grid(3, front + back);
   for (int column = 0; column < back; ++column) grid.set(2, column, Cell::purl);
   grid.cross({.row = 1, .column = 0, .left = front, .right = back, .lean = Lean::right});
-  const Picture picture(panel_of(grid), {});
+  const Picture picture(panel_of(grid), seen_from(Side::right_side, Blank::knit));
   const auto& pieces = picture.paths.at("crossing");
   REQUIRE(pieces.size() == 3U + static_cast<std::size_t>(back));
   for (std::size_t i = 3; i < pieces.size(); ++i) {
@@ -131,7 +162,7 @@ double distance(Point from, Point a, Point b) {
   return std::hypot(from.x - a.x - along * (b.x - a.x), from.y - a.y - along * (b.y - a.y));
 }
 
-/// Between a dash and a line that do not meet.
+/// Between a mark and a line that do not meet.
 double gap(const std::vector<Point>& dash, Point a, Point b) {
   return std::min(
       {distance(dash[0], a, b), distance(dash[1], a, b), distance(a, dash[0], dash[1]), distance(b, dash[0], dash[1])});
@@ -139,18 +170,21 @@ double gap(const std::vector<Point>& dash, Point a, Point b) {
 
 }  // namespace
 
-TEST_CASE("the dashes in a crossing stand clear of its lines, as many in a group as it has purls", "[chart]") {
+TEST_CASE("the marks in a crossing stand clear of its lines, as many in a group as it has loops of their kind",
+          "[chart]") {
   const auto [left, right] = GENERATE(table<int, int>({{1, 1}, {2, 1}, {1, 2}, {2, 2}, {3, 3}, {4, 4}, {3, 2}}));
   const Lean lean = GENERATE(Lean::left, Lean::right);
   const Side side = GENERATE(Side::right_side, Side::operator_view);
+  const Blank blank = GENERATE(Blank::knit, Blank::purl);
   INFO(left << "/" << right << (lean == Lean::right ? " right" : " left"));
   const int width = left + right;
   Grid grid(3, width);
-  for (int row = 1; row <= 3 && side == Side::right_side; ++row) {
+  // Such that every loop is one that is marked, from the side looked at.
+  for (int row = 1; row <= 3 && (side == Side::right_side) == (blank == Blank::knit); ++row) {
     for (int column = 0; column < width; ++column) grid.set(row, column, Cell::purl);
   }
   grid.cross({.row = 1, .column = 0, .left = left, .right = right, .lean = lean});
-  const Picture picture(panel_of(grid), seen_from(side));
+  const Picture picture(panel_of(grid), seen_from(side, blank));
   const auto& pieces = picture.paths.at("crossing");
   const auto& block = pieces[0];
   const auto& back = pieces[1];
@@ -160,7 +194,8 @@ TEST_CASE("the dashes in a crossing stand clear of its lines, as many in a group
   for (std::size_t i = 3; i < pieces.size(); ++i) {
     const auto& dash = pieces[i];
     REQUIRE(dash.size() == 2);
-    const double up = (front[0].y - dash[0].y) / (front[0].y - front[1].y);
+    CHECK((blank == Blank::purl) == (dash[0].x == dash[1].x));
+    const double up = (front[0].y - (dash[0].y + dash[1].y) / 2) / (front[0].y - front[1].y);
     const double edge = front[0].x + up * (front[1].x - front[0].x);
     const double middle = (dash[0].x + dash[1].x) / 2;
     const bool on_front = middle > edge && middle < edge + (front[2].x - front[1].x);
@@ -187,13 +222,16 @@ TEST_CASE("a stitch of a crossing goes without its mark only where each such sti
     for (int column = 0; column < 4; ++column) grid.set(row, column, Cell::purl);
   }
   grid.cross({.row = 1, .column = 0, .left = 3, .right = 1, .lean = Lean::right});  // little is seen of the one behind
-  const auto dashes = [](const Grid& chart) { return Picture(panel_of(chart), {}).paths.at("crossing").size() - 3; };
+  const auto dashes = [](const Grid& chart) {
+    return Picture(panel_of(chart), seen_from(Side::right_side, Blank::knit)).paths.at("crossing").size() - 3;
+  };
   const std::string words = "too narrow for its mark is as in the row below";
   CHECK(dashes(grid) == 3);
-  CHECK(holds(joined_words(chart_svg(panel_of(grid))), words));
+  const ChartOptions knits_blank = seen_from(Side::right_side, Blank::knit);
+  CHECK(holds(joined_words(chart_svg(panel_of(grid), knits_blank)), words));
   grid.set(1, 3, Cell::knit);  // below the one behind
   CHECK(dashes(grid) == 4);
-  CHECK_FALSE(holds(joined_words(chart_svg(panel_of(grid))), words));
+  CHECK_FALSE(holds(joined_words(chart_svg(panel_of(grid), knits_blank)), words));
 }
 
 TEST_CASE("a tuck's arch has legs in every tucked row and closes in the row that takes its loops", "[chart]") {
@@ -384,7 +422,10 @@ TEST_CASE("a chart refuses a plan of another size, a cell without proportions an
   CHECK_THROWS_MATCHES(chart_svg(panel, options), Error, refused_field(ErrorCode::size_mismatch, "plan"));
   plan.columns = 3;
   plan.stops.emplace_back().row = 4;
-  CHECK_THROWS_MATCHES(chart_text(panel, options), Error, refused_field(ErrorCode::bad_argument, "plan"));
+  CHECK_THROWS_MATCHES(chart_text(panel, options), Error, refused(ErrorCode::bad_argument, stop_place(0, 4)));
+  plan.stops[0].row = 2;
+  plan.stops.emplace_back().row = 2;
+  CHECK_THROWS_MATCHES(chart_svg(panel, options), Error, refused(ErrorCode::bad_argument, stop_place(1, 2)));
   ChartOptions flat;
   flat.stitch_height_mm = 0;
   CHECK_THROWS_MATCHES(chart_svg(panel, flat), Error, refused_field(ErrorCode::bad_argument, "stitch_height_mm"));

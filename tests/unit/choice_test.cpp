@@ -190,6 +190,20 @@ TEST_CASE("a tile repeated upward is planned in its own period", "[reason]") {
   CHECK(plan_period(Plan{}) == Period{});
 }
 
+TEST_CASE("a plan whose stops do not rise within its rows has no period to tell", "[reason][error]") {
+  Plan made;
+  made.rows = 8;
+  made.columns = 1;
+  made.stops.resize(2);
+  for (const auto& [first, second] : {std::pair{4, 4}, std::pair{5, 4}, std::pair{4, 9}, std::pair{-2, -1}}) {
+    made.stops[0].row = first;
+    made.stops[1].row = second;
+    CHECK_THROWS_MATCHES(plan_period(made), Error,
+                         refused(ErrorCode::bad_argument, first < 0 ? latchwork_test::stop_place(0, first)
+                                                                    : latchwork_test::stop_place(1, second)));
+  }
+}
+
 TEST_CASE("how far each cost may move is told to the millisecond", "[reason]") {
   // Two purls, one stop after row 4: 15 s + 2 x 12 s + 2 x 3 s + two knit rungs of 4.5 s. Stops after rows 2 and 4 take
   // 15 s more for the stop and 9 s less for the rungs.

@@ -171,7 +171,8 @@ TEST_CASE("session options and plans out of their ranges are refused by field", 
   CHECK_THROWS_MATCHES(sessions(plan, {}, {.from_row = 21}), Error, refused_field(code, "from_row"));
   CHECK_THROWS_MATCHES(sessions(plan, {}, {.from_row = -1}), Error, refused_field(code, "from_row"));
   for (const std::vector<int>& rows : {std::vector{5, 5}, std::vector{10, 5}, std::vector{5, 21}}) {
-    CHECK_THROWS_MATCHES(sessions(plan_with_stops(20, rows)), Error, refused_field(code, "plan.stops[1].row"));
+    CHECK_THROWS_MATCHES(sessions(plan_with_stops(20, rows)), Error,
+                         latchwork_test::refused(code, latchwork_test::stop_place(1, rows[1])));
   }
   CHECK_THROWS_MATCHES(sessions(plan_with_stops(-1, {})), Error, refused_field(code, "plan.rows"));
   CHECK_THROWS_MATCHES(sessions(plan_with_stops(std::numeric_limits<int>::max(), {})), Error,

@@ -214,6 +214,12 @@ TEST_CASE("a plan that makes the right cloth and tells something else is not ver
   }
   SECTION("tools that are none") {
     spoiled.stops[at].crossings[0].returns[0].prongs = {99, -3};
+    CHECK(verify(grid, spoiled).message.find("on a tool of 99 prongs; a tool has 1 to 20") != std::string::npos);
+  }
+  SECTION("a tool without a prong among those that carry their stitches") {
+    auto& prongs = spoiled.stops[at].crossings[0].returns[0].prongs;
+    prongs.insert(prongs.begin(), 0);
+    CHECK(verify(grid, spoiled).message.find("on a tool of 0 prongs; a tool has 1 to 20") != std::string::npos);
   }
   const Verification verification = verify(grid, spoiled);
   CHECK_FALSE(verification.verified);

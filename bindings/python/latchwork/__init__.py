@@ -216,6 +216,7 @@ from ._data import (
 )
 from ._enums import (
     Axis,
+    Blank,
     BranchEnd,
     Cell,
     Centre,
@@ -326,6 +327,7 @@ __all__ = [
     "Axis",
     "Band",
     "Bed",
+    "Blank",
     "Branch",
     "BranchEnd",
     "Brief",

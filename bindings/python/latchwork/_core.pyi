@@ -44,6 +44,7 @@ from ._data import (
 )
 from ._enums import (
     Axis,
+    Blank,
     Cell,
     ClothState,
     Counted,
@@ -1091,12 +1092,19 @@ def chart_svg(
     machine: Machine | None = None,
     stitch_width_mm: float = 1.3,
     stitch_height_mm: float = 1.0,
+    blank: Blank = Blank.commoner,
+    first_row: int = 1,
+    last_row: int = 0,
 ) -> str:
     """The chart as SVG 1.1, black on white: published standard symbols, crossings as slanted bands, row numbers, column or
     needle numbers, the stops of `plan`, a key of the symbols used, and a title that says which side is shown. `machine`
     names the needles in the operator's view; None is the standard machine. Only the proportion of the stitch counts.
+    `blank` says which loops go without a mark; the rows shown are `first_row` to `last_row`, a sheet of a panel that is
+    too high for one, both counted from 1 (last_row 0: the panel's last): a crossing stands on the sheet of the row above
+    it, one after the panel's last row on that row's.
 
-    Raises Error bad_argument (field); size_mismatch (plan of another size).
+    Raises Error bad_argument (field; "stops[1].row" for a plan whose stops do not rise within its rows); size_mismatch
+    (plan of another size).
     """
 
 def chart_text(
@@ -1107,8 +1115,11 @@ def chart_text(
     machine: Machine | None = None,
     stitch_width_mm: float = 1.3,
     stitch_height_mm: float = 1.0,
+    blank: Blank = Blank.commoner,
+    first_row: int = 1,
+    last_row: int = 0,
 ) -> str:
-    """The same for a terminal. Raises as chart_svg()."""
+    """The same for a terminal; every loop is marked. Raises as chart_svg()."""
 
 def instructions(panel: Panel, plan: Plan, machine: Machine) -> str:
     """Machine instructions in words: by row counter and carriage side, one line a stop, needles in the operator's view; a
@@ -1198,7 +1209,7 @@ def stop_cause_name(cause: StopCause) -> str:
 def plan_period(plan: Plan) -> Period:
     """Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
     twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Raises Error too_large
-    (rows), above Grid.max_side rows.
+    (rows), above Grid.max_side rows; bad_argument ("stops[3].row") for stops that do not rise.
     """
 
 def plan_tolerances(
@@ -1239,9 +1250,8 @@ def sessions(
     the first such row past its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible
     has none.
 
-    Raises Error bad_argument (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "plan.stops[3].row" for
-    stops that do not rise within 0..rows); too_large for a plan of more rows than Grid.max_side, or of more work than
-    2^60 ms.
+    Raises Error bad_argument (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "stops[3].row" for stops
+    that do not rise within 0..rows); too_large for a plan of more rows than Grid.max_side, or of more work than 2^60 ms.
     """
 
 def rests(

@@ -467,6 +467,15 @@ class Side(IntEnum):
     operator_view = 1
 
 
+class Blank(IntEnum):
+    """Which loops an SVG chart leaves without a mark, as they look from the side shown."""
+
+    commoner = 0
+    """Those the panel has more of from this side, knit when equal: the picture is the lightest."""
+    knit = 1
+    purl = 2
+
+
 class ErrorCode(IntEnum):
     """What went wrong. The numbers are the C ABI's status codes and never change; the list only grows."""
 

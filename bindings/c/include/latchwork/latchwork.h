@@ -1147,7 +1147,7 @@ LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_gri
 LATCHWORK_C_API const char *latchwork_stop_cause_name(int32_t cause);
 /* Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
    twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Fails: TOO_LARGE (rows),
-   above LATCHWORK_GRID_MAX_SIDE rows. Since 0.1. */
+   above LATCHWORK_GRID_MAX_SIDE rows; BAD_ARGUMENT ("stops[3].row") for stops that do not rise. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *plan, latchwork_period *period,
                                                        latchwork_error *error);
 /* For every effort, in the order of latchwork_effort, how far it may move before this plan, a least one under the
@@ -1216,7 +1216,7 @@ LATCHWORK_C_API latchwork_status latchwork_session_options_default(latchwork_ses
 /* Where to stop for the day. Each session ends after the last stop in the second half of its length that leaves nothing in
    hold; where there is no such stop, after the last row in its length that does; where there is none either, after the first
    such row past its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible has none. effort and options
-   may be NULL. Fails: BAD_ARGUMENT (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "plan.stops[3].row"
+   may be NULL. Fails: BAD_ARGUMENT (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "stops[3].row"
    for stops that do not rise within 0..rows); TOO_LARGE for a plan of more rows than a grid may have, or of
    more work than 2^60 ms. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_sessions(const latchwork_plan *plan, const latchwork_effort *effort,
@@ -2899,6 +2899,10 @@ LATCHWORK_C_API latchwork_status latchwork_targets_seam_greatest_mm(const latchw
 /* Which side a picture shows: the RS, or the wrong side as the operator sees it on the bed. Since 0.1. */
 enum { LATCHWORK_SIDE_RIGHT_SIDE = 0, LATCHWORK_SIDE_OPERATOR_VIEW = 1 };
 
+/* Which loops an SVG chart leaves without a mark, as they look from the side shown: those the panel has more of from
+   this side (knit when equal), or always the same. The key and a line under the title say which. Since 0.1. */
+enum { LATCHWORK_BLANK_COMMONER = 0, LATCHWORK_BLANK_KNIT = 1, LATCHWORK_BLANK_PURL = 2 };
+
 /* What a chart shows. Options: 0 and NULL are the defaults. Since 0.1. */
 typedef struct latchwork_chart_options {
   uint32_t struct_size;
@@ -2907,11 +2911,18 @@ typedef struct latchwork_chart_options {
   const latchwork_machine *machine; /* needle names in the operator's view; NULL: the standard machine */
   double stitch_width_mm;           /* to 1000; only the proportion counts, 0.2 to 5 of the height; 0: 1.3 */
   double stitch_height_mm;          /* to 1000; 0: 1 */
+  int32_t blank;                    /* LATCHWORK_BLANK_..., of the SVG; a chart in text marks every loop */
+  /* The rows shown, a sheet of a panel that is too high for one, counted from 1. A crossing stands on the sheet of the
+     row above it, one after the panel's last row on that row's. */
+  int32_t first_row; /* 0: 1 */
+  int32_t last_row;  /* 0: the panel's last */
+  int32_t reserved;  /* 0; a later field takes its place */
 } latchwork_chart_options;
-#define LATCHWORK_CHART_OPTIONS_INIT { sizeof(latchwork_chart_options), 0, NULL, NULL, 0.0, 0.0 }
+#define LATCHWORK_CHART_OPTIONS_INIT { sizeof(latchwork_chart_options), 0, NULL, NULL, 0.0, 0.0, 0, 0, 0, 0 }
 
 /* The chart as SVG 1.1, with a title that says which side is shown and a key of the symbols used. options may be NULL.
-   Fails: BAD_ARGUMENT (field); SIZE_MISMATCH (plan of another size); BAD_ENCODING, when a name is not UTF-8. Since 0.1. */
+   Fails: BAD_ARGUMENT (field; "stops[1].row" for a plan whose stops do not rise within its rows); SIZE_MISMATCH (plan of
+   another size); BAD_ENCODING, when a name is not UTF-8. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_chart_svg(const latchwork_panel *panel,
                                                            const latchwork_chart_options *options, char *text,
                                                            size_t capacity, size_t *needed, latchwork_error *error);

@@ -12,4 +12,11 @@ struct Data<Side> {
   static constexpr long long least = 0, most = 1;
 };
 
+template <>
+struct Data<Blank> {
+  static constexpr char name[] = "Blank";
+  static constexpr char module[] = "latchwork._enums";
+  static constexpr long long least = 0, most = 2;
+};
+
 }  // namespace latchwork::python
