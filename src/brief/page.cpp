@@ -82,34 +82,8 @@ void append_terms(std::string& out, std::string_view title,
   out += "</dl>\n";
 }
 
-/// A chart on as few sheets of paper as it takes, the lowest rows first. A row of a sheet is at least 1.4 mm high, or
-/// as high as the sheet's width allows.
-std::vector<drawing::DrawnChart> chart_sheets(const Panel& panel, ChartOptions options) {
-  constexpr double paper_width_mm = 186;
-  constexpr double paper_height_mm = 250;  // below the heading
-  constexpr double row_mm = 1.4;
-  std::vector<drawing::DrawnChart> sheets{drawing::drawn_chart(panel, options)};
-  const int rows = panel.grid().rows();
-  const double most = std::max(16 / row_mm * paper_height_mm, sheets.front().width / paper_width_mm * paper_height_mm);
-  if (sheets.front().height <= most) return sheets;
-  // Title and key are on every sheet, and no higher than in the whole picture.
-  const double room = (most - (sheets.front().height - 16.0 * rows)) / 16;
-  const int least = std::min(rows, 20);
-  const int fitting = std::clamp(static_cast<int>(room), least, rows);
-  const int count = (rows + fitting - 1) / fitting;
-  int each = (rows + count - 1) / count;
-  each += each % 2;  // the carriage begins each sheet on the same side
-  sheets.clear();
-  for (int from = 1; from <= rows; from += each) {
-    options.first_row = from;
-    options.last_row = std::min(rows, from + each - 1);
-    sheets.push_back(drawing::drawn_chart(panel, options));
-  }
-  return sheets;
-}
-
 void append_chart(std::string& out, const Brief& brief, const Job& job, Side side) {
-  const auto sheets = chart_sheets(brief.panel, report::chart_options(brief, job, side));
+  const auto sheets = drawing::drawn_sheets(brief.panel, report::chart_options(brief, job, side), {});
   const std::string_view title = side == Side::operator_view ? "Operator's view (WS)" : "Right side (RS)";
   const std::string_view id = side == Side::operator_view ? " id=\"operator\"" : " id=\"right-side\"";
   for (std::size_t i = 0; i < sheets.size(); ++i) {

@@ -26,7 +26,7 @@ using namespace drawing;
 
 class Drawing {
  public:
-  Drawing(const View& view, CellSize size) : view_(view), size_(size) {
+  Drawing(const View& view, CellSize size, Unmarked narrow) : view_(view), size_(size), unmarked_(narrow) {
     first_ = view.first_row;
     last_ = view.last_row;
     columns_ = view.grid.columns();
@@ -37,7 +37,6 @@ class Drawing {
     seam_ = std::any_of(view.grid.crossings().begin(), view.grid.crossings().end(),
                         [&](const Crossing& c) { return c.row == last_ && view.shows(c); });
     const Unit digits = text_width(font_, fmt::formatted_size("{}", last_));
-    unmarked_ = unmarked(view_, size_);
     letters_ = strip_letters(view_);
     drop_lines_not_shown(letters_, view_);
     std::size_t widest = 0;
@@ -242,8 +241,10 @@ class Drawing {
       for (const StripSpan& strip : band.strips) {
         if (strip.repeat_rows < 2) continue;
         // Rows from the band's first: a repeat may be as high as a number can be.
-        for (int row = strip.repeat_rows; row < band.rows; row += strip.repeat_rows) {
-          if (!shown_above(band.row + row - 1)) continue;
+        const int below = std::max(0, first_ - band.row) / strip.repeat_rows;  // repeats that end under the sheet
+        if (below >= band.rows / strip.repeat_rows) continue;
+        for (int row = (below + 1) * strip.repeat_rows; row < band.rows; row += strip.repeat_rows) {
+          if (!shown_above(band.row + row - 1)) break;
           path.move(column_x(strip.column), row_top(band.row + row - 1)).across_by(strip.columns * size_.width);
         }
       }
@@ -436,32 +437,58 @@ class Drawing {
   int first_ = 1;  // row shown
   int last_ = 1;
   int columns_ = 0;
-  Unit width_ = 0;   // of the cells
-  Unit height_ = 0;  // of the cells
+  Unmarked unmarked_;  // stitches of crossings without room for their mark
+  Unit width_ = 0;     // of the cells
+  Unit height_ = 0;    // of the cells
   Unit font_ = 1000;
   Unit total_ = 0;  // of the picture
   Unit left_ = 0;
   Unit top_ = 0;
   bool seam_ = false;  // a crossing after the last row is drawn above it
-  Unmarked unmarked_;  // stitches of crossings without room for their mark
   StripLetters letters_;
   std::vector<bool> hidden_;
   std::size_t next_crossing_ = 0;
   Pen pen_;
 };
 
+/// A cell is 16 units high and as wide as the gauge says, to a tenth of a unit.
+CellSize cell_size(const ChartOptions& options) {
+  const double ratio = options.stitch_width_mm / options.stitch_height_mm;
+  return {.width = std::llround(160 * ratio) * 10, .height = 1600};
+}
+
 }  // namespace
 
-DrawnChart drawing::drawn_chart(const Panel& panel, const ChartOptions& options) {
-  const View view = view_of(panel, options);
-  const double ratio = options.stitch_width_mm / options.stitch_height_mm;
-  // A cell is 16 units high and as wide as the gauge says, to a tenth of a unit.
-  const CellSize size{.width = std::llround(160 * ratio) * 10, .height = 1600};
-  return Drawing(view, size).written();
+std::vector<DrawnChart> drawing::drawn_sheets(const Panel& panel, const ChartOptions& options, const Paper& paper) {
+  View view = view_of(panel, options);
+  const CellSize size = cell_size(options);
+  const Unmarked narrow = unmarked(view, size);
+  const int rows = view.grid.rows();
+  const auto drawn = [&](int first, int last) {
+    view.show_rows(first, last);
+    return Drawing(view, size, narrow).written();
+  };
+  std::vector<DrawnChart> sheets;
+  sheets.push_back(drawn(1, rows));
+  const DrawnChart& whole = sheets.front();
+  const double most = std::max(16 / paper.row_mm, whole.width / paper.width_mm) * paper.height_mm;
+  if (whole.height <= most) return sheets;
+  // What stands round the cells is on every sheet; a low sheet's letters are smaller, never larger.
+  constexpr int least = 20;
+  const double room = (most - (whole.height - 16.0 * rows)) / 16;
+  const int fitting = static_cast<int>(std::clamp<double>(room, std::min(least, rows), rows));
+  const int count = (rows + fitting - 1) / fitting;
+  int each = (rows + count - 1) / count;
+  each += each % 2;  // the carriage begins each sheet on the same side
+  sheets.clear();
+  for (int first = 1; first <= rows; first += each) sheets.push_back(drawn(first, std::min(rows, first + each - 1)));
+  return sheets;
 }
 
 std::string chart_svg(const Panel& panel, const ChartOptions& options) {
-  return drawn_chart(panel, options).svg;
+  const View view = view_of(panel, options);
+  const CellSize size = cell_size(options);
+  return Drawing(view, size, unmarked(view, size)).written().svg;
 }
 
 }  // namespace latchwork::inline v0

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "latchwork/chart.hpp"
 
@@ -13,7 +14,15 @@ struct DrawnChart {
   double height = 0;
 };
 
-/// @throws Error as chart_svg().
-DrawnChart drawn_chart(const Panel& panel, const ChartOptions& options);
+/// What a chart may take of a sheet of paper.
+struct Paper {
+  double width_mm = 186;
+  double height_mm = 250;
+  double row_mm = 1.4;  ///< a row is at least so high, or as high as the width allows
+};
+
+/// The chart on as few sheets as it takes, the lowest rows first, each with title and key; the rows that the options
+/// show are not looked at. Linear in cells. @throws Error as chart_svg().
+std::vector<DrawnChart> drawn_sheets(const Panel& panel, const ChartOptions& options, const Paper& paper);
 
 }  // namespace latchwork::inline v0::drawing

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <map>
-#include <tuple>
 #include <utility>
 
 #include "crossing/words.hpp"
@@ -33,45 +32,21 @@ bool same_strips(const std::vector<StripLetter>& a, const std::vector<StripLette
 
 }  // namespace
 
-std::vector<Crossing> crossing_kinds(const View& view) {
-  const auto order = [](const Crossing& c) {
-    return std::tuple(c.width(), c.left, c.centre, c.right, c.lean != Lean::right, c.place);
-  };
-  std::vector<Crossing> kinds;
-  for (Crossing crossing : view.grid.crossings()) {
-    crossing.row = 1;
-    crossing.column = 0;
-    kinds.push_back(crossing);
-  }
-  std::sort(kinds.begin(), kinds.end(), [&](const auto& a, const auto& b) { return order(a) < order(b); });
-  kinds.erase(std::unique(kinds.begin(), kinds.end()), kinds.end());
-  return kinds;
-}
-
 std::vector<KeyEntry> key_of(const View& view) {
   const bool turned = view.side == Side::operator_view;
-  bool knit = false, purl = false, tuck = false, behind = false, front = false, none = false;
-  for (const Mark& mark : view.marks) {
-    knit = knit || mark.cell == Cell::knit;
-    purl = purl || mark.cell == Cell::purl;
-    tuck = tuck || mark.cell == Cell::tuck;
-    behind = behind || (mark.cell == Cell::slip && !mark.front);
-    front = front || (mark.cell == Cell::slip && mark.front);
-    none = none || mark.cell == Cell::none;
-  }
   std::vector<KeyEntry> key;
   const auto add = [&](bool used, Symbol symbol, std::string words) {
     if (used) key.push_back({symbol, {}, std::move(words)});
   };
-  add(knit, Symbol::knit, turned ? "a face loop towards you: purl on the right side" : "knit: a face loop");
-  add(purl, Symbol::purl, turned ? "a back loop towards you: knit on the right side" : "purl: a back loop");
-  add(tuck, Symbol::tuck, "tuck: from the lowest tucked row to the row that takes its loops");
-  add(behind, Symbol::slip_behind,
+  add(view.kinds.knit, Symbol::knit, turned ? "a face loop towards you: purl on the right side" : "knit: a face loop");
+  add(view.kinds.purl, Symbol::purl, turned ? "a back loop towards you: knit on the right side" : "purl: a back loop");
+  add(view.kinds.tuck, Symbol::tuck, "tuck: from the lowest tucked row to the row that takes its loops");
+  add(view.kinds.slip_behind, Symbol::slip_behind,
       turned ? "slip: the strand passes on the right side, away from you" : "slip: the strand passes behind");
-  add(front, Symbol::slip_front,
+  add(view.kinds.slip_front, Symbol::slip_front,
       turned ? "slip: the strand passes on your side" : "slip: the strand passes in front, a float");
-  add(none, Symbol::none, "no stitch");
-  for (const Crossing& crossing : crossing_kinds(view)) {
+  add(view.kinds.none, Symbol::none, "no stitch");
+  for (const Crossing& crossing : view.crossing_kinds) {
     key.push_back({Symbol::crossing, crossing, words_of(crossing, turned)});
   }
   add(!view.stops.empty(), Symbol::stop, "stop after this row: row counter, side of the carriage");

@@ -32,9 +32,6 @@ struct KeyEntry {
 /// Just what the view holds, in a fixed order.
 std::vector<KeyEntry> key_of(const View& view);
 
-/// Crossings of the view that look unlike, row and column set to 1 and 0, in a fixed order.
-std::vector<Crossing> crossing_kinds(const View& view);
-
 /// A strip's letter, and the columns it stands at.
 struct StripLetter {
   int column = 0;
