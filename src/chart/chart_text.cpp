@@ -268,7 +268,6 @@ std::string key_text(const View& view, const KeyMarks& marks) {
         }
         break;
       case Symbol::words:
-        break;
       case Symbol::bed_middle:  // the letters of the needles' names show it
         break;
       case Symbol::centre:
