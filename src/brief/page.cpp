@@ -31,7 +31,7 @@ dd { margin: 0; }
 table { border-collapse: collapse; width: 100%; }
 th, td { border: 1px solid #777; padding: .25rem .5rem; text-align: left; vertical-align: top; }
 td.n, th.n { text-align: right; }
-td.at { width: 1%; white-space: nowrap; font-weight: bold; }
+td.at { width: 8.5em; white-space: nowrap; font-weight: bold; }
 td.again { font-style: italic; }
 .box { display: inline-block; width: .8em; height: .8em; border: 1.5px solid #000; margin-right: .4em; }
 .tick { display: inline-block; white-space: nowrap; margin-right: 1em; font-style: normal; }
@@ -101,12 +101,28 @@ void append_chart(std::string& out, const Brief& brief, const Job& job, Side sid
   }
 }
 
+/// Escaped, with counts and what they count kept on one line: "2 p", "3 x (t, p)".
+std::string kept_together(std::string_view words) {
+  const auto is = [&](std::size_t i, std::string_view letters) {
+    return i < words.size() && letters.find(words[i]) != std::string_view::npos;
+  };
+  std::string out;
+  std::size_t from = 0;
+  for (std::size_t i = 1; i < words.size(); ++i) {
+    const bool count = words[i] == ' ' && is(i - 1, "0123456789") && is(i + 1, "kptsx");
+    if (!count || (i + 2 < words.size() && !is(i + 2, " ,)"))) continue;
+    out += escaped_xml(words.substr(from, i - from)) + "\u00a0";
+    from = i + 1;
+  }
+  return out + escaped_xml(words.substr(from));
+}
+
 void append_stop(std::string& out, const writing::SheetStop& stop) {
   out += fmt::format("<tr><td class=\"n\">{}</td><td class=\"at\"><span class=\"box\"></span>{} {}</td><td>",
                      stop.number, writing::counter(stop.row), writing::carriage(stop.right));
   for (std::size_t i = 0; i < stop.actions.size(); ++i) {
     if (i > 0) out += "<br/>";
-    out += escaped_xml(stop.actions[i]);
+    out += kept_together(stop.actions[i]);
   }
   out += "</td></tr>\n";
 }

@@ -182,6 +182,10 @@ def printed(page):
             told = (number, words or "chart", box.position_x, box.width, box.position_y, box.height)
             assert left - 1 <= box.position_x and box.position_x + box.width <= right + 1, told
             assert top - 1 <= box.position_y and box.position_y + box.height <= bottom + 1, told
+        for cell in (box for box in paper.descendants() if isinstance(box, boxes.TableCellBox)):
+            edge = cell.border_box_x() + cell.border_width()
+            for box in (box for box in cell.descendants() if getattr(box, "text", None)):
+                assert box.position_x + box.width <= edge, (number, box.text, "over the edge of its cell")
     assert pictures == 3, pictures
     return len(sheets)
 
