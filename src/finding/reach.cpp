@@ -10,23 +10,28 @@ namespace {
 
 using rules::in_stack;
 
-bool tuck_beside(const Grid& grid, int row, int column) {
-  return (column > 0 && grid.at(row, column - 1) == Cell::tuck) ||
-         (column + 1 < grid.columns() && grid.at(row, column + 1) == Cell::tuck);
-}
-
 }  // namespace
 
 std::vector<HandCells> hand_cells(const Grid& grid, const Wale& wale) {
   std::vector<HandCells> found;
-  const auto cell = [&](int row) { return grid.at(row, wale.column_at(row)); };
+  const auto cells_of_grid = grid.cells();  // a wale lies inside its grid, so that nothing is to be checked
+  const int columns = grid.columns();
+  const auto at = [&](int row, int column) {
+    return cells_of_grid[static_cast<std::size_t>(row - 1) * static_cast<std::size_t>(columns) +
+                         static_cast<std::size_t>(column)];
+  };
+  const auto cell = [&](int row) { return at(row, wale.column_at(row)); };
+  const auto tuck_beside = [&](int row) {
+    const int column = wale.column_at(row);
+    return (column > 0 && at(row, column - 1) == Cell::tuck) ||
+           (column + 1 < columns && at(row, column + 1) == Cell::tuck);
+  };
   for (int row = wale.row; row <= wale.last_row(); ++row) {
     if (cell(row) == Cell::knit) continue;
     HandCells cells{row, row, true, false};
     bool tucks_alone = true;
     while (cells.high <= wale.last_row() && in_stack(cell(cells.high))) {
-      tucks_alone =
-          tucks_alone && cell(cells.high) == Cell::tuck && !tuck_beside(grid, cells.high, wale.column_at(cells.high));
+      tucks_alone = tucks_alone && cell(cells.high) == Cell::tuck && !tuck_beside(cells.high);
       ++cells.high;
     }
     if (cells.high > wale.last_row()) {

@@ -30,6 +30,7 @@ Wales::Wales(const Grid& grid) : rows_(grid.rows()), columns_(grid.columns()) {
   std::vector<int> running(static_cast<std::size_t>(columns_), nothing);  // the wale that arrives in each column
   auto crossing = grid.crossings().begin();
   const auto end = grid.crossings().end();
+  std::vector<std::size_t> rows_of;  // of each wale
   std::size_t cell = 0;
   for (int row = 1; row <= rows_; ++row) {
     for (int column = 0; column < columns_; ++column, ++cell) {
@@ -41,11 +42,19 @@ Wales::Wales(const Grid& grid) : rows_(grid.rows()), columns_(grid.columns()) {
       if (wale == nothing) {
         wale = static_cast<int>(wales_.size());
         wales_.push_back({column, row, {}});
+        rows_of.push_back(0);
       }
-      wales_[static_cast<std::size_t>(wale)].columns.push_back(column);
+      ++rows_of[static_cast<std::size_t>(wale)];
       index_[cell] = wale;
     }
     for (; crossing != end && crossing->row == row; ++crossing) cross_columns(running, *crossing);
+  }
+  for (std::size_t wale = 0; wale < wales_.size(); ++wale) wales_[wale].columns.reserve(rows_of[wale]);
+  cell = 0;
+  for (int row = 1; row <= rows_; ++row) {
+    for (int column = 0; column < columns_; ++column, ++cell) {
+      if (index_[cell] != nothing) wales_[static_cast<std::size_t>(index_[cell])].columns.push_back(column);
+    }
   }
 }
 
