@@ -35,8 +35,10 @@ struct SchematicMeasure {
 
 /// A piece: one panel off the machine.
 struct SchematicPiece {
-  std::string name;                   ///< "front"
-  std::vector<OutlinePoint> outline;  ///< its corners in order, three or more; closed by itself
+  std::string name;  ///< "front"
+  /// Its corners in order, three or more; closed by itself. Its edges meet at the corners alone, each edge the next, to
+  /// a thousandth of a millimetre; corners of one place that follow each other are one.
+  std::vector<OutlinePoint> outline;
   std::vector<SchematicMeasure> measures;
   bool seam_left = false;   ///< its left side is sewn to the piece before it
   bool seam_right = false;  ///< its right side to the piece after it
@@ -62,18 +64,20 @@ struct Schematic {
 /// lines as "45 (50, 55) cm", each with a letter that the list below explains; seams dashed; a title that says that the
 /// right side is shown. Pieces stand side by side, in rows where they would not fit a page; pieces that are sewn
 /// together stay in one row. Made for 190 mm of A4 and for a phone: text is a thirtieth of the width, smaller only
-/// where pieces sewn together need more room. Linear in points and measures.
+/// where pieces sewn together need more room. Linear in measures, O(n log n) in an outline's points.
 /// @throws Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm" for as
-/// many as are not the sizes, "unit") for what is out of its range, or an outline under 1 mm wide or high; too_large;
-/// bad_encoding for text that is not UTF-8.
+/// many as are not the sizes, "unit") for what is out of its range, or an outline under 1 mm wide or high; for an
+/// outline that crosses or touches itself or folds back (field "pieces[0].outline[2]": the corner where it does, or
+/// from which the first of two edges that meet goes on); too_large; bad_encoding for text that is not UTF-8.
 LATCHWORK_API std::string schematic_svg(const Schematic& schematic);
 
 /// A panel as a piece, at its gauges: its shape (straight up where it has no `none` at its sides), slopes drawn
-/// straight where stitches leave one by one, steps where several do; bands of unlike width stand on their common
-/// middle. Measured are the widths at the cast-on, the widest row and the last row, where they differ by 0.5 mm, the
-/// height, and, where it is shaped, the heights to the widest row, to the first shaping and above the last, the last
-/// two from 10 mm up. Linear in cells.
-/// @throws Error no_gauge (field = texture); bad_argument (row, field "grid") for a row without a stitch.
+/// straight where stitches leave one by one, steps where several do; bands of unlike width stand on the middle of the
+/// columns that they share. Measured are the widths at the cast-on, the widest row and the last row, where they differ
+/// by 0.5 mm, the height, and, where it is shaped, the heights to the widest row, to the first shaping and above the
+/// last, the last two from 10 mm up. Linear in cells.
+/// @throws Error no_gauge (field = texture); bad_argument (row, field "grid") for a row without a stitch, or without a
+/// column in common with the row below: that is two pieces.
 LATCHWORK_API SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch);
 
 }  // namespace latchwork::inline v0

@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 #include "brief/facts.hpp"
 #include "latchwork/error.hpp"
@@ -7,23 +9,24 @@
 namespace latchwork::inline v0 {
 namespace {
 
-/// A row without a stitch has no edges.
-bool has_bare_row(const Grid& grid) {
-  const auto columns = static_cast<std::size_t>(grid.columns());
-  for (auto left = grid.cells(); !left.empty(); left = left.subspan(columns)) {
-    const auto row = left.first(columns);
-    if (std::all_of(row.begin(), row.end(), [](Cell cell) { return cell == Cell::none; })) return true;
+/// Nothing where a row has no stitch or the cloth falls in two: there is no one outline then.
+std::optional<SchematicPiece> piece_of(const Brief& brief) {
+  try {
+    return schematic_piece(brief.panel, brief.swatch);
+  } catch (const Error& error) {
+    if (error.code() == ErrorCode::bad_argument && error.place().field == "grid") return std::nullopt;
+    throw;
   }
-  return false;
 }
 
 }  // namespace
 
 std::optional<std::string> report::schematic_of(const Brief& brief) {
-  if (has_bare_row(brief.panel.grid())) return std::nullopt;
+  std::optional<SchematicPiece> piece = piece_of(brief);
+  if (!piece) return std::nullopt;
   Schematic schematic;
   schematic.title = brief.panel.name();
-  schematic.pieces.push_back(schematic_piece(brief.panel, brief.swatch));
+  schematic.pieces.push_back(std::move(*piece));
   double width = 0;
   double height = 0;
   for (const OutlinePoint& point : schematic.pieces[0].outline) {

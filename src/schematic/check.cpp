@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "latchwork/error.hpp"
+#include "schematic/simple.hpp"
 #include "text/utf8.hpp"
 
 namespace latchwork::inline v0::schematics {
@@ -80,6 +81,7 @@ void check(const SchematicPiece& piece, std::size_t sizes, const std::string& at
            fmt::format("{}.outline is {} mm wide and {} mm high; 1 mm is the least", at, right->x_mm - left->x_mm,
                        high->y_mm - low->y_mm));
   }
+  require_simple(at + ".outline", piece.outline);
   for (std::size_t i = 0; i < piece.measures.size(); ++i) {
     check(piece.measures[i], sizes, fmt::format("{}.measures[{}]", at, i));
   }

@@ -1,9 +1,12 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <vector>
 
 #include "gauge/gauges.hpp"
+#include "latchwork/error.hpp"
 #include "latchwork/schematic.hpp"
 #include "latchwork/shaping.hpp"
 #include "shaping/strips.hpp"
@@ -23,12 +26,23 @@ struct Run {
   std::size_t band = 0;
 };
 
+/// The columns that a row shares with the row below. @throws Error bad_argument (row, field "grid") where there is
+/// none: the cloth is in two pieces there, and has no one outline.
+RowSpan shared_columns(const RowSpan& below, const RowSpan& above, int row) {
+  const RowSpan shared{std::max(below.first, above.first), std::min(below.last, above.last)};
+  if (shared.first <= shared.last) return shared;
+  Place place;
+  place.row = row;
+  place.field = "grid";
+  throw Error(ErrorCode::bad_argument, place,
+              fmt::format("rows {} and {} have no column in common: they are two pieces", row - 1, row));
+}
+
 /// Where every row of a panel lies.
 class Lay {
  public:
   Lay(const Panel& panel, const Swatch& swatch)
       : gauges_(swatch), lays_(shaping::lay_of(panel, gauges_)), outline_(outline_of(panel.grid())) {
-    for (const shaping::BandLay& lay : lays_) widest_ = std::max(widest_, lay.column_mm.back());
     std::size_t band = 0;
     for (int row = 1; row <= panel.grid().rows(); ++row) {
       while (row >= panel.bands()[band].row + panel.bands()[band].rows) ++band;
@@ -36,6 +50,7 @@ class Lay {
       const double share = (row - panel.bands()[band].row + 1.0) / panel.bands()[band].rows;
       top_mm_.push_back(lays_[band].bottom_mm + share * lays_[band].height_mm);
     }
+    place_bands();
   }
 
   int rows() const { return static_cast<int>(outline_.rows.size()); }
@@ -64,16 +79,34 @@ class Lay {
 
  private:
   static std::size_t index(int row) { return static_cast<std::size_t>(row) - 1; }
-  /// Bands stand on their common middle.
+
+  /// Bands stand on the middle of the columns that they share: there one is knitted onto the other.
+  void place_bands() {
+    left_mm_.assign(1, 0);
+    for (int row = 2; row <= rows(); ++row) {
+      const RowSpan shared = shared_columns(outline_.rows[index(row - 1)], outline_.rows[index(row)], row);
+      const std::size_t band = band_of_[index(row)];
+      if (band + 1 == left_mm_.size()) continue;
+      const auto middle = [&](std::size_t of) {
+        return (lays_[of].column_mm[static_cast<std::size_t>(shared.first)] +
+                lays_[of].column_mm[static_cast<std::size_t>(shared.last) + 1]) /
+               2;
+      };
+      left_mm_.push_back(left_mm_.back() + middle(band - 1) - middle(band));
+    }
+    const double least = *std::min_element(left_mm_.begin(), left_mm_.end());
+    for (double& left : left_mm_) left -= least;
+  }
+
   double x_of(int row, int column) const {
-    const shaping::BandLay& lay = lays_[band_of_[index(row)]];
-    return (widest_ - lay.column_mm.back()) / 2 + lay.column_mm[static_cast<std::size_t>(column)];
+    const std::size_t band = band_of_[index(row)];
+    return left_mm_[band] + lays_[band].column_mm[static_cast<std::size_t>(column)];
   }
 
   Gauges gauges_;
   std::vector<shaping::BandLay> lays_;
   Outline outline_;
-  double widest_ = 0;
+  std::vector<double> left_mm_;  ///< of each band's column 0
   std::vector<std::size_t> band_of_;
   std::vector<double> top_mm_;
 };

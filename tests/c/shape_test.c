@@ -95,6 +95,7 @@ static void a_schematic_is_drawn_with_its_measures(void) {
                                                  {"stockinette", "middle", NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
   const char *sizes[2] = {"small", "large"};
   const double larger[2] = {220.0, 240.0};
+  const latchwork_outline_point bow[4] = {{0.0, 0.0}, {200.0, 0.0}, {0.0, 200.0}, {200.0, 200.0}};
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_schematic schematic = LATCHWORK_SCHEMATIC_INIT;
   latchwork_schematic_piece piece = {0};
@@ -142,6 +143,9 @@ static void a_schematic_is_drawn_with_its_measures(void) {
   CHECK(strstr(text, "A 20 (22) cm") != NULL && strstr(text, "B: height, 20 (24) cm") != NULL);
   CHECK(strstr(text, "cushion: schematic, right side shown") != NULL);
   free(text);
+  memcpy(outline, bow, sizeof bow);
+  CHECK(latchwork_schematic_svg(&schematic, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "pieces[0].outline[1]") == 0);
   latchwork_swatch_destroy(swatch);
   latchwork_panel_destroy(panel);
   latchwork_strip_destroy(filled);

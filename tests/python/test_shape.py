@@ -95,3 +95,19 @@ def test_a_schematic_is_well_formed_and_has_every_measure(roped):
     with pytest.raises(lw.Error) as refused:
         lw.schematic_svg(schematic)
     assert refused.value.field == "pieces[0].measures[0].others_mm"
+
+
+def test_an_outline_that_crosses_itself_is_refused_with_its_corner():
+    corners = [lw.OutlinePoint(0, 0), lw.OutlinePoint(90, 0), lw.OutlinePoint(90, 90), lw.OutlinePoint(0, 90)]
+    assert "<svg" in lw.schematic_svg(lw.Schematic(pieces=[lw.SchematicPiece("square", corners)]))
+    bow = [corners[0], corners[1], corners[3], corners[2]]
+    with pytest.raises(lw.Error, match="edges from corner 1 to 2 and from 3 to 0 meet") as refused:
+        lw.schematic_svg(lw.Schematic(pieces=[lw.SchematicPiece("bow", bow)]))
+    assert (refused.value.code, refused.value.field) == (lw.ErrorCode.bad_argument, "pieces[0].outline[1]")
+    apart = lw.Panel("two", lw.Strip("s", "s", lw.Grid.from_text("..kk\nkk..")))
+    swatch = lw.Swatch(
+        [lw.Measurement("s", lw.Counted.stitches, 20, 100), lw.Measurement("s", lw.Counted.rows, 30, 100)]
+    )
+    with pytest.raises(lw.Error, match="no column in common") as refused:
+        lw.schematic_piece(apart, swatch)
+    assert (refused.value.row, refused.value.field) == (2, "grid")

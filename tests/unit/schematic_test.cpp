@@ -270,6 +270,72 @@ TEST_CASE("a schematic that cannot be drawn is refused with its field", "[schema
                        refused_field(ErrorCode::no_gauge, "plain"));
 }
 
+TEST_CASE("an outline that is not that of one piece is refused with the corner", "[schematic][error]") {
+  struct Case {
+    const char* why;
+    std::vector<OutlinePoint> outline;
+    int corner;  // -1: drawn
+  };
+  const std::vector<OutlinePoint> square = {{0, 0}, {100, 0}, {100, 100}, {0, 100}};
+  const std::vector<Case> cases = {
+      {"a square", square, -1},
+      {"the other way round", {square.rbegin(), square.rend()}, -1},
+      {"closed by hand", {{0, 0}, {100, 0}, {100, 100}, {0, 100}, {0, 0}}, -1},
+      {"a corner told twice", {{0, 0}, {100, 0}, {100, 0.0004}, {100, 100}, {0, 100}}, -1},
+      {"a corner on a straight edge", {{0, 0}, {50, 0}, {100, 0}, {100, 100}, {0, 100}}, -1},
+      {"a slit a hundredth wide", {{0, 0}, {100, 0}, {100, 100}, {50.01, 100}, {50, 1}, {50, 100}, {0, 100}}, -1},
+      {"a notch that ends a thousandth above the edge", {{0, 0}, {9, 0}, {9, 9}, {5, 0.001}, {0, 9}}, -1},
+      {"a bow", {{0, 0}, {100, 100}, {100, 0}, {0, 100}}, 0},
+      {"a bow that stands", {{0, 0}, {100, 0}, {0, 100}, {100, 100}}, 1},
+      {"an edge through a corner", {{0, 0}, {100, 0}, {100, 100}, {50, 0}, {0, 100}}, 0},
+      {"two corners in one place", {{0, 0}, {50, 50}, {100, 0}, {100, 100}, {50, 50}, {0, 100}}, 4},
+      {"two edges on each other", {{0, 0}, {100, 0}, {100, 50}, {60, 50}, {60, 0}, {40, 0}, {40, 50}, {0, 50}}, 0},
+      {"a thorn", {{0, 0}, {100, 0}, {100, 100}, {50, 100}, {50, 200}, {50, 100}, {0, 100}}, 5},
+      {"back along an edge", {{0, 0}, {100, 0}, {50, 0}, {50, 100}}, 1},
+      {"no area, though a millimetre across and up", {{0, 0}, {50, 50}, {100, 100}}, 0},
+      {"a corner less than a thousandth short of an edge", {{0, 0}, {9, 0}, {9, 9}, {5, 0.0004}, {0, 9}}, 0},
+      {"the far ends of the room", {{-1e6, -1e6}, {1e6, 1e6}, {1e6, -1e6}, {-1e6, 1e6}}, 0},
+      {"a loop in a far edge", {{-1e6, -1e6}, {1e6, -1e6}, {1e6, 1e6}, {1, 1}, {2, 3}, {2, 1}, {1, 3}, {-1e6, 1e6}}, 3},
+  };
+  for (const Case& each : cases) {
+    INFO(each.why);
+    SchematicPiece piece;
+    piece.outline = each.outline;
+    const Schematic schematic = of({schematic_piece(plain(2, 4, "good"), swatch()), piece});
+    if (each.corner < 0) {
+      CHECK_NOTHROW(schematic_svg(schematic));
+    } else {
+      CHECK_THROWS_MATCHES(
+          schematic_svg(schematic), Error,
+          refused_field(ErrorCode::bad_argument, "pieces[1].outline[" + std::to_string(each.corner) + "]"));
+    }
+  }
+}
+
+TEST_CASE("an outline of many corners is looked at without comparing all edges", "[schematic]") {
+  // A comb of 25,000 teeth: every edge stands beside all others. Compared in pairs that were five thousand million.
+  constexpr int teeth = 25'000;
+  SchematicPiece piece;
+  piece.outline = {{teeth * 1.0, 0}, {0, 0}};
+  for (int i = 0; i < teeth; ++i) {
+    piece.outline.push_back({i + 0.25, 900});
+    piece.outline.push_back({i + 0.75, 10});
+  }
+  CHECK_NOTHROW(schematic_svg(of({piece})));
+  piece.outline[teeth + 1].y_mm = -5;  // one tooth bites through the edge along the bottom
+  CHECK_THROWS_MATCHES(schematic_svg(of({piece})), Error,
+                       refused_field(ErrorCode::bad_argument, "pieces[0].outline[0]"));
+}
+
+TEST_CASE("a panel whose rows have no column in common has no one outline", "[schematic][error]") {
+  Place place;
+  place.row = 3;
+  place.field = "grid";
+  const Grid grid = Grid::from_text("...kkk\n...kkk\nkkk...\nkkk...\n");
+  CHECK_THROWS_MATCHES(schematic_piece(Panel("two", Strip{"plain", "plain", grid}), swatch()), Error,
+                       latchwork_test::refused(ErrorCode::bad_argument, place));
+}
+
 TEST_CASE("a shaped back in three sizes is drawn as it was", "[schematic][golden]") {
   const std::string path = std::string(LATCHWORK_TESTS_DIR) + "/golden/schematic/back.svg";
   const std::string written = schematic_svg(three_sizes());

@@ -661,15 +661,17 @@ def schematic_svg(schematic: Schematic) -> str:
     """The drawing as SVG 1.1, black on white: each piece to one scale, every measure on a dimension line as "45 (50, 55)
     cm", a list of the measures below, seams dashed, and a title that says that the right side is shown.
 
-    Raises Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm", "unit");
-    too_large; bad_encoding for text that is not UTF-8.
+    Raises Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm", "unit";
+    "pieces[0].outline[2]" for an outline that crosses or touches itself or folds back there); too_large; bad_encoding for
+    text that is not UTF-8.
     """
 
 def schematic_piece(panel: Panel, swatch: Swatch) -> SchematicPiece:
     """A panel as a piece, at its gauges: its shape, and its widths at the cast-on, the widest and the last row, its height,
     and where it is shaped the heights of its straight parts.
 
-    Raises Error no_gauge (field = texture); bad_argument (row) for a row without a stitch.
+    Raises Error no_gauge (field = texture); bad_argument (row) for a row without a stitch, or without a column in common
+    with the row below.
     """
 
 def size(

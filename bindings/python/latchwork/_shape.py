@@ -157,7 +157,7 @@ class SchematicPiece:
     name: str = ""
     """"front"."""
     outline: list[OutlinePoint] = field(default_factory=list)
-    """Its corners in order, three or more; closed by itself."""
+    """Its corners in order, three or more; closed by itself. Its edges meet at the corners alone, each the next."""
     measures: list[SchematicMeasure] = field(default_factory=list)
     seam_left: bool = False
     """Its left side is sewn to the piece before it."""

@@ -2281,7 +2281,7 @@ typedef struct latchwork_schematic_measure {
 /* One panel off the machine. Never changes. Since 0.1. */
 typedef struct latchwork_schematic_piece {
   const char *name;                       /* NULL: "" */
-  const latchwork_outline_point *outline; /* its corners in order, three or more */
+  const latchwork_outline_point *outline; /* its corners in order, three or more; its edges meet there alone */
   size_t outline_count;
   const latchwork_schematic_measure *measures;
   size_t measure_count;
@@ -2305,11 +2305,12 @@ typedef struct latchwork_schematic {
   { sizeof(latchwork_schematic), LATCHWORK_LENGTH_UNIT_CM, NULL, NULL, 0, NULL, 0, NULL, 0 }
 
 /* The drawing as SVG 1.1, black on white, to scale, every measure on it. Fails: BAD_ARGUMENT (pieces,
-   pieces[0].outline[2].x_mm, pieces[0].measures[1].others_mm, unit); TOO_LARGE; BAD_ENCODING. Since 0.1. */
+   pieces[0].outline[2].x_mm, pieces[0].measures[1].others_mm, unit; pieces[0].outline[2] for an outline that crosses or
+   touches itself or folds back there); TOO_LARGE; BAD_ENCODING. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_schematic_svg(const latchwork_schematic *schematic, char *text,
                                                          size_t capacity, size_t *needed, latchwork_error *error);
 /* A panel as a piece, at its gauges: its outline. Fails: NO_GAUGE (field: the texture); BAD_ARGUMENT (grid, with the row)
-   for a row without a stitch. Since 0.1. */
+   for a row without a stitch, or without a column in common with the row below. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_schematic_piece(const latchwork_panel *panel,
                                                                  const latchwork_swatch *swatch,
                                                                  latchwork_outline_point *outline, size_t capacity,
