@@ -98,13 +98,3 @@ latchwork_status latchwork_outline_text(const latchwork_outline* outline, char* 
     room.take_text(outline_text(outline_in(outline)));
   });
 }
-
-latchwork_status latchwork_panel_outline_size(const latchwork_panel* panel, const latchwork_swatch* swatch,
-                                              latchwork_outline_size* size, latchwork_error* error) {
-  return guarded(error, [&] {
-    StructRoom room(size, "size");
-    const OutlineSize from = outline_size(given(panel, "panel").value, given(swatch, "swatch").value);
-    room.take({sizeof(latchwork_outline_size), from.bottom_columns, from.bottom_width_mm, from.widest_width_mm,
-               from.top_width_mm, from.height_mm, from.widest_columns, from.widest_row, from.top_columns, 0});
-  });
-}

@@ -4,6 +4,14 @@
 using namespace latchwork;
 using namespace latchwork::c;
 
+namespace {
+
+latchwork_row_width row_out(const RowWidth& row) {
+  return {row.row, row.columns, row.width_mm, row.spread_mm, row.margin_mm};
+}
+
+}  // namespace
+
 namespace latchwork::c {
 
 latchwork_size size_out(const Size& size) {
@@ -21,6 +29,10 @@ latchwork_size size_out(const Size& size) {
   to.width_margin_mm = size.width_margin_mm;
   to.height_margin_mm = size.height_margin_mm;
   to.spread_known = size.spread_known ? 1 : 0;
+  to.widest_row = size.widest_row;
+  to.widest_columns = size.widest_columns;
+  to.cast_on = row_out(size.cast_on);
+  to.bind_off = row_out(size.bind_off);
   return to;
 }
 

@@ -121,22 +121,4 @@ LATCHWORK_API std::vector<ShapingStep> shaping_steps(const Outline& outline);
 /// Left and right are those of the right side. @throws as shaping_steps().
 LATCHWORK_API std::string outline_text(const Outline& outline);
 
-/// Size of a shaped panel at its gauges, as size() measures: each band's rows at its mean height, a row's width the sum
-/// of its columns' in work.
-struct OutlineSize {
-  double bottom_width_mm = 0;  ///< of row 1
-  double widest_width_mm = 0;  ///< of the widest row
-  double top_width_mm = 0;     ///< of the last row
-  double height_mm = 0;        ///< Size::height_mm
-  int bottom_columns = 0;
-  int widest_columns = 0;
-  int widest_row = 1;  ///< the lowest of equal ones
-  int top_columns = 0;
-  friend bool operator==(const OutlineSize&, const OutlineSize&) = default;
-};
-
-/// Widths and height of a shaped panel. Linear in cells.
-/// @throws Error no_gauge (field = texture); bad_argument, as outline_of().
-LATCHWORK_API OutlineSize outline_size(const Panel& panel, const Swatch& swatch);
-
 }  // namespace latchwork::inline v0

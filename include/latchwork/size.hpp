@@ -35,10 +35,23 @@ struct StripSize {
   friend bool operator==(const StripSize&, const StripSize&) = default;
 };
 
+/// A row of a panel between its seams.
+struct RowWidth {
+  int row = 1;
+  int columns = 0;  ///< in work from its first stitch to its last: with what the seams take
+  double width_mm = 0;
+  double spread_mm = 0;  ///< one standard deviation of width_mm
+  double margin_mm = 0;  ///< width_mm lies within so much of what it will be, at the size's level
+  friend bool operator==(const RowWidth&, const RowWidth&) = default;
+};
+
 /// Relaxed size of a panel, between its seams. A strip of n columns and m rows measures 100 n / g by 100 m / r mm,
-/// where g and r are its texture's stitches and rows per 10 cm; what a seam takes in is not counted. The width of a
-/// band is the sum of its strips' widths; the panel's is its widest band's. Strips of unlike row gauge pull on each
-/// other, so heights are told as least, greatest and width-weighted mean, each per band and summed over the bands.
+/// where g and r are its texture's stitches and rows per 10 cm; what a seam takes in is not counted. The width of a row
+/// is the sum of its strips' widths from its first stitch to its last, so that a shaped panel's rows have their own;
+/// the panel's is its widest row's, and those of the first and the last row are told beside it. A row without a stitch
+/// counts as whole. A seam at the left or right follows the edge: it takes as many stitches of each row. Strips of
+/// unlike row gauge pull on each other, so heights are told as least, greatest and width-weighted mean, each per band
+/// and summed over the bands.
 ///
 /// The spreads say how far one panel may come out when its gauge wanders as much as the places of the swatch did: one
 /// standard deviation, by error propagation to first order (JCGM 100:2008, 5.1.2). Of a gauge g that was measured in n
@@ -46,7 +59,7 @@ struct StripSize {
 /// the panel's wandering, the 1/n what is not known of the mean. All strips that share a gauge are off together, so
 /// their shares are added; different gauges, and the stitches and rows of one texture, are independent, so theirs are
 /// added as squares:
-///   width_spread^2  = sum over gauges t of (u_t / g_t * sum of the widths w of t's strips)^2, in the widest band;
+///   width_spread^2  = sum over gauges t of (u_t / g_t * sum of the widths w of t's strips)^2, in the widest row;
 ///   height_spread^2 = sum over t of (u_t / r_t * sum of h w / W)^2 + (u_t / g_t * sum of w (h - H) / W)^2,
 /// where the inner sums run over t's strips in all bands, h is a strip's height, and W and H are width and mean height
 /// of its band: the second term is there because widths are the weights of the mean.
@@ -60,11 +73,12 @@ struct StripSize {
 /// `spread_known` is false, and a finding names the textures.
 struct Size {
   double width_mm = 0;
-  double least_width_mm = 0;  ///< of the narrowest band: below width_mm the edges wave
+  double least_width_mm = 0;  ///< width_mm less what the narrowest band, over the columns that every row has, lacks of
+                              ///< the widest: below width_mm the edges wave
   double height_mm = 0;       ///< width-weighted mean
   double least_height_mm = 0;
   double greatest_height_mm = 0;
-  double seam_width_mm = 0;     ///< what the seams take off the widest band
+  double seam_width_mm = 0;     ///< what the seams take off the widest row
   double seam_height_mm = 0;    ///< what they take off height_mm
   double width_spread_mm = 0;   ///< one standard deviation of width_mm
   double height_spread_mm = 0;  ///< one standard deviation of height_mm
@@ -72,6 +86,10 @@ struct Size {
   double width_margin_mm = 0;   ///< width_mm lies within so much of what it will be, at that level
   double height_margin_mm = 0;
   bool spread_known = true;       ///< stitches and rows of every texture were measured in two places or more
+  int widest_row = 1;             ///< the lowest of equal ones
+  int widest_columns = 0;         ///< as RowWidth has them
+  RowWidth cast_on;               ///< the lowest row that is not wholly in a seam
+  RowWidth bind_off;              ///< the highest
   std::vector<StripSize> strips;  ///< by band from the bottom, from the left on the RS
   /// Each said once: borrowed_gauge, mixed_states, unknown_spread; unlike_heights (but of ladders, which give way) and
   /// unlike_widths from 1 mm up, with their lowest and highest rows; value and limit in mm, rounded.
@@ -80,9 +98,9 @@ struct Size {
 };
 
 /// Size of a panel from the swatch's gauges. A ladder ("none" columns) is measured like any texture. Mirroring a panel
-/// (and its seams) changes nothing in it but the order of the strips. Linear in strips, measurements and the cells of
-/// ladders. @throws Error no_gauge (field = texture); bad_argument (field "seam_left", "level", "substitutes[1].use"),
-/// also for seams that leave nothing; too_large (field "substitutes").
+/// (and its seams) changes nothing in it but the order of the strips. Linear in measurements, cells and, where the
+/// shape changes, the strips of each such row. @throws Error no_gauge (field = texture); bad_argument (field
+/// "seam_left", "level", "substitutes[1].use"), also for seams that leave nothing; too_large (field "substitutes").
 LATCHWORK_API Size size(const Panel& panel, const Swatch& swatch, const SizeOptions& options = {});
 
 /// How far a panel's measure can be trusted before it is sized: no_swatch (error) for each texture that size() would

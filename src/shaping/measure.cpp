@@ -38,34 +38,4 @@ std::vector<shaping::BandLay> shaping::lay_of(const Panel& panel, const Gauges& 
   return out;
 }
 
-OutlineSize outline_size(const Panel& panel, const Swatch& swatch) {
-  const Gauges gauges(swatch);
-  const std::vector<shaping::BandLay> lays = shaping::lay_of(panel, gauges);
-  const Outline outline = outline_of(panel.grid());
-  OutlineSize out;
-  for (std::size_t b = 0; b < lays.size(); ++b) {
-    const Band& band = panel.bands()[b];
-    out.height_mm += lays[b].height_mm;
-    for (int row = band.row; row < band.row + band.rows; ++row) {
-      const RowSpan& span = outline.rows[static_cast<std::size_t>(row) - 1];
-      const auto first = static_cast<std::size_t>(span.first);
-      const auto last = static_cast<std::size_t>(span.last);
-      const double width = lays[b].column_mm[last + 1] - lays[b].column_mm[first];
-      const int columns = span.last - span.first + 1;
-      if (row == 1) {
-        out.bottom_width_mm = width;
-        out.bottom_columns = columns;
-      }
-      if (row == 1 || width > out.widest_width_mm) {
-        out.widest_width_mm = width;
-        out.widest_columns = columns;
-        out.widest_row = row;
-      }
-      out.top_width_mm = width;
-      out.top_columns = columns;
-    }
-  }
-  return out;
-}
-
 }  // namespace latchwork::inline v0

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "grid/rules.hpp"
+#include "grid/stitches.hpp"
 #include "latchwork/shaping.hpp"
 #include "shaping/check.hpp"
 #include "shaping/curve.hpp"
@@ -186,16 +188,10 @@ Outline outlined(int rows, int columns, const EdgeShape& left, const EdgeShape& 
 Outline outline_of(const Grid& grid) {
   Outline out;
   out.rows.reserve(static_cast<std::size_t>(grid.rows()));
-  const auto columns = static_cast<std::size_t>(grid.columns());
-  const auto stitch = [](Cell cell) { return cell != Cell::none; };
   for (int row = 1; row <= grid.rows(); ++row) {
-    const auto cells = grid.cells().subspan(static_cast<std::size_t>(row - 1) * columns, columns);
-    const auto first = std::find_if(cells.begin(), cells.end(), stitch);
-    if (first == cells.end()) refuse("grid", fmt::format("row {} has no stitch", row), row);
-    const auto last = std::find_if(cells.rbegin(), cells.rend(), stitch);
-    const auto before = first - cells.begin();
-    const auto after = last - cells.rbegin();
-    out.rows.push_back({static_cast<int>(before), grid.columns() - 1 - static_cast<int>(after)});
+    const std::optional<OuterStitches> outer = outer_stitches(grid, row);
+    if (!outer) refuse("grid", fmt::format("row {} has no stitch", row), row);
+    out.rows.push_back({outer->first, outer->last});
   }
   return out;
 }

@@ -17,14 +17,13 @@ bool is_ladder(const Grid& grid, const Band& band, const StripSpan& strip) {
   return true;
 }
 
-// How much of first..first + count lies between the seams.
-double between(int first, int count, double seam_low, double high_end) {
-  const double low = std::max<double>(first, seam_low);
-  const double high = std::min<double>(first + count, high_end);
+}  // namespace
+
+double between(int first, int count, double from, double to) noexcept {
+  const double low = std::max<double>(first, from);
+  const double high = std::min<double>(first + count, to);
   return std::max(high - low, 0.0);
 }
-
-}  // namespace
 
 std::vector<MeasuredBand> measured_bands(const Panel& panel, const Gauges& gauges, const SizeOptions& options) {
   const double columns_end = panel.grid().columns() - options.seam_right;

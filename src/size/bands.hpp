@@ -7,6 +7,7 @@
 #include "gauge/gauges.hpp"
 #include "latchwork/size.hpp"
 #include "size/measure.hpp"
+#include "size/rows.hpp"
 
 namespace latchwork::inline v0 {
 
@@ -32,12 +33,16 @@ struct MeasuredBand {
   const Part& greatest() const { return parts[greatest_part]; }
 };
 
+/// How many of `count` columns or rows from `first` lie between two places.
+double between(int first, int count, double from, double to) noexcept;
+
 /// The bands of a panel that are not wholly in a seam.
 std::vector<MeasuredBand> measured_bands(const Panel& panel, const Gauges& gauges, const SizeOptions& options);
 
 // What is to be said of a panel's measure, each thing once.
 void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& found);
-void find_widths(const std::vector<MeasuredBand>& bands, const MeasuredBand& widest, std::vector<Finding>& found);
+/// Of the bands over the columns that every row has; `whole` where these are all of them.
+void find_widths(const std::vector<BandWidth>& bands, const Columns& columns, bool whole, std::vector<Finding>& found);
 /// borrowed_gauge, mixed_states, unknown_spread of the textures that have a gauge.
 void find_gauges(const Panel& panel, const Gauges& gauges, std::vector<Finding>& found);
 

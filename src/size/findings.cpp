@@ -31,7 +31,8 @@ std::string quoted(std::string_view texture) {
 /// "rows 1-8, 17-24": where the same is true of several bands.
 class Rows {
  public:
-  void add(const MeasuredBand& band) {
+  template <class AnyBand>
+  void add(const AnyBand& band) {
     several_ = several_ || !runs_.empty() || band.rows > 1;
     if (runs_.empty()) first_ = band.row;
     last_ = band.last_row();
@@ -63,7 +64,8 @@ struct Saying {
 /// What is said of each band, each thing once, in the order of the lowest band it is true of.
 class Said {
  public:
-  void add(std::string words, double apart_mm, const MeasuredBand& band) {
+  template <class AnyBand>
+  void add(std::string words, double apart_mm, const AnyBand& band) {
     const auto [known, fresh] = places_.try_emplace(words, said_.size());
     if (fresh) said_.push_back({.words = std::move(words), .apart_mm = apart_mm});
     said_[known->second].rows.add(band);
@@ -136,9 +138,15 @@ void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& 
   }
 }
 
-void find_widths(const std::vector<MeasuredBand>& bands, const MeasuredBand& widest, std::vector<Finding>& found) {
+void find_widths(const std::vector<BandWidth>& bands, const Columns& columns, bool whole, std::vector<Finding>& found) {
+  if (bands.empty()) return;
+  const BandWidth& widest = *std::max_element(
+      bands.begin(), bands.end(), [](const BandWidth& a, const BandWidth& b) { return a.width_mm < b.width_mm; });
+  const auto first = static_cast<int>(std::floor(columns.from));
+  const auto last = static_cast<int>(std::ceil(columns.to)) - 1;
+  const std::string where = whole ? "" : run_of("column", first, last) + ", which every row has: ";
   Said said;
-  for (const MeasuredBand& band : bands) {
+  for (const BandWidth& band : bands) {
     const double apart = widest.width_mm - band.width_mm;
     if (apart < told_from_mm) continue;
     said.add(fmt::format("{:.1f} mm wide and {} {:.1f} mm: the edges will wave, {:.1f} mm in all", band.width_mm,
@@ -147,7 +155,7 @@ void find_widths(const std::vector<MeasuredBand>& bands, const MeasuredBand& wid
   }
   for (const auto& [words, apart, rows] : said.all()) {
     Finding finding = about(FindingCode::unlike_widths, Severity::warning,
-                            fmt::format("{} {} {}", rows.words(), rows.one_row() ? "is" : "are", words),
+                            fmt::format("{}{} {} {}", where, rows.words(), rows.one_row() ? "is" : "are", words),
                             "take textures of like stitch gauge for bands on top of each other, or block the edges");
     rows.place(finding, apart);
     found.push_back(std::move(finding));

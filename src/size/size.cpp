@@ -10,6 +10,7 @@
 #include "latchwork/error.hpp"
 #include "size/bands.hpp"
 #include "size/doubt.hpp"
+#include "size/rows.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -38,15 +39,6 @@ double relative_spread(const Density& density) {
   return density.spread / density.per_10cm;
 }
 
-Doubt width_doubt(const MeasuredBand& band) {
-  Doubt out;
-  for (const Part& part : band.parts) {
-    const Density& stitches = part.texture.gauge->stitches;
-    out.add(part.width_mm, relative_spread(stitches), stitches.places);
-  }
-  return out;
-}
-
 // See size.hpp for the formula. What shares a gauge is summed over the bands before it is squared.
 Doubt height_doubt(const std::vector<MeasuredBand>& bands) {
   struct Shares {
@@ -71,8 +63,9 @@ Doubt height_doubt(const std::vector<MeasuredBand>& bands) {
   return out;
 }
 
-bool narrower(const MeasuredBand& a, const MeasuredBand& b) {
-  return a.width_mm < b.width_mm;
+/// All columns between the seams of a straight panel.
+double whole_columns(const Panel& panel, const SizeOptions& options) {
+  return panel.grid().columns() - options.seam_left - options.seam_right;
 }
 
 double height_of(const std::vector<MeasuredBand>& bands) {
@@ -113,23 +106,30 @@ Size size(const Panel& panel, const Swatch& swatch, const SizeOptions& options) 
     out.least_height_mm += band.least().height_mm;
     out.greatest_height_mm += band.greatest().height_mm;
   }
-  const MeasuredBand& widest = *std::max_element(bands.begin(), bands.end(), narrower);  // the lowest of equal ones
+  const MeasuredRows rows = measured_rows(panel, gauges, options);
+  const RowWidth widest = width_of(rows.widest, panel, gauges, options.level);
   out.width_mm = widest.width_mm;
-  out.least_width_mm = std::min_element(bands.begin(), bands.end(), narrower)->width_mm;
+  out.width_spread_mm = widest.spread_mm;
+  out.width_margin_mm = widest.margin_mm;
+  out.widest_row = widest.row;
+  out.widest_columns = widest.columns;
+  out.cast_on = width_of(rows.lowest, panel, gauges, options.level);
+  out.bind_off = width_of(rows.highest, panel, gauges, options.level);
+  const std::vector<BandWidth> widths = band_widths(panel, gauges, options, rows.shared);
+  const auto narrower = [](const BandWidth& a, const BandWidth& b) { return a.width_mm < b.width_mm; };
+  const auto [least, greatest] = std::minmax_element(widths.begin(), widths.end(), narrower);
+  out.least_width_mm = widths.empty() ? out.width_mm : out.width_mm - (greatest->width_mm - least->width_mm);
   if (options.seam_left + options.seam_right + options.seam_bottom + options.seam_top > 0) {
-    const std::vector<MeasuredBand> whole = measured_bands(panel, gauges, SizeOptions());
-    out.seam_width_mm = std::max_element(whole.begin(), whole.end(), narrower)->width_mm - out.width_mm;
-    out.seam_height_mm = height_of(whole) - out.height_mm;
+    out.seam_width_mm = measured_rows(panel, gauges, SizeOptions()).widest.width_mm - out.width_mm;
+    out.seam_height_mm = height_of(measured_bands(panel, gauges, SizeOptions())) - out.height_mm;
   }
-  const Doubt width = width_doubt(widest);
   const Doubt height = height_doubt(bands);
-  out.width_spread_mm = width.spread_mm();
   out.height_spread_mm = height.spread_mm();
   out.level = options.level;
-  out.width_margin_mm = width.margin_mm(options.level);
   out.height_margin_mm = height.margin_mm(options.level);
   find_heights(bands, out.findings);
-  find_widths(bands, widest, out.findings);
+  const Columns& shared = rows.shared;
+  find_widths(widths, shared, shared.to - shared.from == whole_columns(panel, options), out.findings);
   find_gauges(panel, gauges, out.findings);
   out.spread_known = std::none_of(out.findings.begin(), out.findings.end(),
                                   [](const Finding& each) { return each.code == FindingCode::unknown_spread; });

@@ -36,7 +36,8 @@ static void panels_are_shaped(void) {
   latchwork_edge_shape edge = LATCHWORK_EDGE_SHAPE_INIT;
   latchwork_outline outline = LATCHWORK_OUTLINE_INIT;
   latchwork_shape_options options = LATCHWORK_SHAPE_OPTIONS_INIT;
-  latchwork_outline_size size = LATCHWORK_OUTLINE_SIZE_INIT;
+  latchwork_size size = LATCHWORK_SIZE_INIT;
+  latchwork_size_options sewn = LATCHWORK_SIZE_OPTIONS_INIT;
   latchwork_finding finding = LATCHWORK_FINDING_INIT;
   latchwork_row_span spans[6], back[6];
   latchwork_shaping_step steps[2];
@@ -74,9 +75,14 @@ static void panels_are_shaped(void) {
   OK(latchwork_grid_outline_of(cloth, back, 6, &needed, &error));
   CHECK(needed == 6 && memcmp(back, spans, sizeof back) == 0);
   OK(latchwork_swatch_create(measurements, 2, &swatch, &error));
-  OK(latchwork_panel_outline_size(made, swatch, &size, &error));
-  CHECK(size.bottom_columns == 8 && size.top_columns == 4 && size.widest_row == 1);
-  CHECK(size.bottom_width_mm > 39.999 && size.bottom_width_mm < 40.001 && size.top_width_mm < 20.001);
+  OK(latchwork_panel_size(made, swatch, NULL, &size, &error));
+  CHECK(size.cast_on.columns == 8 && size.bind_off.columns == 4 && size.widest_row == 1 && size.widest_columns == 8);
+  CHECK(size.cast_on.width_mm > 39.999 && size.cast_on.width_mm < 40.001 && size.bind_off.width_mm < 20.001);
+  CHECK(size.width_mm == size.cast_on.width_mm && size.bind_off.row == 6 && size.bind_off.margin_mm == 0.0);
+  OK(latchwork_size_options_default(&sewn, &error));
+  sewn.seam_left = sewn.seam_right = 2.5; /* five of the four stitches that the last rows have */
+  OK(latchwork_panel_size(made, swatch, &sewn, &size, &error));
+  CHECK(size.width_mm > 14.999 && size.width_mm < 15.001 && size.bind_off.width_mm == 0.0);
   options.edge_stitches = -2;
   latchwork_panel_destroy(made);
   CHECK(latchwork_panel_shaped(panel, &outline, &options, &made, &error) == LATCHWORK_E_BAD_ARGUMENT);

@@ -47,9 +47,10 @@ def test_a_panel_is_shaped_planned_and_verified(roped):
     swatch = lw.Swatch(
         [lw.Measurement("s", lw.Counted.stitches, 20, 100), lw.Measurement("s", lw.Counted.rows, 30, 100)]
     )
-    size = lw.outline_size(shaped, swatch)
-    assert size.bottom_width_mm == pytest.approx(40) and size.top_width_mm == pytest.approx(20)
-    assert (size.bottom_columns, size.widest_columns, size.top_columns, size.widest_row) == (8, 8, 4, 1)
+    size = lw.size(shaped, swatch)
+    assert size.width_mm == size.cast_on.width_mm == pytest.approx(40) and size.bind_off.width_mm == pytest.approx(20)
+    assert (size.cast_on.columns, size.widest_columns, size.bind_off.columns, size.widest_row) == (8, 8, 4, 1)
+    assert isinstance(size.bind_off, lw.RowWidth) and size.bind_off.row == 6 and size.bind_off.spread_mm == 0
 
 
 def test_a_cut_crossing_is_found_refused_or_knitted_plain(roped):

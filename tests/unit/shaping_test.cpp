@@ -224,22 +224,6 @@ TEST_CASE("a shaped panel is planned, verified, and worded stop by stop", "[shap
   CHECK(ends == 3);
 }
 
-TEST_CASE("widths at bottom, widest and top row, at the gauges of the strips", "[shaping]") {
-  // 20 stitches and 30 rows per 10 cm: 5 mm a stitch.
-  const Swatch swatch({{"plain", Counted::stitches, 20, 100, "middle"}, {"plain", Counted::rows, 30, 100, "middle"}});
-  const Outline outline = outlined(30, 40, {.start = 5, .events = {{6, -1, 2, 5}, {20, 3}}}, {.events = {{20, 3}}});
-  const OutlineSize size = outline_size(shaped(plain(30, 40), outline), swatch);
-  CHECK(size.bottom_columns == 35);
-  CHECK(size.bottom_width_mm == Approx(175));
-  CHECK(size.widest_columns == 40);
-  CHECK(size.widest_row == 15);
-  CHECK(size.widest_width_mm == Approx(200));
-  CHECK(size.top_columns == 34);
-  CHECK(size.top_width_mm == Approx(170));
-  CHECK(size.height_mm == Approx(100));
-  CHECK_THROWS_MATCHES(outline_size(plain(2, 2), Swatch()), Error, refused_field(ErrorCode::no_gauge, "plain"));
-}
-
 TEST_CASE("a shape that cannot be is refused with its field, and its row", "[shaping][error]") {
   constexpr double nan = std::numeric_limits<double>::quiet_NaN();
   struct Case {

@@ -6,6 +6,8 @@
 
 #include "catch.hpp"
 #include "latchwork/motif.hpp"
+#include "latchwork/schematic.hpp"
+#include "latchwork/shaping.hpp"
 #include "random.hpp"
 
 using namespace latchwork;
@@ -208,6 +210,8 @@ TEST_CASE("the margins hold what they promise: a Monte Carlo run over swatches a
           .above(join_strips("q", 60, std::vector<Strip>{strip("b", 5), strip("a", 60)})),
       join_strips("r", 80, std::vector<Strip>{strip("c", 12), strip("b", 12), strip("c", 12), strip("a", 30)}),
       join_strips("s", 200, std::vector<Strip>{strip("b", 90)}),
+      shaped(join_strips("t", 60, std::vector<Strip>{strip("b", 30), strip("a", 30)}),
+             outlined(60, 60, {.points = {{0, 0}, {60, 20}}}, {})),
   };
   const auto swatch_of = [&](int places_of_each) {
     std::vector<Measurement> out;
@@ -222,7 +226,7 @@ TEST_CASE("the margins hold what they promise: a Monte Carlo run over swatches a
   const int drawings = 3000;
   for (const Panel& panel : panels) {
     CAPTURE(panel.name());
-    int width_in = 0, height_in = 0;
+    int width_in = 0, height_in = 0, end_in = 0;
     double squares = 0, spreads = 0;
     for (int i = 0; i < drawings; ++i) {
       const Size told = size(panel, swatch_of(0), {.level = 0.9});
@@ -230,6 +234,7 @@ TEST_CASE("the margins hold what they promise: a Monte Carlo run over swatches a
       const double off = comes.width_mm - told.width_mm;
       width_in += std::abs(off) <= told.width_margin_mm ? 1 : 0;
       height_in += std::abs(comes.height_mm - told.height_mm) <= told.height_margin_mm ? 1 : 0;
+      end_in += std::abs(comes.bind_off.width_mm - told.bind_off.width_mm) <= told.bind_off.margin_mm ? 1 : 0;
       squares += off * off;
       spreads += told.width_spread_mm * told.width_spread_mm;
     }
@@ -237,11 +242,98 @@ TEST_CASE("the margins hold what they promise: a Monte Carlo run over swatches a
     // makes the margins a little wide, so that more may lie within.
     CHECK(width_in > (0.9 - 0.022) * drawings);
     CHECK(width_in < 0.95 * drawings);
+    CHECK(end_in > (0.9 - 0.022) * drawings);
+    CHECK(end_in < 0.95 * drawings);
     CHECK(height_in > (0.9 - 0.022) * drawings);
     CHECK(height_in < 0.95 * drawings);
     // And the spread is the root mean square of how far the panels were off.
     CHECK(std::sqrt(squares / spreads) == Approx(1).epsilon(0.06));
   }
+}
+
+TEST_CASE("a shaped panel has the widths of its rows, each with its own spread", "[size][shaping]") {
+  // edge: 5 mm a stitch, 1 place less sure; a: 4 mm a stitch. 5 + 30 + 5 columns: 25 + 120 + 25 = 170 mm.
+  std::vector<Measurement> measurements;
+  measure(measurements, "edge", 20, 40, 0.5, 0);  // u / g = 0.0433013, as above
+  measure(measurements, "a", 25, 40, 1, 0);       // u / g = 0.0692820
+  const Swatch swatch(measurements);
+  const Panel straight = join_strips("p", 30, std::vector<Strip>{strip("edge", 5), strip("a", 30), strip("edge", 5)});
+  // 5 columns in at the left up to row 6, then out a column every other row; 3 leave at either side after row 20.
+  const Outline outline = outlined(30, 40, {.start = 5, .events = {{6, -1, 2, 5}, {20, 3}}}, {.events = {{20, 3}}});
+  const Panel panel = shaped(straight, outline);
+  const Size got = size(panel, swatch);
+  CHECK(got.cast_on.row == 1);
+  CHECK(got.cast_on.columns == 35);
+  CHECK(got.cast_on.width_mm == Approx(145));
+  CHECK(got.cast_on.spread_mm == Approx(std::hypot(120 * 0.0692820, 25 * 0.0433013)).epsilon(1e-5));
+  CHECK(got.widest_row == 15);
+  CHECK(got.widest_columns == 40);
+  CHECK(got.width_mm == Approx(170));
+  CHECK(got.width_spread_mm == Approx(std::hypot(120 * 0.0692820, 50 * 0.0433013)).epsilon(1e-5));
+  CHECK(got.bind_off.row == 30);
+  CHECK(got.bind_off.columns == 34);
+  CHECK(got.bind_off.width_mm == Approx(140));
+  CHECK(got.bind_off.spread_mm == Approx(std::hypot(120 * 0.0692820, 20 * 0.0433013)).epsilon(1e-5));
+  CHECK(got.bind_off.margin_mm > got.bind_off.spread_mm);
+  CHECK(got.least_width_mm == got.width_mm);  // one band: nothing waves
+  CHECK(got.height_mm == size(straight, swatch).height_mm);
+  // Of a straight panel all are one width.
+  const Size whole = size(straight, swatch);
+  CHECK(whole.width_mm == Approx(170));
+  for (const RowWidth& each : {whole.cast_on, whole.bind_off}) {
+    CHECK(each.width_mm == whole.width_mm);
+    CHECK(each.spread_mm == whole.width_spread_mm);
+    CHECK(each.margin_mm == whole.width_margin_mm);
+    CHECK(each.columns == 40);
+  }
+  CHECK(whole.widest_row == 1);
+  CHECK(whole.bind_off.row == 30);
+  // The drawing has the same measures.
+  for (const SchematicMeasure& each : schematic_piece(panel, swatch).measures) {
+    CAPTURE(each.label);
+    if (each.label == "width at the cast-on") CHECK(each.mm == Approx(got.cast_on.width_mm).epsilon(1e-12));
+    if (each.label == "width at the widest row") CHECK(each.mm == Approx(got.width_mm).epsilon(1e-12));
+    if (each.label == "width at the last row") CHECK(each.mm == Approx(got.bind_off.width_mm).epsilon(1e-12));
+  }
+}
+
+TEST_CASE("a seam follows the edge of a shaped panel", "[size][shaping]") {
+  std::vector<Measurement> measurements;
+  measure(measurements, "a", 25, 40);
+  const Swatch swatch(measurements);
+  // A triangle: 21 columns, one less at each side every row, one stitch at the top.
+  const EdgeShape edge{.events = {{1, 1, 1, 10}}};
+  const Panel panel = shaped(join_strips("p", 11, std::vector<Strip>{strip("a", 21)}), outlined(11, 21, edge, edge));
+  CHECK(size(panel, swatch).bind_off.width_mm == Approx(4));
+  const Size sewn = size(panel, swatch, {.seam_left = 1, .seam_right = 0.5, .seam_bottom = 1.5});
+  CHECK(sewn.cast_on.row == 2);  // half of it is left
+  CHECK(sewn.cast_on.columns == 19);
+  CHECK(sewn.width_mm == Approx(17.5 * 4));
+  CHECK(sewn.seam_width_mm == Approx((21 - 17.5) * 4));
+  CHECK(sewn.bind_off.width_mm == 0);  // the seams take more than it has
+  CHECK(sewn.bind_off.spread_mm == 0);
+  CHECK_THROWS_MATCHES(size(panel, swatch, {.seam_left = 10, .seam_right = 10, .seam_bottom = 1}), Error,
+                       refused_field(ErrorCode::bad_argument, "seam_right"));
+}
+
+TEST_CASE("bands of a shaped panel are held against each other over the columns that every row has",
+          "[size][shaping]") {
+  std::vector<Measurement> measurements;
+  measure(measurements, "plain", 25, 40);   // 4 mm a stitch
+  measure(measurements, "garter", 20, 50);  // 5 mm
+  const Panel both = join_strips("top", 20, std::vector<Strip>{strip("garter", 50)})
+                         .above(join_strips("low", 20, std::vector<Strip>{strip("plain", 50)}));
+  const EdgeShape edge{.events = {{20, 10}}};  // ten columns less at each side where the other band begins
+  const Size got = size(shaped(both, outlined(40, 50, edge, edge)), Swatch(measurements));
+  CHECK(got.width_mm == Approx(200));
+  CHECK(got.bind_off.width_mm == Approx(150));
+  CHECK(got.least_width_mm == Approx(200 - 30));  // 30 columns: 150 mm and 120
+  CHECK(messages(got) == std::vector<std::string>{"columns 10 to 39, which every row has: rows 1-20 are 120.0 mm wide "
+                                                  "and rows 21-40 150.0 mm: the edges will wave, 30.0 mm in all"});
+  // Where no column goes all the way, nothing can be said.
+  const EdgeShape in{.events = {{20, 25}}};
+  const EdgeShape out{.start = 25, .events = {{20, -25}}};
+  CHECK(size(shaped(both, outlined(40, 50, in, out)), Swatch(measurements)).findings.empty());
 }
 
 TEST_CASE("seams take stitches from the strips at that side, at their own gauges", "[size]") {

@@ -89,7 +89,6 @@ from ._quantity import (
 from ._shape import (
     EdgeShape,
     Outline,
-    OutlineSize,
     Schematic,
     SchematicPiece,
     ShapingStep,
@@ -650,11 +649,6 @@ def shaping_steps(outline: Outline) -> list[ShapingStep]:
 def outline_text(outline: Outline) -> str:
     """A shape for people, a line each: "RC 12: decrease 1 at each side, then every 6th row 4 times." Raises Error
     bad_argument (field "outline").
-    """
-
-def outline_size(panel: Panel, swatch: Swatch) -> OutlineSize:
-    """Widths and height of a shaped panel at its gauges. Raises Error no_gauge (field = texture); bad_argument, as
-    outline_of().
     """
 
 def schematic_svg(schematic: Schematic) -> str:

@@ -351,11 +351,26 @@ class StripSize:
 
 
 @dataclass(frozen=True, slots=True)
+class RowWidth:
+    """A row of a panel between its seams."""
+
+    row: int = 1
+    columns: int = 0
+    """In work from its first stitch to its last: with what the seams take."""
+    width_mm: float = 0.0
+    spread_mm: float = 0.0
+    """One standard deviation of width_mm."""
+    margin_mm: float = 0.0
+    """width_mm lies within so much of what it will be, at the size's level."""
+
+
+@dataclass(frozen=True, slots=True)
 class Size:
     """Relaxed size of a panel between its seams, in mm.
 
-    The width of a band is the sum of its strips' widths; the panel's is its widest band's. Strips of unlike row gauge
-    pull on each other, so heights are told as least, greatest and width-weighted mean (per band, summed).
+    The width of a row is the sum of its strips' widths from its first stitch to its last, so that a shaped panel's rows
+    have their own; the panel's is its widest row's, and those of the first and the last row are told beside it. A seam
+    at the left or right follows the edge. Strips of unlike row gauge pull on each other, so heights are told as least, greatest and width-weighted mean (per band, summed).
 
     A spread is one standard deviation of what one panel may measure: of a gauge measured in n places with the sample
     deviation s, a panel's own differs from the mean by s * sqrt(1 + 1/n). What shares a gauge is off together, so its
@@ -366,13 +381,14 @@ class Size:
 
     width_mm: float = 0.0
     least_width_mm: float = 0.0
-    """Of the narrowest band: below width_mm the edges wave."""
+    """width_mm less what the narrowest band, over the columns that every row has, lacks of the widest: below width_mm the
+    edges wave."""
     height_mm: float = 0.0
     """Width-weighted mean."""
     least_height_mm: float = 0.0
     greatest_height_mm: float = 0.0
     seam_width_mm: float = 0.0
-    """What the seams take off the widest band."""
+    """What the seams take off the widest row."""
     seam_height_mm: float = 0.0
     """What they take off height_mm."""
     width_spread_mm: float = 0.0
@@ -386,6 +402,13 @@ class Size:
     height_margin_mm: float = 0.0
     spread_known: bool = True
     """Stitches and rows of every texture were measured in two places or more; else the spreads are too small."""
+    widest_row: int = 1
+    """The lowest of equal ones."""
+    widest_columns: int = 0
+    cast_on: RowWidth = RowWidth()
+    """The lowest row that is not wholly in a seam."""
+    bind_off: RowWidth = RowWidth()
+    """The highest."""
     strips: tuple[StripSize, ...] = ()
     findings: tuple[Finding, ...] = ()
     """Each said once: unlike_heights and unlike_widths from 1 mm up, borrowed_gauge, mixed_states, unknown_spread."""

@@ -105,25 +105,6 @@ class ShapingStep:
 
 
 @dataclass(frozen=True, slots=True)
-class OutlineSize:
-    """Size of a shaped panel at its gauges, as size() measures."""
-
-    bottom_width_mm: float = 0.0
-    """Of row 1."""
-    widest_width_mm: float = 0.0
-    """Of the widest row."""
-    top_width_mm: float = 0.0
-    """Of the last row."""
-    height_mm: float = 0.0
-    """Size.height_mm."""
-    bottom_columns: int = 0
-    widest_columns: int = 0
-    widest_row: int = 1
-    """The lowest of equal ones."""
-    top_columns: int = 0
-
-
-@dataclass(frozen=True, slots=True)
 class OutlinePoint:
     """A corner of a piece's outline."""
 

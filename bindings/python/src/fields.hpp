@@ -45,7 +45,7 @@ namespace latchwork::python {
 // clang-format off
 #define LATCHWORK_PLAIN_STRUCTS(X) \
   X(Place) X(Crossing) X(Wale) X(Strip) X(StripSpan) X(Band) X(Machine) X(Effort) X(MachineFile) X(Finding) \
-  X(Measurement) X(Density) X(Gauge) X(Shrinkage) X(Substitute) X(StripSize) X(Size) X(FitGroup) X(FitRequest) X(GradeSize) X(GradeRequest) X(Grading) \
+  X(Measurement) X(Density) X(Gauge) X(Shrinkage) X(Substitute) X(StripSize) X(RowWidth) X(Size) X(FitGroup) X(FitRequest) X(GradeSize) X(GradeRequest) X(Grading) \
   X(FitCandidate) X(FitGive) X(FitNearest) X(FitResult) X(GroupReturn) \
   X(CrossingStep) X(Reform) X(Shaping) X(Stop) X(Rhythm) X(KeptRhythm) X(Conditions) X(Plan) X(TwoRhythms) \
   X(ConditionPrice) X(FrontPoint) X(Front) X(StopReason) X(Period) X(WorkTimes) X(Session) X(Rest) X(Tolerance) X(HandWork) X(Progress) X(StopPrice) \
@@ -54,7 +54,7 @@ namespace latchwork::python {
   X(Duration) X(CountPerLength) X(YarnNumber) X(YarnCategory) X(PlainConstants) \
   X(WeighedSwatch) X(MeasuredLoops) X(Yarn) X(YarnRows) X(YarnRequest) X(YarnShare) X(YarnEstimate) \
   X(YarnNeed) X(OutlinePoint) X(SchematicMeasure) X(SchematicPiece) X(Schematic) X(EdgePoint) X(EdgeEvent) \
-  X(EdgeShape) X(RowSpan) X(Outline) X(ShapingStep) X(OutlineSize) X(Spacing) \
+  X(EdgeShape) X(RowSpan) X(Outline) X(ShapingStep) X(Spacing) \
   X(NamedMeasure) X(ArticleSize) X(SizeList) X(LengthTerm) X(Extent) X(ShapePoint) X(ArticlePiece) \
   X(ArticleSeam) X(Closure) X(RulePair) X(FillingRule) X(ArticleInput) X(ArticleCount) X(Caution) X(Article) \
   X(NamedCount) X(ArticleChoices) X(TargetPoint) X(TargetPiece) X(TargetSeam) X(Targets)

@@ -47,9 +47,6 @@ void bind_shaping(py::module_& m) {
   m.def("outline_text", &outline_text, "outline"_a,
         "A shape for people, a line each: \"RC 12: decrease 1 at each side, then every 6th row 4 times.\" Raises Error "
         "bad_argument (field \"outline\").");
-  m.def("outline_size", &outline_size, "panel"_a, "swatch"_a,
-        "Widths and height of a shaped panel at its gauges. Raises Error no_gauge (field = texture); bad_argument, as "
-        "outline_of().");
 }
 
 }  // namespace latchwork::python

@@ -1735,26 +1735,42 @@ typedef struct latchwork_size_options {
 } latchwork_size_options;
 #define LATCHWORK_SIZE_OPTIONS_INIT { sizeof(latchwork_size_options), 0, NULL, 0, 0.0, 0.0, 0.0, 0.0, 0.0 }
 
-/* Relaxed size of a panel, between its seams, in millimetres. Since 0.1. */
+/* A row of a panel between its seams. An element of structs. Since 0.1. */
+typedef struct latchwork_row_width {
+  int32_t row;
+  int32_t columns; /* in work from its first stitch to its last: with what the seams take */
+  double width_mm;
+  double spread_mm; /* one standard deviation of width_mm */
+  double margin_mm; /* width_mm lies within so much of what it will be, at the size's level */
+} latchwork_row_width;
+
+/* Relaxed size of a panel, between its seams, in millimetres. Rows of a shaped panel are as wide as their stitches from
+   the first to the last; a seam at a side follows the edge. Since 0.1. */
 typedef struct latchwork_size {
   uint32_t struct_size;
   int32_t spread_known;  /* 1: stitches and rows of every texture were measured in two places or more; else spreads and
                             margins are too small by what is not known */
-  double width_mm;       /* of the widest band */
-  double least_width_mm; /* of the narrowest band: below width_mm the edges wave */
+  double width_mm;       /* of the widest row */
+  double least_width_mm; /* width_mm less what the narrowest band, over the columns that every row has, lacks of the
+                            widest: below width_mm the edges wave */
   double height_mm;      /* width-weighted mean, per band, summed */
   double least_height_mm;
   double greatest_height_mm;
-  double seam_width_mm;    /* what the seams take off the widest band */
+  double seam_width_mm;    /* what the seams take off the widest row */
   double seam_height_mm;   /* what they take off height_mm */
   double width_spread_mm;  /* one standard deviation of width_mm */
   double height_spread_mm; /* one standard deviation of height_mm */
   double level;            /* of the margins */
   double width_margin_mm;  /* width_mm lies within so much of what it will be, at that level */
   double height_margin_mm;
+  int32_t widest_row; /* the lowest of equal ones */
+  int32_t widest_columns;
+  latchwork_row_width cast_on;  /* the lowest row that is not wholly in a seam */
+  latchwork_row_width bind_off; /* the highest */
 } latchwork_size;
-#define LATCHWORK_SIZE_INIT \
-  { sizeof(latchwork_size), 0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0 }
+#define LATCHWORK_SIZE_INIT                                                                                  \
+  { sizeof(latchwork_size), 0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0, 0, {0, 0, 0.0, 0.0, 0.0}, \
+    {0, 0, 0.0, 0.0, 0.0} }
 
 /* One strip of a band at its own gauge; its name and texture are those of latchwork_panel_strips(panel, band)[strip].
    An element of arrays. Since 0.1. */
@@ -2193,22 +2209,6 @@ typedef struct latchwork_shape_options {
 #define LATCHWORK_SHAPE_OPTIONS_INIT \
   { sizeof(latchwork_shape_options), 0, 0 }
 
-/* Size of a shaped panel at its gauges. Since 0.1. */
-typedef struct latchwork_outline_size {
-  uint32_t struct_size;
-  int32_t bottom_columns;
-  double bottom_width_mm; /* of row 1 */
-  double widest_width_mm; /* of the widest row */
-  double top_width_mm;    /* of the last row */
-  double height_mm;
-  int32_t widest_columns;
-  int32_t widest_row; /* the lowest of equal ones */
-  int32_t top_columns;
-  int32_t reserved; /* 0; a later field takes its place */
-} latchwork_outline_size;
-#define LATCHWORK_OUTLINE_SIZE_INIT \
-  { sizeof(latchwork_outline_size), 0, 0, 0, 0, 0, 0, 0, 0, 0 }
-
 /* The shape of rows x columns between two edges as seen on the RS; one row span a row. An edge of points lies in each
    row where the line is in its middle, rounded; with step 2 it changes after even rows only. Fails: BAD_ARGUMENT (rows,
    columns, step; left.points[2].row; left, right or outline with the row); TOO_LARGE. Since 0.1. */
@@ -2240,12 +2240,6 @@ LATCHWORK_C_API latchwork_status latchwork_outline_shaping_steps(const latchwork
    Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_outline_text(const latchwork_outline *outline, char *text,
                                                             size_t capacity, size_t *needed, latchwork_error *error);
-/* Widths and height of a shaped panel. Fails: NO_GAUGE (field: the texture); BAD_ARGUMENT, as latchwork_grid_outline_of.
-   Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_panel_outline_size(const latchwork_panel *panel,
-                                                              const latchwork_swatch *swatch,
-                                                              latchwork_outline_size *size, latchwork_error *error);
-
 /* ---- Schematic drawings ------------------------------------------------------------------------------------------ */
 
 /* On which side of the piece a measure's line is drawn. Since 0.1. */

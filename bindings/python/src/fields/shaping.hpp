@@ -70,16 +70,4 @@ struct Data<ShapingStep> {
                                             field("right", &ShapingStep::right)};
 };
 
-template <>
-struct Data<OutlineSize> {
-  static constexpr char name[] = "OutlineSize";
-  static constexpr char module[] = "latchwork._shape";
-  static constexpr bool frozen = true;
-  static constexpr auto fields = std::tuple{
-      field("bottom_width_mm", &OutlineSize::bottom_width_mm), field("widest_width_mm", &OutlineSize::widest_width_mm),
-      field("top_width_mm", &OutlineSize::top_width_mm),       field("height_mm", &OutlineSize::height_mm),
-      field("bottom_columns", &OutlineSize::bottom_columns),   field("widest_columns", &OutlineSize::widest_columns),
-      field("widest_row", &OutlineSize::widest_row),           field("top_columns", &OutlineSize::top_columns)};
-};
-
 }  // namespace latchwork::python

@@ -18,6 +18,16 @@ struct Data<StripSize> {
 };
 
 template <>
+struct Data<RowWidth> {
+  static constexpr char name[] = "RowWidth";
+  static constexpr char module[] = "latchwork._data";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{
+      field("row", &RowWidth::row), field("columns", &RowWidth::columns), field("width_mm", &RowWidth::width_mm),
+      field("spread_mm", &RowWidth::spread_mm), field("margin_mm", &RowWidth::margin_mm)};
+};
+
+template <>
 struct Data<Size> {
   static constexpr char name[] = "Size";
   static constexpr char module[] = "latchwork._data";
@@ -35,6 +45,10 @@ struct Data<Size> {
                                             field("width_margin_mm", &Size::width_margin_mm),
                                             field("height_margin_mm", &Size::height_margin_mm),
                                             field("spread_known", &Size::spread_known),
+                                            field("widest_row", &Size::widest_row),
+                                            field("widest_columns", &Size::widest_columns),
+                                            field("cast_on", &Size::cast_on),
+                                            field("bind_off", &Size::bind_off),
                                             field("strips", &Size::strips),
                                             field("findings", &Size::findings)};
 };
