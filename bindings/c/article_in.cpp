@@ -30,7 +30,7 @@ EdgeUse use_in(int32_t use, const std::string& field) {
 }
 
 NamedMeasure measure_in(const latchwork_named_measure& from, const std::string&) {
-  return {text_or_none(from.name), from.least_mm, from.greatest_mm, text_or_none(from.printed)};
+  return {text_or_none(from.name), from.least_mm, from.greatest_mm, text_or_none(from.printed), text_or_none(from.of)};
 }
 
 ArticleSize size_in(const latchwork_article_size& from, const std::string& at) {
@@ -100,7 +100,9 @@ FillingRule rule_in(const latchwork_filling_rule& from, const std::string& at) {
           list_in<RulePair>(from.pairs, from.pair_count, at + "pairs",
                             [](const latchwork_rule_pair& pair, const std::string&) {
                               return RulePair{pair.filling_mm, pair.finished_mm};
-                            })};
+                            }),
+          flag(from.squares_only, (at + "squares_only").c_str()),
+          flag(from.oblongs_only, (at + "oblongs_only").c_str())};
 }
 
 ArticleInput input_in(const latchwork_article_input& from, const std::string&) {
@@ -148,6 +150,7 @@ ArticleChoices article_choices_in(const latchwork_article_choices* choices) {
                                   [](const latchwork_named_count& count, const std::string&) {
                                     return NamedCount{text_or_none(count.name), count.count};
                                   });
+  to.measures_of_filling = flag(from.measures_of_filling, "choices.measures_of_filling");
   return to;
 }
 

@@ -62,6 +62,8 @@ class Arrays {
     put(from.pairs, to.pairs, to.pair_count, [](const RulePair& pair) {
       return latchwork_rule_pair{pair.filling_mm, pair.finished_mm};
     });
+    to.squares_only = from.squares_only ? 1 : 0;
+    to.oblongs_only = from.oblongs_only ? 1 : 0;
     return to;
   }
 
@@ -114,7 +116,7 @@ latchwork_closure closure_out(const Closure& from) {
 namespace latchwork::c {
 
 latchwork_named_measure named_measure_out(const NamedMeasure& measure) {
-  return {measure.name.c_str(), measure.least_mm, measure.greatest_mm, measure.printed.c_str()};
+  return {measure.name.c_str(), measure.least_mm, measure.greatest_mm, measure.printed.c_str(), measure.of.c_str()};
 }
 
 latchwork_caution caution_out(const Caution& caution) {

@@ -43,6 +43,8 @@ struct NamedMeasure {
   double least_mm = 0;     ///< 1..1e5 in a size; in choices as far as its input goes
   double greatest_mm = 0;  ///< least_mm..1e5
   std::string printed{};   ///< in a size as its source prints it, with its unit: "28-30 in"; not read in choices
+  std::string of{};        ///< in a size: the input that it is, "wearer's height", with from least_mm to greatest_mm,
+                           ///< -1e5..1e5, on top; empty: these alone. Not read in choices
   friend bool operator==(const NamedMeasure&, const NamedMeasure&) = default;
 };
 
@@ -134,7 +136,8 @@ struct RulePair {
   friend bool operator==(const RulePair&, const RulePair&) = default;
 };
 
-/// How much larger the filling is than the finished article, along each side.
+/// How much larger the filling is than the finished article, along each side. A rule that its source has for squares is
+/// not for oblongs, and the other way round: an article is square where all its measures are alike.
 struct FillingRule {
   std::string name;
   std::string source;
@@ -142,10 +145,13 @@ struct FillingRule {
   double larger_least_mm = 0;     ///< -1e4..1e4; 0 with pairs
   double larger_greatest_mm = 0;  ///< larger_least_mm..1e4; 0 with pairs
   std::vector<RulePair> pairs;    ///< a graded rule: it knows these sizes and no others
+  bool squares_only = false;      ///< it is for squares
+  bool oblongs_only = false;      ///< it is for what is not square; not both
   friend bool operator==(const FillingRule&, const FillingRule&) = default;
 };
 
-/// A length that no list gives, so the caller does: ease, the wearer's height.
+/// A length that no list gives, so the caller does: ease, the wearer's height. One that only sizes refer to is wanted
+/// where the chosen size does.
 struct ArticleInput {
   std::string name;
   std::string meaning;
@@ -201,8 +207,11 @@ struct ArticleChoices {
   std::string size;     ///< a name of that list
   std::string rule;     ///< a name of Article::rules; empty where there are none
   std::string closure;  ///< a name of Article::closures; empty where there are none
-  std::vector<NamedMeasure> measures;  ///< own measures of the finished article or body; every input
-  std::vector<NamedCount> counts;      ///< every count
+  /// Own measures of the finished article or body, where no list is chosen; every input that is wanted; and "overlap",
+  /// 0..1e4 mm, for how far the edges lie over each other in place of the closure's own figures, but of a seam's.
+  std::vector<NamedMeasure> measures;
+  std::vector<NamedCount> counts;    ///< every count
+  bool measures_of_filling = false;  ///< own measures are of the filling that there is: the rule makes the article
   friend bool operator==(const ArticleChoices&, const ArticleChoices&) = default;
 };
 
@@ -265,8 +274,9 @@ LATCHWORK_API Article built_in_article(std::string_view name);
 /// @throws Error bad_argument for an article that contradicts itself or is out of its ranges (field
 /// "pieces[0].width.terms[1].of"), and for a choice that is missing, unknown (both name what there is), out of its
 /// range or not wanted (field "choices.list", "choices.measures[2].least_mm"): so too for a size that a graded rule
-/// does not know, and where a piece comes out without a width and length of 1..1e5 mm, a shape that does not rise
-/// within it, or a seam of less than 0 mm. bad_encoding (field) for a text of the article that is not UTF-8.
+/// does not know, a square or oblong that a rule is not for, and where a piece comes out without a width and length
+/// of 1..1e5 mm, a shape that does not rise within it, or a seam of less than 0 mm. bad_encoding (field) for a text of
+/// the article that is not UTF-8.
 LATCHWORK_API Targets targets(const Article& article, const ArticleChoices& choices);
 
 // Files are as file.hpp tells; their schema is article.schema.json.

@@ -42,6 +42,7 @@ struct Lists {
     members.number("least_mm", measure.least_mm);
     members.number("greatest_mm", measure.greatest_mm);
     members.text("printed", measure.printed);
+    members.word("of", measure.of);
   }
   void operator()(auto& members, Is<ArticleSize> auto& size) const {
     members.text("name", size.name);
@@ -110,6 +111,8 @@ struct Lists {
     members.number("larger_least_mm", rule.larger_least_mm);
     members.number("larger_greatest_mm", rule.larger_greatest_mm);
     items_of(members, "pairs", rule.pairs, Layout::lines, on_a_line);
+    members.hint("squares_only", rule.squares_only);
+    members.hint("oblongs_only", rule.oblongs_only);
   }
   void operator()(auto& members, Is<ArticleInput> auto& input) const {
     members.text("name", input.name);

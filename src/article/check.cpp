@@ -138,7 +138,7 @@ class Check {
   }
 
   void inputs() {
-    require_names("inputs", article_.inputs);
+    inputs_ = require_names("inputs", article_.inputs);
     for (std::size_t i = 0; i < article_.inputs.size(); ++i) {
       const ArticleInput& input = article_.inputs[i];
       const std::string at = item("inputs", i);
@@ -186,6 +186,9 @@ class Check {
       require_source(at, rule);
       require_range(at + "larger_", {rule.larger_least_mm, rule.larger_greatest_mm},
                     rule.pairs.empty() ? differences : Bounds{0, 0});
+      if (rule.squares_only && rule.oblongs_only) {
+        refuse(at + "oblongs_only", fmt::format("{}oblongs_only: the rule is for squares only", at));
+      }
       pairs(at + "pairs", rule.pairs);
     }
   }
@@ -235,7 +238,8 @@ class Check {
       const NamedMeasure& measure = size.measures[i];
       const std::string in = item(at + "measures", i);
       require_known(in + "name", measure.name, measures_);
-      require_range(in, {measure.least_mm, measure.greatest_mm}, some_length);
+      if (!measure.of.empty()) require_known(in + "of", measure.of, inputs_);
+      require_range(in, {measure.least_mm, measure.greatest_mm}, measure.of.empty() ? some_length : any_length);
       require_some_text(in + "printed", measure.printed);
     }
     for (const std::string& name : article_.measures) {
@@ -301,6 +305,7 @@ class Check {
 
   const Article& article_;
   Names measures_;
+  Names inputs_;
   Names lengths_;  // what terms may refer to: measures, inputs, the overlap of a closure
   Names counts_;
   Names closures_;

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstddef>
 #include <map>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -107,28 +108,73 @@ class Reckoning {
 
   void take_sizes() {
     const bool by_list = !choices_.list.empty() || !choices_.size.empty();
-    if (by_list) {
-      const SizeList* list = chosen(article_.lists, choices_.list, "list");
-      if (list == nullptr) refuse("choices.size", "the article has no list, so no size can be chosen");
-      const ArticleSize* size = chosen(list->sizes, choices_.size, "size");
-      for (const NamedMeasure& each : size->measures) known_[each.name] = {each.least_mm, each.greatest_mm};
-      filling_given_ = list->of == SizeOf::filling;
-      told("list", *list);
-    }
+    const ArticleSize* size = by_list ? chosen_size() : nullptr;
+    find_wanted_inputs(size);
+    if (choices_.measures_of_filling) take_filling_as_given(by_list);
     for (std::size_t i = 0; i < choices_.measures.size(); ++i) {
       own(fmt::format("choices.measures[{}].", i), choices_.measures[i], by_list);
+    }
+    for (const ArticleInput& input : article_.inputs) {
+      if (wanted_inputs_.count(input.name) == 1 && known_.count(input.name) == 0) {
+        refuse("choices.measures",
+               fmt::format("give {}: {}, {} to {} mm", input.name, input.meaning, input.least_mm, input.greatest_mm));
+      }
+    }
+    if (size != nullptr) {
+      for (const NamedMeasure& each : size->measures) known_[each.name] = of_size(each);
     }
     for (const std::string& name : article_.measures) {
       if (known_.count(name) > 0) continue;
       if (article_.lists.empty()) refuse("choices.measures", fmt::format("give {}: there is no list of sizes", name));
       refuse("choices.list", fmt::format("choose a list ({}) or give {}", names_of(article_.lists), name));
     }
-    for (const ArticleInput& input : article_.inputs) {
-      if (known_.count(input.name) == 0) {
-        refuse("choices.measures",
-               fmt::format("give {}: {}, {} to {} mm", input.name, input.meaning, input.least_mm, input.greatest_mm));
+  }
+
+  const ArticleSize* chosen_size() {
+    const SizeList* list = chosen(article_.lists, choices_.list, "list");
+    if (list == nullptr) refuse("choices.size", "the article has no list, so no size can be chosen");
+    filling_given_ = list->of == SizeOf::filling;
+    told("list", *list);
+    return chosen(list->sizes, choices_.size, "size");
+  }
+
+  /// All inputs but those that only other sizes refer to.
+  void find_wanted_inputs(const ArticleSize* size) {
+    for (const ArticleInput& input : article_.inputs) wanted_inputs_.insert(input.name);
+    for (const SizeList& list : article_.lists) {
+      for (const ArticleSize& each : list.sizes) {
+        for (const NamedMeasure& measure : each.measures) wanted_inputs_.erase(measure.of);
       }
     }
+    const auto take = [this](const Extent& extent) {
+      for (const LengthTerm& term : extent.terms) wanted_inputs_.insert(term.of);
+    };
+    for (const ArticlePiece& piece : article_.pieces) {
+      take(piece.width);
+      take(piece.length);
+      for (const ShapePoint& point : piece.shape) {
+        take(point.height);
+        take(point.width);
+      }
+    }
+    for (const ArticleSeam& each : article_.seams) take(each.length);
+    if (size == nullptr) return;
+    for (const NamedMeasure& measure : size->measures) wanted_inputs_.insert(measure.of);
+  }
+
+  void take_filling_as_given(bool by_list) {
+    constexpr const char* field = "choices.measures_of_filling";
+    if (by_list) refuse(field, "own measures are of the filling, but a list was chosen: it gives them");
+    if (article_.rules.empty()) refuse(field, "own measures are of the filling, but the article has no rule for one");
+    filling_given_ = true;
+  }
+
+  Range of_size(const NamedMeasure& measure) const {
+    if (measure.of.empty()) return {measure.least_mm, measure.greatest_mm};
+    const Range& of = known_.at(measure.of);
+    const Range out{of.least + measure.least_mm, of.greatest + measure.greatest_mm};
+    if (!(out.least >= 1 && out.greatest <= 1e5)) come_out(measure.name, choices_.size, out, 1);
+    return out;
   }
 
   void own(const std::string& at, const NamedMeasure& given, bool by_list) {
@@ -137,6 +183,9 @@ class Reckoning {
     const auto input = std::find_if(article_.inputs.begin(), article_.inputs.end(),
                                     [&](const ArticleInput& each) { return each.name == given.name; });
     if (input != article_.inputs.end()) {
+      if (wanted_inputs_.count(given.name) == 0) {
+        refuse(at + "name", fmt::format("{} is not wanted: the size that was chosen does not go by it", given.name));
+      }
       allowed = {input->least_mm, input->greatest_mm};
     } else if (given.name == "overlap" && closure_ != nullptr && closure_->kind != ClosureKind::seam) {
       allowed = {0, 1e4};
@@ -185,6 +234,7 @@ class Reckoning {
   void fill() {
     if (rule_ == nullptr) return;
     told("rule", *rule_);
+    require_shape();
     for (const std::string& name : article_.measures) {
       Range& measure = known_[name];
       Range filling = measure;
@@ -196,6 +246,19 @@ class Reckoning {
       if (!(filling.least >= 1 && filling.greatest <= 1e5)) come_out(name, "filling", filling, 1);
       out_.filling.push_back({name, filling.least, filling.greatest, {}});
     }
+  }
+
+  /// Only where the rule is for the square or oblong that there is.
+  void require_shape() const {
+    const auto alike = [&](const std::string& name) {
+      const Range& one = known_.at(article_.measures.front());
+      const Range& other = known_.at(name);
+      return std::abs(one.least - other.least) < 1e-6 && std::abs(one.greatest - other.greatest) < 1e-6;
+    };
+    const bool square = std::all_of(article_.measures.begin(), article_.measures.end(), alike);
+    if (square ? !rule_->oblongs_only : !rule_->squares_only) return;
+    refuse("choices.rule", fmt::format("rule '{}' is for {}; this is {}", rule_->name,
+                                       rule_->squares_only ? "squares" : "oblongs", square ? "square" : "oblong"));
   }
 
   Range finished(Range filling) const {
@@ -328,6 +391,7 @@ class Reckoning {
   const Closure* closure_ = nullptr;
   const FillingRule* rule_ = nullptr;
   bool filling_given_ = false;
+  std::set<std::string_view> wanted_inputs_;
   std::map<std::string, Range> known_;
   std::map<std::string, int> counts_;
   Targets out_;

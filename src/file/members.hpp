@@ -62,6 +62,7 @@ class Taking {
     with(key, [&](Value value) { member = value.text(); });
   }
   /// An enumeration counted from `first`.
+  void word(std::string_view key, std::string& member) { text(key, member); }
   template <class Enum>
   void choice(std::string_view key, Enum& member, std::span<const std::string_view> names, int first = 0) {
     with(key, [&](Value value) {
@@ -153,6 +154,10 @@ class Putting {
   void text(std::string_view key, std::string_view member) {
     writer_.key(key);
     writer_.text(member);
+  }
+  /// A text that is left out where it is empty.
+  void word(std::string_view key, std::string_view member) {
+    if (!member.empty()) text(key, member);
   }
   template <class Enum>
   void choice(std::string_view key, Enum member, std::span<const std::string_view> names, int first = 0) {

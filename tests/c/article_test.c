@@ -53,7 +53,8 @@ static void a_blanket_is_shared_out(void) {
   latchwork_article_file *file = NULL;
   latchwork_article article = LATCHWORK_ARTICLE_INIT;
   latchwork_article_choices choices = LATCHWORK_ARTICLE_CHOICES_INIT;
-  const latchwork_named_measure size[2] = {{"width", 1200.0, 1200.0, NULL}, {"height", 1500.0, 1500.0, NULL}};
+  const latchwork_named_measure size[2] = {{"width", 1200.0, 1200.0, NULL, NULL},
+                                           {"height", 1500.0, 1500.0, NULL, NULL}};
   latchwork_named_count counts[2] = {{"across", 3}, {"up", 1}};
   latchwork_targets *targets = NULL;
   latchwork_target_piece pieces[9];
@@ -98,12 +99,13 @@ static void a_host_makes_its_own(void) {
   /* A door cushion, invented: filled, lapped, with a shaped front. */
   latchwork_error error = LATCHWORK_ERROR_INIT;
   static const char *const measures[] = {"width"};
-  static const latchwork_named_measure forty[] = {{"width", 400.0, 400.0, "40 cm"}};
+  static const latchwork_named_measure forty[] = {{"width", 400.0, 400.0, "40 cm", NULL}};
   latchwork_article_size size = {"forty", forty, 1};
   latchwork_size_list list = {"ours", "invented", LATCHWORK_SOURCE_MARK_PRACTICE, LATCHWORK_SIZE_OF_FILLING, NULL, 1};
   const latchwork_closure lap = {"lap", "invented", 30.0, 40.0, LATCHWORK_CLOSURE_KIND_OVERLAP,
                                  LATCHWORK_SOURCE_MARK_PRACTICE};
-  const latchwork_filling_rule rule = {"snug", "invented", 10.0, 20.0, NULL, 0, LATCHWORK_SOURCE_MARK_PRACTICE};
+  latchwork_filling_rule rule = {"snug", "invented", 10.0, 20.0, NULL, 0, LATCHWORK_SOURCE_MARK_PRACTICE, 0, 0};
+  const latchwork_named_measure insert = {"width", 420.0, 420.0, NULL, NULL};
   latchwork_length_term terms[2] = {{"width", 1.0}, {"overlap", 1.0}};
   latchwork_shape_point top = {{NULL, 0, 100.0, 100.0, NULL, 0}, {NULL, 0, 50.0, 60.0, NULL, 0}};
   latchwork_article_piece piece;
@@ -153,6 +155,29 @@ static void a_host_makes_its_own(void) {
   OK(latchwork_targets_sources(targets, text, sizeof text, NULL, &error));
   CHECK(strstr(text, "list 'ours': invented (common practice)\n") != NULL);
   latchwork_targets_destroy(targets);
+  choices.list = choices.size = NULL; /* an insert that is there, 42 cm: the cover is 40 to 41 */
+  choices.measures = &insert;
+  choices.measure_count = 1;
+  choices.measures_of_filling = 1;
+  OK(latchwork_article_targets(&article, &choices, &targets, &error));
+  OK(latchwork_targets_pieces(targets, &made, 1, &needed, &error));
+  CHECK(made.width_least_mm == 400.0 && made.width_greatest_mm == 410.0);
+  latchwork_targets_destroy(targets);
+  choices.measures_of_filling = 2;
+  CHECK(latchwork_article_targets(&article, &choices, &targets, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "choices.measures_of_filling") == 0);
+  choices.measures_of_filling = 0;
+  rule.oblongs_only = 1; /* one measure is as square as can be */
+  CHECK(latchwork_article_targets(&article, &choices, &targets, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "choices.rule") == 0);
+  rule.squares_only = 1;
+  CHECK(latchwork_article_targets(&article, &choices, &targets, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "rules[0].oblongs_only") == 0);
+  rule.squares_only = rule.oblongs_only = 0;
+  choices.measures = NULL;
+  choices.measure_count = 0;
+  choices.list = "ours";
+  choices.size = "forty";
 
   terms[1].of = "girth";
   CHECK(latchwork_article_targets(&article, &choices, &targets, &error) == LATCHWORK_E_BAD_ARGUMENT);

@@ -129,11 +129,29 @@ def test_what_cannot_be_reckoned_is_refused_with_its_field(mat, choices, change,
         assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_value, field)
 
 
+def test_a_scarf_goes_by_its_wearer_and_a_cover_by_the_insert_that_is_there():
+    scarf = lw.built_in_article("scarf")
+    choices = lw.ArticleChoices("by the wearer", "as long as the wearer is tall")
+    choices.measures = [lw.NamedMeasure("width", 200, 200), lw.NamedMeasure("wearer's height", 1720, 1720)]
+    assert lw.targets(scarf, choices).pieces[0].length_least_mm == 1720
+    assert scarf.lists[0].sizes[0].measures[0].of == "wearer's height"
+    cushion = lw.built_in_article("cushion cover")
+    mine = lw.ArticleChoices(rule="insert 2 in larger", closure="seam", measures_of_filling=True)
+    mine.measures = [lw.NamedMeasure("width", 450, 450), lw.NamedMeasure("height", 450, 450)]
+    assert lw.targets(cushion, mine).pieces[0].width_least_mm == pytest.approx(450 - 50.8)
+    mine.measures[1] = lw.NamedMeasure("height", 500, 500)
+    with pytest.raises(lw.Error, match="is for squares; this is oblong") as refused:
+        lw.targets(cushion, mine)
+    assert refused.value.field == "choices.rule"
+    assert [rule.name for rule in cushion.rules if rule.oblongs_only] == ["oblong insert 1 in larger"]
+
+
 def test_a_graded_rule_knows_its_own_sizes_and_no_others():
     cushion = lw.built_in_article("cushion cover")
     choices = lw.ArticleChoices("inserts, US", "18 x 18 in", "graded", "seam")
     assert lw.targets(cushion, choices).pieces[0].width_least_mm == pytest.approx(17 * 25.4)  # aloriam.com
-    choices.size = "12 x 18 in"
+    choices = lw.ArticleChoices(rule="graded", closure="seam", measures_of_filling=True)
+    choices.measures = [lw.NamedMeasure("width", 304.8, 304.8), lw.NamedMeasure("height", 304.8, 304.8)]
     with pytest.raises(lw.Error) as caught:
         lw.targets(cushion, choices)
     assert caught.value.field == "choices.rule" and "304.8" in str(caught.value)

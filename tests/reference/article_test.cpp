@@ -16,6 +16,7 @@ using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::meets_reference;
 using latchwork_test::reference;
+using latchwork_test::reference_inputs;
 using latchwork_test::reference_source;
 
 namespace {
@@ -37,13 +38,17 @@ bool warns(const Article& article, const std::string& of, const std::string& sou
   });
 }
 
-/// The filling of a square cover under a rule.
-double filling_of(double cover_mm, const std::string& rule) {
+/// The filling of a cover under a rule.
+std::vector<NamedMeasure> filling_of(double width_mm, double height_mm, const std::string& rule) {
   ArticleChoices choices;
   choices.rule = rule;
   choices.closure = "seam";
-  choices.measures = {{"width", cover_mm, cover_mm, ""}, {"height", cover_mm, cover_mm, ""}};
-  return targets(built_in_article("cushion cover"), choices).filling.at(0).least_mm;
+  choices.measures = {{"width", width_mm, width_mm, ""}, {"height", height_mm, height_mm, ""}};
+  return targets(built_in_article("cushion cover"), choices).filling;
+}
+/// Of a square one, along a side.
+double filling_of(double cover_mm, const std::string& rule) {
+  return filling_of(cover_mm, cover_mm, rule).at(0).least_mm;
 }
 
 }  // namespace
@@ -56,7 +61,7 @@ TEST_CASE("CY-10: body sizes of babies, within what the printed centimetres are 
   CHECK(baby.of == SizeOf::body);
   const double printed_cm[] = {40.5, 43, 45.5, 48, 50.5};
   const auto& cm = reference("CY-10").at("expected");
-  const auto& months = reference("CY-10").at("inputs").at("ages_months");
+  const auto& months = reference_inputs("CY-10").at("ages_months");
   REQUIRE(baby.sizes.size() == cm.size());
   for (std::size_t i = 0; i < cm.size(); ++i) {
     const double chest_cm = baby.sizes[i].measures.at(0).least_mm / 10;
@@ -96,15 +101,17 @@ TEST_CASE("children's sizes of two sources disagree from 12 months on, and each 
 
 TEST_CASE("SZ-13: inserts 2 in larger than the cover, among sources that contradict it", "[reference][article]") {
   INFO(reference_source("SZ-13"));
-  const auto& covers = reference("SZ-13").at("inputs").at("cover_in");
+  const auto& covers = reference_inputs("SZ-13").at("cover_in");
   for (std::size_t i = 0; i < covers.size(); ++i) {
     const double cover = inches(covers[i].get<double>());
     const double wanted = inches(reference("SZ-13").at("expected")[i].get<double>());
-    CHECK(filling_of(cover, reference("SZ-13").at("inputs").at("rule")) == Approx(wanted).epsilon(1e-12));
+    CHECK(filling_of(cover, reference_inputs("SZ-13").at("rule")) == Approx(wanted).epsilon(1e-12));
     CHECK(filling_of(cover, "same size") == cover);  // sheetsociety.com matches cover and insert
   }
   // The same source has a 13 x 21 in insert for an oblong cover of 12 x 20 in.
-  CHECK(filling_of(inches(12), "oblong insert 1 in larger") == Approx(inches(13)).epsilon(1e-12));
+  const std::vector<NamedMeasure> oblong = filling_of(inches(12), inches(20), "oblong insert 1 in larger");
+  CHECK(oblong.at(0).least_mm == Approx(inches(13)).epsilon(1e-12));
+  CHECK(oblong.at(1).least_mm == Approx(inches(21)).epsilon(1e-12));
 }
 
 TEST_CASE("covers for inserts, graded as aloriam.com prints them", "[reference][article]") {
@@ -128,7 +135,7 @@ TEST_CASE("SZ-14: a UK cover is what its centimetres say, not what its inches wo
   INFO(reference_source("SZ-14"));
   const SizeList list = list_of(built_in_article("cushion cover"), "covers, UK");
   CHECK(reference("SZ-14").at("source").get<std::string>().find(list.source) != std::string::npos);
-  const auto& cm = reference("SZ-14").at("inputs").at("cm");
+  const auto& cm = reference_inputs("SZ-14").at("cm");
   REQUIRE(list.sizes.size() == cm.size());
   for (std::size_t i = 0; i < cm.size(); ++i) {
     const double width = list.sizes[i].measures.at(0).least_mm;
@@ -145,6 +152,7 @@ TEST_CASE("the millimetres of every size agree with the text that its source pri
     for (const SizeList& list : built_in_article(name).lists) {
       for (const ArticleSize& size : list.sizes) {
         for (const NamedMeasure& measure : size.measures) {
+          if (!measure.of.empty()) continue;  // no figure is printed
           CAPTURE(name, list.name, size.name, measure.printed);
           const auto dash = measure.printed.find('-');
           const std::string unit = measure.printed.substr(measure.printed.find(' '));
@@ -159,6 +167,45 @@ TEST_CASE("the millimetres of every size agree with the text that its source pri
     }
   }
   CHECK(read > 100);
+}
+
+TEST_CASE("TB-25: chest of misses by the table of a standard, and the half of it with its ease",
+          "[reference][article]") {
+  INFO(reference_source("TB-25"));
+  const Article garment = built_in_article("straight garment pieces");
+  const SizeList& misses = list_of(garment, "ASTM misses");
+  CHECK(misses.mark == SourceMark::published);
+  CHECK(misses.of == SizeOf::body);
+  const auto& sizes = reference_inputs("TB-25").at("sizes");
+  const auto& bust = reference("TB-25").at("expected");
+  REQUIRE(misses.sizes.size() == sizes.size());
+  for (std::size_t i = 0; i < sizes.size(); ++i) {
+    CHECK(misses.sizes[i].name == sizes[i].get<std::string>());
+    CHECK(meets_reference("TB-25", misses.sizes[i].measures.at(0).least_mm / 25.4, bust[i].get<double>()));
+    ArticleChoices choices;
+    choices.list = "ASTM misses";
+    choices.size = sizes[i].get<std::string>();
+    choices.measures = {{"ease", inches(2), inches(2), ""},
+                        {"length", 600, 600, ""},
+                        {"armhole", 200, 200, ""},
+                        {"neck", 200, 200, ""}};
+    CHECK(targets(garment, choices).pieces.at(0).width_least_mm == Approx(inches(bust[i].get<double>() / 2 + 1)));
+  }
+}
+
+TEST_CASE("a scarf as long as its wearer is tall", "[reference][article]") {
+  // moiraravenscroft.blogspot.com, October 2013, and ladynthread.blogspot.com, October 2007: about the wearer's height;
+  // the second has 64 in for women and 69 in for men, on average.
+  for (const double tall : {64.0, 69.0}) {
+    ArticleChoices choices;
+    choices.list = "by the wearer";
+    choices.size = "as long as the wearer is tall";
+    choices.measures = {{"width", 200, 200, ""}, {"wearer's height", inches(tall), inches(tall), ""}};
+    const Targets made = targets(built_in_article("scarf"), choices);
+    CHECK(made.pieces.at(0).length_least_mm == inches(tall));
+    CHECK(made.pieces.at(0).length_greatest_mm == inches(tall));
+    CHECK(made.sources.at(0).find("moiraravenscroft.blogspot.com") != std::string::npos);
+  }
 }
 
 TEST_CASE("lists of blankets' sizes disagree", "[reference][article]") {

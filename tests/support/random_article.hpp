@@ -30,6 +30,8 @@ class AnyArticle {
     if (random_.one_in(2)) {
       article.rules = {{"larger", "s", mark(), number(-1e4, 0), number(0, 1e4), {}},
                        {"graded", "s", mark(), 0, 0, {{number(1, 9), 4}, {number(10, 1e5), number(5, 9)}}}};
+      article.rules[0].squares_only = random_.one_in(4);
+      article.rules[1].oblongs_only = random_.one_in(4);
     }
     for (int i = random_.between(0, 3); i > 0; --i) article.lists.push_back(list(article, i));
     for (int i = random_.between(1, 3); i > 0; --i) article.pieces.push_back(piece(article, i));
@@ -54,7 +56,8 @@ class AnyArticle {
       ArticleSize size{"size" + std::to_string(i), {}};
       for (const std::string& of : article.measures) {
         const double least = number(1, 1e5);
-        size.measures.push_back({of, least, number(least, 1e5), name("as printed")});
+        size.measures.push_back({of, least, number(least, 1e5), name("as printed"), {}});
+        if (random_.one_in(4)) size.measures.back().of = "ease";
       }
       out.sizes.push_back(std::move(size));
     }

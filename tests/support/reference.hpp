@@ -28,6 +28,15 @@ inline const nlohmann::json& reference(std::string_view id) {
   throw std::runtime_error("check_values.json has no value " + std::string(id));
 }
 
+/// What its example starts from.
+inline const nlohmann::json& reference_inputs(std::string_view id) {
+  return reference(id).at("inputs");
+}
+template <class Value = double>
+Value reference_input(std::string_view id, const char* name) {
+  return reference_inputs(id).at(name).get<Value>();
+}
+
 /// Where the value comes from, for a test's INFO.
 inline std::string reference_source(const std::string& id) {
   const nlohmann::json& value = reference(id);

@@ -21,7 +21,9 @@ inline latchwork::Article sample_article() {
                     "invented",
                     SourceMark::from_memory,
                     SizeOf::finished,
-                    {{"short", {{"length", 690, 690, "69 cm"}, {"girth", 290, 290, "29 cm"}}}}}};
+                    {{"short", {{"length", 690, 690, "69 cm"}, {"girth", 290, 290, "29 cm"}}},
+                     {"with its flap",
+                      {{"length", 500, 520, "50-52 cm and the flap", "flap"}, {"girth", 290, 290, "29 cm"}}}}}};
   article.inputs = {{"flap", "how far the end reaches", 20, 200}};
   article.counts = {{"parts", "panels side by side", 1, 6}, {"tiers", "panels one above the other", 1, 4}};
   article.closures = {{"lap", ClosureKind::overlap, 60, 80, "invented", ours},
@@ -29,6 +31,7 @@ inline latchwork::Article sample_article() {
                       {"left open", ClosureKind::open, 0, 0, "invented", ours}};
   article.rules = {{"snug", "invented", ours, 10, 20, {}},
                    {"stepped", "invented", ours, 0, 0, {{700, 690}, {300, 290}}}};
+  article.rules[0].oblongs_only = true;
   ArticlePiece body;
   body.name = "body";
   body.across = "parts";

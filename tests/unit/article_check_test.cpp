@@ -45,6 +45,13 @@ const Wrong wrong_articles[] = {
     {[](Article& a) { a.lists[0].sizes[1].measures[1].greatest_mm = 319; },
      "lists[0].sizes[1].measures[1].greatest_mm"},
     {[](Article& a) { a.lists[0].sizes[1].measures[1].printed = ""; }, "lists[0].sizes[1].measures[1].printed"},
+    {[](Article& a) { a.lists[0].sizes[1].measures[1].of = "length"; },
+     "lists[0].sizes[1].measures[1].of"},  // no input
+    {[](Article& a) {
+       a.lists[0].sizes[0].measures[1] = {"girth", -1e6, 0, "flat", "flap"};
+     },
+     "lists[0].sizes[0].measures[1].least_mm"},
+    {[](Article& a) { a.rules[0].squares_only = a.rules[0].oblongs_only = true; }, "rules[0].oblongs_only"},
     {[](Article& a) { a.inputs[0].name = "girth"; }, "inputs[0].name"},
     {[](Article& a) { a.inputs[0].name = "overlap"; }, "inputs[0].name"},
     {[](Article& a) { a.inputs[0].greatest_mm = 1e6; }, "inputs[0].greatest_mm"},

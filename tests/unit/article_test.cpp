@@ -1,9 +1,11 @@
 #include "latchwork/article.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
 #include <limits>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "catch.hpp"
@@ -11,6 +13,7 @@
 
 using namespace latchwork;
 using latchwork_test::Approx;
+using latchwork_test::message_of;
 using latchwork_test::refused_field;
 using latchwork_test::sample_article;
 using latchwork_test::sample_choices;
@@ -221,6 +224,120 @@ TEST_CASE("a graded rule knows its own sizes, both ways, and no others", "[artic
   choices.size = "wide";
   CHECK_THROWS_MATCHES(targets(sample_article(), choices), Error,
                        refused_field(ErrorCode::bad_argument, "choices.rule"));
+}
+
+TEST_CASE("a size may go by an input, which is wanted then and only then", "[article]") {
+  const Article scarf = built_in_article("scarf");
+  ArticleChoices choices;
+  choices.list = "by the wearer";
+  choices.size = "as long as the wearer is tall";
+  choices.measures = {{"width", 200, 200, ""}, {"wearer's height", 1640, 1660, ""}};
+  const Targets made = targets(scarf, choices);
+  CHECK(made.pieces[0].length_least_mm == 1640);
+  CHECK(made.pieces[0].length_greatest_mm == 1660);
+  choices.measures.pop_back();
+  CHECK_THROWS_MATCHES(targets(scarf, choices), Error, refused_field(ErrorCode::bad_argument, "choices.measures"));
+  choices.list = "three lengths";
+  choices.size = "short";
+  CHECK(targets(scarf, choices).pieces[0].length_least_mm == 1397);
+  choices.measures.push_back({"wearer's height", 1640, 1660, ""});
+  CHECK_THROWS_MATCHES(targets(scarf, choices), Error,
+                       refused_field(ErrorCode::bad_argument, "choices.measures[1].name"));
+  CHECK(message_of([&] { targets(scarf, choices); }).find("does not go by it") != std::string::npos);
+
+  // With more on top; and an input that a piece refers to as well is always wanted.
+  Article article = sample_article();
+  article.lists[1].sizes[0].measures[0] = {"length", 600, 610, "six flaps", "flap"};
+  ArticleChoices own = sample_choices();
+  own.list = "sewn before";
+  own.size = "short";
+  CHECK(targets(article, own).filling[0] == NamedMeasure{"length", 710, 730, ""});  // 100 to 100, 600 to 610, 10 to 20
+  article.lists[1].sizes[0].measures[0] = {"length", -1000, -1000, "less than nothing", "flap"};
+  CHECK_THROWS_MATCHES(targets(article, own), Error, refused_field(ErrorCode::bad_argument, "choices.measures"));
+}
+
+TEST_CASE("an insert that is there is measured, and the rule makes the cover", "[article]") {
+  const Article cushion = built_in_article("cushion cover");
+  ArticleChoices choices;
+  choices.rule = "insert 1 to 2 in larger";
+  choices.closure = "seam";
+  choices.measures = {{"width", 430, 430, ""}, {"height", 520, 530, ""}};
+  choices.measures_of_filling = true;
+  const Targets made = targets(cushion, choices);
+  CHECK(made.pieces[0].width_least_mm == Approx(430 - 50.8));
+  CHECK(made.pieces[0].width_greatest_mm == Approx(430 - 25.4));
+  CHECK(made.pieces[0].length_least_mm == Approx(520 - 50.8));
+  CHECK(made.pieces[0].length_greatest_mm == Approx(530 - 25.4));
+  CHECK(made.filling == std::vector<NamedMeasure>{{"width", 430, 430, ""}, {"height", 520, 530, ""}});
+  const auto refused = [](const Article& article, const ArticleChoices& asked) {
+    CHECK_THROWS_MATCHES(targets(article, asked), Error,
+                         refused_field(ErrorCode::bad_argument, "choices.measures_of_filling"));
+  };
+  choices.list = "covers, UK";
+  choices.size = "40 x 40 cm";
+  refused(cushion, choices);  // the list gives the measures
+  ArticleChoices bag;
+  bag.measures = {{"width", 300, 300, ""}, {"height", 360, 360, ""}};
+  bag.counts = {{"panels", 2}};
+  bag.measures_of_filling = true;
+  refused(built_in_article("bag panel"), bag);  // nothing is filled
+}
+
+TEST_CASE("a rule for squares is refused for an oblong, and the other way round", "[article][error]") {
+  const Article cushion = built_in_article("cushion cover");
+  const auto filling = [&](const char* rule, double width, double height) {
+    ArticleChoices choices;
+    choices.rule = rule;
+    choices.closure = "seam";
+    choices.measures = {{"width", width, width, ""}, {"height", height, height, ""}};
+    return targets(cushion, choices).filling;
+  };
+  CHECK(filling("insert 2 in larger", 450, 450)[0].least_mm == Approx(500.8));
+  CHECK(filling("oblong insert 1 in larger", 300, 500)[1].least_mm == Approx(525.4));
+  CHECK(filling("same size", 450, 450)[0].least_mm == 450);
+  CHECK(filling("same size", 300, 500)[0].least_mm == 300);
+  for (const auto& [rule, width, height] :
+       {std::tuple{"insert 2 in larger", 300, 500}, std::tuple{"oblong insert 1 in larger", 450, 450},
+        std::tuple{"graded", 300, 500}}) {
+    CAPTURE(rule);
+    CHECK_THROWS_MATCHES(filling(rule, width, height), Error, refused_field(ErrorCode::bad_argument, "choices.rule"));
+  }
+  CHECK(message_of([&] { filling("oblong insert 1 in larger", 450, 450); }) ==
+        "rule 'oblong insert 1 in larger' is for oblongs; this is square");
+}
+
+TEST_CASE("every oblong of a list may lie or stand", "[article]") {
+  int oblongs = 0;
+  for (const SizeList& list : built_in_article("cushion cover").lists) {
+    for (const ArticleSize& size : list.sizes) {
+      const NamedMeasure& width = size.measures.at(0);
+      const NamedMeasure& height = size.measures.at(1);
+      REQUIRE((width.name == "width" && height.name == "height"));
+      if (width.least_mm == height.least_mm) continue;
+      ++oblongs;
+      CAPTURE(list.name, size.name);
+      CHECK(std::any_of(list.sizes.begin(), list.sizes.end(), [&](const ArticleSize& other) {
+        return other.measures[0].least_mm == height.least_mm && other.measures[1].least_mm == width.least_mm &&
+               other.measures[0].printed == height.printed && other.measures[1].printed == width.printed;
+      }));
+    }
+  }
+  CHECK(oblongs == 12);
+}
+
+TEST_CASE("an own overlap stands in for the closure's figures, but not for a seam's", "[article]") {
+  const Article cushion = built_in_article("cushion cover");
+  ArticleChoices choices;
+  choices.rule = "same size";
+  choices.closure = "overlap";
+  choices.measures = {{"width", 400, 400, ""}, {"height", 400, 400, ""}, {"overlap", 80, 90, ""}};
+  const Targets made = targets(cushion, choices);
+  REQUIRE(made.pieces.size() == 3);
+  CHECK(made.pieces[1].length_least_mm == 240);  // half of 400 and of 80
+  CHECK(made.pieces[1].length_greatest_mm == 245);
+  choices.closure = "seam";
+  CHECK_THROWS_MATCHES(targets(cushion, choices), Error,
+                       refused_field(ErrorCode::bad_argument, "choices.measures[2].name"));
 }
 
 TEST_CASE("a choice that is missing, unknown or out of its range is refused with its field", "[article][error]") {

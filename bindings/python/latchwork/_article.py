@@ -22,6 +22,9 @@ class NamedMeasure:
     """least_mm..1e5."""
     printed: str = ""
     """In a size as its source prints it, with its unit: "28-30 in"; not read in choices."""
+    of: str = ""
+    """In a size: the input that it is, "wearer's height", with from least_mm to greatest_mm, -1e5..1e5, on top; empty:
+    these alone. Not read in choices."""
 
 
 @dataclass(slots=True)
@@ -151,7 +154,10 @@ class RulePair:
 
 @dataclass(slots=True)
 class FillingRule:
-    """How much larger the filling is than the finished article, along each side."""
+    """How much larger the filling is than the finished article, along each side.
+
+    An article is square where all its measures are alike; a rule is for squares, for oblongs or for both.
+    """
 
     name: str = ""
     source: str = ""
@@ -162,11 +168,18 @@ class FillingRule:
     """larger_least_mm..1e4; 0 with pairs."""
     pairs: list[RulePair] = field(default_factory=list)
     """A graded rule: it knows these sizes and no others."""
+    squares_only: bool = False
+    """It is for squares."""
+    oblongs_only: bool = False
+    """It is for what is not square; not both."""
 
 
 @dataclass(frozen=True, slots=True)
 class ArticleInput:
-    """A length that no list gives, so the caller does: ease, the length of a garment."""
+    """A length that no list gives, so the caller does: ease, the length of a garment.
+
+    One that only sizes refer to is wanted where the chosen size does.
+    """
 
     name: str = ""
     meaning: str = ""
@@ -240,9 +253,12 @@ class ArticleChoices:
     closure: str = ""
     """A name of Article.closures; empty where there are none."""
     measures: List[NamedMeasure] = field(default_factory=lambda: [])
-    """Own measures of the finished article or body; every input."""
+    """Own measures of the finished article or body, where no list is chosen; every input that is wanted; and "overlap",
+    0..1e4 mm, for how far the edges lie over each other in place of the closure's own figures, but of a seam's."""
     counts: List[NamedCount] = field(default_factory=lambda: [])
     """Every count."""
+    measures_of_filling: bool = False
+    """Own measures are of the filling that there is: the rule makes the article."""
 
 
 @dataclass(frozen=True, slots=True)

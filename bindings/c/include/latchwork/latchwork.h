@@ -2609,6 +2609,8 @@ typedef struct latchwork_named_measure {
   double least_mm;     /* 1..1e5 in a size; in choices as far as its input goes */
   double greatest_mm;  /* least_mm..1e5 */
   const char *printed; /* in a size as its source prints it: "28-30 in"; not read in choices */
+  const char *of;      /* in a size: the input that it is, "wearer's height", with from least_mm to greatest_mm,
+                          -1e5..1e5, on top; NULL: these alone. Not read in choices */
 } latchwork_named_measure;
 
 /* A size of a list. An element of arrays. Since 0.1. */
@@ -2701,7 +2703,8 @@ typedef struct latchwork_rule_pair {
   double finished_mm; /* 1..1e5 */
 } latchwork_rule_pair;
 
-/* How much larger the filling is than the finished article, along each side. An element of arrays. Since 0.1. */
+/* How much larger the filling is than the finished article, along each side. An article is square where all its measures
+   are alike; a rule is for squares, for oblongs or for both. An element of arrays. Since 0.1. */
 typedef struct latchwork_filling_rule {
   const char *name;
   const char *source;
@@ -2709,10 +2712,13 @@ typedef struct latchwork_filling_rule {
   double larger_greatest_mm;        /* larger_least_mm..1e4; 0 with pairs */
   const latchwork_rule_pair *pairs; /* a graded rule: it knows these sizes and no others */
   size_t pair_count;
-  int32_t mark; /* LATCHWORK_SOURCE_MARK_... */
+  int32_t mark;         /* LATCHWORK_SOURCE_MARK_... */
+  int32_t squares_only; /* 1: it is for squares */
+  int32_t oblongs_only; /* 1: it is for what is not square; not both */
 } latchwork_filling_rule;
 
-/* A length that no list gives, so the caller does: ease, the length of a garment. An element of arrays. Since 0.1. */
+/* A length that no list gives, so the caller does: ease, the length of a garment. One that only sizes refer to is wanted
+   where the chosen size does. An element of arrays. Since 0.1. */
 typedef struct latchwork_article_input {
   const char *name;
   const char *meaning;
@@ -2775,13 +2781,16 @@ typedef struct latchwork_article_choices {
   const char *size;    /* a name of that list */
   const char *rule;    /* a name of the article's rules; none where there are none */
   const char *closure; /* a name of the article's closures; none where there are none */
-  const latchwork_named_measure *measures; /* own measures of the finished article or body; every input */
+  /* Own measures of the finished article or body, where no list is chosen; every input that is wanted; and "overlap",
+     0..1e4 mm, for how far the edges lie over each other in place of the closure's own figures, but of a seam's. */
+  const latchwork_named_measure *measures;
   size_t measure_count;
   const latchwork_named_count *counts; /* every count */
   size_t count_count;
+  int32_t measures_of_filling; /* 1: own measures are of the filling that there is: the rule makes the article */
 } latchwork_article_choices;
 #define LATCHWORK_ARTICLE_CHOICES_INIT \
-  { sizeof(latchwork_article_choices), NULL, NULL, NULL, NULL, NULL, 0, NULL, 0 }
+  { sizeof(latchwork_article_choices), NULL, NULL, NULL, NULL, NULL, 0, NULL, 0, 0 }
 
 /* A point of a shape, in mm. An element of arrays. Since 0.1. */
 typedef struct latchwork_target_point {

@@ -40,7 +40,8 @@ struct Data<NamedMeasure> {
   static constexpr bool frozen = true;
   static constexpr auto fields =
       std::tuple{field("name", &NamedMeasure::name), field("least_mm", &NamedMeasure::least_mm),
-                 field("greatest_mm", &NamedMeasure::greatest_mm), field("printed", &NamedMeasure::printed)};
+                 field("greatest_mm", &NamedMeasure::greatest_mm), field("printed", &NamedMeasure::printed),
+                 field("of", &NamedMeasure::of)};
 };
 
 template <>
@@ -150,7 +151,9 @@ struct Data<FillingRule> {
                                             field("mark", &FillingRule::mark),
                                             field("larger_least_mm", &FillingRule::larger_least_mm),
                                             field("larger_greatest_mm", &FillingRule::larger_greatest_mm),
-                                            field("pairs", &FillingRule::pairs)};
+                                            field("pairs", &FillingRule::pairs),
+                                            field("squares_only", &FillingRule::squares_only),
+                                            field("oblongs_only", &FillingRule::oblongs_only)};
 };
 
 template <>
@@ -207,10 +210,13 @@ struct Data<ArticleChoices> {
   static constexpr char name[] = "ArticleChoices";
   static constexpr char module[] = "latchwork._article";
   static constexpr bool frozen = false;
-  static constexpr auto fields =
-      std::tuple{field("list", &ArticleChoices::list),         field("size", &ArticleChoices::size),
-                 field("rule", &ArticleChoices::rule),         field("closure", &ArticleChoices::closure),
-                 field("measures", &ArticleChoices::measures), field("counts", &ArticleChoices::counts)};
+  static constexpr auto fields = std::tuple{field("list", &ArticleChoices::list),
+                                            field("size", &ArticleChoices::size),
+                                            field("rule", &ArticleChoices::rule),
+                                            field("closure", &ArticleChoices::closure),
+                                            field("measures", &ArticleChoices::measures),
+                                            field("counts", &ArticleChoices::counts),
+                                            field("measures_of_filling", &ArticleChoices::measures_of_filling)};
 };
 
 template <>
