@@ -19,6 +19,8 @@ using latchwork_test::home_after;
 using latchwork_test::inversions;
 using latchwork_test::meets_reference;
 using latchwork_test::reference;
+using latchwork_test::reference_input;
+using latchwork_test::reference_inputs;
 using latchwork_test::reference_source;
 
 namespace {
@@ -80,7 +82,7 @@ TEST_CASE("CB-02..08: a crossing repeated on the same stitches brings each wale 
   const std::string id = GENERATE("CB-02", "CB-03", "CB-04", "CB-07", "CB-08");
   const Lean lean = GENERATE(Lean::left, Lean::right);
   INFO(reference_source(id));
-  const nlohmann::json& inputs = reference(id).at("inputs");
+  const nlohmann::json& inputs = reference_inputs(id);
   const Strip strip = rope(inputs.at("front"), inputs.at("back"), 6, lean);
   CHECK(home_after(strip.grid, 20) == reference(id).at("expected").get<int>());
 }
@@ -88,7 +90,7 @@ TEST_CASE("CB-02..08: a crossing repeated on the same stitches brings each wale 
 TEST_CASE("CB-09: front over back is front times back single passings", "[reference][cable]") {
   // Each front strand passes each back strand once. Derived.
   INFO(reference_source("CB-09"));
-  const nlohmann::json& inputs = reference("CB-09").at("inputs");
+  const nlohmann::json& inputs = reference_inputs("CB-09");
   for (const Lean lean : {Lean::left, Lean::right}) {
     const Strip strip = rope(inputs.at("front"), inputs.at("back"), 8, lean);
     CHECK(inversions(carried_up(strip.grid, 1)) == reference("CB-09").at("expected").get<int>());
@@ -98,7 +100,7 @@ TEST_CASE("CB-09: front over back is front times back single passings", "[refere
 TEST_CASE("CB-10: the parity of a crossing's permutation is that of left times right", "[reference][cable]") {
   // sign = (-1)^(a*b). Derived.
   INFO(reference_source("CB-10"));
-  const nlohmann::json& groups = reference("CB-10").at("inputs").at("crossings");
+  const nlohmann::json& groups = reference_inputs("CB-10").at("crossings");
   const nlohmann::json& expected = reference("CB-10").at("expected");
   REQUIRE(groups.size() == expected.size());
   for (std::size_t i = 0; i < groups.size(); ++i) {
@@ -110,7 +112,7 @@ TEST_CASE("CB-10: the parity of a crossing's permutation is that of left times r
 TEST_CASE("CB-11: the six rearrangements of three columns come home after 1, 2 or 3 repeats", "[reference][cable]") {
   // "Permutation cardi", geekknitting.blogspot.com, April 2017. Published.
   INFO(reference_source("CB-11"));
-  const nlohmann::json& permutations = reference("CB-11").at("inputs").at("permutations_of_3_columns");
+  const nlohmann::json& permutations = reference_inputs("CB-11").at("permutations_of_3_columns");
   const nlohmann::json& expected = reference("CB-11").at("expected");
   REQUIRE(permutations.size() == 6);
   for (std::size_t i = 0; i < permutations.size(); ++i) {
@@ -148,7 +150,7 @@ TEST_CASE("CB-12: a three-group plait is home after three repeats and six crossi
 TEST_CASE("CB-13: the plait is never undone: the traces of its braid grow", "[reference][cable]") {
   // Image of (s1 s2^-1)^n in SL(2,Z); M. Cheng and R. Laugwitz, The Braids on Your Blanket, arXiv 2310.12192. Derived.
   INFO(reference_source("CB-13"));
-  const nlohmann::json& powers = reference("CB-13").at("inputs").at("n");
+  const nlohmann::json& powers = reference_inputs("CB-13").at("n");
   const nlohmann::json& expected = reference("CB-13").at("expected");
   for (std::size_t i = 0; i < powers.size(); ++i) {
     for (const Lean lean : {Lean::left, Lean::right}) {
@@ -178,7 +180,7 @@ TEST_CASE("CB-15: a wave takes back its twist, a rope keeps it", "[reference][ca
   // Sum of signed passings: alternating leans cancel; the same lean twice is a full twist, 8 for 2/2. Derived.
   INFO(reference_source("CB-15"));
   const Strip alternating = wave(2, 4);
-  REQUIRE(alternating.grid.crossings().size() == reference("CB-15").at("inputs").at("crossings").size());
+  REQUIRE(alternating.grid.crossings().size() == reference_inputs("CB-15").at("crossings").size());
   CHECK(writhe(alternating.grid) == reference("CB-15").at("expected").get<int>());
   CHECK(home_after(alternating.grid, 5) == 1);
   const Grid twisted = rope(2, 2, 4, Lean::right).grid.repeated_up(2);
@@ -190,7 +192,7 @@ TEST_CASE("CB-16, CB-17: the front stitches of a 2/1 cross travel to the side th
   // R. Gibbs, How to understand cable symbols; T3B and T3F of a designer's abbreviation sheet. Published.
   const std::string id = GENERATE("CB-16", "CB-17");
   INFO(reference_source(id));
-  const nlohmann::json& inputs = reference(id).at("inputs");
+  const nlohmann::json& inputs = reference_inputs(id);
   const Lean lean = id == "CB-16" ? Lean::right : Lean::left;
   const Crossing crossing = front_over_back(2, 1, lean);
   CHECK(crossing_name(crossing) == inputs.at("crossing").get<std::string>());
@@ -206,7 +208,7 @@ TEST_CASE("CB-18: the older names of crossings, by what is held, are these n/m n
   // Right, held at the Front crosses Left, T purls the stitches behind. In our grids those purls are cells, so our name
   // has no P.
   INFO(reference_source("CB-18"));
-  const auto names = reference("CB-18").at("inputs").at("old_name").get<std::vector<std::string>>();
+  const auto names = reference_input<std::vector<std::string>>("CB-18", "old_name");
   const auto expected = reference("CB-18").at("expected").get<std::vector<std::string>>();
   REQUIRE(names.size() == expected.size());
   for (std::size_t i = 0; i < names.size(); ++i) {
@@ -228,7 +230,7 @@ TEST_CASE("CB-22: the longest way home of a rearrangement of n strands is Landau
   // From memory: OEIS A000793. Every way to part n columns into groups is tried, each group turning round by one
   // crossing of one stitch over the others.
   INFO(reference_source("CB-22"));
-  const nlohmann::json& strands = reference("CB-22").at("inputs").at("strands");
+  const nlohmann::json& strands = reference_inputs("CB-22").at("strands");
   const nlohmann::json& expected = reference("CB-22").at("expected");
   for (std::size_t i = 0; i < strands.size(); ++i) {
     const int n = strands[i].get<int>();

@@ -8,6 +8,7 @@
 
 using namespace latchwork;
 using latchwork_test::reference;
+using latchwork_test::reference_inputs;
 using latchwork_test::reference_source;
 
 TEST_CASE("CB-23: a cable crossed sooner than it has stitches is found, and the rule's own interval is not",
@@ -15,7 +16,7 @@ TEST_CASE("CB-23: a cable crossed sooner than it has stitches is found, and the 
   // Machine knitting cables: single bed 1, alessandrina.com, December 2014. Published; other printed intervals are
   // longer, none shorter.
   INFO(reference_source("CB-23"));
-  const nlohmann::json& cables = reference("CB-23").at("inputs").at("cable");
+  const nlohmann::json& cables = reference_inputs("CB-23").at("cable");
   const nlohmann::json& expected = reference("CB-23").at("expected");
   for (std::size_t i = 0; i < cables.size(); ++i) {
     const int group = cables[i].get<std::string>()[0] - '0';

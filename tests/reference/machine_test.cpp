@@ -15,6 +15,8 @@
 
 using namespace latchwork;
 using latchwork_test::reference;
+using latchwork_test::reference_input;
+using latchwork_test::reference_inputs;
 using latchwork_test::reference_source;
 
 namespace {
@@ -34,7 +36,7 @@ TEST_CASE("CB-21: the group put back first travels to the operator's left for a 
   // direction follows from mirroring. The plan says which group goes first; the simulated cloth says what comes of it.
   const int front = GENERATE(1, 2, 3);
   INFO(reference_source("CB-21"));
-  const nlohmann::json& results = reference("CB-21").at("inputs").at("knit_side_result");
+  const nlohmann::json& results = reference_inputs("CB-21").at("knit_side_result");
   const nlohmann::json& expected = reference("CB-21").at("expected");
   REQUIRE(results.size() == expected.size());
   for (std::size_t i = 0; i < results.size(); ++i) {
@@ -63,8 +65,7 @@ TEST_CASE("CH-06 at the machine: the plan re-forms the needles that the mirrored
   // The operator faces the purl side. Derived.
   INFO(reference_source("CH-06"));
   std::string row;
-  for (const char letter :
-       reference("CH-06").at("inputs").at("chart_cells_knit_side_left_to_right").get<std::string>()) {
+  for (const char letter : reference_input<std::string>("CH-06", "chart_cells_knit_side_left_to_right")) {
     row += letter == 'K' ? 'k' : 'p';
   }
   const Grid grid = Grid::from_text(row + "\n" + row + "\n");

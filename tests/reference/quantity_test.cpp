@@ -10,12 +10,14 @@
 using namespace latchwork;
 using latchwork_test::meets_reference;
 using latchwork_test::reference;
+using latchwork_test::reference_input;
+using latchwork_test::reference_inputs;
 using latchwork_test::reference_source;
 
 TEST_CASE("SZ-11: what was counted over 4 in is not what was counted over 10 cm", "[reference][quantity]") {
   // 4 in = 10.16 cm. Derived.
   INFO(reference_source("SZ-11"));
-  const std::string count = std::to_string(reference("SZ-11").at("inputs").at("sts_per_4in").get<int>());
+  const std::string count = std::to_string(reference_input<int>("SZ-11", "sts_per_4in"));
   CHECK(meets_reference("SZ-11", per_10cm(read_count_per_length(count + " sts / 4 in"))));
   CHECK_THROWS_AS(read_count_per_length(count + " sts / 4 in / 10 cm"), Error);
 }
@@ -23,7 +25,7 @@ TEST_CASE("SZ-11: what was counted over 4 in is not what was counted over 10 cm"
 TEST_CASE("SZ-14: the inch names of cushion sizes, in centimetres", "[reference][quantity]") {
   // UK cushion size list, britishwholesales.co.uk. Published.
   INFO(reference_source("SZ-14"));
-  const nlohmann::json& inches = reference("SZ-14").at("inputs").at("inch_names");
+  const nlohmann::json& inches = reference_inputs("SZ-14").at("inch_names");
   for (std::size_t i = 0; i < inches.size(); ++i) {
     const Length length = read_length(std::to_string(inches[i].get<int>()) + " in");
     CHECK(meets_reference("SZ-14", length_in(length, LengthUnit::cm),

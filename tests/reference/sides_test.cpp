@@ -12,6 +12,8 @@
 
 using namespace latchwork;
 using latchwork_test::reference;
+using latchwork_test::reference_input;
+using latchwork_test::reference_inputs;
 using latchwork_test::reference_source;
 
 namespace {
@@ -84,9 +86,9 @@ TEST_CASE("CH-02, CH-03: a wrong-side row is read from the other end with knit a
           "[reference][sides]") {
   // Chart convention: vogueknitting.com pattern help. Published rule, derived examples. The wrong side is turned().
   INFO(reference_source("CH-02"));
-  const Grid one = drawn({reference("CH-02").at("inputs").at("drawn_left_to_right").get<std::string>()});
+  const Grid one = drawn({reference_input<std::string>("CH-02", "drawn_left_to_right")});
   CHECK(words(one.turned(), 1) == reference("CH-02").at("expected").get<std::string>());
-  const Grid rib = drawn({reference("CH-03").at("inputs").at("drawn_left_to_right").get<std::string>()});
+  const Grid rib = drawn({reference_input<std::string>("CH-03", "drawn_left_to_right")});
   const nlohmann::json& expected = reference("CH-03").at("expected");
   CHECK(words(rib, 1) == expected[0].get<std::string>());
   CHECK(words(rib.turned(), 1) == expected[1].get<std::string>());
@@ -95,7 +97,7 @@ TEST_CASE("CH-02, CH-03: a wrong-side row is read from the other end with knit a
 TEST_CASE("CH-05: moss is worked from this chart and is the moss motif", "[reference][sides]") {
   // The same convention. Published rule, derived example. Two rows, the bottom one first.
   INFO(reference_source("CH-05"));
-  const auto rows = reference("CH-05").at("inputs").at("drawn").get<std::vector<std::string>>();
+  const auto rows = reference_input<std::vector<std::string>>("CH-05", "drawn");
   const nlohmann::json& expected = reference("CH-05").at("expected");
   const Grid grid = drawn({rows[1], rows[0]});
   CHECK(words(grid, 1) == expected[0].get<std::string>());
@@ -107,7 +109,7 @@ TEST_CASE("CH-05: moss is worked from this chart and is the moss motif", "[refer
 TEST_CASE("CH-06: the purls of a chart are on these needles, counted from the operator's left", "[reference][sides]") {
   // The operator faces the purl side. Derived.
   INFO(reference_source("CH-06"));
-  const auto cells = reference("CH-06").at("inputs").at("chart_cells_knit_side_left_to_right").get<std::string>();
+  const auto cells = reference_input<std::string>("CH-06", "chart_cells_knit_side_left_to_right");
   const int columns = static_cast<int>(cells.size());
   const Grid grid = drawn({cells});
   for (const MachineClass machine_class : {MachineClass::standard, MachineClass::bulky}) {
@@ -141,7 +143,7 @@ TEST_CASE("CH-07: mirroring twice changes nothing, and mirroring and the order o
 TEST_CASE("CH-08: what the operator moves left is shifted right on the knit side", "[reference][sides]") {
   // JIS L 0201:1995, home machine items 1090 and 1100. Published.
   INFO(reference_source("CH-08"));
-  REQUIRE(reference("CH-08").at("inputs").at("operator_moves_stitch_to") == "left");
+  REQUIRE(reference_inputs("CH-08").at("operator_moves_stitch_to") == "left");
   const Machine machine;
   const int columns = 9;
   for (int x = 0; x + 1 < columns; ++x) {

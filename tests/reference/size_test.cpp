@@ -16,6 +16,8 @@ using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::meets_reference;
 using latchwork_test::reference;
+using latchwork_test::reference_input;
+using latchwork_test::reference_inputs;
 using latchwork_test::reference_source;
 
 namespace {
@@ -43,8 +45,8 @@ Size plain_size(int columns, int rows, const Swatch& measured) {
 TEST_CASE("SZ-01, SZ-02: so many stitches and rows make so many inches", "[reference][size]") {
   // Knitting Math (1), knittingwithkarma.blogspot.com, May 2011. Published.
   INFO(reference_source("SZ-01"));
-  const nlohmann::json& across = reference("SZ-01").at("inputs");
-  const nlohmann::json& along = reference("SZ-02").at("inputs");
+  const nlohmann::json& across = reference_inputs("SZ-01");
+  const nlohmann::json& along = reference_inputs("SZ-02");
   const Swatch measured =
       swatch(4 * across.at("sts_per_in").get<double>(), "4,in", 4 * along.at("rows_per_in").get<double>(), "4,in");
   const std::vector<FitCandidate> found =
@@ -61,7 +63,7 @@ TEST_CASE("SZ-08: half a stitch too many or too few are equally near, and roundi
   // up. fit() ranks both neighbours with one error, the fewer columns first; the first not too narrow is the printed
   // one.
   INFO(reference_source("SZ-08"));
-  const nlohmann::json& inputs = reference("SZ-08").at("inputs");
+  const nlohmann::json& inputs = reference_inputs("SZ-08");
   const nlohmann::json& expected = reference("SZ-08").at("expected");
   for (std::size_t i = 0; i < expected.size(); ++i) {
     const Swatch measured = swatch(4 * inputs.at("sts_per_in").get<double>(), "4,in", 28, "4,in");
@@ -79,7 +81,7 @@ TEST_CASE("SZ-08: half a stitch too many or too few are equally near, and roundi
 TEST_CASE("SZ-10: 99 stitches are edges, whole repeats and what balances them", "[reference][size]") {
   // n = repeat * k + edges + extra. Derived.
   INFO(reference_source("SZ-10"));
-  const nlohmann::json& inputs = reference("SZ-10").at("inputs");
+  const nlohmann::json& inputs = reference_inputs("SZ-10");
   const nlohmann::json& expected = reference("SZ-10").at("expected");
   FitRequest request = square_inches(10, 10);
   request.groups = {{{stockinette(inputs.at("panel_repeat"))}, 1, 200}, {{stockinette(expected[1])}}};
@@ -96,7 +98,7 @@ TEST_CASE("SZ-10: 99 stitches are edges, whole repeats and what balances them", 
 TEST_CASE("SZ-11: twenty stitches over 4 in are not twenty over 10 cm", "[reference][size]") {
   // 4 in = 10.16 cm. Derived.
   INFO(reference_source("SZ-11"));
-  const double stitches = reference("SZ-11").at("inputs").at("sts_per_4in");
+  const double stitches = reference_inputs("SZ-11").at("sts_per_4in");
   CHECK(meets_reference("SZ-11", swatch(stitches, "4,in", 30, "4,in").gauge("stockinette").stitches.per_10cm));
   CHECK(swatch(stitches, "10,cm", 30, "10,cm").gauge("stockinette").stitches.per_10cm == stitches);
 }
@@ -104,7 +106,7 @@ TEST_CASE("SZ-11: twenty stitches over 4 in are not twenty over 10 cm", "[refere
 TEST_CASE("SZ-12: one stitch miscounted in a swatch costs two centimetres of panel", "[reference][size]") {
   // W = n / g. Derived.
   INFO(reference_source("SZ-12"));
-  const nlohmann::json& inputs = reference("SZ-12").at("inputs");
+  const nlohmann::json& inputs = reference_inputs("SZ-12");
   const int columns = inputs.at("sts_cast_on");
   const double truly = plain_size(columns, 1, swatch(inputs.at("true_sts"), "10,cm", 30, "10,cm")).width_mm;
   const double expected = plain_size(columns, 1, swatch(inputs.at("measured_sts"), "10,cm", 30, "10,cm")).width_mm;
@@ -114,7 +116,7 @@ TEST_CASE("SZ-12: one stitch miscounted in a swatch costs two centimetres of pan
 TEST_CASE("SZ-14: lengths in inches are exact", "[reference][size]") {
   // UK cushion size list, britishwholesales.co.uk: the inch names of sizes that are not quite those centimetres.
   INFO(reference_source("SZ-14"));
-  const nlohmann::json& inches = reference("SZ-14").at("inputs").at("inch_names");
+  const nlohmann::json& inches = reference_inputs("SZ-14").at("inch_names");
   for (std::size_t i = 0; i < inches.size(); ++i) {
     const Swatch measured = swatch(20, std::to_string(inches[i].get<int>()) + ",in", 30, "4,in");
     CHECK(meets_reference("SZ-14", measured.measurements()[0].length_mm / 10,
@@ -126,7 +128,7 @@ TEST_CASE("TX-01: a garter square takes two rows to a stitch", "[reference][size
   // Did you know?, gettinghookedagain.blogspot.com, October 2010: 25 stitches by 50 rows, 20 by 40. Published. Each
   // printed square is taken as the swatch from which the other is fitted.
   INFO(reference_source("TX-01"));
-  const auto stitches = reference("TX-01").at("inputs").at("stitches").get<std::vector<int>>();
+  const auto stitches = reference_input<std::vector<int>>("TX-01", "stitches");
   const auto rows = reference("TX-01").at("expected").get<std::vector<int>>();
   REQUIRE(stitches.size() == 2);
   for (std::size_t from = 0; from < 2; ++from) {
@@ -148,7 +150,7 @@ TEST_CASE("TX-01: a garter square takes two rows to a stitch", "[reference][size
 TEST_CASE("TX-02: garter is about two thirds as long as plain of the same rows", "[reference][size]") {
   // The 2:1 rule over the loop-shape factor, at one stitch width. Derived.
   INFO(reference_source("TX-02"));
-  const nlohmann::json& inputs = reference("TX-02").at("inputs");
+  const nlohmann::json& inputs = reference_inputs("TX-02");
   const Strip ridges = garter(1, 1, 10);
   const double stitches = 20;
   const Swatch measured({{"stockinette", Counted::stitches, stitches, 100, ""},
@@ -181,7 +183,7 @@ TEST_CASE("NP-01, NP-03, NP-04: the generic machines have these pitches and beds
   const Case cases[] = {{"NP-01", MachineClass::standard}, {"NP-03", MachineClass::mid}, {"NP-04", MachineClass::fine}};
   for (const Case& each : cases) {
     INFO(reference_source(each.id));
-    const nlohmann::json& inputs = reference(each.id).at("inputs");
+    const nlohmann::json& inputs = reference_inputs(each.id);
     const nlohmann::json& expected = reference(each.id).at("expected");
     const Machine machine = Machine::generic(each.machine_class);
     CHECK(machine.pitch_mm == inputs.at("pitch_mm").get<double>());
@@ -194,7 +196,7 @@ TEST_CASE("NP-01, NP-03, NP-04: the generic machines have these pitches and beds
 TEST_CASE("NP-05: the whole standard bed at 28 stitches makes 71 cm and no more", "[reference][size]") {
   // W = needles / gauge. Derived.
   INFO(reference_source("NP-05"));
-  const nlohmann::json& inputs = reference("NP-05").at("inputs");
+  const nlohmann::json& inputs = reference_inputs("NP-05");
   const Machine machine = Machine::generic(MachineClass::standard);
   CHECK(machine.needles == inputs.at("needles").get<int>());
   FitRequest request = square_inches(1000, 10);
@@ -209,9 +211,9 @@ TEST_CASE("NP-07: a 2/2 cable on a bulky bed travels 18 mm", "[reference][size]"
   // b * pitch. Derived.
   INFO(reference_source("NP-07"));
   const Machine machine = Machine::generic(MachineClass::bulky);
-  CHECK(machine.pitch_mm == reference("NP-07").at("inputs").at("pitch_mm").get<double>());
+  CHECK(machine.pitch_mm == reference_input("NP-07", "pitch_mm"));
   const Grid grid = rope(2, 2, 6, Lean::left).grid;
   REQUIRE(grid.crossings().size() == 1);
-  CHECK(crossing_name(grid.crossings()[0]).starts_with(reference("NP-07").at("inputs").at("cable").get<std::string>()));
+  CHECK(crossing_name(grid.crossings()[0]).starts_with(reference_input<std::string>("NP-07", "cable")));
   CHECK(meets_reference("NP-07", grid.crossings()[0].travel() * machine.pitch_mm));
 }

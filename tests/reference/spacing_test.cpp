@@ -11,15 +11,12 @@
 
 using namespace latchwork;
 using latchwork_test::reference;
+using latchwork_test::reference_input;
 using latchwork_test::reference_source;
 
 namespace {
 
 using Numbers = std::vector<int>;
-
-int inputs(const std::string& id, const char* name) {
-  return reference(id).at("inputs").at(name).get<int>();
-}
 
 /// {every, every + 1} and how many times each: the form of the sources.
 void check_times(const std::string& id, const Spacing& spacing) {
@@ -33,7 +30,8 @@ void check_times(const std::string& id, const Spacing& spacing) {
 
 TEST_CASE("EV-02: increase rows up a piece, the last in the last row", "[reference][spacing]") {
   // K. TenDyke, 2014.
-  const Spacing spacing = spaced_evenly(inputs("EV-02", "rows"), inputs("EV-02", "increase_rows"));
+  const Spacing spacing =
+      spaced_evenly(reference_input<int>("EV-02", "rows"), reference_input<int>("EV-02", "increase_rows"));
   check_times("EV-02", spacing);
   CHECK(spacing.positions.back() == 108);
   CHECK(spacing_text(spacing, Counted::rows) == "every 9th row 2 times, every 10th row 9 times");
@@ -41,14 +39,15 @@ TEST_CASE("EV-02: increase rows up a piece, the last in the last row", "[referen
 
 TEST_CASE("EV-03, EV-04: 51 stitches, four increases", "[reference][spacing]") {
   // woolpackyarn.com: the intervals, and the places from half an interval in.
-  Numbers gaps = spaced_evenly(inputs("EV-03", "stitches"), inputs("EV-03", "increases")).gaps;
+  Numbers gaps =
+      spaced_evenly(reference_input<int>("EV-03", "stitches"), reference_input<int>("EV-03", "increases")).gaps;
   std::sort(gaps.rbegin(), gaps.rend());
   INFO(reference_source("EV-03"));
   CHECK(gaps == reference("EV-03").at("expected").get<Numbers>());
 
   INFO(reference_source("EV-04"));
-  const Spacing halves =
-      spaced_evenly(inputs("EV-04", "stitches"), inputs("EV-04", "increases"), SpacingEnds::half_ends);
+  const Spacing halves = spaced_evenly(reference_input<int>("EV-04", "stitches"),
+                                       reference_input<int>("EV-04", "increases"), SpacingEnds::half_ends);
   CHECK(halves.positions == reference("EV-04").at("expected").get<Numbers>());
   CHECK(spacing_text(halves, Counted::stitches) ==
         "after 6 stitches, then every 13th stitch 3 times; 6 stitches after the last");
@@ -56,17 +55,21 @@ TEST_CASE("EV-03, EV-04: 51 stitches, four increases", "[reference][spacing]") {
 
 TEST_CASE("EV-05, EV-12, EV-13: increases and decreases in the round", "[reference][spacing]") {
   // woolpackyarn.com; neasesneedlework.com, which prints 6.25 for EV-12: the split is derived.
-  check_times("EV-05", spaced_evenly(inputs("EV-05", "stitches"), inputs("EV-05", "increases")));
-  check_times("EV-12", spaced_evenly(inputs("EV-12", "stitches"), inputs("EV-12", "decreases")));
-  check_times("EV-13", spaced_evenly(inputs("EV-13", "stitches"), inputs("EV-13", "increases")));
+  check_times("EV-05",
+              spaced_evenly(reference_input<int>("EV-05", "stitches"), reference_input<int>("EV-05", "increases")));
+  check_times("EV-12",
+              spaced_evenly(reference_input<int>("EV-12", "stitches"), reference_input<int>("EV-12", "decreases")));
+  check_times("EV-13",
+              spaced_evenly(reference_input<int>("EV-13", "stitches"), reference_input<int>("EV-13", "increases")));
 }
 
 TEST_CASE("EV-09, EV-10: across a flat row there is one gap more than events", "[reference][spacing]") {
   // knitabit.net, whose printed answer to EV-09 sums to 101 of 120 stitches: the expected value is the corrected one.
   for (const char* id : {"EV-09", "EV-10"}) {
-    const Spacing spacing = spaced_evenly(inputs(id, "stitches"), inputs(id, "increases"), SpacingEnds::flat);
+    const Spacing spacing =
+        spaced_evenly(reference_input<int>(id, "stitches"), reference_input<int>(id, "increases"), SpacingEnds::flat);
     check_times(id, spacing);
-    CHECK(static_cast<int>(spacing.gaps.size()) == inputs(id, "gaps"));
+    CHECK(static_cast<int>(spacing.gaps.size()) == reference_input<int>(id, "gaps"));
   }
 }
 
@@ -75,7 +78,7 @@ TEST_CASE("EV-14, EV-15, EV-17, EV-19: the gaps are those of Euclid's rhythms, u
   // G. Toussaint, 2005; EV-15, EV-17 and EV-19 from memory.
   for (const char* id : {"EV-14", "EV-15", "EV-17", "EV-19"}) {
     INFO(reference_source(id));
-    Numbers gaps = spaced_evenly(inputs(id, "slots"), inputs(id, "onsets")).gaps;
+    Numbers gaps = spaced_evenly(reference_input<int>(id, "slots"), reference_input<int>(id, "onsets")).gaps;
     const Numbers expected = reference(id).at("expected").get<Numbers>();
     bool same = false;
     for (std::size_t i = 0; i < gaps.size(); ++i) {

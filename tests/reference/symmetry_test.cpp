@@ -14,6 +14,8 @@
 
 using namespace latchwork;
 using latchwork_test::reference;
+using latchwork_test::reference_input;
+using latchwork_test::reference_inputs;
 using latchwork_test::reference_source;
 using latchwork_test::rolled_across;
 
@@ -137,7 +139,7 @@ TEST_CASE("SY-05, SY-06: of the 3 x 4 charts so many are symmetric, and so many 
 TEST_CASE("SY-07: so many repeats of knit and purl differ by more than a shift", "[reference][symmetry]") {
   // From memory: OEIS A179043 for the squares. All tiles, put together when rolling one gives the other.
   INFO(reference_source("SY-07"));
-  const auto sizes = reference("SY-07").at("inputs").at("repeat").get<std::vector<std::string>>();
+  const auto sizes = reference_input<std::vector<std::string>>("SY-07", "repeat");
   const nlohmann::json& expected = reference("SY-07").at("expected");
   for (std::size_t i = 0; i < sizes.size(); ++i) {
     INFO(sizes[i]);
@@ -148,7 +150,7 @@ TEST_CASE("SY-07: so many repeats of knit and purl differ by more than a shift",
 TEST_CASE("SY-08: the textures that look the same from behind are found by turning them", "[reference][symmetry]") {
   // The back: columns mirrored, knit and purl exchanged. Reversible if it is the front but for a shift. Derived.
   INFO(reference_source("SY-08"));
-  for (const auto& [name, rows] : reference("SY-08").at("inputs").at("repeats").items()) {
+  for (const auto& [name, rows] : reference_inputs("SY-08").at("repeats").items()) {
     INFO(name);
     std::vector<std::uint8_t> cells;
     for (const auto& row : rows) {

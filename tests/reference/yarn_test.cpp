@@ -12,13 +12,12 @@ using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::meets_reference;
 using latchwork_test::reference;
+using latchwork_test::reference_input;
+using latchwork_test::reference_inputs;
 using latchwork_test::reference_source;
 
 namespace {
 
-double inputs(const std::string& id, const char* name) {
-  return reference(id).at("inputs").at(name).get<double>();
-}
 double in(const YarnNumber& yarn, YarnSystem system) {
   return yarn_number_in(yarn, system).number;
 }
@@ -40,7 +39,7 @@ TEST_CASE("YC-01, YC-02, YC-05: tex times the count is the constant of the syste
   for (const Case& each : cases) {
     INFO(reference_source(each.id));
     CHECK(meets_reference(each.id, yarn_tex({each.system, 1, 1})));
-    CHECK(in({each.system, 1, 1}, YarnSystem::yards_per_pound) == inputs(each.id, "yards_per_lb_per_unit"));
+    CHECK(in({each.system, 1, 1}, YarnSystem::yards_per_pound) == reference_input(each.id, "yards_per_lb_per_unit"));
   }
   CHECK(yarn_tex({YarnSystem::spun_silk, 1, 1}) == yarn_tex({YarnSystem::cotton, 1, 1}));
 }
@@ -72,13 +71,13 @@ TEST_CASE("YC-06, YC-07, YC-08, YC-10, YC-13: products and ratios of systems", "
 TEST_CASE("YW-01, YW-02, YW-03: examination questions and a handbook's example", "[reference][yarn]") {
   // GATE Textile Engineering 2018, Q23; collegedunia.com; Groen Kennisnet HNPE, section 7.1.6 (prints 33). Published.
   INFO(reference_source("YW-01"));
-  const YarnNumber filaments{YarnSystem::denier, inputs("YW-01", "denier_per_filament"),
-                             static_cast<int>(inputs("YW-01", "filaments"))};
+  const YarnNumber filaments{YarnSystem::denier, reference_input("YW-01", "denier_per_filament"),
+                             static_cast<int>(reference_input("YW-01", "filaments"))};
   CHECK(meets_reference("YW-01", in(filaments, YarnSystem::metric)));
-  const std::vector<YarnNumber> plies = {{YarnSystem::cotton, inputs("YW-02", "ply_1_Ne"), 1},
-                                         {YarnSystem::cotton, inputs("YW-02", "ply_2_Ne"), 1}};
+  const std::vector<YarnNumber> plies = {{YarnSystem::cotton, reference_input("YW-02", "ply_1_Ne"), 1},
+                                         {YarnSystem::cotton, reference_input("YW-02", "ply_2_Ne"), 1}};
   CHECK(meets_reference("YW-02", in(yarns_together(plies), YarnSystem::cotton)));
-  CHECK(meets_reference("YW-03", in({YarnSystem::tex, inputs("YW-03", "tex"), 1}, YarnSystem::metric)));
+  CHECK(meets_reference("YW-03", in({YarnSystem::tex, reference_input("YW-03", "tex"), 1}, YarnSystem::metric)));
 }
 
 TEST_CASE("YW-05, YW-06, YW-07, YW-10: yards per pound of folded weaving yarns", "[reference][yarn]") {
@@ -90,7 +89,7 @@ TEST_CASE("YW-05, YW-06, YW-07, YW-10: yards per pound of folded weaving yarns",
   const Case cases[] = {{"YW-05", "cotton"}, {"YW-06", "linen"}, {"YW-07", "worsted"}, {"YW-10", "cotton"}};
   for (const Case& each : cases) {
     INFO(reference_source(each.id));
-    const std::string folded = reference(each.id).at("inputs").at(each.system).get<std::string>();
+    const std::string folded = reference_inputs(each.id).at(each.system).get<std::string>();
     CHECK(meets_reference(each.id, in(std::string(each.system) + " " + folded, YarnSystem::yards_per_pound)));
   }
   // The same page by its examples in the other order: 2/20 cotton 8400, 2/40 linen 6000 yd/lb.
@@ -101,30 +100,30 @@ TEST_CASE("YW-05, YW-06, YW-07, YW-10: yards per pound of folded weaving yarns",
 TEST_CASE("YW-12, YW-13, YW-14: yards and grains", "[reference][yarn]") {
   // Simplified yarn calculation, textilecalculations.com. Published; YW-14 is printed with a slip.
   INFO(reference_source("YW-12"));
-  const Length yards = length_of(inputs("YW-12", "yards"), LengthUnit::yard);
-  const Weight grains = weight_of(inputs("YW-12", "grains"), WeightUnit::grain);
+  const Length yards = length_of(reference_input("YW-12", "yards"), LengthUnit::yard);
+  const Weight grains = weight_of(reference_input("YW-12", "grains"), WeightUnit::grain);
   CHECK(meets_reference("YW-12", yarn_number_of(yards, grains, YarnSystem::cotton).number));
   constexpr double lea_yd = 120;
-  const YarnNumber thirty{YarnSystem::cotton, inputs("YW-13", "Ne"), 1};
+  const YarnNumber thirty{YarnSystem::cotton, reference_input("YW-13", "Ne"), 1};
   CHECK(
       meets_reference("YW-13", weight_in(yarn_weight(thirty, length_of(lea_yd, LengthUnit::yard)), WeightUnit::grain)));
-  const YarnNumber forty{YarnSystem::cotton, inputs("YW-14", "Ne"), 1};
-  const Length piece = length_of(inputs("YW-14", "yards"), LengthUnit::yard);
+  const YarnNumber forty{YarnSystem::cotton, reference_input("YW-14", "Ne"), 1};
+  const Length piece = length_of(reference_input("YW-14", "yards"), LengthUnit::yard);
   CHECK(meets_reference("YW-14", weight_in(yarn_weight(forty, piece), WeightUnit::grain)));
 }
 
 TEST_CASE("YW-16, YW-17, YW-21: the tex system, a ball band, yards per pound", "[reference][yarn]") {
   // ISO 1144's definitions; derived.
   INFO(reference_source("YW-16"));
-  const YarnNumber twenty{YarnSystem::tex, inputs("YW-16", "tex"), 1};
+  const YarnNumber twenty{YarnSystem::tex, reference_input("YW-16", "tex"), 1};
   const YarnSystem wanted[] = {YarnSystem::dtex, YarnSystem::denier, YarnSystem::metric, YarnSystem::cotton};
   for (std::size_t i = 0; i < 4; ++i) {
     CHECK(meets_reference("YW-16", in(twenty, wanted[i]), reference("YW-16").at("expected")[i].get<double>()));
   }
-  const YarnNumber ball = read_yarn_number(reference("YW-17").at("inputs").at("ball").get<std::string>());
+  const YarnNumber ball = read_yarn_number(reference_input<std::string>("YW-17", "ball"));
   CHECK(meets_reference("YW-17", yarn_tex(ball), reference("YW-17").at("expected")[0].get<double>()));
   CHECK(meets_reference("YW-17", in(ball, YarnSystem::metric), reference("YW-17").at("expected")[1].get<double>()));
-  const YarnNumber pound{YarnSystem::yards_per_pound, inputs("YW-21", "yd_per_lb"), 1};
+  const YarnNumber pound{YarnSystem::yards_per_pound, reference_input("YW-21", "yd_per_lb"), 1};
   CHECK(meets_reference("YW-21", in(pound, YarnSystem::metres_per_100g)));
 }
 
@@ -132,8 +131,8 @@ TEST_CASE("KG-26, KG-27: diameter of a cotton yarn", "[reference][yarn]") {
   // GATE Textile Engineering 2008, Q72. Published; KG-27 is printed with a slip.
   for (const char* id : {"KG-26", "KG-27"}) {
     INFO(reference_source(id));
-    const YarnNumber yarn{YarnSystem::tex, inputs(id, "tex"), 1};
-    CHECK(meets_reference(id, yarn_diameter_mm(yarn, inputs(id, "fibre_density")) / 10));
+    const YarnNumber yarn{YarnSystem::tex, reference_input(id, "tex"), 1};
+    CHECK(meets_reference(id, yarn_diameter_mm(yarn, reference_input(id, "fibre_density")) / 10));
   }
 }
 
@@ -142,7 +141,7 @@ TEST_CASE("CY-01, CY-03, CY-04, CY-05, CY-06: the classes of a gauge", "[referen
   for (const char* id : {"CY-01", "CY-03", "CY-04", "CY-05", "CY-06"}) {
     INFO(reference_source(id));
     std::vector<int> got;
-    const CountPerLength gauge{Counted::stitches, inputs(id, "stockinette_sts_per_4in"), 101.6};
+    const CountPerLength gauge{Counted::stitches, reference_input(id, "stockinette_sts_per_4in"), 101.6};
     for (const YarnCategory& each : yarn_categories_at(gauge)) got.push_back(each.number);
     CHECK(got == reference(id).at("expected").get<std::vector<int>>());
   }

@@ -16,8 +16,10 @@
 #include "latchwork/instructions.hpp"
 #include "latchwork/motif.hpp"
 #include "latchwork/yarn_need.hpp"
+#include "text.hpp"
 
 using namespace latchwork;
+using latchwork_test::holds;
 using latchwork_test::refused_field;
 namespace fs = std::filesystem;
 
@@ -32,10 +34,6 @@ std::string text_of(const fs::path& path) {
 void put(const fs::path& path, const std::string& text) {
   std::ofstream file(path, std::ios::binary);
   file << text;
-}
-
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
 }
 
 fs::path example(const std::string& name) {

@@ -7,14 +7,12 @@
 #include "latchwork/move.hpp"
 #include "latchwork/shaping.hpp"
 #include "latchwork/simulate.hpp"
+#include "text.hpp"
 
 using namespace latchwork;
+using latchwork_test::holds;
 
 namespace {
-
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 Panel panel_of(const Grid& grid) {
   return {"Sample", Strip{"sample", "sample", grid}};

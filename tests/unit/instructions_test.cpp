@@ -5,15 +5,13 @@
 
 #include "catch.hpp"
 #include "latchwork/motif.hpp"
+#include "text.hpp"
 
 using namespace latchwork;
+using latchwork_test::holds;
 using latchwork_test::refused_field;
 
 namespace {
-
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 Panel panel_of(const Grid& grid) {
   return {"Sample", Strip{"sample", "sample", grid}};

@@ -10,9 +10,11 @@
 
 #include "catch.hpp"
 #include "latchwork/shaping.hpp"
+#include "text.hpp"
 
 using namespace latchwork;
 using latchwork_test::Approx;
+using latchwork_test::holds;
 using latchwork_test::refused_field;
 
 namespace {
@@ -85,10 +87,6 @@ void check_layout(const std::string& svg) {
       CHECK(apart);
     }
   }
-}
-
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
 }
 
 }  // namespace
