@@ -20,6 +20,7 @@
 #include "latchwork/schematic.hpp"
 #include "latchwork/shaping.hpp"
 #include "latchwork/simulate.hpp"
+#include "latchwork/size.hpp"
 #include "latchwork/timings.hpp"
 #include "latchwork/yarn.hpp"
 #include "text/utf8.hpp"
@@ -103,8 +104,37 @@ inline void plan_json(std::string_view bytes) {
 inline void certificate_json(std::string_view bytes) {
   check(bytes, true, read_certificate, [](const Certificate& certificate) { return write(certificate); });
 }
+/// What was read is made gauges of, looked at for doubts, held against its other states and sized with, too.
 inline void swatch_csv(std::string_view bytes) {
   check(bytes, true, read_swatch, [](const Swatch& swatch) { return write(swatch); });
+  try {
+    const Swatch swatch = read_swatch(bytes);
+    for (const Finding& finding : swatch_findings(swatch)) {
+      if (utf8_error(finding.message) != std::string_view::npos) fail("a message that is not UTF-8", bytes);
+    }
+    for (const Shrinkage& each : shrinkages(swatch)) {
+      if (!(std::isfinite(each.width_percent) && std::isfinite(each.length_percent) &&
+            std::isfinite(each.width_error) && std::isfinite(each.length_error)))
+        fail("a shrinkage not finite", {});
+    }
+    const auto some = swatch.measurements().first(std::min<std::size_t>(swatch.measurements().size(), 20));
+    for (const Measurement& measurement : some) {
+      const std::string& texture = measurement.texture;
+      if (!swatch.has(texture)) continue;
+      const Gauge gauge = swatch.gauge(texture);
+      for (const Density& density : {gauge.stitches, gauge.rows}) {
+        if (!(density.per_10cm > 0 && std::isfinite(density.per_10cm))) fail("a gauge that is none", texture);
+        if (!(density.spread >= 0 && std::isfinite(density.spread))) fail("a spread that is none", texture);
+      }
+      const Size made = size(Panel("any", Strip{"any", texture, Grid(3, 5)}), swatch);
+      if (!(made.width_mm > 0 && std::isfinite(made.width_margin_mm) && std::isfinite(made.height_margin_mm))) {
+        fail("a size that is none", texture);
+      }
+      break;  // of the first that has a gauge
+    }
+  } catch (const Error& error) {
+    if (error.code() == ErrorCode::internal) fail("an invariant was broken", error.what());
+  }
 }
 /// What was read is fitted and described, too.
 inline void timings_csv(std::string_view bytes) {
@@ -247,14 +277,16 @@ inline void schematic(std::string_view bytes) {
   Numbers numbers(bytes);
   Schematic drawing;
   drawing.unit = static_cast<LengthUnit>(numbers.small(6));
+  const bool coarse = numbers.small(1) == 1;  // in quarters of a millimetre, where corners and edges often meet
+  const auto place = [&] { return coarse ? numbers.next<std::int16_t>() / 4.0 : numbers.next<double>(); };
   const auto point = [&] {
-    const double x = numbers.next<double>();
-    return OutlinePoint{x, numbers.next<double>()};
+    const double x = place();
+    return OutlinePoint{x, place()};
   };
   for (int i = numbers.small(3); i > 0; --i) {
     SchematicPiece piece;
     piece.seam_left = numbers.small(1) == 1;
-    for (int j = numbers.small(6); j > 0; --j) piece.outline.push_back(point());
+    for (int j = numbers.small(12); j > 0; --j) piece.outline.push_back(point());
     for (int j = numbers.small(6); j > 0; --j) {
       const auto side = static_cast<MeasureSide>(numbers.small(4));
       const OutlinePoint start = point();
