@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "fit/budget.hpp"
 #include "fit/combination.hpp"
 #include "fit/nearest.hpp"
 #include "fit/request.hpp"
@@ -12,11 +13,15 @@
 namespace latchwork::inline v0 {
 
 FitResult fit(const FitRequest& request, const Swatch& swatch) {
+  return fitting::fit_within(request, swatch, fitting::whole_budget);
+}
+
+FitResult fitting::fit_within(const FitRequest& request, const Swatch& swatch, Count budget_of_each) {
   fitting::require_request(request);
   const Gauges gauges(swatch, request.state, request.substitutes);
   fitting::Combination combination(request, gauges);
   FitResult out;
-  fitting::Budget budget(fitting::whole_budget);
+  fitting::Budget budget(budget_of_each);
   out.candidates = fitting::search(request, combination, fitting::limits_of(request), request.most, budget);
   if (budget.spent()) {
     Place place;
@@ -24,12 +29,12 @@ FitResult fit(const FitRequest& request, const Swatch& swatch) {
     throw Error(ErrorCode::too_large, place,
                 fmt::format("groups, edge columns and panels make too many combinations: {} widths and heights were "
                             "looked at; narrow their least and most",
-                            fitting::whole_budget));
+                            budget_of_each));
   }
   fitting::Starts starts(request);
   for (FitCandidate& candidate : out.candidates) starts.choose(candidate);
   if (!out.candidates.empty()) return out;
-  fitting::Budget more(fitting::whole_budget);
+  fitting::Budget more(budget_of_each);
   out.nearest = fitting::nearest(request, combination, more);
   out.nearest_complete = !more.spent();
   for (FitNearest& each : out.nearest) starts.choose(each.candidate);
