@@ -36,6 +36,15 @@ std::string spread_words(const Size& size) {
                      centimetres(size.height_margin_mm), size.spread_known ? "" : ", or more");
 }
 
+/// " at the widest row (29.9 cm at the cast-on, 35.0 cm at the last row)"; nothing where all are one width.
+std::string shape_words(const Size& size) {
+  constexpr double told_from_mm = 0.5;
+  const double least = std::min(size.cast_on.width_mm, size.bind_off.width_mm);
+  if (size.width_mm - least < told_from_mm) return {};
+  return fmt::format(" at the widest row ({} cm at the cast-on, {} cm at the last row)",
+                     centimetres(size.cast_on.width_mm), centimetres(size.bind_off.width_mm));
+}
+
 /// What is doubtful in the swatch; textures in too few places in one line, since that is true of most swatches.
 void add_measuring(Facts& facts, const Brief& brief) {
   int few = 0;
@@ -182,7 +191,7 @@ ChartOptions chart_options(const Brief& brief, const Job& job, Side side) {
   options.plan = job.plan.status == PlanStatus::infeasible ? nullptr : &job.plan;
   options.machine = &brief.machine;
   const Grid& grid = brief.panel.grid();
-  const double width = job.size.width_mm / grid.columns();
+  const double width = job.size.width_mm / job.size.widest_columns;
   const double height = job.size.height_mm / grid.rows();
   if (width > 0 && height > 0 && width <= 1000 && height <= 1000) {
     options.stitch_height_mm = height;
@@ -199,8 +208,8 @@ Facts facts_of(const Brief& brief, const Job& job) {
   facts.subtitle =
       fmt::format("{} on a {} machine ({}, {:g} mm apart)", extent_words(grid), one_line(brief.machine.name),
                   count_of(brief.machine.needles, "needle"), brief.machine.pitch_mm);
-  std::string measured = fmt::format("{} cm wide x {} cm high, relaxed; {}", centimetres(size.width_mm),
-                                     centimetres(size.height_mm), spread_words(size));
+  std::string measured = fmt::format("{} cm wide{} x {} cm high, relaxed; {}", centimetres(size.width_mm),
+                                     shape_words(size), centimetres(size.height_mm), spread_words(size));
   if (size.greatest_height_mm > size.least_height_mm) {
     measured += fmt::format("; the strips by themselves {} to {} cm high", centimetres(size.least_height_mm),
                             centimetres(size.greatest_height_mm));

@@ -15,6 +15,7 @@
 #include "latchwork/file.hpp"
 #include "latchwork/instructions.hpp"
 #include "latchwork/motif.hpp"
+#include "latchwork/shaping.hpp"
 #include "latchwork/yarn_need.hpp"
 #include "text.hpp"
 
@@ -271,6 +272,24 @@ TEST_CASE("a chart that a page cannot hold comes in sheets that it can, each row
   CHECK(sheets > 1);
   CHECK(holds(page, ", sheet " + std::to_string(sheets) + " of " + std::to_string(sheets) + "</h2>"));
   CHECK_FALSE(holds(page_html(sampler(), run(sampler())), ", sheet "));
+}
+
+TEST_CASE("a shaped panel's size is that of its rows, and its chart's cells are a stitch wide", "[brief]") {
+  // 20 stitches and 30 rows per 10 cm: 20 columns at the cast-on, 25 at the widest, 15 at the last row.
+  Brief brief = sampler();
+  brief.panel = Panel("leaf", Strip{"plain", "plain", Grid(30, 40)});
+  const EdgeShape edge{.start = 10, .events = {{4, -1, 2, 5}, {20, 1, 2, 5}}};
+  const EdgeShape straight{.start = 10, .events = {{22, 5}}};
+  brief.panel = shaped(brief.panel, outlined(30, 40, edge, straight));
+  brief.swatch = Swatch({{"plain", Counted::stitches, 20, 100, ""}, {"plain", Counted::rows, 30, 100, ""}});
+  const Job job = run(brief);
+  CHECK(job.size.widest_columns == 25);
+  const std::string words = summary(brief, job);
+  CHECK(holds(words, "12.5 cm wide at the widest row (10.0 cm at the cast-on, 7.5 cm at the last row) x 10.0 cm high"));
+  const std::string page = page_html(brief, job);
+  CHECK(holds(page, "12.5 cm wide at the widest row"));
+  brief.panel = Panel("straight", Strip{"plain", "plain", Grid(30, 40)});
+  CHECK(holds(summary(brief, run(brief)), "20.0 cm wide x 10.0 cm high"));
 }
 
 TEST_CASE("the page tells what cannot be made before its steps, though there is a plan", "[brief]") {
