@@ -14,14 +14,15 @@ latchwork_status draw(Draw drawer, const latchwork_panel* panel, const latchwork
     TextRoom room(text, capacity, needed, "text");
     latchwork_chart_options from = LATCHWORK_CHART_OPTIONS_INIT;
     if (options != nullptr) from = struct_in(options, from, "options");
+    require_zero(from.reserved, "options.reserved");
     ChartOptions to;
-    to.side = enumerator(from.side, Side::operator_view, "options.side");
+    to.side = enumerator(from.side, Side::operator_view, "side");
     if (from.plan != nullptr) to.plan = &from.plan->value;
     std::optional<Machine> machine;
     if (from.machine != nullptr) to.machine = &machine.emplace(machine_in(from.machine, "options.machine"));
     if (from.stitch_width_mm != 0) to.stitch_width_mm = from.stitch_width_mm;
     if (from.stitch_height_mm != 0) to.stitch_height_mm = from.stitch_height_mm;
-    to.blank = enumerator(from.blank, Blank::purl, "options.blank");
+    to.blank = enumerator(from.blank, Blank::purl, "blank");
     if (from.first_row != 0) to.first_row = from.first_row;
     to.last_row = from.last_row;
     room.take_text(drawer(given(panel, "panel").value, to));

@@ -32,7 +32,8 @@ struct ChartOptions {
   double stitch_height_mm = 1.0;
   Blank blank = Blank::commoner;  ///< of chart_svg(); a chart in text marks every loop
   /// The rows shown, a sheet of a panel that is too high for one: both counted from 1, last_row 0 is the panel's last.
-  /// A crossing stands on the sheet of the row above it, one after the panel's last row on that row's.
+  /// A crossing stands on the sheet of the row above it, one after the panel's last row on that row's; the stop below
+  /// the first row is marked on either sheet.
   int first_row = 1;
   int last_row = 0;
 };

@@ -23,9 +23,10 @@ namespace latchwork::inline v0 {
 /// panel's needles; so too for releases, shapings and holds), "...from_row" (not below the stop's row), "...rungs" (not
 /// all rungs from there up to the stop's row), "...rungs[1]" (no knit, purl, tuck or slip), "stops[2].crossings[0]
 /// .crossing.left" (a count below 1, or wider than the panel), "...column", "...returns[1].to_needle" (outside the
-/// crossing), "...stitches", "...prongs[0]" (below 1), "stops[2].effort_ms" (below 0); "leftmost" (0, or needles past
-/// every number), "columns_on[3]", "rhythm.every". Of an infeasible plan, which has no steps, the stops are not looked
-/// at.
+/// crossing), "...returns" (in another order than the crossing's lean and centre say), "...stitches", "...prongs[0]"
+/// (below 1), "stops[2].effort_ms" (below 0); "leftmost" (0, or needles past
+/// every number), "columns_on[3]", "rhythm.every". Words tell a plan as it is, right or wrong: have it verified first.
+/// Of an infeasible plan, which has no steps, the stops are not looked at.
 LATCHWORK_API std::string instructions(const Panel& panel, const Plan& plan, const Machine& machine);
 
 }  // namespace latchwork::inline v0

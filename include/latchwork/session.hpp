@@ -56,9 +56,9 @@ struct Rest {
 /// nothing in hold; where there is no such stop, after the last row in its length that leaves nothing in hold; where
 /// there is none either, after the first such row past its length, so that it lasts longer. The last ends with the
 /// panel. A plan that is infeasible has none. Linear in steps and rows.
-/// @throws Error bad_argument (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "stops[3].row" for
+/// @throws Error bad_argument (effort; field "session_ms", "rest_ms", "from_row", "rows", or "stops[3].row" for
 /// stops that do not rise within 0..rows); too_large for a plan of more rows than Grid::max_side
-/// ("plan.rows"), or of more work than 2^60 ms ("plan").
+/// ("rows"), or of more work than 2^60 ms ("plan").
 LATCHWORK_API std::vector<Session> sessions(const Plan& plan, const Effort& effort = {},
                                             const SessionOptions& options = {});
 

@@ -64,10 +64,10 @@ struct Verification {
 /// column or wale that is not its needle's, or tools that do not carry their stitches, is not verified either. Work
 /// that hands can do and that changes nothing is done and does no harm: a needle brought back that was not in hold, a
 /// wale re-formed once more as it was. Where the centre of a crossing lies cannot be told when it is bare, so it is not
-/// compared; simulate() reads such a centre as `between`. Nor is the order in which the plan lists its stops, for moves()
-/// goes by the row counter; what tells the stops from first to last (charts, instructions, sessions, plan_period())
-/// takes only those that rise. When a move could not be done, `difference` is the place of
-/// that move.
+/// compared; simulate() reads such a centre as `between`. Nor is the order in which the plan lists its stops, for
+/// moves() goes by the row counter; what tells the stops from first to last (charts, instructions, sessions and rests,
+/// plan_period()) takes only those that rise. An infeasible plan is none, and nothing is knitted. When a move could not
+/// be done, `difference` is the place of that move.
 /// @throws Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0;
 /// too_large, as simulate(); cancelled.
 LATCHWORK_API Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options = {});

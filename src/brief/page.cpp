@@ -6,7 +6,7 @@
 
 #include "brief/facts.hpp"
 #include "brief/match.hpp"
-#include "chart/drawn.hpp"
+#include "brief/sheets.hpp"
 #include "instructions/sheet.hpp"
 #include "instructions/words.hpp"
 #include "latchwork/brief.hpp"
@@ -55,6 +55,9 @@ nav a { margin-right: 1em; color: #000; }
   .chart { overflow: visible; }
   .chart svg { min-width: 0 !important; margin: 0 auto; }
   .one-page svg { max-height: 250mm; }
+  @page across { size: A4 landscape; margin: 12mm; }
+  section.wide { page: across; }
+  section.wide svg { max-height: 163mm; }
   .schematic { break-inside: avoid; }
   .schematic svg { max-height: 85mm; }
   section.picture { break-before: page; }
@@ -82,13 +85,13 @@ void append_terms(std::string& out, std::string_view title,
   out += "</dl>\n";
 }
 
-void append_chart(std::string& out, const Brief& brief, const Job& job, Side side) {
-  const auto sheets = drawing::drawn_sheets(brief.panel, report::chart_options(brief, job, side), {});
+void append_chart(std::string& out, const report::ChartSheets& chart, Side side) {
+  const auto& sheets = chart.sheets;
   const std::string_view title = side == Side::operator_view ? "Operator's view (WS)" : "Right side (RS)";
   const std::string_view id = side == Side::operator_view ? " id=\"operator\"" : " id=\"right-side\"";
   for (std::size_t i = 0; i < sheets.size(); ++i) {
     const auto& [svg, width, height] = sheets[i];
-    out += "<section class=\"picture\">\n";
+    out += fmt::format("<section class=\"picture{}\">\n", chart.wide ? " wide" : "");
     const std::string part = sheets.size() == 1 ? "" : fmt::format(", sheet {} of {}", i + 1, sheets.size());
     out += tag("h2", fmt::format("{}{}", title, part), i == 0 ? id : "");
     // On a screen cells are drawn 16 px high where there is room and never below 10 px; the rest scrolls.
@@ -250,8 +253,11 @@ std::string report::page_of(const Brief& brief, const Job& job) {
   }
   out += "</section>\n";
   append_steps(out, brief, job);
-  append_chart(out, brief, job, Side::operator_view);
-  append_chart(out, brief, job, Side::right_side);
+  const report::BothCharts charts =
+      report::chart_sheets(brief.panel, report::chart_options(brief, job, Side::operator_view),
+                           report::chart_options(brief, job, Side::right_side));
+  append_chart(out, charts.operator_view, Side::operator_view);
+  append_chart(out, charts.right_side, Side::right_side);
   out += "</body>\n</html>\n";
   return out;
 }

@@ -17,11 +17,6 @@ std::function<void(const Progress&)> part_of(const std::function<void(const Prog
 }
 
 Verification verified(const Grid& grid, const Plan& plan, const PlanOptions& options, double from, double share) {
-  if (plan.status == PlanStatus::infeasible) {
-    Verification none;
-    none.message = "there is no plan";
-    return none;
-  }
   SimulateOptions simulation;
   simulation.stop = options.stop;
   simulation.progress = part_of(options.progress, from, share);

@@ -118,10 +118,10 @@ BandMarks band_marks(const Crossing& crossing, CellSize size, std::span<const Ce
   return marks;
 }
 
-Unmarked unmarked(const View& view, CellSize size) {
+Unmarked unmarked(const View& view, std::span<const Crossing> crossings, CellSize size) {
   Unmarked result;
   std::vector<Cell> above;
-  for (const Crossing& crossing : view.grid.crossings()) {
+  for (const Crossing& crossing : crossings) {
     if (crossing.row == view.grid.rows()) continue;
     const auto at = [&](int row, int step) { return view.mark(row, crossing.column + step).cell; };
     above.clear();

@@ -35,12 +35,12 @@ struct BandMarks {
 /// many parts as the band has stitches, side by side where most of the band is seen, clear of every line.
 BandMarks band_marks(const Crossing& crossing, CellSize size, std::span<const Cell> above, Cell blank);
 
-/// Whether every narrow stitch of the view shows the loop it shows in the row below: then nothing is lost without its
-/// mark, and the key says so. `any` tells whether a loop that is not blank stays without one.
+/// Whether every narrow stitch of some crossings of the view shows the loop it shows in the row below: then nothing is
+/// lost without its mark, and the key says so. `any` tells whether a loop that is not blank stays without one.
 struct Unmarked {
   bool as_below = true;
   bool any = false;
 };
-Unmarked unmarked(const View& view, CellSize size);
+Unmarked unmarked(const View& view, std::span<const Crossing> crossings, CellSize size);
 
 }  // namespace latchwork::inline v0::drawing

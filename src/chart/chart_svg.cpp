@@ -12,6 +12,7 @@
 #include "chart/key_svg.hpp"
 #include "chart/labels_svg.hpp"
 #include "chart/pen.hpp"
+#include "chart/sheet.hpp"
 #include "chart/svg.hpp"
 #include "chart/view.hpp"
 #include "latchwork/chart.hpp"
@@ -25,26 +26,25 @@ using namespace drawing;
 
 class Drawing {
  public:
-  Drawing(const View& view, CellSize size, Unmarked narrow) : view_(view), unmarked_(narrow) {
+  Drawing(const View& view, const Sheet& sheet, CellSize size)
+      : view_(view), sheet_(sheet), unmarked_(unmarked(view, sheet.crossings, size)) {
     frame_.cell = size;
-    frame_.first_row = view.first_row;
-    frame_.last_row = view.last_row;
+    frame_.first_row = sheet.first_row;
+    frame_.last_row = sheet.last_row;
     columns_ = view.grid.columns();
     frame_.width = columns_ * frame_.cell.width;
     frame_.height = (frame_.last_row - frame_.first_row + 1) * frame_.cell.height;
     // Text of about 2.3 mm when the picture fills an A4 page (190 mm x 260 mm), and never smaller than suits a cell.
     frame_.font =
         std::clamp<Unit>(std::max((frame_.width + 12000) * 23 / 1900, (frame_.height + 16000) * 23 / 2600), 1000, 4800);
-    seam_ = std::any_of(view.grid.crossings().begin(), view.grid.crossings().end(),
-                        [&](const Crossing& c) { return c.row == frame_.last_row && view.shows(c); });
+    seam_ = !sheet.crossings.empty() && sheet.crossings.back().row == sheet.last_row;
     const Unit digits = text_width(frame_.font, fmt::formatted_size("{}", frame_.last_row));
-    letters_ = strip_letters(view_);
-    drop_lines_not_shown(letters_, view_);
     std::size_t widest = 0;
-    for (const LetterLine& line : letters_.lines) widest = std::max(widest, rows_words(letters_, line).size());
+    for (const LetterLine& line : sheet_.letters.lines)
+      widest = std::max(widest, rows_words(sheet_.letters, line).size());
     const Unit left_margin = std::max(digits, text_width(frame_.font, widest)) + frame_.font * 8 / 10;
-    const Unit right_margin = view.stops.empty() ? digits + frame_.font * 8 / 10
-                                                 : digits + text_width(frame_.font, 4) + frame_.font * 17 / 10;
+    const Unit right_margin = sheet.stops.empty() ? digits + frame_.font * 8 / 10
+                                                  : digits + text_width(frame_.font, 4) + frame_.font * 17 / 10;
     total_ = std::max(left_margin + frame_.width + right_margin, 30 * frame_.font);
     frame_.left = left_margin + (total_ - left_margin - frame_.width - right_margin) / 2;
   }
@@ -52,20 +52,20 @@ class Drawing {
   DrawnChart written() {
     Unit y = frame_.font / 2;
     y = heading(y);
-    const auto letter_lines = static_cast<Unit>(std::max<std::size_t>(letters_.lines.size(), 1));
+    const auto letter_lines = static_cast<Unit>(std::max<std::size_t>(sheet_.letters.lines.size(), 1));
     frame_.top = y + frame_.font * 4 / 10 + letter_lines * frame_.font * 13 / 10 + (seam_ ? frame_.cell.height : 0);
     cells();
     crossings();
     tucks_and_slips();
     lines();
     stops();
-    append_labels(pen_, view_, frame_, letters_, seam_);
+    append_labels(pen_, view_, sheet_, frame_, seam_);
     std::vector<std::string> words;
     if (unmarked_.any && unmarked_.as_below) {
       words.emplace_back("a stitch of a crossing that is too narrow for its mark is as in the row below");
     }
-    words.insert(words.end(), letters_.words.begin(), letters_.words.end());
-    y = append_key(pen_, view_, words, {.cell = frame_.cell, .font = frame_.font, .width = total_},
+    words.insert(words.end(), sheet_.letters.words.begin(), sheet_.letters.words.end());
+    y = append_key(pen_, view_, sheet_, words, {.cell = frame_.cell, .font = frame_.font, .width = total_},
                    frame_.bottom() + frame_.font * 22 / 10);
     const Unit height = y + frame_.font / 2;
     std::string out;
@@ -74,8 +74,8 @@ class Drawing {
     append_unit(out, total_);
     out += ' ';
     append_unit(out, height);
-    out += "\" role=\"img\">\n<title>" + escaped_xml(view_.title) + "</title>\n<desc>";
-    out += escaped_xml(joined(view_.notes, " "));
+    out += "\" role=\"img\">\n<title>" + escaped_xml(sheet_.title) + "</title>\n<desc>";
+    out += escaped_xml(joined(sheet_.notes, " "));
     out += "</desc>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
     out += "<g font-family=\"sans-serif\" fill=\"#000\">\n" + pen_.body + "</g>\n</svg>\n";
     return {
@@ -90,13 +90,13 @@ class Drawing {
     const Unit big = frame_.font * 13 / 10;
     pen_.open("title", font_size(big) + " font-weight=\"bold\"");
     for (const std::string& line :
-         wrapped(view_.title, static_cast<std::size_t>((total_ - frame_.font) * 100 / (big * 62)))) {
+         wrapped(sheet_.title, static_cast<std::size_t>((total_ - frame_.font) * 100 / (big * 62)))) {
       y += big * 12 / 10;
       pen_.text(frame_.font / 2, y, line);
     }
     pen_.close();
     pen_.open("notes", font_size(frame_.font));
-    std::vector<std::string> notes = view_.notes;
+    std::vector<std::string> notes = sheet_.notes;
     notes.push_back(blank_words());
     for (const std::string& note : notes) {
       for (const std::string& line :
@@ -117,7 +117,7 @@ class Drawing {
   /// Columns of a row hidden under a crossing made before it.
   void mark_hidden(int row) {
     hidden_.assign(static_cast<std::size_t>(columns_), false);
-    const auto all = view_.grid.crossings();
+    const auto all = sheet_.crossings;
     while (next_crossing_ < all.size() && all[next_crossing_].row < row - 1) ++next_crossing_;
     for (std::size_t i = next_crossing_; i < all.size() && all[i].row == row - 1; ++i) {
       std::fill_n(hidden_.begin() + all[i].column, all[i].width(), true);
@@ -191,11 +191,10 @@ class Drawing {
   }
 
   void crossings() {
-    if (view_.grid.crossings().empty()) return;
+    if (sheet_.crossings.empty()) return;
     pen_.open_stroke("crossing", 150, "fill=\"#fff\" stroke=\"#000\" stroke-linejoin=\"round\"");
     std::vector<Cell> above;
-    for (const Crossing& crossing : view_.grid.crossings()) {
-      if (!view_.shows(crossing)) continue;
+    for (const Crossing& crossing : sheet_.crossings) {
       above.clear();
       if (crossing.row < view_.grid.rows()) {
         for (int i = 0; i < crossing.width(); ++i) {
@@ -243,7 +242,7 @@ class Drawing {
   void lines() {
     Path path;
     pen_.open_stroke("repeat", 110);
-    for (const Band& band : view_.bands) {
+    for (const Band& band : sheet_.bands) {
       for (const StripSpan& strip : band.strips) {
         if (strip.repeat_rows < 2) continue;
         // Rows from the band's first: a repeat may be as high as a number can be.
@@ -262,7 +261,7 @@ class Drawing {
     path.flush(pen_.body);
     pen_.close();
     pen_.open_stroke("strip", 200);
-    for (const Band& band : view_.bands) {
+    for (const Band& band : sheet_.bands) {
       const int low = std::max(band.row, frame_.first_row);
       const int high = std::min(band.row + band.rows - 1, frame_.last_row);
       if (low > high) continue;
@@ -295,17 +294,17 @@ class Drawing {
   }
 
   void stops() {
-    if (view_.stops.empty()) return;
+    if (sheet_.stops.empty()) return;
     Path path;
     pen_.open_stroke("stop", 170, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"5 3\"");
-    for (const int row : view_.stops)
+    for (const int row : sheet_.stops)
       path.move(frame_.left, frame_.row_top(row)).across_by(frame_.width + frame_.font / 4);
     path.flush(pen_.body);
     pen_.close();
     pen_.open("stop-mark", font_size(frame_.font) + " font-weight=\"bold\"");
     const Unit x = frame_.left + frame_.width + frame_.font / 4;
     Unit free_below = frame_.bottom() + 2 * frame_.font;
-    for (const int row : view_.stops) {
+    for (const int row : sheet_.stops) {
       const Unit y = frame_.row_top(row);
       path.move(x, y).line_by(frame_.font * 6 / 10, -frame_.font * 3 / 10).down_by(frame_.font * 6 / 10).close();
       if (y + frame_.font / 2 > free_below) continue;  // too close to the one below: the mark stands without its number
@@ -318,12 +317,12 @@ class Drawing {
   }
 
   const View& view_;
+  const Sheet& sheet_;
   Frame frame_;
   int columns_ = 0;
   Unmarked unmarked_;  // stitches of crossings without room for their mark
   Unit total_ = 0;     // width of the picture
   bool seam_ = false;  // a crossing after the last row is drawn above it
-  StripLetters letters_;
   std::vector<bool> hidden_;
   std::size_t next_crossing_ = 0;
   Pen pen_;
@@ -337,36 +336,14 @@ CellSize cell_size(const ChartOptions& options) {
 
 }  // namespace
 
-std::vector<DrawnChart> drawing::drawn_sheets(const Panel& panel, const ChartOptions& options, const Paper& paper) {
-  View view = view_of(panel, options);
-  const CellSize size = cell_size(options);
-  const Unmarked narrow = unmarked(view, size);
-  const int rows = view.grid.rows();
-  const auto drawn = [&](int first, int last) {
-    view.show_rows(first, last);
-    return Drawing(view, size, narrow).written();
-  };
-  std::vector<DrawnChart> sheets;
-  sheets.push_back(drawn(1, rows));
-  const DrawnChart& whole = sheets.front();
-  const double most = std::max(16 / paper.row_mm, whole.width / paper.width_mm) * paper.height_mm;
-  if (whole.height <= most) return sheets;
-  // What stands round the cells is on every sheet; a low sheet's letters are smaller, never larger.
-  constexpr int least = 20;
-  const double room = (most - (whole.height - 16.0 * rows)) / 16;
-  const int fitting = static_cast<int>(std::clamp<double>(room, std::min(least, rows), rows));
-  const int count = (rows + fitting - 1) / fitting;
-  int each = (rows + count - 1) / count;
-  each += each % 2;  // the carriage begins each sheet on the same side
-  sheets.clear();
-  for (int first = 1; first <= rows; first += each) sheets.push_back(drawn(first, std::min(rows, first + each - 1)));
-  return sheets;
+DrawnChart drawing::drawn_chart(const View& view, const Sheet& sheet, const ChartOptions& options) {
+  return Drawing(view, sheet, cell_size(options)).written();
 }
 
 std::string chart_svg(const Panel& panel, const ChartOptions& options) {
   const View view = view_of(panel, options);
-  const CellSize size = cell_size(options);
-  return Drawing(view, size, unmarked(view, size)).written().svg;
+  const int last_row = options.last_row == 0 ? view.grid.rows() : options.last_row;
+  return drawn_chart(view, sheet_of(view, options.first_row, last_row), options).svg;
 }
 
 }  // namespace latchwork::inline v0

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "chart/key.hpp"
+#include "chart/sheet.hpp"
 #include "chart/view.hpp"
 #include "latchwork/chart.hpp"
 
@@ -200,8 +201,8 @@ struct KeyMarks {
 };
 
 /// The lowest mark of a row in which strips begin again, with its first letter alone.
-std::string first_again(const View& view, const std::vector<std::string>& again) {
-  for (int row = view.first_row; row <= view.last_row; ++row) {
+std::string first_again(const Sheet& sheet, const std::vector<std::string>& again) {
+  for (int row = sheet.first_row; row <= sheet.last_row; ++row) {
     const std::string& marks = again[static_cast<std::size_t>(row)];
     if (marks.empty()) continue;
     const std::string mark = marks.substr(2);
@@ -218,12 +219,12 @@ std::string first_ruled(const StripLetters& letters) {
   return mark;
 }
 
-std::string key_text(const View& view, const KeyMarks& marks) {
+std::string key_text(const View& view, const Sheet& sheet, const KeyMarks& marks) {
   std::string out = "Key\n";
   const auto add = [&](std::string_view symbol, std::string_view words) {
     out += fmt::format("  {:<8} {}\n", symbol, words);
   };
-  for (const KeyEntry& entry : key_of(view)) {
+  for (const KeyEntry& entry : key_of(view, sheet, true)) {
     switch (entry.symbol) {
       case Symbol::knit:
         add("|", entry.words);
@@ -232,7 +233,7 @@ std::string key_text(const View& view, const KeyMarks& marks) {
         add("-", entry.words);
         break;
       case Symbol::tuck:
-        add("n", "tuck: held with the loop below until the next | or - above takes it");
+        if (sheet.kinds.tuck) add("n", "tuck: held with the loop below until the next | or - above takes it");
         break;
       case Symbol::slip_behind:
         add("v", entry.words);
@@ -250,7 +251,7 @@ std::string key_text(const View& view, const KeyMarks& marks) {
         break;
       }
       case Symbol::stop:
-        add(fmt::format("{} {}*", view.stops.front(), view.carriage_after(view.stops.front())),
+        add(fmt::format("{} {}*", sheet.stops.front(), view.carriage_after(sheet.stops.front())),
             "stop after this row: row counter, side of the carriage");
         break;
       case Symbol::strip_line:
@@ -275,11 +276,11 @@ std::string key_text(const View& view, const KeyMarks& marks) {
         break;
     }
   }
-  if (!view.grid.crossings().empty()) {
+  if (!sheet.crossings.empty()) {
     std::array<bool, 3> centre{};
     bool right = false;
     bool left = false;
-    for (const Crossing& crossing : view.grid.crossings()) {
+    for (const Crossing& crossing : sheet.crossings) {
       if (crossing.centre > 0) centre.at(static_cast<std::size_t>(crossing.place)) = true;
       (crossing.lean == Lean::right ? right : left) = true;
     }
@@ -303,33 +304,33 @@ std::string key_text(const View& view, const KeyMarks& marks) {
 std::string chart_text(const Panel& panel, const ChartOptions& options) {
   const View view = view_of(panel, options);
   const std::vector<int> breaks = view.shared_edges();
-  StripLetters letters = strip_letters(view);
-  const std::vector<std::string> again = rows_again(view, letters);
-  drop_lines_not_shown(letters, view);
+  const std::vector<std::string> again = rows_again(view, view.letters);
+  const int last_row = options.last_row == 0 ? view.grid.rows() : options.last_row;
+  const Sheet sheet = sheet_of(view, options.first_row, last_row);
+  const StripLetters& letters = sheet.letters;
   const bool ruled = !letters.lines.empty() && has_other_edges(view, breaks);
-  std::string out = view.title + "\n";
-  for (const std::string& note : view.notes) out += note + "\n";
+  std::string out = sheet.title + "\n";
+  for (const std::string& note : sheet.notes) out += note + "\n";
   out += "\n";
   Line line(view.grid.columns(), breaks);
-  const auto all = view.grid.crossings();
+  const auto all = sheet.crossings;
   std::size_t end = all.size();
-  std::size_t next_stop = view.stops.size();
+  std::size_t next_stop = sheet.stops.size();
   std::size_t next_letters = letters.lines.size();
   const auto crossings_after = [&](int row) {
     bool any = false;
     line.clear();
-    for (; end > 0 && all[end - 1].row >= row; --end) {
-      if (all[end - 1].row > row || !view.shows(all[end - 1])) continue;
+    for (; end > 0 && all[end - 1].row == row; --end) {
       put_crossing(line, all[end - 1]);
       any = true;
     }
     if (any) out += aligned("", line.written());
   };
-  for (int row = view.last_row; row >= view.first_row; --row) {
+  for (int row = sheet.last_row; row >= sheet.first_row; --row) {
     crossings_after(row);
     for (int column = 0; column < view.grid.columns(); ++column) line[column] = letter_of(view.mark(row, column));
-    while (next_stop > 0 && view.stops[next_stop - 1] > row) --next_stop;
-    const bool stop = next_stop > 0 && view.stops[next_stop - 1] == row;
+    while (next_stop > 0 && sheet.stops[next_stop - 1] > row) --next_stop;
+    const bool stop = next_stop > 0 && sheet.stops[next_stop - 1] == row;
     out += aligned(stop ? fmt::format("{} {}*", row, view.carriage_after(row)) : fmt::format("{}     ", row),
                    line.written() + again[static_cast<std::size_t>(row)]);
     // Letters stand below their rows, the lowest ones under the names of the columns.
@@ -337,14 +338,17 @@ std::string chart_text(const Panel& panel, const ChartOptions& options) {
       out += letter_lines(view, breaks, letters.lines[--next_letters], ruled);
     }
   }
-  if (view.first_row > 1) crossings_after(view.first_row - 1);
-  if (!view.stops.empty() && view.stops.front() == 0) out += aligned(fmt::format("0 {}*", view.carriage_after(0)), "");
+  if (sheet.first_row > 1) crossings_after(sheet.first_row - 1);
+  if (const int below = sheet.first_row - 1; !sheet.stops.empty() && sheet.stops.front() == below) {
+    out += aligned(fmt::format("{} {}*", below, view.carriage_after(below)), "");
+  }
   if (view.axis) out += axis_line(view, breaks);
   out += headings(view, breaks);
   if (!letters.lines.empty()) out += letter_lines(view, breaks, letters.lines.front(), ruled);
-  out += "\n" + key_text(view, {.again = first_again(view, again),
-                                .ruled = ruled ? first_ruled(letters) : "",
-                                .blanks = !breaks.empty()});
+  out += "\n" + key_text(view, sheet,
+                         {.again = first_again(sheet, again),
+                          .ruled = ruled ? first_ruled(letters) : "",
+                          .blanks = !breaks.empty()});
   for (const std::string& words : letters.words) out += "  " + words + "\n";
   return out;
 }

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "chart/sheet.hpp"
 #include "chart/view.hpp"
 
 namespace latchwork::inline v0::drawing {
@@ -29,32 +30,7 @@ struct KeyEntry {
   std::string words{};
 };
 
-/// Just what the view holds, in a fixed order.
-std::vector<KeyEntry> key_of(const View& view);
-
-/// A strip's letter, and the columns it stands at.
-struct StripLetter {
-  int column = 0;
-  int columns = 1;
-  std::string letter;
-};
-
-/// Rows in which the same strips stand side by side: a band, or several that are alike.
-struct LetterLine {
-  int row = 1;
-  int last_row = 1;
-  std::vector<StripLetter> strips;
-};
-
-/// A letter for each strip that is unlike the others (by name and repeat): A, B, ... Z, AA, ... Nothing where all are
-/// alike.
-struct StripLetters {
-  std::vector<std::string> words;  ///< "A: rope 3/3 every 8, repeats every 8 rows"
-  std::vector<LetterLine> lines;   ///< from row 1 up
-};
-StripLetters strip_letters(const View& view);
-
-/// Leaves the lines of which some rows are shown; each strip keeps its letter.
-void drop_lines_not_shown(StripLetters& letters, const View& view);
+/// Just what the sheet's picture holds, or its chart in text, in a fixed order.
+std::vector<KeyEntry> key_of(const View& view, const Sheet& sheet, bool in_text);
 
 }  // namespace latchwork::inline v0::drawing

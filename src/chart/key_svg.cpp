@@ -13,8 +13,8 @@ namespace {
 
 class Key {
  public:
-  Key(Pen& pen, const View& view, const KeyLayout& layout)
-      : pen_(pen), view_(view), cell_(layout.cell), font_(layout.font), width_(layout.width) {}
+  Key(Pen& pen, const View& view, const Sheet& sheet, const KeyLayout& layout)
+      : pen_(pen), view_(view), sheet_(sheet), cell_(layout.cell), font_(layout.font), width_(layout.width) {}
 
   /// Entries stand side by side on stops a sixth of the width apart, each line's on one middle.
   Unit drawn(std::span<const std::string> in_words, Unit y) {
@@ -23,7 +23,7 @@ class Key {
     pen_.close();
     y += font_ * 16 / 10;
     pen_.open("key", font_size(font_));
-    std::vector<KeyEntry> entries = key_of(view_);
+    std::vector<KeyEntry> entries = key_of(view_, sheet_, false);
     for (const std::string& words : in_words) {
       entries.push_back({.symbol = Symbol::words, .crossing = {}, .words = words});
     }
@@ -155,6 +155,7 @@ class Key {
 
   Pen& pen_;
   const View& view_;
+  const Sheet& sheet_;
   CellSize cell_;
   Unit font_;
   Unit width_;  // of the picture
@@ -162,8 +163,9 @@ class Key {
 
 }  // namespace
 
-Unit append_key(Pen& pen, const View& view, std::span<const std::string> words, const KeyLayout& layout, Unit y) {
-  return Key(pen, view, layout).drawn(words, y);
+Unit append_key(Pen& pen, const View& view, const Sheet& sheet, std::span<const std::string> words,
+                const KeyLayout& layout, Unit y) {
+  return Key(pen, view, sheet, layout).drawn(words, y);
 }
 
 }  // namespace latchwork::inline v0::drawing

@@ -46,8 +46,8 @@ int step_for(Unit pitch, Unit needed) {
 
 class Labels {
  public:
-  Labels(Pen& pen, const View& view, const Frame& frame, const StripLetters& letters, bool seam)
-      : pen_(pen), view_(view), frame_(frame), letters_(letters), seam_(seam) {}
+  Labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, bool seam)
+      : pen_(pen), view_(view), sheet_(sheet), frame_(frame), letters_(sheet.letters), seam_(seam) {}
 
   void append() {
     const int row_step = step_for(frame_.cell.height, frame_.font * 105 / 100);
@@ -67,7 +67,7 @@ class Labels {
                 frame_.row_top(row) + frame_.cell.height / 2 + frame_.font * 35 / 100, fmt::to_string(row));
     }
     pen_.close();
-    if (view_.stops.empty()) {
+    if (sheet_.stops.empty()) {
       pen_.open("rows", font_size(frame_.font));
       for (const int row : shown) {
         pen_.text(frame_.left + frame_.width + frame_.font * 4 / 10,
@@ -146,6 +146,7 @@ class Labels {
 
   Pen& pen_;
   const View& view_;
+  const Sheet& sheet_;
   const Frame& frame_;
   const StripLetters& letters_;
   bool seam_;
@@ -159,8 +160,8 @@ std::string rows_words(const StripLetters& letters, const LetterLine& line) {
                                    : fmt::format("rows {}-{}", line.row, line.last_row);
 }
 
-void append_labels(Pen& pen, const View& view, const Frame& frame, const StripLetters& letters, bool seam) {
-  Labels(pen, view, frame, letters, seam).append();
+void append_labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, bool seam) {
+  Labels(pen, view, sheet, frame, seam).append();
 }
 
 }  // namespace latchwork::inline v0::drawing

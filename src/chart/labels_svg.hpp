@@ -3,8 +3,8 @@
 #include <string>
 
 #include "chart/frame.hpp"
-#include "chart/key.hpp"
 #include "chart/pen.hpp"
+#include "chart/sheet.hpp"
 #include "chart/view.hpp"
 
 namespace latchwork::inline v0::drawing {
@@ -14,6 +14,6 @@ std::string rows_words(const StripLetters& letters, const LetterLine& line);
 
 /// Numbers of rows at the sides, names of columns below, letters of strips above, as many as keep clear of each other.
 /// `seam`: a row of crossings stands between the cells and the letters.
-void append_labels(Pen& pen, const View& view, const Frame& frame, const StripLetters& letters, bool seam);
+void append_labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, bool seam);
 
 }  // namespace latchwork::inline v0::drawing

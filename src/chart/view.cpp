@@ -4,8 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
-#include <tuple>
 
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
@@ -91,34 +89,6 @@ std::vector<Mark> marks_of(const Grid& grid) {
   return marks;
 }
 
-MarkKinds kinds_of(const std::vector<Mark>& marks) {
-  MarkKinds kinds;
-  for (const Mark& mark : marks) {
-    kinds.knit = kinds.knit || mark.cell == Cell::knit;
-    kinds.purl = kinds.purl || mark.cell == Cell::purl;
-    kinds.tuck = kinds.tuck || mark.cell == Cell::tuck;
-    kinds.slip_behind = kinds.slip_behind || (mark.cell == Cell::slip && !mark.front);
-    kinds.slip_front = kinds.slip_front || (mark.cell == Cell::slip && mark.front);
-    kinds.none = kinds.none || mark.cell == Cell::none;
-  }
-  return kinds;
-}
-
-std::vector<Crossing> crossing_kinds_of(const Grid& grid) {
-  const auto order = [](const Crossing& c) {
-    return std::tuple(c.width(), c.left, c.centre, c.right, c.lean != Lean::right, c.place);
-  };
-  std::vector<Crossing> kinds;
-  for (Crossing crossing : grid.crossings()) {
-    crossing.row = 1;
-    crossing.column = 0;
-    kinds.push_back(crossing);
-  }
-  std::sort(kinds.begin(), kinds.end(), [&](const auto& a, const auto& b) { return order(a) < order(b); });
-  kinds.erase(std::unique(kinds.begin(), kinds.end()), kinds.end());
-  return kinds;
-}
-
 Cell blank_of(const Grid& grid, Blank blank) {
   if (blank == Blank::knit) return Cell::knit;
   if (blank == Blank::purl) return Cell::purl;
@@ -153,39 +123,23 @@ View view_of(const Panel& panel, const ChartOptions& options) {
   view.leftmost = options.plan != nullptr ? options.plan->leftmost : leftmost_needle(machine, columns);
   if (turned) needle_name(view.leftmost);  // refuses a plan without a place on the bed
   if (options.plan != nullptr) {
-    for (const Stop& stop : options.plan->stops) view.all_stops.push_back(stop.row);
+    for (const Stop& stop : options.plan->stops) view.stops.push_back(stop.row);
   }
   const std::string name = one_line(panel.name());
-  view.whole_size = extent_words(view.grid) + ", read from the bottom up";
+  const std::string size = extent_words(view.grid) + ", read from the bottom up";
   if (turned) {
-    view.whole_title = fmt::format("Operator's view: wrong side (WS) of {}, as it faces you on the bed", name);
-    view.whole_size += "; needles as you stand at the bed.";
-    view.notes = {"",
+    view.title = fmt::format("Operator's view: wrong side (WS) of {}, as it faces you on the bed", name);
+    view.notes = {size + "; needles as you stand at the bed.",
                   "Every symbol shows what you see from here: a face loop of the right side (RS) is a back loop here."};
   } else {
-    view.whole_title = fmt::format("Right side (RS) of {}", name);
-    view.whole_size += "; columns counted from 0 at the left.";
-    view.notes = {"", "On the bed the wrong side faces you, left and right exchanged: see the operator's view."};
+    view.title = fmt::format("Right side (RS) of {}", name);
+    view.notes = {size + "; columns counted from 0 at the left.",
+                  "On the bed the wrong side faces you, left and right exchanged: see the operator's view."};
   }
   view.marks = marks_of(view.grid);
-  view.kinds = kinds_of(view.marks);
-  view.crossing_kinds = crossing_kinds_of(view.grid);
   view.blank = blank_of(view.grid, options.blank);
-  view.show_rows(options.first_row, options.last_row == 0 ? view.grid.rows() : options.last_row);
+  view.letters = strip_letters(view.bands, view.side);
   return view;
-}
-
-void View::show_rows(int first, int last) {
-  first_row = first;
-  last_row = last;
-  stops.clear();
-  std::copy_if(all_stops.begin(), all_stops.end(), std::back_inserter(stops),
-               [&](int row) { return std::max(row, 1) >= first_row && row <= last_row; });
-  title = whole_title;
-  notes.front() = whole_size;
-  if (!is_sheet()) return;
-  title += fmt::format(", rows {} to {}", first_row, last_row);
-  notes.front() = fmt::format("rows {} to {} of {}", first_row, last_row, whole_size);
 }
 
 std::optional<int> View::bed_middle() const {
@@ -214,10 +168,6 @@ std::vector<int> View::shared_edges() const {
     if (bands_with_edge[column] == bands.size()) edges.push_back(static_cast<int>(column));
   }
   return edges;
-}
-
-bool View::has_edges() const {
-  return std::any_of(bands.begin(), bands.end(), [](const Band& band) { return band.strips.size() > 1; });
 }
 
 std::vector<Group> groups_back_to_front(const Crossing& crossing) {

@@ -2,12 +2,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <iterator>
 #include <limits>
 #include <string>
 #include <string_view>
 #include <tuple>
 #include <utility>
+#include <vector>
 
 #include "grid/words.hpp"
 #include "instructions/words.hpp"
@@ -25,6 +27,18 @@ std::string indexed(std::string_view list, std::size_t index) {
 
 std::string name_of(int needle) {
   return needle == 0 ? "0, which is none," : needle_name(needle);
+}
+
+std::string_view group_name(GroupName group) {
+  switch (group) {
+    case GroupName::left:
+      return "left";
+    case GroupName::centre:
+      return "centre";
+    case GroupName::right:
+      return "right";
+  }
+  return "unknown";
 }
 
 class Checker {
@@ -164,6 +178,27 @@ class Checker {
     }
     for (std::size_t i = 0; i < step.returns.size(); ++i) {
       check_group(fmt::format("{}.{}", field, indexed("returns", i)), step.returns[i], crossing);
+    }
+    check_order(field + ".returns", step);
+  }
+
+  /// What is put back first shows in front on the RS: a crossing's name and its order say the same.
+  void check_order(const std::string& field, const CrossingStep& step) const {
+    const Crossing& crossing = step.crossing;
+    const bool left_leads = crossing.lean == Lean::right;
+    std::vector<GroupName> order = {left_leads ? GroupName::left : GroupName::right,
+                                    left_leads ? GroupName::right : GroupName::left};
+    if (crossing.centre > 0) order.insert(order.begin() + static_cast<int>(crossing.place), GroupName::centre);
+    auto next = order.begin();
+    for (const GroupReturn& group : step.returns) {
+      next = std::find(next, order.end(), group.group);
+      if (next == order.end()) {
+        refuse_here(field,
+                    fmt::format("a {} does not put its {} group back there; what is put back first shows in front",
+                                crossing_name(crossing), group_name(group.group)),
+                    crossing.column);
+      }
+      ++next;
     }
   }
 

@@ -111,14 +111,14 @@ class Repetitions {
 }  // namespace
 
 Period plan_period(const Plan& plan) {
-  if (plan.rows > Grid::max_side) {
+  if (plan.rows < 0 || plan.rows > Grid::max_side) {
     Place place;
     place.field = "rows";
-    throw Error(ErrorCode::too_large, place,
-                fmt::format("a plan of {} rows; the limit is {}", plan.rows, Grid::max_side));
+    throw Error(plan.rows < 0 ? ErrorCode::bad_argument : ErrorCode::too_large, place,
+                fmt::format("a plan of {} rows; it may have 0 to {}", plan.rows, Grid::max_side));
   }
   require_stops_rise(plan);
-  std::vector<int> kind_at(at(std::max(0, plan.rows)) + 1, -1);
+  std::vector<int> kind_at(at(plan.rows) + 1, -1);
   const std::vector<int> kinds = stop_kinds(plan);
   for (std::size_t i = 0; i < plan.stops.size(); ++i) {
     kind_at[at(plan.stops[i].row)] = kinds[i];

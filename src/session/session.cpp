@@ -24,8 +24,8 @@ constexpr std::int64_t most_work_ms = std::int64_t{1} << 60;
 }
 
 void require(const Plan& plan, const SessionOptions& options) {
-  if (plan.rows < 0) refuse("plan.rows", plan.rows, 0, Grid::max_side);
-  if (plan.rows > Grid::max_side) refuse("plan.rows", plan.rows, 0, Grid::max_side, ErrorCode::too_large);
+  if (plan.rows < 0) refuse("rows", plan.rows, 0, Grid::max_side);
+  if (plan.rows > Grid::max_side) refuse("rows", plan.rows, 0, Grid::max_side, ErrorCode::too_large);
   require_stops_rise(plan);
   if (options.session_ms < least_length_ms || options.session_ms > most_length_ms) {
     refuse("session_ms", options.session_ms, least_length_ms, most_length_ms);

@@ -201,9 +201,13 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
 
 Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options) {
   require_extent("plan", {.columns = plan.columns, .rows = plan.rows}, "grid", grid);
+  Verification result;
+  if (plan.status == PlanStatus::infeasible) {
+    result.message = "there is no plan";
+    return result;
+  }
   const Bed bed{.leftmost = plan.leftmost, .columns = plan.columns};
   Knitted knitted = knit(bed, moves(plan), options);
-  Verification result;
   result.loops = knitted.loops;
   if (knitted.stuck) {
     result.difference = knitted.stuck->place;

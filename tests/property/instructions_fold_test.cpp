@@ -299,10 +299,14 @@ Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
         step.returns.push_back({GroupName::centre, c.centre, needle_at(left_end + c.right),
                                 needle_at(left_end + c.left), stays ? std::vector<int>{} : std::vector<int>{c.centre}});
       }
-      for (std::size_t i = step.returns.size(); i > 1; --i) {
-        std::swap(step.returns[i - 1],
-                  step.returns[static_cast<std::size_t>(random.between(0, static_cast<int>(i) - 1))]);
-      }
+      // What shows in front goes back first (DOMAIN 4): the left group in a right cross, the centre where its place
+      // says.
+      const auto rank = [&](const GroupReturn& group) {
+        if (group.group == GroupName::centre) return 2 * static_cast<int>(c.place) - 1;
+        return (group.group == GroupName::left) == (c.lean == Lean::right) ? 0 : 2;
+      };
+      std::sort(step.returns.begin(), step.returns.end(),
+                [&](const GroupReturn& one, const GroupReturn& other) { return rank(one) < rank(other); });
       step.ease = random.one_in(2);
       stop.crossings.push_back(step);
     }

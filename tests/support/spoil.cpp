@@ -134,7 +134,7 @@ bool spoil(Random& random, Plan& plan, Spoil kind) {
       stop->effort_ms += 17;
       plan.total_ms = -1;
       plan.bound_ms = 99;
-      plan.status = PlanStatus::infeasible;
+      plan.status = PlanStatus::feasible;
       if (step) step->ease = !step->ease;
       return true;
     case Spoil::count:

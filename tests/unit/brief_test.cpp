@@ -1,7 +1,5 @@
 #include "latchwork/brief.hpp"
 
-#include <algorithm>
-#include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -240,38 +238,6 @@ TEST_CASE("a spread that no swatch tells is not told as 0", "[brief]") {
   once.push_back({once.front().texture, Counted::stitches, 16, 100, ""});
   brief.swatch = Swatch(once);
   CHECK(holds(summary(brief, run(brief)), ", or more\n"));
-}
-
-// A4 is 210 mm x 297 mm (ISO 216); the page's margins and a heading leave 186 x 250.
-TEST_CASE("a chart that a page cannot hold comes in sheets that it can, each row on one", "[brief][chart]") {
-  Brief brief = sampler();
-  const Grid& grid = brief.panel.grid();
-  brief.panel = Panel("tall", Strip{"tall", brief.swatch.textures().front(), grid.repeated_up(500 / grid.rows())});
-  const std::string page = page_html(brief, run(brief));
-  const std::size_t operator_view = page.find("id=\"operator\"");
-  REQUIRE(operator_view != std::string::npos);
-  int last = 0;
-  int sheets = 0;
-  std::size_t at = operator_view;
-  while (last < brief.panel.grid().rows()) {
-    at = page.find("<svg ", at);
-    REQUIRE(at != std::string::npos);
-    double width = 0;
-    double height = 0;
-    REQUIRE(std::sscanf(page.c_str() + page.find("viewBox=", at), "viewBox=\"0 0 %lf %lf\"", &width, &height) == 2);
-    CHECK(height * std::min(186 / width, 1.4 / 16) <= 250);
-    int from = 0;
-    const std::size_t rows = page.find(", rows ", at);
-    REQUIRE(std::sscanf(page.c_str() + rows, ", rows %d to %d<", &from, &last) == 2);
-    at = rows;
-    ++sheets;
-    CHECK((from > 1) == (sheets > 1));
-    CHECK(holds(page, "as it faces you on the bed, rows " + std::to_string(last + 1) + " to ") ==
-          (last < brief.panel.grid().rows()));
-  }
-  CHECK(sheets > 1);
-  CHECK(holds(page, ", sheet " + std::to_string(sheets) + " of " + std::to_string(sheets) + "</h2>"));
-  CHECK_FALSE(holds(page_html(sampler(), run(sampler())), ", sheet "));
 }
 
 TEST_CASE("a shaped panel's size is that of its rows, and its chart's cells are a stitch wide", "[brief]") {

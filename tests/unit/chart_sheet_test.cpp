@@ -61,7 +61,7 @@ TEST_CASE("sheets show each row once, and each crossing on the sheet of the row 
   CHECK(high.paths.at("crossing").size() == (cut >= 4 ? 3U : 6U));
 }
 
-TEST_CASE("a sheet says which rows it shows, and its stops are those of its rows", "[chart]") {
+TEST_CASE("a sheet says which rows it shows, and its stops are those after its rows and before its first", "[chart]") {
   const Panel panel = panel_of(two_crossings());
   Machine machine;
   const Plan made = plan(panel.grid(), machine);
@@ -71,10 +71,13 @@ TEST_CASE("a sheet says which rows it shows, and its stops are those of its rows
   const std::string words = joined_words(chart_svg(panel, options));
   CHECK(holds(words, ", rows 4 to 6 "));
   CHECK(holds(words, "rows 4 to 6 of 4 stitches x 6 rows"));
-  CHECK_FALSE(holds(words, " 3 COL"));
+  CHECK(holds(words, " 3 COL"));  // its crossing stands in row 4
+  CHECK(holds(chart_text(panel, options), "  3 COL*\n"));
   options.first_row = 1;
   options.last_row = 3;
   CHECK(holds(joined_words(chart_svg(panel, options)), " 3 COL"));
+  options.last_row = 2;
+  CHECK_FALSE(holds(joined_words(chart_svg(panel, options)), " 3 COL"));
   CHECK_FALSE(holds(joined_words(chart_svg(panel)), ", rows 1"));
 }
 
@@ -89,6 +92,38 @@ TEST_CASE("the sheets of a chart in text put together are its rows, with the cro
     CHECK(rows(chart_text(panel, sheet(cut + 1, 6))) + rows(chart_text(panel, sheet(1, cut))) ==
           rows(chart_text(panel)));
   }
+}
+
+TEST_CASE("a sheet's key holds what stands on it and no more, its strips under their letters", "[chart]") {
+  Grid grid = Grid::from_text("kkkk\nkkkk\nkpkk\nkkkk\nkktk\nkkkk\n");
+  grid.cross({.row = 5, .column = 0, .left = 2, .right = 2, .lean = Lean::left});
+  const std::vector<Strip> low{strip_of("moss", 2, 2), strip_of("basket", 2, 2)};
+  const std::vector<Strip> high{strip_of("basket", 2, 2), strip_of("wave", 2, 2)};
+  const Panel strips = join_strips("Sample", 4, high).above(join_strips("Sample", 4, low));
+  const Panel panel = panel_of(grid);
+  for (const Side side : {Side::right_side, Side::operator_view}) {
+    const std::string plain = chart_text(panel, sheet(4, 4, side)).substr(0, 4000);
+    CHECK_FALSE(holds(plain, "tuck"));
+    CHECK_FALSE(holds(plain, "cross"));
+    CHECK(holds(plain, ", row 4\n"));
+    const std::string purled = key_part(chart_svg(panel, sheet(4, 5, side)));
+    CHECK_FALSE(holds(purled, "tuck:"));
+    CHECK_FALSE(holds(purled, "2/2"));
+    CHECK(holds(key_part(chart_svg(panel, sheet(6, 6, side))), "2/2"));
+    CHECK_FALSE(holds(key_part(chart_svg(panel, sheet(5, 5, side))), "2/2"));
+    // The arch that closes on this sheet stands on it, its leg on the one below.
+    CHECK(holds(key_part(chart_svg(panel, sheet(3, 3, side))), "tuck:"));
+    CHECK(holds(key_part(chart_svg(strips, sheet(5, 8, side))), "wave"));
+    CHECK_FALSE(holds(key_part(chart_svg(strips, sheet(5, 8, side))), "moss"));
+    CHECK_FALSE(holds(key_part(chart_svg(strips, sheet(3, 3, side))), "begin again"));
+    CHECK(holds(key_part(chart_svg(strips, sheet(2, 3, side))), "begin again"));
+  }
+}
+
+TEST_CASE("a chart in text marks every loop, whichever are blank in a picture", "[chart]") {
+  const Panel panel = panel_of(two_crossings());
+  CHECK(chart_text(panel, seen_from(Side::right_side, Blank::purl)) ==
+        chart_text(panel, seen_from(Side::right_side, Blank::knit)));
 }
 
 TEST_CASE("a chart refuses rows that the panel does not have", "[chart][error]") {

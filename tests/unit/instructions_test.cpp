@@ -280,6 +280,22 @@ TEST_CASE("holds tell when the carriage is set to hold and back", "[instructions
   CHECK(holds(text, "RC 004 COR  release R1; set the carriage back to knit.\n"));
 }
 
+// DOMAIN 4: what is put back first shows in front, so that a crossing's name and its order tell one story.
+TEST_CASE("a crossing whose groups go back in another order than its name says is refused", "[instructions][error]") {
+  const Panel panel("Sample", rope(2, 2, 8, Lean::left));
+  Plan made = plan(panel.grid(), Machine{});
+  REQUIRE_FALSE(made.stops.empty());
+  REQUIRE_FALSE(made.stops[0].crossings.empty());
+  CHECK_NOTHROW(instructions(panel, made, Machine{}));
+  made.stops[0].crossings[0].crossing.lean = Lean::right;
+  Place place;
+  place.row = made.stops[0].row;
+  place.column = made.stops[0].crossings[0].crossing.column;
+  place.field = "stops[0].crossings[0].returns";
+  CHECK_THROWS_MATCHES(instructions(panel, made, Machine{}), Error,
+                       latchwork_test::refused(ErrorCode::bad_argument, place));
+}
+
 // What stands in a key is what the reader meets below it (DOMAIN 10: those used and no others).
 TEST_CASE("the key's samples are the sheet's own", "[instructions]") {
   Grid grid(20, 9);

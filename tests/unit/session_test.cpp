@@ -174,9 +174,9 @@ TEST_CASE("session options and plans out of their ranges are refused by field", 
     CHECK_THROWS_MATCHES(sessions(plan_with_stops(20, rows)), Error,
                          latchwork_test::refused(code, latchwork_test::stop_place(1, rows[1])));
   }
-  CHECK_THROWS_MATCHES(sessions(plan_with_stops(-1, {})), Error, refused_field(code, "plan.rows"));
+  CHECK_THROWS_MATCHES(sessions(plan_with_stops(-1, {})), Error, refused_field(code, "rows"));
   CHECK_THROWS_MATCHES(sessions(plan_with_stops(std::numeric_limits<int>::max(), {})), Error,
-                       refused_field(ErrorCode::too_large, "plan.rows"));
+                       refused_field(ErrorCode::too_large, "rows"));
   Effort effort;
   effort.row = -1;
   CHECK_THROWS_MATCHES(sessions(plan, effort), Error, refused_field(code, "effort.row"));

@@ -227,6 +227,18 @@ TEST_CASE("a plan that makes the right cloth and tells something else is not ver
   CHECK(verification.message != "verified");
 }
 
+TEST_CASE("a plan that is none is not verified, though the cloth wants no hand work", "[verify]") {
+  Machine machine;
+  machine.needles = 20;
+  const Grid grid(1, 300);
+  const Plan none = plan(grid, machine);
+  REQUIRE(none.status == PlanStatus::infeasible);
+  const Verification verification = verify(grid, none);
+  CHECK_FALSE(verification.verified);
+  CHECK(verification.message == "there is no plan");
+  CHECK(verification.loops == 0);
+}
+
 TEST_CASE("a column or wale that is not its needle's is told", "[verify]") {
   const Grid grid = Grid::from_text(panel);
   const Plan sound = soonest_plan(grid, -3);

@@ -1097,7 +1097,7 @@ def chart_svg(
     names the needles in the operator's view; None is the standard machine. Only the proportion of the stitch counts.
     `blank` says which loops go without a mark; the rows shown are `first_row` to `last_row`, a sheet of a panel that is
     too high for one, both counted from 1 (last_row 0: the panel's last): a crossing stands on the sheet of the row above
-    it, one after the panel's last row on that row's.
+    it, one after the panel's last row on that row's; the stop below the first row is marked on either sheet.
 
     Raises Error bad_argument (field; "stops[1].row" for a plan whose stops do not rise within its rows); size_mismatch
     (plan of another size).
@@ -1205,7 +1205,8 @@ def stop_cause_name(cause: StopCause) -> str:
 def plan_period(plan: Plan) -> Period:
     """Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
     twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Raises Error too_large
-    (rows), above Grid.max_side rows; bad_argument ("stops[3].row") for stops that do not rise.
+    (rows), above Grid.max_side rows; bad_argument (rows) below 0, and ("stops[3].row") for stops that do not rise within
+    them.
     """
 
 def plan_tolerances(
@@ -1246,8 +1247,8 @@ def sessions(
     the first such row past its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible
     has none.
 
-    Raises Error bad_argument (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "stops[3].row" for stops
-    that do not rise within 0..rows); too_large for a plan of more rows than Grid.max_side, or of more work than 2^60 ms.
+    Raises Error bad_argument (effort; field "session_ms", "rest_ms", "from_row", "rows", or "stops[3].row" for stops that
+    do not rise within 0..rows); too_large for a plan of more rows than Grid.max_side, or of more work than 2^60 ms.
     """
 
 def rests(

@@ -47,7 +47,9 @@ void bind_chart(py::module_& m) {
         "`machine` names the needles in the operator's view; None is the standard machine. Only the proportion of the "
         "stitch counts. `blank` says which loops go without a mark; the rows shown are `first_row` to `last_row`, a "
         "sheet of a panel that is too high for one, both counted from 1 (last_row 0: the panel's last): a crossing "
-        "stands on the sheet of the row above it, one after the panel's last row on that row's.\n\nRaises Error "
+        "stands on the sheet of the row above it, one after the panel's last row on that row's; the stop below the "
+        "first row is marked on either "
+        "sheet.\n\nRaises Error "
         "bad_argument (field; \"stops[1].row\" for a plan whose stops do "
         "not rise within its rows); size_mismatch (plan of another size).");
   m.def("chart_text", without_gil(&drawn<&chart_text>), "panel"_a,

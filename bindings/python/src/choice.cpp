@@ -107,7 +107,8 @@ void bind_choice(py::module_& m) {
       "plan_period", without_gil(&plan_period), "plan"_a,
       "Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at "
       "least twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Raises Error "
-      "too_large (rows), above Grid.max_side rows; bad_argument (\"stops[3].row\") for stops that do not rise.");
+      "too_large (rows), above Grid.max_side rows; bad_argument (rows) below 0, and (\"stops[3].row\") "
+      "for stops that do not rise within them.");
   m.def(
       "plan_tolerances",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const Plan& plan,

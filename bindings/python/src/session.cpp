@@ -32,7 +32,7 @@ void bind_session(py::module_& m) {
       "either, after the first such row past its length, so that it lasts longer. The last ends with the panel; a plan "
       "that is "
       "infeasible has none.\n\nRaises Error bad_argument (effort; field \"session_ms\", \"rest_ms\", \"from_row\", "
-      "\"plan.rows\", or \"stops[3].row\" for stops that do not rise within 0..rows); too_large for a plan of "
+      "\"rows\", or \"stops[3].row\" for stops that do not rise within 0..rows); too_large for a plan of "
       "more "
       "rows than Grid.max_side, or of more work than 2^60 ms.");
   m.def(

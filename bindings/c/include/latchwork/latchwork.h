@@ -1147,7 +1147,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_gri
 LATCHWORK_C_API const char *latchwork_stop_cause_name(int32_t cause);
 /* Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
    twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Fails: TOO_LARGE (rows),
-   above LATCHWORK_GRID_MAX_SIDE rows; BAD_ARGUMENT ("stops[3].row") for stops that do not rise. Since 0.1. */
+   above LATCHWORK_GRID_MAX_SIDE rows; BAD_ARGUMENT (rows) below 0, and ("stops[3].row")
+   for stops that do not rise within them. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *plan, latchwork_period *period,
                                                        latchwork_error *error);
 /* For every effort, in the order of latchwork_effort, how far it may move before this plan, a least one under the
@@ -1216,7 +1217,7 @@ LATCHWORK_C_API latchwork_status latchwork_session_options_default(latchwork_ses
 /* Where to stop for the day. Each session ends after the last stop in the second half of its length that leaves nothing in
    hold; where there is no such stop, after the last row in its length that does; where there is none either, after the first
    such row past its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible has none. effort and options
-   may be NULL. Fails: BAD_ARGUMENT (effort; field "session_ms", "rest_ms", "from_row", "plan.rows", or "stops[3].row"
+   may be NULL. Fails: BAD_ARGUMENT (effort; field "session_ms", "rest_ms", "from_row", "rows", or "stops[3].row"
    for stops that do not rise within 0..rows); TOO_LARGE for a plan of more rows than a grid may have, or of
    more work than 2^60 ms. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_sessions(const latchwork_plan *plan, const latchwork_effort *effort,
@@ -2917,7 +2918,8 @@ typedef struct latchwork_chart_options {
   double stitch_height_mm;          /* to 1000; 0: 1 */
   int32_t blank;                    /* LATCHWORK_BLANK_..., of the SVG; a chart in text marks every loop */
   /* The rows shown, a sheet of a panel that is too high for one, counted from 1. A crossing stands on the sheet of the
-     row above it, one after the panel's last row on that row's. */
+     row above it, one after the panel's last row on that row's; the stop below the first row is marked on either
+     sheet. */
   int32_t first_row; /* 0: 1 */
   int32_t last_row;  /* 0: the panel's last */
   int32_t reserved;  /* 0; a later field takes its place */
