@@ -62,13 +62,14 @@ class Planner {
   };
 
   Result run() {
-    const bool ended = !close();
-    const bool proven = !ended && (complete_ || prices_.bound() > most_);
+    close();
+    // What was proven stays proven, whatever ended the call.
+    const bool proven = complete_ || bound_ > most_;
     return {std::move(best_), bound_, proven, stuck_};
   }
 
  private:
-  // Until the plan is proven, or no wider pass is allowed. False when a limit ended it.
+  // Until the plan is proven, no wider pass is allowed, or a limit ends it.
   bool close() {
     const auto done = [&] { return complete_ || prices_.bound() > most_; };
     if (!ascend(8) || !pass(first_width)) return false;
@@ -200,8 +201,10 @@ Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const 
   }
   const Solved solved = solve(problem, options, limits);
   Plan plan = write_up(grid, wales, machine, effort, problem, solved.works);
-  plan.status = solved.proven ? PlanStatus::optimal : PlanStatus::feasible;
-  plan.bound_ms = solved.proven ? plan.total_ms : std::min(plan.total_ms, bound_ms(problem, solved.bound));
+  const std::int64_t bound = bound_ms(problem, solved.bound);
+  const bool optimal = solved.proven || bound >= plan.total_ms;
+  plan.status = optimal ? PlanStatus::optimal : PlanStatus::feasible;
+  plan.bound_ms = optimal ? plan.total_ms : bound;
   if (options.progress) options.progress({plan.bound_ms, plan.total_ms, 1.0});
   return plan;
 }

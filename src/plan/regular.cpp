@@ -264,8 +264,10 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   }
   Plan plan = write_up(grid, wales, machine, effort, problem, works_of_all(problem, best.rhythm));
   plan.rhythm = best.rhythm;
-  plan.status = cut_short ? PlanStatus::feasible : PlanStatus::optimal;
-  plan.bound_ms = cut_short ? problem.fixed_ms : plan.total_ms;
+  // Of rhythms not tried only what no schedule can change is known; a plan without hand work takes no more.
+  const bool optimal = !cut_short || plan.total_ms == problem.fixed_ms;
+  plan.status = optimal ? PlanStatus::optimal : PlanStatus::feasible;
+  plan.bound_ms = optimal ? plan.total_ms : problem.fixed_ms;
   return plan;
 }
 

@@ -2,9 +2,12 @@
 #include <algorithm>
 #include <cstdint>
 #include <limits>
+#include <stop_token>
+#include <string>
 
 #include "catch.hpp"
 #include "instances.hpp"
+#include "latchwork/error.hpp"
 #include "latchwork/plan.hpp"
 #include "plan_oracle.hpp"
 #include "random.hpp"
@@ -30,7 +33,7 @@ TEST_CASE("the deepest ladders of the tallest panel are planned, and keep to the
   PlanOptions options;
   options.time_limit_ms = 1;
   const Plan hurried = plan(grid, machine, {}, options);
-  CHECK(hurried.status == PlanStatus::feasible);
+  CHECK((hurried.status == PlanStatus::optimal) == (hurried.bound_ms == hurried.total_ms));
   // One stop at the top: each rung once, and nothing re-formed for nothing. No plan takes less.
   const Effort effort;
   const std::int64_t least = rows * (effort.row + effort.drop + effort.rung_purl) + effort.stop + effort.batch;
@@ -70,6 +73,53 @@ TEST_CASE("plans at ladders of every depth take what a brute force finds", "[pla
     }
   }
   CHECK(planned > 400);
+}
+
+TEST_CASE("a plan is called feasible only while its bound lies below it", "[plan][limits][property]") {
+  int closed = 0;  // by a bound that reached the plan, or a pass that left nothing aside, before the limit
+  int open = 0;
+  const auto look = [&](const Plan& made, const Plan& least) {
+    if (made.status == PlanStatus::infeasible) return;
+    REQUIRE(made.bound_ms <= least.total_ms);
+    REQUIRE(least.total_ms <= made.total_ms);
+    REQUIRE((made.status == PlanStatus::optimal) == (made.bound_ms == made.total_ms));
+    (made.status == PlanStatus::optimal ? closed : open) += 1;
+  };
+  for (const std::string& kind : instance_kinds()) {
+    for (std::uint64_t seed = 1; seed <= 2; ++seed) {
+      const Instance in = instance_of(kind, seed, kind == "200 classes" ? 12 : 40);
+      PlanOptions sided;
+      sided.conditions.carriage_right_only = true;
+      const Plan least = plan(in.grid, in.machine, in.effort);
+      const Plan regular = plan_regular(in.grid, in.machine, in.effort);
+      const Plan least_sided = plan(in.grid, in.machine, in.effort, sided);
+      for (const std::int64_t limit : {1, 1'000, 10'000, 30'000, 100'000, 300'000, 1'000'000}) {
+        CAPTURE(kind, seed, limit);
+        PlanOptions options;
+        options.work_limit = limit;
+        look(plan(in.grid, in.machine, in.effort, options), least);
+        try {
+          look(plan_regular(in.grid, in.machine, in.effort, options), regular);
+          options.conditions = sided.conditions;
+          look(plan(in.grid, in.machine, in.effort, options), least_sided);
+        } catch (const Error& error) {
+          REQUIRE(error.code() == ErrorCode::cancelled);
+        }
+      }
+    }
+  }
+  CHECK(closed > 30);
+  CHECK(open > 30);
+  // Nothing to do by hand: what no schedule can change is all that there is.
+  std::stop_source source;
+  PlanOptions stopped;
+  stopped.progress = [&](const Progress& now) {
+    if (now.best_ms >= 0) source.request_stop();
+  };
+  stopped.stop = source.get_token();
+  const Plan plain = plan_regular(Grid(40, 4), Machine{}, {}, stopped);
+  CHECK(plain.status == PlanStatus::optimal);
+  CHECK(plain.bound_ms == plain.total_ms);
 }
 
 TEST_CASE("a limit past the end of the clock or of any count is none", "[plan][limits][property]") {
