@@ -26,14 +26,16 @@ enum class Condition : std::uint8_t {
 struct ConditionPrice {
   Condition condition = Condition::all;
   PlanStatus status = PlanStatus::infeasible;  ///< of the plan under it
-  std::int64_t total_ms = 0;                   ///< what that plan takes; 0 when there is none
+  std::int64_t total_ms = 0;                   ///< what that plan takes; 0 when there is none; -1, and price_ms too,
+                                               ///< with status `feasible`: the call ended before any was found
   std::int64_t price_ms = 0;                   ///< more than the plan without conditions; exact when both are optimal
   std::int64_t least_price_ms = 0;             ///< the price is proven to be no less than this
   friend bool operator==(const ConditionPrice&, const ConditionPrice&) = default;
 };
 
 /// The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. Each is
-/// a plan of its own. @throws Error as plan() does.
+/// a plan of its own, for which the work limit holds; the time limit is one for the whole call. @throws Error as
+/// plan().
 LATCHWORK_API std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& machine,
                                                            const Effort& effort = {}, const PlanOptions& options = {});
 
@@ -54,7 +56,8 @@ struct Front {
 
 /// The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds that are of
 /// interest. A plan under max_kinds for every number of kinds up to those of the least plan: seconds on large panels.
-/// The work limit holds for each. Stopped, the points found so far. @throws Error as plan() does.
+/// The work limit holds for each, the time limit for the whole call. Stopped, or out of time, the points found so far.
+/// @throws Error as plan() does.
 LATCHWORK_API Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                const PlanOptions& options = {});
 

@@ -32,7 +32,8 @@ struct StopReason {
 
 /// The reason of each stop of a plan, in its order. What a stop saves is found exactly, by planning again with its row
 /// among the closed rows of the conditions: a plan for each stop that nothing forces. The plan is taken as it is; where
-/// it is not a least one under these conditions, a stop may save less than nothing.
+/// it is not a least one under these conditions, a stop may save less than nothing. The work limit holds for each
+/// plan, the time limit for the whole call: stopped, or out of time, the causes not yet found are `unknown`.
 /// @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything is planned.
 LATCHWORK_API std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, const Effort& effort,
                                                    const Plan& plan, const PlanOptions& options = {});
@@ -70,8 +71,9 @@ struct Tolerance {
 /// For every field of Effort, in its order, how far it may move before this plan, a least one under the options'
 /// conditions, is none. Exact: a plan's total is linear in each effort, so the least total is concave in it, and where
 /// this plan takes the least is one interval; each end is walked to from outside, from one better plan's line to the
-/// next, and is proven by a plan there. An end that no search proves is told by its flag, with what is proven. Some
-/// tens of plans. @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything
+/// next, and is proven by a plan there. An end that no search proves is told by its flag, with what is proven; so are
+/// those not yet looked at when the call is stopped or its time is over. Some tens of plans; the work limit holds for
+/// each. @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything
 /// is planned; bad_argument (field plan) when another plan takes less, or this one was made for another panel of the
 /// same size.
 LATCHWORK_API std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine, const Effort& effort,

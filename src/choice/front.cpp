@@ -3,6 +3,7 @@
 
 #include "latchwork/choice.hpp"
 #include "latchwork/error.hpp"
+#include "plan/one_call.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -15,14 +16,11 @@ int kinds_of(const Plan& plan) {
 }  // namespace
 
 Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options) {
-  PlanOptions own = options;
-  own.conditions.max_kinds = 0;
+  planning::OneCall call(options);  // its clock runs from here
   // A tenth of the work is the least plan; each number of kinds takes as much of the rest.
-  double from = 0;
-  double part = 0.1;
-  if (options.progress) {
-    own.progress = [&](const Progress& now) { options.progress({now.bound_ms, now.best_ms, from + part * now.share}); };
-  }
+  constexpr double first = 0.1;
+  PlanOptions own = call.part(0, first);
+  own.conditions.max_kinds = 0;
   const Plan least = plan(grid, machine, effort, own);
   Front front;
   front.findings = least.findings;
@@ -33,10 +31,11 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
   front.fewest_proven = true;
   std::vector<FrontPoint> found;
   for (int kinds = most > 0 ? 1 : 0; kinds <= most; ++kinds) {
-    if (options.stop.stop_requested()) break;
+    if (call.ended()) break;
+    const double part = (1 - first) / std::max(1, most);
+    const double from = first + part * std::max(0, kinds - 1);
+    own = call.part(from, from + part);
     own.conditions.max_kinds = kinds;
-    part = 0.9 / std::max(1, most);
-    from = 0.1 + part * std::max(0, kinds - 1);
     FrontPoint point;
     try {
       point.plan = kinds == 0 ? least : plan(grid, machine, effort, own);

@@ -1,7 +1,10 @@
 #include <algorithm>
+#include <optional>
 
+#include "conditions/check.hpp"
 #include "latchwork/choice.hpp"
 #include "latchwork/error.hpp"
+#include "plan/one_call.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -35,34 +38,43 @@ Conditions alone(const Conditions& asked, Condition one) {
   return left;
 }
 
+/// None when the search was ended before it found any plan.
+std::optional<Plan> found(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options) {
+  try {
+    return plan(grid, machine, effort, options);
+  } catch (const Error& error) {
+    if (error.code() != ErrorCode::cancelled) throw;
+    return {};
+  }
+}
+
 }  // namespace
 
 std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& machine, const Effort& effort,
                                              const PlanOptions& options) {
-  PlanOptions own = options;
+  planning::OneCall call(options);  // its clock runs from here
+  constexpr double part = 1.0 / (static_cast<int>(Condition::all) + 2);
+  PlanOptions own = call.part(0, part);
   own.conditions = {};
   Conditions nothing;
   nothing.forced_exempt = options.conditions.forced_exempt;
-  double from = 0;
-  constexpr double part = 1.0 / (static_cast<int>(Condition::all) + 2);
-  if (options.progress) {
-    own.progress = [&](const Progress& now) { options.progress({now.bound_ms, now.best_ms, from + part * now.share}); };
-  }
   const Plan plain = plan(grid, machine, effort, own);
+  check(options.conditions, grid.rows(), grid.columns());  // whether there is time for it or not
   std::vector<ConditionPrice> prices;
   for (int i = 0; i <= static_cast<int>(Condition::all); ++i) {
     const auto condition = static_cast<Condition>(i);
-    from = part * (i + 1);
+    own = call.part(part * (i + 1), part * (i + 2));
     own.conditions = alone(options.conditions, condition);
     if (own.conditions == nothing) continue;
+    const std::optional<Plan> kept = call.ended() ? std::nullopt : found(grid, machine, effort, own);
     ConditionPrice price;
     price.condition = condition;
-    const Plan kept = plan(grid, machine, effort, own);
-    price.status = kept.status;
-    if (kept.status != PlanStatus::infeasible) {
-      price.total_ms = kept.total_ms;
-      price.price_ms = kept.total_ms - plain.total_ms;
-      price.least_price_ms = std::max<std::int64_t>(0, kept.bound_ms - plain.total_ms);
+    if (!kept) {
+      price = {condition, PlanStatus::feasible, -1, -1, 0};
+    } else if (price.status = kept->status; price.status != PlanStatus::infeasible) {
+      price.total_ms = kept->total_ms;
+      price.price_ms = kept->total_ms - plain.total_ms;
+      price.least_price_ms = std::max<std::int64_t>(0, kept->bound_ms - plain.total_ms);
     }
     prices.push_back(price);
   }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <chrono>
 #include <cstdint>
 
@@ -7,13 +8,35 @@
 
 namespace latchwork::inline v0::planning {
 
+/// When a call with a time limit is to be over.
+class Deadline {
+ public:
+  /// Its clock runs from here. A limit that goes past the clock's end is as good as none.
+  explicit Deadline(const PlanOptions& options) : set_(options.time_limit_ms > 0) {
+    if (!set_) return;
+    const Clock::time_point now = Clock::now();
+    const auto room = std::chrono::duration_cast<std::chrono::milliseconds>(Clock::time_point::max() - now);
+    if (options.time_limit_ms < room.count()) at_ = now + std::chrono::milliseconds(options.time_limit_ms);
+  }
+  bool set() const noexcept { return set_; }
+  bool over() const { return set_ && Clock::now() >= at_; }
+  /// Whole milliseconds, 0 when it is over. Of no use when none is set.
+  std::int64_t left_ms() const {
+    const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(at_ - Clock::now());
+    return std::max<std::int64_t>(0, left.count());
+  }
+
+ private:
+  using Clock = std::chrono::steady_clock;
+  bool set_;
+  Clock::time_point at_ = Clock::time_point::max();
+};
+
 /// What ends a long call before it is done, and what it tells meanwhile. A call that keeps to a count of work ends at
 /// the same place on every machine; the clock is read only where a time limit is given.
 class Limits {
  public:
-  explicit Limits(const PlanOptions& options)
-      : options_(options),
-        deadline_(options.time_limit_ms > 0 ? in(options.time_limit_ms) : Clock::time_point::max()) {}
+  explicit Limits(const PlanOptions& options) : options_(options), deadline_(options) {}
 
   /// Whether to go on after so much more work (states looked at), which is not to be much more than `often`. Once it
   /// says no, it says no again.
@@ -24,7 +47,7 @@ class Limits {
     if (options_.work_limit > 0 && work_ > options_.work_limit) return end();
     if (work_ >= looked_ + often) {
       looked_ = work_;
-      if (options_.time_limit_ms > 0 && Clock::now() >= deadline_) return end();
+      if (deadline_.over()) return end();
     }
     if (options_.progress && work_ >= told_ + tell_every) {
       told_ = work_;
@@ -45,15 +68,6 @@ class Limits {
   static constexpr std::int64_t often = 100'000;  // a fraction of a millisecond
 
  private:
-  using Clock = std::chrono::steady_clock;
-
-  // The clock's end for a limit that goes past it.
-  static Clock::time_point in(std::int64_t limit_ms) {
-    const Clock::time_point now = Clock::now();
-    const auto room = std::chrono::duration_cast<std::chrono::milliseconds>(Clock::time_point::max() - now);
-    return limit_ms < room.count() ? now + std::chrono::milliseconds(limit_ms) : Clock::time_point::max();
-  }
-
   bool end() {
     ended_ = true;
     return false;
@@ -61,7 +75,7 @@ class Limits {
 
   static constexpr std::int64_t tell_every = 2'000'000;  // a few milliseconds
   const PlanOptions& options_;
-  Clock::time_point deadline_;
+  Deadline deadline_;
   Progress now_;
   std::int64_t work_ = 0;
   std::int64_t looked_ = 0;

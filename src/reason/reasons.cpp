@@ -11,6 +11,7 @@
 #include "latchwork/wale.hpp"
 #include "machine/check.hpp"
 #include "plan/inputs.hpp"
+#include "plan/one_call.hpp"
 #include "plan/problem.hpp"
 #include "plan/works.hpp"
 #include "text/duration.hpp"
@@ -58,7 +59,7 @@ class Reasons {
       : grid_(grid),
         machine_(machine),
         effort_(effort),
-        options_(options),
+        call_(options),
         wales_(grid),
         problem_(problem_of(grid, wales_, machine, effort)) {
     const HandWork work = hand_work(mine, effort);
@@ -67,38 +68,54 @@ class Reasons {
     for (const Stop& stop : mine.stops) {
       if (stop.row >= 0 && stop.row <= grid.rows()) stops_[static_cast<std::size_t>(stop.row)] = 1;
     }
-    options_.progress = {};
+    told_ = {mine.bound_ms, mine.total_ms};
   }
 
-  StopReason of(const Stop& stop) {
+  /// The reason of one of so many stops.
+  StopReason of(const Stop& stop, std::size_t index, std::size_t count) {
+    const double to = static_cast<double>(index + 1) / static_cast<double>(count);
+    StopReason reason = reason_of(stop, static_cast<double>(index) / static_cast<double>(count), to);
+    call_.tell(told_, to);
+    return reason;
+  }
+
+ private:
+  StopReason reason_of(const Stop& stop, double from, double to) {
     StopReason reason;
     reason.row = stop.row;
     reason.place.row = stop.row;
     if (forced(reason, grid_, wales_)) return reason;
     if (stop.row >= 0 && stop.row <= grid_.rows()) {
+      if (call_.ended()) {
+        unknown(reason);
+        return reason;
+      }
       stops_[static_cast<std::size_t>(stop.row)] = 0;
       const std::int64_t beside = cost_of(problem_, stops_);
       stops_[static_cast<std::size_t>(stop.row)] = 1;
       if (beside < far && problem_.barred.empty()) reason.beside_ms = plan_ms(problem_, beside) - total_ms_;
-      without(reason);
+      without(reason, from, to);
     } else {
       reason.message = "there is no such row: the stop is never made";
     }
     return reason;
   }
 
- private:
+  static void unknown(StopReason& reason) {
+    reason.cause = StopCause::unknown;
+    reason.message = "the search for a plan without this stop was ended before it found one";
+  }
+
   // Plans again without the stop.
-  void without(StopReason& reason) {
-    PlanOptions own = options_;
+  void without(StopReason& reason, double from, double to) {
+    PlanOptions own = call_.part(from, to, told_);
     own.conditions.closed_rows.push_back(reason.row);
     Plan other;
     try {
       other = plan(grid_, machine_, effort_, own);
     } catch (const Error& error) {
       if (error.code() != ErrorCode::cancelled) throw;
-      reason.cause = StopCause::unknown;
-      reason.message = "the search for a plan without this stop was ended before it found one";
+      unknown(reason);
       return;
     }
     if (other.status == PlanStatus::infeasible) {
@@ -126,7 +143,8 @@ class Reasons {
   const Grid& grid_;
   const Machine& machine_;
   const Effort& effort_;
-  PlanOptions options_;
+  OneCall call_;  // its clock runs from here
+  OneCall::Told told_;
   Wales wales_;
   Problem problem_;
   std::int64_t total_ms_ = 0;
@@ -144,13 +162,7 @@ std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, c
   check(options.conditions, grid.rows(), grid.columns());
   Reasons reasons(grid, machine, effort, mine, options);
   std::vector<StopReason> out;
-  for (const Stop& stop : mine.stops) {
-    out.push_back(reasons.of(stop));
-    if (options.progress) {
-      options.progress(
-          {mine.bound_ms, mine.total_ms, static_cast<double>(out.size()) / static_cast<double>(mine.stops.size())});
-    }
-  }
+  for (const Stop& stop : mine.stops) out.push_back(reasons.of(stop, out.size(), mine.stops.size()));
   return out;
 }
 

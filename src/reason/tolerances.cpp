@@ -10,11 +10,13 @@
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/reason.hpp"
+#include "plan/one_call.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
 using Term = EffortPart;
+using planning::OneCall;
 
 std::int64_t total_of(const Plan& plan, const Effort& effort) {
   const HandWork work = hand_work(plan, effort);
@@ -36,19 +38,20 @@ bool is_fixed(const Term& term) {
 
 class Walker {
  public:
-  Walker(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine, const PlanOptions& options)
-      : grid_(grid), machine_(machine), effort_(effort), mine_(mine), options_(options) {
-    options_.progress = {};
-  }
+  Walker(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine, OneCall& call,
+         const OneCall::Told& told)
+      : grid_(grid), machine_(machine), effort_(effort), mine_(mine), call_(call), told_(told) {}
 
   /// From `end` towards the term's value: the outermost place where the plan is proven to be a least one, and whether
-  /// another takes less right outside.
-  std::pair<std::int64_t, bool> walk(const Term& term, std::int64_t end) {
+  /// another takes less right outside. It is the work from..to of the call.
+  std::pair<std::int64_t, bool> walk(const Term& term, std::int64_t end, double from, double to) {
     const std::int64_t value = effort_.*term.cost;
     const std::int64_t often = times(mine_, term);
     std::int64_t at = end;
     while (at != value) {
-      const auto other = least(term, at);
+      const double half = (from + to) / 2;  // nobody knows how many plans it takes
+      const auto other = least(term, at, from, half);
+      from = half;
       if (!other) return {value, false};
       Effort moved = effort_;
       moved.*term.cost = at;
@@ -66,11 +69,12 @@ class Walker {
   }
 
  private:
-  std::optional<Plan> least(const Term& term, std::int64_t at) {
+  std::optional<Plan> least(const Term& term, std::int64_t at, double from, double to) {
+    if (call_.ended()) return {};
     Effort moved = effort_;
     moved.*term.cost = at;
     try {
-      return plan(grid_, machine_, moved, options_);
+      return plan(grid_, machine_, moved, call_.part(from, to, told_));
     } catch (const Error& error) {
       if (error.code() != ErrorCode::cancelled) throw;
       return {};
@@ -81,7 +85,8 @@ class Walker {
   const Machine& machine_;
   const Effort& effort_;
   const Plan& mine_;
-  PlanOptions options_;
+  OneCall& call_;
+  OneCall::Told told_;
 };
 
 [[noreturn]] void refuse(const std::string& why) {
@@ -95,7 +100,9 @@ class Walker {
 std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine,
                                        const PlanOptions& options) {
   require_extent("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid);
-  const Plan least = plan(grid, machine, effort, options);
+  OneCall call(options);  // its clock runs from here
+  constexpr double part = 1.0 / (std::size(effort_parts) + 1);
+  const Plan least = plan(grid, machine, effort, call.part(0, part));
   if (least.status == PlanStatus::infeasible) refuse("the panel has no plan: " + least.findings.front().message);
   const std::int64_t total = total_of(mine, effort);
   if (total > least.total_ms) {
@@ -111,21 +118,22 @@ std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine,
                          term.name, times(least, term)));
     }
   }
-  Walker walker(grid, machine, effort, mine, options);
+  const OneCall::Told told{least.bound_ms, total};
+  Walker walker(grid, machine, effort, mine, call, told);
   std::vector<Tolerance> tolerances;
   for (const Term& term : effort_parts) {
     Tolerance tolerance{term.term, effort.*term.cost, 0, max_effort_ms, true, true};
-    if (options.stop.stop_requested() || least.status != PlanStatus::optimal) {
+    if (call.ended() || least.status != PlanStatus::optimal) {
       tolerance.least_ms = tolerance.most_ms = tolerance.value_ms;
       tolerance.least_exact = tolerance.most_exact = false;
     } else if (!is_fixed(term)) {
-      std::tie(tolerance.least_ms, tolerance.least_exact) = walker.walk(term, 0);
-      std::tie(tolerance.most_ms, tolerance.most_exact) = walker.walk(term, max_effort_ms);
+      const double from = part * static_cast<double>(tolerances.size() + 1);
+      std::tie(tolerance.least_ms, tolerance.least_exact) = walker.walk(term, 0, from, from + part / 2);
+      std::tie(tolerance.most_ms, tolerance.most_exact) =
+          walker.walk(term, max_effort_ms, from + part / 2, from + part);
     }
     tolerances.push_back(tolerance);
-    if (options.progress) {
-      options.progress({least.bound_ms, total, static_cast<double>(tolerances.size()) / std::size(effort_parts)});
-    }
+    call.tell(told, std::min(1.0, part * static_cast<double>(tolerances.size() + 1)));
   }
   return tolerances;
 }

@@ -212,6 +212,96 @@ static void the_deepest_ladder_is_planned(void) {
   free(cells);
 }
 
+/* Calls of many plans, each on a panel of so many purls that it is heard within a plan. */
+enum { PRICES, FRONT, REASONS, TOLERANCES, RHYTHMS, CERTIFICATE, MANY };
+
+static latchwork_status call_of(int which, const latchwork_grid *panel, const latchwork_plan *mine,
+                                const latchwork_plan_options *options, size_t *needed) {
+  latchwork_two_rhythms rhythms = LATCHWORK_TWO_RHYTHMS_INIT;
+  latchwork_front *front = NULL;
+  latchwork_plan *two = NULL;
+  latchwork_certificate *certificate = NULL;
+  latchwork_status status = LATCHWORK_OK;
+  switch (which) {
+    case PRICES:
+      return latchwork_grid_condition_prices(panel, &machine, &effort, options, NULL, 0, needed, NULL);
+    case FRONT:
+      status = latchwork_grid_plan_front(panel, &machine, &effort, options, &front, NULL);
+      if (status == LATCHWORK_OK) OK(latchwork_front_points(front, NULL, 0, needed, NULL));
+      latchwork_front_destroy(front);
+      return status;
+    case REASONS:
+      return latchwork_grid_stop_reasons(panel, &machine, &effort, mine, options, NULL, 0, needed, NULL);
+    case TOLERANCES:
+      return latchwork_grid_plan_tolerances(panel, &machine, &effort, mine, options, NULL, 0, needed, NULL);
+    case RHYTHMS:
+      status = latchwork_grid_plan_two_rhythms(panel, &machine, &effort, options, &rhythms, &two, NULL);
+      latchwork_plan_destroy(two);
+      return status;
+    default:
+      status = latchwork_grid_certify(panel, &machine, &effort, 1, options, &certificate, NULL);
+      latchwork_certificate_destroy(certificate);
+      return status;
+  }
+}
+
+static void calls_of_many_plans_are_told_and_can_stop(void) {
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
+  latchwork_tolerance tolerances[12];
+  latchwork_stop_reason reasons[64];
+  latchwork_grid *tall = NULL;
+  latchwork_plan *mine = NULL;
+  size_t needed = 0, i;
+  int which, all;
+  checking = "many plans";
+  OK(latchwork_grid_repeated_up(grid, 4, 0, &tall, NULL));
+  OK(latchwork_grid_plan(tall, &machine, &effort, NULL, &mine, NULL));
+  options.progress = hear;
+  for (which = 0; which < MANY; ++which) {
+    struct heard heard = {0, 0, 0, 0.0};
+    options.conditions = which == PRICES ? &conditions : NULL;
+    conditions.rows_apart = 2;
+    options.user_data = &heard;
+    options.work_limit = 100000;
+    OK(call_of(which, tall, mine, &options, &needed));
+    CHECK(heard.calls >= (which == CERTIFICATE || which == RHYTHMS ? 1 : 3) && !heard.wrong);
+    /* Asked to stop in the midst of it, it ends soon: each plan that was to come is heard of once more, at most. */
+    all = heard.calls;
+    heard.calls = 0;
+    heard.share = 0;
+    heard.stop_at = 1 + all / 2;
+    OK(call_of(which, tall, mine, &options, &needed));
+    CHECK(heard.calls >= heard.stop_at && heard.calls <= heard.stop_at + 24 && !heard.wrong);
+    options.progress = NULL;
+    options.work_limit = 0;
+    options.time_limit_ms = 60000;
+    OK(call_of(which, tall, mine, &options, &needed));
+    options.progress = hear;
+    options.time_limit_ms = 0;
+  }
+  /* Stopped at the first word, what is not known is said so. */
+  {
+    struct heard heard = {0, 1, 0, 0.0};
+    latchwork_condition_price price[2];
+    options.conditions = NULL;
+    options.user_data = &heard;
+    OK(latchwork_grid_stop_reasons(tall, &machine, &effort, mine, &options, reasons, 64, &needed, NULL));
+    CHECK(heard.calls >= 1 && reasons[0].cause == LATCHWORK_STOP_CAUSE_UNKNOWN);
+    heard.calls = 0;
+    OK(latchwork_grid_plan_tolerances(tall, &machine, &effort, mine, &options, tolerances, 12, &needed, NULL));
+    for (i = 0; i < needed; ++i) CHECK(!tolerances[i].least_exact || tolerances[i].least_ms <= tolerances[i].value_ms);
+    CHECK(!tolerances[0].least_exact && !tolerances[0].most_exact);
+    heard.calls = 0;
+    options.conditions = &conditions;
+    OK(latchwork_grid_condition_prices(tall, &machine, &effort, &options, price, 2, &needed, NULL));
+    CHECK(needed == 2 && price[0].total_ms == -1 && price[0].price_ms == -1);
+    CHECK(price[0].status == LATCHWORK_PLAN_STATUS_FEASIBLE && price[1].total_ms == -1);
+  }
+  latchwork_plan_destroy(mine);
+  latchwork_grid_destroy(tall);
+}
+
 int main(void) {
   checking = "make";
   OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
@@ -228,6 +318,7 @@ int main(void) {
   limits_may_be_as_great_as_their_numbers();
   the_deepest_ladder_is_planned();
   costs_may_move_so_far();
+  calls_of_many_plans_are_told_and_can_stop();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);
   return checks_told();

@@ -194,23 +194,6 @@ static void a_panel_wider_than_the_bed_is_infeasible(void) {
   latchwork_grid_destroy(wide);
 }
 
-struct heard {
-  int calls;
-  int stop_at; /* the call that asks to stop; 0: never */
-  int wrong;
-  double share;
-};
-
-static int32_t hear(const latchwork_progress *progress, void *user_data) {
-  struct heard *heard = user_data;
-  ++heard->calls;
-  if (progress->struct_size != sizeof *progress || progress->share < heard->share || progress->share > 1.0) {
-    heard->wrong = 1;
-  }
-  heard->share = progress->share;
-  return heard->calls == heard->stop_at;
-}
-
 static void callbacks_are_told_and_can_stop(void) {
   latchwork_plan_options plan_options = LATCHWORK_PLAN_OPTIONS_INIT;
   latchwork_simulate_options options = LATCHWORK_SIMULATE_OPTIONS_INIT;

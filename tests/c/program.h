@@ -24,4 +24,22 @@ static inline int checks_told(void) {
   return checks_failed != 0;
 }
 
+/* A callback's memory. */
+struct heard {
+  int calls;
+  int stop_at; /* the call that asks to stop; 0: never */
+  int wrong;   /* a share fell, or passed 1 */
+  double share;
+};
+
+static inline int32_t hear(const latchwork_progress *progress, void *user_data) {
+  struct heard *heard = user_data;
+  ++heard->calls;
+  if (progress->struct_size != sizeof *progress || progress->share < heard->share || progress->share > 1.0) {
+    heard->wrong = 1;
+  }
+  heard->share = progress->share;
+  return heard->calls == heard->stop_at;
+}
+
 #endif

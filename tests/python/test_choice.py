@@ -99,6 +99,48 @@ def test_how_far_each_cost_may_move(purls):
     assert refused.value.code is lw.ErrorCode.size_mismatch and refused.value.field == "plan"
 
 
+# name: the call of many plans on a grid, from a plan for it.
+MANY = {
+    "prices": lambda grid, plan, **options: lw.condition_prices(
+        grid, lw.Machine(), conditions=lw.Conditions(rows_apart=2), **options
+    ),
+    "front": lambda grid, plan, **options: lw.plan_front(grid, lw.Machine(), **options),
+    "reasons": lambda grid, plan, **options: lw.stop_reasons(grid, lw.Machine(), plan=plan, **options),
+    "tolerances": lambda grid, plan, **options: lw.plan_tolerances(grid, lw.Machine(), plan=plan, **options),
+}
+
+
+@pytest.mark.parametrize("name", MANY)
+def test_calls_of_many_plans_tell_a_share_that_never_falls(name, ropes):
+    plan, shares = lw.plan(ropes, lw.Machine()), []
+    MANY[name](ropes, plan, progress=lambda progress: shares.append(progress.share), work_limit=200_000)
+    assert len(shares) > 3 and shares == sorted(shares) and 0 <= shares[0] and shares[-1] <= 1
+
+
+@pytest.mark.parametrize("name", MANY)
+def test_what_is_raised_within_a_plan_ends_a_call_of_many(name, ropes):
+    calls = []
+
+    def interrupt(progress):
+        calls.append(progress)
+        raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        MANY[name](ropes, lw.plan(ropes, lw.Machine()), progress=interrupt)
+    assert len(calls) == 1
+
+
+def test_a_stopped_call_of_many_plans_says_what_it_does_not_know(ropes):
+    asked, plan = lw.StopSource(), lw.plan(ropes, lw.Machine())
+    asked.request_stop()
+    causes = {reason.cause for reason in MANY["reasons"](ropes, plan, stop=asked)}
+    assert causes <= {lw.StopCause.crossing, lw.StopCause.unknown}
+    unknown = [(price.status, price.total_ms, price.price_ms) for price in MANY["prices"](ropes, plan, stop=asked)]
+    assert unknown == [(lw.PlanStatus.feasible, -1, -1)] * 2
+    ends = MANY["tolerances"](ropes, plan, progress=lambda progress: False)
+    assert not any(end.least_exact or end.most_exact for end in ends[:2])
+
+
 def test_a_choice_is_watched_and_stopped_like_a_plan(ropes):
     shares = []
 

@@ -1,9 +1,15 @@
 #include "latchwork/choice.hpp"
 
+#include <algorithm>
+#include <chrono>
+#include <functional>
+#include <stdexcept>
+#include <stop_token>
 #include <string>
 #include <vector>
 
 #include "catch.hpp"
+#include "instances.hpp"
 #include "latchwork/motif.hpp"
 #include "latchwork/panel.hpp"
 #include "latchwork/quantity.hpp"
@@ -28,6 +34,33 @@ Effort cheap_stops() {
   Effort effort;
   effort.stop = 1'000;
   return effort;
+}
+
+/// Purls here and there: as many stops as rows, hardly any of them forced.
+Grid scattered(int rows, int columns) {
+  Grid grid(rows, columns);
+  for (int row = 1; row <= rows; ++row) {
+    for (int column = 1; column + 1 < columns; ++column) {
+      if ((row * 7 + column * 11) % 13 == 0) grid.set(row, column, Cell::purl);
+    }
+  }
+  return grid;
+}
+
+struct ManyPlans {
+  std::string name;
+  std::function<void(const PlanOptions&)> make;
+};
+
+/// Every call that makes several plans.
+std::vector<ManyPlans> calls_of_many_plans(const Grid& grid, const Machine& machine, const Effort& effort,
+                                           const Plan& mine) {
+  return {
+      {"prices", [=](const PlanOptions& options) { condition_prices(grid, machine, effort, options); }},
+      {"front", [=](const PlanOptions& options) { plan_front(grid, machine, effort, options); }},
+      {"reasons", [=](const PlanOptions& options) { stop_reasons(grid, machine, effort, mine, options); }},
+      {"tolerances", [=](const PlanOptions& options) { plan_tolerances(grid, machine, effort, mine, options); }},
+  };
 }
 
 const Tolerance& tolerance_of(const std::vector<Tolerance>& all, EffortTerm term) {
@@ -229,6 +262,96 @@ TEST_CASE("how far each cost may move is told to the millisecond", "[reason]") {
   roped.cross({.row = 1, .column = 0, .left = 1, .right = 1});
   CHECK_THROWS_MATCHES(plan_tolerances(roped, Machine{}, {}, mine), Error,
                        refused_field(ErrorCode::bad_argument, "plan"));
+}
+
+TEST_CASE("calls of many plans tell a share that never falls, and can be stopped in the midst of a plan",
+          "[choice][reason]") {
+  const Grid grid = scattered(24, 12);
+  const Plan mine = plan(grid, Machine{});
+  REQUIRE(mine.status == PlanStatus::optimal);
+  for (const ManyPlans& call : calls_of_many_plans(grid, Machine{}, {}, mine)) {
+    CAPTURE(call.name);
+    std::vector<double> shares;
+    PlanOptions options;
+    options.work_limit = 200'000;
+    options.conditions.rows_apart = call.name == "prices" ? 2 : 0;
+    options.conditions.closed_rows = std::vector<int>(call.name == "prices" ? 1 : 0, 3);
+    options.progress = [&](const Progress& now) { shares.push_back(now.share); };
+    call.make(options);
+    CHECK(std::is_sorted(shares.begin(), shares.end()));
+    CHECK(shares.front() >= 0);
+    CHECK(shares.back() <= 1);
+    // More than once a plan, so that a callback, which in C is the one way to stop, is heard within it.
+    CHECK(shares.size() > 2 * mine.stops.size() / (call.name == "reasons" ? 1 : 3));
+    for (const std::size_t heard : {std::size_t{1}, shares.size() / 2}) {
+      std::stop_source source;
+      options.stop = source.get_token();
+      std::size_t told = 0;
+      options.progress = [&](const Progress&) {
+        if (++told == heard) source.request_stop();
+      };
+      call.make(options);
+      CHECK(told >= heard);
+      CHECK(told <= heard + mine.stops.size() + 24);  // each of the rest once, at most: nothing is planned any more
+    }
+    options.stop = {};
+    options.progress = [](const Progress& now) {
+      if (now.share > 0.5) throw std::runtime_error("enough");
+    };
+    if (shares.back() > 0.5) CHECK_THROWS_AS(call.make(options), std::runtime_error);
+  }
+}
+
+TEST_CASE("a stopped call of many plans says what it does not know", "[choice][reason]") {
+  const Grid grid = scattered(24, 12);
+  const Plan mine = plan(grid, Machine{});
+  std::stop_source source;
+  source.request_stop();
+  PlanOptions options;
+  options.stop = source.get_token();
+  for (const StopReason& reason : stop_reasons(grid, Machine{}, {}, mine, options)) {
+    CHECK(reason.cause == StopCause::unknown);
+    CHECK(!reason.message.empty());
+  }
+  options.conditions.rows_apart = 2;
+  const auto prices = condition_prices(grid, Machine{}, {}, options);
+  CHECK(prices == std::vector{ConditionPrice{Condition::rows_apart, PlanStatus::feasible, -1, -1, 0},
+                              ConditionPrice{Condition::all, PlanStatus::feasible, -1, -1, 0}});
+  // Stopped between two conditions, what was found before stays.
+  std::stop_source later;
+  options.stop = later.get_token();
+  options.conditions.closed_rows = {1};
+  options.progress = [&](const Progress& now) {
+    if (now.share > 6.0 / 8) later.request_stop();
+  };
+  const auto half = condition_prices(grid, Machine{}, {}, options);
+  REQUIRE(half.size() == 3);
+  CHECK(half[0].total_ms >= mine.total_ms);
+  CHECK(half[0].status == PlanStatus::optimal);
+  CHECK(half[2] == ConditionPrice{Condition::all, PlanStatus::feasible, -1, -1, 0});
+  options.conditions.rows_apart = -1;
+  CHECK_THROWS_MATCHES(condition_prices(grid, Machine{}, {}, options), Error,
+                       refused_field(ErrorCode::bad_argument, "options.conditions.rows_apart"));
+}
+
+TEST_CASE("calls of many plans keep to one time limit", "[choice][reason][limits]") {
+  // Each without a limit takes minutes, and hundreds of milliseconds a plan.
+  const latchwork_test::Instance in = latchwork_test::instance_of("co-prime periods", 4);
+  PlanOptions cut;
+  cut.work_limit = 2'000'000;
+  const Plan mine = plan(in.grid, in.machine, in.effort, cut);
+  for (const ManyPlans& call : calls_of_many_plans(in.grid, in.machine, in.effort, mine)) {
+    if (call.name == "tolerances") continue;  // of a least plan only: below
+    CAPTURE(call.name);
+    PlanOptions options;
+    options.time_limit_ms = 100;
+    options.conditions.rows_apart = call.name == "prices" ? 2 : 0;
+    options.conditions.max_kinds = call.name == "prices" ? 20 : 0;
+    options.conditions.max_depth = call.name == "prices" ? 9 : 0;
+    const auto before = std::chrono::steady_clock::now();
+    call.make(options);
+    CHECK(std::chrono::steady_clock::now() - before < std::chrono::seconds(3));
+  }
 }
 
 TEST_CASE("a plan of another size is told before anything else is looked at", "[reason][error]") {

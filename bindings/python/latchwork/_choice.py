@@ -30,7 +30,8 @@ class ConditionPrice:
     status: PlanStatus = PlanStatus.infeasible
     """Of the plan under it."""
     total_ms: int = 0
-    """What that plan takes; 0 when there is none."""
+    """What that plan takes; 0 when there is none; -1, and ``price_ms`` too, with status ``feasible``: the call ended
+    before any was found."""
     price_ms: int = 0
     """More than the plan without conditions; exact when both are optimal."""
     least_price_ms: int = 0

@@ -67,7 +67,8 @@ void bind_choice(py::module_& m) {
       "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. "
       "Each "
-      "is a plan of its own. Arguments and errors as in plan().");
+      "is a plan of its own, for which the work limit holds; the time limit is one for the whole call. Arguments and "
+      "errors as in plan().");
   m.def(
       "plan_front",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const std::stop_source* stop,
@@ -82,9 +83,8 @@ void bind_choice(py::module_& m) {
       "Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. "
       "max_kinds of the conditions, where it is set, is the most kinds that are of interest. A plan for every number "
       "of "
-      "kinds up to those of the least plan: seconds on large panels; the work limit holds for each. Stopped, the "
-      "points "
-      "found so far. Arguments and errors as in plan().");
+      "kinds up to those of the least plan: seconds on large panels; the work limit holds for each, the time limit for "
+      "the whole call. Stopped, or out of time, the points found so far. Arguments and errors as in plan().");
   m.def(
       "stop_reasons",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const Plan& plan,
@@ -99,7 +99,9 @@ void bind_choice(py::module_& m) {
       "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
       "conditions"_a = py::none(),
       "The reason of each stop of a plan, in its order: what forces it, or what it saves, found exactly by planning "
-      "again with its row closed. The other arguments are those of plan(). Raises as plan(), and Error size_mismatch "
+      "again with its row closed. The other arguments are those of plan(); the work limit holds for each plan, the "
+      "time limit for the whole call: stopped, or out of time, the causes not yet found are `unknown`. Raises as "
+      "plan(), and Error size_mismatch "
       "(plan) for a plan of another size, before anything is planned.");
   m.def("stop_cause_name", &stop_cause_name, "cause"_a,
         "\"crossing\", \"shaping\", \"hand_cells\", \"saving\" or \"unknown\".");
@@ -124,9 +126,10 @@ void bind_choice(py::module_& m) {
       "conditions"_a = py::none(),
       "For every field of Effort, in its order, how far it may move before this plan, a least one under the "
       "conditions, "
-      "is none. Exact, and an end that no search proves is told by its flag. Some tens of plans. The other arguments "
-      "are "
-      "those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size, before anything "
+      "is none. Exact, and an end that no search proves is told by its flag, as is one not yet looked at when the call "
+      "is stopped or its time is over. Some tens of plans; the work limit holds for each, the time limit for the whole "
+      "call. The other arguments are those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of "
+      "another size, before anything "
       "is "
       "planned; bad_argument (plan) when another plan takes less, or this one was made for another panel of the same "
       "size.");

@@ -1027,7 +1027,8 @@ enum {
 typedef struct latchwork_condition_price {
   int32_t condition;      /* LATCHWORK_CONDITION_... */
   int32_t status;         /* LATCHWORK_PLAN_STATUS_... of the plan under it */
-  int64_t total_ms;       /* what that plan takes; 0 when there is none */
+  int64_t total_ms;       /* what that plan takes; 0 when there is none; -1, and price_ms too, with status FEASIBLE: the
+                             call ended before any was found */
   int64_t price_ms;       /* more than the plan without conditions; exact when both are optimal */
   int64_t least_price_ms; /* the price is proven to be no less than this */
 } latchwork_condition_price;
@@ -1099,7 +1100,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_plan_two_rhythms(const latchwork
                                                                  latchwork_two_rhythms *rhythms, latchwork_plan **out,
                                                                  latchwork_error *error);
 /* The price of each condition that is asked in the options, alone, and last of all together. Each is a plan of its own,
-   also when only the size is asked. effort and options may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
+   also when only the size is asked; the work limit holds for each, the time limit for the whole call. effort and options
+   may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork_grid *grid,
                                                                  const latchwork_machine *machine,
                                                                  const latchwork_effort *effort,
@@ -1107,8 +1109,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork
                                                                  latchwork_condition_price *prices, size_t capacity,
                                                                  size_t *needed, latchwork_error *error);
 /* The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds of interest.
-   The work limit holds for each number of kinds. effort and options may be NULL. Fails: as latchwork_grid_plan. Since
-   0.1. */
+   The work limit holds for each number of kinds, the time limit for the whole call: stopped, or out of time, the points
+   found so far. effort and options may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_front(const latchwork_grid *grid, const latchwork_machine *machine,
                                                            const latchwork_effort *effort,
                                                            const latchwork_plan_options *options, latchwork_front **out,
@@ -1135,8 +1137,9 @@ LATCHWORK_C_API latchwork_status latchwork_front_findings(const latchwork_front 
                                                           latchwork_error *error);
 
 /* The reason of each stop of a plan, in its order. What a stop saves is found exactly, by planning again with its row
-   closed, also when only the size is asked. effort and options may be NULL. Fails: as latchwork_grid_plan; SIZE_MISMATCH
-   (plan) for a plan of another size, before anything is planned. Since 0.1. */
+   closed, also when only the size is asked. The work limit holds for each plan, the time limit for the whole call:
+   stopped, or out of time, the causes not yet found are UNKNOWN. effort and options may be NULL. Fails: as
+   latchwork_grid_plan; SIZE_MISMATCH (plan) for a plan of another size, before anything is planned. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_grid *grid,
                                                              const latchwork_machine *machine,
                                                              const latchwork_effort *effort, const latchwork_plan *plan,
@@ -1152,7 +1155,9 @@ LATCHWORK_C_API const char *latchwork_stop_cause_name(int32_t cause);
 LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *plan, latchwork_period *period,
                                                        latchwork_error *error);
 /* For every effort, in the order of latchwork_effort, how far it may move before this plan, a least one under the
-   options' conditions, is none. Some tens of plans, also when only the size is asked. effort and options may be NULL.
+   options' conditions, is none. Some tens of plans, also when only the size is asked; the work limit holds for each, the
+   time limit for the whole call: stopped, or out of time, ends not yet found are not exact. effort and options may be
+   NULL.
    Fails: as latchwork_grid_plan; SIZE_MISMATCH (plan) for a plan of another size, before anything is planned;
    BAD_ARGUMENT (plan) when another plan takes less, or this one was made for another panel of the same size. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_tolerances(const latchwork_grid *grid,
