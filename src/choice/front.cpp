@@ -40,7 +40,7 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
     try {
       point.plan = kinds == 0 ? least : plan(grid, machine, effort, own);
     } catch (const Error& error) {
-      if (error.code() != ErrorCode::cancelled) throw;
+      if (!planning::came_to_no_end(error)) throw;
       if (found.empty()) front.fewest_proven = false;  // none was found, and none is ruled out
       continue;
     }

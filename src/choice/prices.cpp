@@ -43,7 +43,7 @@ std::optional<Plan> found(const Grid& grid, const Machine& machine, const Effort
   try {
     return plan(grid, machine, effort, options);
   } catch (const Error& error) {
-    if (error.code() != ErrorCode::cancelled) throw;
+    if (!planning::came_to_no_end(error)) throw;
     return {};
   }
 }

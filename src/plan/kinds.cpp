@@ -5,6 +5,7 @@
 #include <tuple>
 #include <unordered_map>
 
+#include "plan/few_kinds.hpp"
 #include "plan/inputs.hpp"
 #include "plan/limits.hpp"
 #include "plan/prices.hpp"
@@ -59,9 +60,9 @@ class Sets {
   std::vector<const std::vector<int>*> sets_;
 };
 
-constexpr std::size_t most_ways_at_once = 512;           // ways to take one stop that are followed up from one label
-constexpr std::size_t most_kept = std::size_t{1} << 24;  // standings kept in all
-constexpr std::int64_t most_work = 20'000'000;           // when no other limit is set
+constexpr std::size_t most_ways_at_once = 512;    // ways to take one stop that are followed up from one label
+constexpr std::int64_t most_work = 20'000'000;    // when no other limit is set
+constexpr std::int64_t most_descent = 2'000'000;  // from one start
 constexpr std::size_t first_width = 64;
 constexpr std::size_t widening = 16;
 constexpr std::size_t due_width = 1024;
@@ -70,18 +71,22 @@ class KindSearch {
  public:
   KindSearch(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, int most,
              const PlanOptions& options, Limits& limits)
-      : problem_(problem), deeds_(deeds), at_row_(at_row), most_kinds_(at(most)), options_(options), limits_(limits) {}
+      : problem_(problem),
+        deeds_(deeds),
+        at_row_(at_row),
+        most_kinds_(at(most)),
+        options_(options),
+        limits_(limits),
+        few_(problem, deeds, at_row, at(most), limits) {}
 
   Solved run();
 
  private:
-  struct Candidate {
-    std::vector<std::vector<Work>> works;
-    std::int64_t cost = far;
-  };
-
-  bool consider(const std::vector<std::vector<Work>>& works, std::set<int>* kinds);
-  void try_rhythms();
+  bool start(const Solved& plain);
+  bool take_start();
+  Solved proven();
+  std::size_t room_for_labels();
+  bool try_rhythms();
   /// What a label may do at a stop.
   enum class Choice { due, pool, any };
   bool pass(std::size_t width, Choice choice);
@@ -103,10 +108,12 @@ class KindSearch {
   std::size_t most_kinds_;
   const PlanOptions& options_;
   Limits& limits_;
+  FewKinds few_;
   std::int64_t counted_ = 0;
 
   Solved best_;
   std::set<int> pool_;  // kinds of good plans
+  std::vector<FewKinds::AllWorks> starts_;
   Sets sets_;
   Windows windows_;
   Prices* prices_ = nullptr;
@@ -118,6 +125,7 @@ class KindSearch {
   bool complete_ = true;
   bool broken_off_ = false;
   std::int64_t left_out_ = far;  // least bound of what was left aside
+  std::size_t most_next_ = 0;
   std::vector<Label> labels_;
   std::vector<Standing> standings_;
   std::vector<Label> next_;
@@ -149,40 +157,18 @@ std::int64_t KindSearch::to_go(std::size_t lane, Standing standing) const {
   return window.held == -1 - standing ? go[window.states()] : far;
 }
 
-// Takes a schedule that may be the best yet; its kinds go to `kinds`, whether they are too many or not.
-bool KindSearch::consider(const std::vector<std::vector<Work>>& works, std::set<int>* kinds) {
-  std::vector<std::vector<int>> deeds = at_row_;
-  std::vector<char> stops = problem_.forced;
-  std::int64_t cost = 0;
-  for (std::size_t lane = 0; lane < works.size(); ++lane) {
-    const Lane& worked = problem_.lanes[lane];
-    add_deeds(deeds_, worked, works[lane], deeds);
-    for (const Work& work : works[lane]) {
-      stops[at(work.stop)] = 1;
-      if (work.hold) stops[at(worked.task(work.first).high - 1)] = 1;
-      cost += work.hold ? worked.hold : worked.batch_cost(work.first, work.stop);
-    }
+// The starts may have found a better one. Whether to go on.
+bool KindSearch::take_start() {
+  if (few_.best().cost < best_.cost) {
+    best_.cost = few_.best().cost;
+    best_.works = few_.best().works;
   }
-  int last = -1;
-  bool apart = true;
-  std::set<int> used;
-  for (int row = 0; row <= problem_.rows; ++row) {
-    if (!stops[at(row)]) continue;
-    cost += problem_.stop_cost;
-    const bool forced = is_forced(problem_, row) && (last < 0 || is_forced(problem_, last));
-    apart = apart && (last < 0 || forced || row - last >= problem_.apart);
-    last = row;
-    used.insert(deeds_.kind(deeds[at(row)]));
-  }
-  if (kinds) kinds->insert(used.begin(), used.end());
-  if (used.size() > most_kinds_ || !apart || cost >= best_.cost) return false;
-  best_.cost = cost;
-  best_.works = works;
-  return true;
+  work_ += few_.take_work();
+  return go_on();
 }
 
 // Re-forms in every rhythm, the forced stops beside them. The kinds of the best few go to the pool.
-void KindSearch::try_rhythms() {
+bool KindSearch::try_rhythms() {
   int latest = problem_.rows;
   for (const Lane& lane : problem_.lanes) {
     for (const Task& task : lane.tasks) {
@@ -206,17 +192,20 @@ void KindSearch::try_rhythms() {
       work_ += 1 + static_cast<std::int64_t>(works.size()) * (problem_.rows / every + 1);
       const std::int64_t cost = in(every, first);
       if (cost >= far) continue;
-      consider(works, nullptr);
+      few_.consider(works);
       cheapest.emplace_back(cost, every, first);
+      if (!take_start()) return false;
     }
-    if (!go_on()) return;
+    if (!go_on()) return false;
   }
   std::sort(cheapest.begin(), cheapest.end());
   for (std::size_t i = 0; i < std::min<std::size_t>(4, cheapest.size()); ++i) {
     in(std::get<1>(cheapest[i]), std::get<2>(cheapest[i]));
-    consider(works, &pool_);
+    few_.consider(works, &pool_);
+    starts_.push_back(works);
   }
-  if (best_.found()) consider(std::vector(best_.works), &pool_);
+  if (best_.found()) few_.consider(best_.works, &pool_);
+  return go_on();
 }
 
 void KindSearch::enter(int row) {
@@ -262,6 +251,11 @@ const std::vector<Way>& KindSearch::ways(std::size_t lane, Standing from) {
 }
 
 void KindSearch::add(std::int64_t cost, std::int64_t bound, std::uint32_t parent, int kinds, int free_from) {
+  if (next_.size() >= most_next_) {
+    complete_ = false;
+    left_out_ = std::min(left_out_, bound);
+    return;
+  }
   next_.push_back({cost, bound, parent, kinds, std::max(row_ + 1, free_from)});
   next_standings_.insert(next_standings_.end(), chosen_.begin(), chosen_.end());
 }
@@ -496,6 +490,43 @@ bool KindSearch::pass(std::size_t width, Choice choice) {
   return true;
 }
 
+Solved KindSearch::proven() {
+  if (best_.proven && best_.found()) best_.bound = best_.cost;
+  return best_;
+}
+
+// Labels that a row may keep within half the memory that is allowed: what each did, and how its lanes stand, is kept
+// for every row. The other half is for one row's ways on, of which no more are made than it holds.
+std::size_t KindSearch::room_for_labels() {
+  constexpr std::int64_t usual = std::int64_t{1} << 30;
+  const auto half = static_cast<std::size_t>(options_.memory_limit > 0 ? options_.memory_limit : usual) / 2;
+  const std::size_t states = chosen_.size() * sizeof(Standing);
+  most_next_ = std::max<std::size_t>(64, half / (sizeof(Label) + states + 2 * sizeof(std::uint64_t) + 40));
+  return std::max<std::size_t>(1, half / (at(problem_.rows) + 1) / (states + sizeof(std::uint32_t)));
+}
+
+// What the search begins with: good schedules, some of few kinds, and their kinds. Whether to go on.
+bool KindSearch::start(const Solved& plain) {
+  few_.consider(plain.works, &pool_);
+  // Where the plain search was ended there is no time for more.
+  if (!take_start()) return false;
+  const FewKinds::AllWorks latest = few_.latest();
+  if (!latest.empty()) {
+    few_.consider(latest, &pool_);
+    starts_.push_back(latest);
+  }
+  if (!take_start() || !try_rhythms()) return false;
+  // The best of each start, before anything is searched for: most panels have no plan of few kinds by chance.
+  starts_.insert(starts_.begin(), plain.works);
+  for (const FewKinds::AllWorks& works : starts_) {
+    if (best_.found() && best_.cost <= best_.bound) break;
+    few_.descend(works, most_descent);
+    if (!take_start()) return false;
+  }
+  if (best_.found()) few_.consider(best_.works, &pool_);
+  return true;
+}
+
 Solved KindSearch::run() {
   // Without the limit: a bound, and a plan that may keep it as it is.
   const Solved plain = solve(problem_, options_, limits_);
@@ -505,23 +536,30 @@ Solved KindSearch::run() {
     best_.stuck = plain.stuck;
     return best_;
   }
-  consider(plain.works, &pool_);
+  if (!start(plain)) return best_;
+  const auto settled = [&] { return best_.found() && best_.cost <= best_.bound; };
+  best_.proven = settled();
+  if (best_.proven) return proven();
   chosen_.assign(problem_.lanes.size(), 0);
   windows_ = windows_of(problem_);
+  work_ += static_cast<std::int64_t>(chosen_.size()) * problem_.rows;
+  if (!go_on()) return best_;
   Prices prices(problem_, windows_);
-  for (int i = 0; i < 8; ++i) prices.ascend();
-  prices.look_from(0);
-  work_ += prices.work();
   prices_ = &prices;
+  for (int i = 0; i < 8; ++i) {
+    const std::int64_t before = prices.work();
+    prices.ascend();
+    work_ += prices.work() - before;
+    if (!go_on()) return best_;
+  }
+  prices.look_from(0);
   forced_after_.assign(at(problem_.rows) + 1, 0);
   for (int row = problem_.rows; row > 0; --row) {
     forced_after_[at(row) - 1] = forced_after_[at(row)] + (is_forced(problem_, row) ? problem_.stop_cost : 0);
   }
-  const auto settled = [&] { return best_.found() && best_.cost <= best_.bound; };
-  if (!settled()) try_rhythms();
-  const std::size_t room = std::max<std::size_t>(1, most_kept / (at(problem_.rows) + 1) / (chosen_.size() + 1));
+  const std::size_t room = room_for_labels();
   if (!settled() && go_on()) pass(std::min(room, due_width), Choice::due);
-  if (best_.found()) consider(std::vector(best_.works), &pool_);
+  if (best_.found()) few_.consider(best_.works, &pool_);
   if (!settled() && go_on()) pass(std::min(room, first_width), Choice::pool);
   // All that may be done, as wide as the work that is left allows.
   for (std::size_t width = std::min(room, first_width); !settled() && !best_.proven && !broken_off_;) {
@@ -539,8 +577,7 @@ Solved KindSearch::run() {
     width = wider;
   }
   best_.proven = best_.proven || settled();
-  if (best_.proven && best_.found()) best_.bound = best_.cost;
-  return best_;
+  return proven();
 }
 
 }  // namespace

@@ -62,6 +62,9 @@ class Limits {
     now_ = {bound_ms, best_ms, share > now_.share ? share : now_.share};
   }
 
+  /// Whether it said no.
+  bool ended() const noexcept { return ended_; }
+
   /// States looked at so far.
   std::int64_t work() const noexcept { return work_; }
 

@@ -2,10 +2,21 @@
 
 #include <optional>
 
+#include "latchwork/error.hpp"
 #include "latchwork/plan.hpp"
 #include "plan/limits.hpp"
 
 namespace latchwork::inline v0::planning {
+
+/// The field of an error too_large that says: the search came to no end, and nobody ended it.
+inline constexpr const char* beyond_search = "options.conditions.max_kinds";
+
+/// Whether a plan came to nothing only because its search, for some limit or for an allowance of its own, came to no
+/// end: there may be one.
+inline bool came_to_no_end(const Error& error) {
+  return error.code() == ErrorCode::cancelled ||
+         (error.code() == ErrorCode::too_large && error.place().field == beyond_search);
+}
 
 /// Several plans that are one call to whoever asks: they share its clock, and are told as parts of one piece of work
 /// whose share never falls. The work limit holds for each.

@@ -33,38 +33,14 @@ class Rhythms {
  public:
   /// `apart`: forced stops are made beside the rhythm's, and are not counted.
   Rhythms(const Problem& problem, std::int64_t stop_cost, bool apart)
-      : problem_(problem), stop_cost_(stop_cost), apart_(apart) {
-    for (const Lane& lane : problem.lanes) {
-      for (const Task& task : lane.tasks) {
-        open_ += 1;
-        earliest_ = std::min(earliest_, task.high);
-        latest_ = std::min(latest_, task.last_stop);
-        if (!narrowest_ || task.last_stop - task.high < narrowest_->last_stop - narrowest_->high) narrowest_ = &task;
-      }
-    }
+      : problem_(problem), stop_cost_(stop_cost), apart_(apart), firsts_(problem.lanes) {
+    for (const Lane& lane : problem.lanes) open_ += lane.task_count();
     standing_.resize(problem.lanes.size());
     for (int row = 0; apart && row <= problem.rows; ++row) beside_ += is_forced(problem, row) ? stop_cost : 0;
   }
 
-  /// Every `first` that may make a rhythm of its own with this `every`, smallest first: some stop of it does the
-  /// narrowest task (or falls on `forced`, where that is not 0), and it begins neither too late for any task nor
-  /// needlessly late.
-  std::vector<int> firsts(int every, int forced) const {
-    const int low = forced > 0 ? forced : narrowest_ ? narrowest_->high : 1;
-    const int high = forced > 0 || !narrowest_ ? low : std::min(narrowest_->last_stop, low + every - 1);
-    const int latest = forced > 0 ? std::min(forced, latest_) : latest_;
-    std::vector<int> found;
-    for (int row = low; row <= high; ++row) {
-      const int residue = (row - 1) % every + 1;
-      if (residue <= latest) found.push_back(residue);
-      if (earliest_ >= latest) continue;
-      // From the first such row after `earliest_` on, an earlier stop would have had something to do.
-      std::int64_t first = residue + (std::max(0, earliest_ - residue) / every + 1) * std::int64_t{every};
-      for (; first <= latest; first += every) found.push_back(static_cast<int>(first));
-    }
-    std::sort(found.begin(), found.end());
-    return found;
-  }
+  /// See RhythmFirsts.
+  std::vector<int> firsts(int every, int forced) const { return firsts_.of(every, forced); }
 
   /// `far` when some task is not done in time. Rows over `every`, times lanes, at most.
   std::int64_t cost(int every, int first) {
@@ -97,12 +73,10 @@ class Rhythms {
   const Problem& problem_;
   std::int64_t stop_cost_;
   bool apart_;
-  std::int64_t beside_ = 0;                         // cost of the stops beside the rhythm
-  std::int64_t open_ = 0;                           // tasks in all
-  int earliest_ = std::numeric_limits<int>::max();  // row of the first stop at which anything can be done
-  int latest_ = std::numeric_limits<int>::max();    // row by which the first stop must have come
-  const Task* narrowest_ = nullptr;                 // the one with the fewest rows to stop at, if any
-  std::vector<int> standing_;                       // per lane: tasks done
+  RhythmFirsts firsts_;
+  std::int64_t beside_ = 0;    // cost of the stops beside the rhythm
+  std::int64_t open_ = 0;      // tasks in all
+  std::vector<int> standing_;  // per lane: tasks done
   std::int64_t work_ = 0;
 };
 

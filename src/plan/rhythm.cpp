@@ -1,5 +1,7 @@
 #include "plan/rhythm.hpp"
 
+#include <algorithm>
+
 namespace latchwork::inline v0::planning {
 
 Works works_in_rhythm(const Lane& lane, const Rhythm& rhythm, int rows) {
@@ -16,6 +18,33 @@ Works works_in_rhythm(const Lane& lane, const Rhythm& rhythm, int rows) {
   }
   if (standing < lane.task_count()) works.cost = far;
   return works;
+}
+
+RhythmFirsts::RhythmFirsts(const std::vector<Lane>& lanes) {
+  for (const Lane& lane : lanes) {
+    for (const Task& task : lane.tasks) {
+      earliest_ = std::min(earliest_, task.high);
+      latest_ = std::min(latest_, task.last_stop);
+      if (!narrowest_ || task.last_stop - task.high < narrowest_->last_stop - narrowest_->high) narrowest_ = &task;
+    }
+  }
+}
+
+std::vector<int> RhythmFirsts::of(int every, int forced) const {
+  const int low = forced > 0 ? forced : narrowest_ ? narrowest_->high : 1;
+  const int high = forced > 0 || !narrowest_ ? low : std::min(narrowest_->last_stop, low + every - 1);
+  const int latest = forced > 0 ? std::min(forced, latest_) : latest_;
+  std::vector<int> found;
+  for (int row = low; row <= high; ++row) {
+    const int residue = (row - 1) % every + 1;
+    if (residue <= latest) found.push_back(residue);
+    if (earliest_ >= latest) continue;
+    // From the first such row after `earliest_` on, an earlier stop would have had something to do.
+    std::int64_t first = residue + (std::max(0, earliest_ - residue) / every + 1) * std::int64_t{every};
+    for (; first <= latest; first += every) found.push_back(static_cast<int>(first));
+  }
+  std::sort(found.begin(), found.end());
+  return found;
 }
 
 }  // namespace latchwork::inline v0::planning

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -12,5 +13,24 @@ namespace latchwork::inline v0::planning {
 /// What a lane does when all that is due is done at each stop of a rhythm; no cost when a task comes too late for its
 /// last stop. No holds. Linear in the rhythm's stops.
 Works works_in_rhythm(const Lane& lane, const Rhythm& rhythm, int rows);
+
+/// Which `first` are worth a trial with an `every`. Stops at which nothing is due are as good as not there, so that a
+/// rhythm is known by `every`, its stops' rows modulo `every`, and the first of them that comes once something can be
+/// done.
+class RhythmFirsts {
+ public:
+  /// The lanes are to stay where they are.
+  explicit RhythmFirsts(const std::vector<Lane>& lanes);
+
+  /// Every `first` that may make a rhythm of its own with this `every`, smallest first: some stop of it does the
+  /// narrowest task (or falls on `forced`, where that is not 0), and it begins neither too late for any task nor
+  /// needlessly late.
+  std::vector<int> of(int every, int forced = 0) const;
+
+ private:
+  int earliest_ = std::numeric_limits<int>::max();  // row of the first stop at which anything can be done
+  int latest_ = std::numeric_limits<int>::max();    // row by which the first stop must have come
+  const Task* narrowest_ = nullptr;                 // the one with the fewest rows to stop at, if any
+};
 
 }  // namespace latchwork::inline v0::planning

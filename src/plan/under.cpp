@@ -6,7 +6,9 @@
 #include "latchwork/error.hpp"
 #include "plan/conditions.hpp"
 #include "plan/inputs.hpp"
+#include "plan/one_call.hpp"
 #include "plan/prices.hpp"
+#include "plan/rhythm.hpp"
 #include "plan/write_up.hpp"
 #include "text/words.hpp"
 
@@ -149,6 +151,14 @@ class Under {
   bool end_early() {
     if (!best_.found()) {
       Place place;
+      const bool asked = limits_.ended() || options_.work_limit > 0 || options_.memory_limit > 0;
+      if (!asked && options_.conditions.max_kinds > 0) {  // nobody ended it
+        place.field = beyond_search;
+        throw Error(ErrorCode::too_large, place,
+                    fmt::format("with {} of stop the search used up its own allowance of work, and found neither a "
+                                "plan nor that there is none; allow more kinds, or more work by a work limit",
+                                count_of(options_.conditions.max_kinds, "kind")));
+      }
       place.field = "options.conditions";
       throw Error(
           ErrorCode::cancelled, place,
@@ -167,17 +177,24 @@ class Under {
       Settled settled;
     };
     std::vector<Trial> trials;
-    int latest = base_.rows;
-    for (const Lane& lane : groups_[open].lanes) {
-      for (const Task& task : lane.tasks) latest = std::min(latest, task.last_stop);
-    }
+    const RhythmFirsts firsts(groups_[open].lanes);
+    const auto ended = [&](std::int64_t work) {
+      if (limits_.go_on(work)) return false;
+      end_early();
+      bound_ms_ = 0;
+      return true;
+    };
     std::set<std::vector<int>> seen;
     for (int every = base_.rows; every >= 1; --every) {
-      for (int first = 1; first <= latest; ++first) {
+      if (ended(1)) return;
+      for (const int first : firsts.of(every)) {
+        if (ended(std::ssize(groups_[open].lanes) * (base_.rows / every + 1))) return;
         Settled mine = settle(groups_[open], {every, first}, base_.rows);
         if (mine.cost >= far) continue;
         if (!seen.insert(mine.stops).second) continue;  // the same works
         settled_[open] = mine;
+        // The problem is laid out anew, lane by lane and row by row.
+        if (ended((std::ssize(base_.lanes) + 1) * base_.rows)) return;
         Posed posed = posed_with(settled_);
         if (!posed.broken.empty()) {
           if (broken_.empty()) broken_ = std::move(posed.broken);
@@ -187,11 +204,7 @@ class Under {
         Prices prices(posed.problem, windows);
         for (int i = 0; i < 4; ++i) prices.ascend();
         trials.push_back({bound_ms(posed.problem, prices.bound()), {every, first}, std::move(mine)});
-        if (!limits_.go_on(prices.work())) {
-          end_early();
-          bound_ms_ = 0;
-          return;
-        }
+        if (ended(prices.work())) return;
       }
     }
     if (trials.empty()) return;

@@ -114,7 +114,7 @@ class Reasons {
     try {
       other = plan(grid_, machine_, effort_, own);
     } catch (const Error& error) {
-      if (error.code() != ErrorCode::cancelled) throw;
+      if (!came_to_no_end(error)) throw;
       unknown(reason);
       return;
     }

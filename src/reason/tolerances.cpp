@@ -76,7 +76,7 @@ class Walker {
     try {
       return plan(grid_, machine_, moved, call_.part(from, to, told_));
     } catch (const Error& error) {
-      if (error.code() != ErrorCode::cancelled) throw;
+      if (!planning::came_to_no_end(error)) throw;
       return {};
     }
   }

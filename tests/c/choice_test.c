@@ -302,6 +302,32 @@ static void calls_of_many_plans_are_told_and_can_stop(void) {
   latchwork_grid_destroy(tall);
 }
 
+static void a_search_that_comes_to_no_end_says_so(void) {
+  enum { ROWS = 28, COLUMNS = 12 };
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_grid *ribs = NULL;
+  latchwork_plan *mine = NULL;
+  uint8_t cells[ROWS * COLUMNS] = {0};
+  int row, column;
+  checking = "no end";
+  /* Purls every third row, every fourth, ... column by column: one kind of stop may serve them, or none. */
+  for (row = 1; row <= ROWS; ++row) {
+    for (column = 1; column + 1 < COLUMNS; ++column) {
+      if (row % (2 + column) == 0) cells[(row - 1) * COLUMNS + column] = LATCHWORK_CELL_PURL;
+    }
+  }
+  OK(latchwork_grid_from_cells(ROWS, COLUMNS, cells, sizeof cells, &ribs, NULL));
+  options.conditions = &conditions;
+  conditions.max_kinds = 1;
+  CHECK(latchwork_grid_plan(ribs, &machine, NULL, &options, &mine, &error) == LATCHWORK_E_TOO_LARGE);
+  CHECK(strcmp(error.field, "options.conditions.max_kinds") == 0);
+  options.work_limit = 1000; /* the caller's */
+  CHECK(latchwork_grid_plan(ribs, &machine, NULL, &options, &mine, &error) == LATCHWORK_E_CANCELLED);
+  latchwork_grid_destroy(ribs);
+}
+
 int main(void) {
   checking = "make";
   OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
@@ -319,6 +345,7 @@ int main(void) {
   the_deepest_ladder_is_planned();
   costs_may_move_so_far();
   calls_of_many_plans_are_told_and_can_stop();
+  a_search_that_comes_to_no_end_says_so();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);
   return checks_told();

@@ -122,6 +122,43 @@ TEST_CASE("a plan is called feasible only while its bound lies below it", "[plan
   CHECK(plain.bound_ms == plain.total_ms);
 }
 
+TEST_CASE("with any memory a plan of few kinds is one, and its bound is true", "[plan][kinds][limits][property]") {
+  int found = 0;
+  int cut = 0;
+  for (std::uint64_t seed = 8'100'001; seed <= 8'100'040; ++seed) {
+    const Instance in = tiny_instance(seed);
+    const auto by_kinds = Brute{in}.by_kinds();
+    if (!by_kinds || by_kinds->empty()) continue;
+    for (const std::int64_t bytes : {1, 2'000, 20'000}) {
+      for (int kinds = 1; kinds <= 3; ++kinds) {
+        CAPTURE(seed, in.grid.to_text(), bytes, kinds);
+        std::int64_t least = -1;
+        for (const auto& [needed, total] : *by_kinds) {
+          if (static_cast<int>(needed) <= kinds && (least < 0 || total < least)) least = total;
+        }
+        PlanOptions options;
+        options.memory_limit = bytes;
+        options.conditions.max_kinds = kinds;
+        try {
+          const Plan made = plan(in.grid, in.machine, in.effort, options);
+          REQUIRE((made.status == PlanStatus::infeasible) == (least < 0));
+          if (least < 0) continue;
+          REQUIRE(made.bound_ms <= least);
+          REQUIRE(least <= made.total_ms);
+          REQUIRE((made.status == PlanStatus::optimal) == (made.bound_ms == made.total_ms));
+          ++found;
+          cut += made.status == PlanStatus::feasible ? 1 : 0;
+        } catch (const Error& error) {
+          REQUIRE(error.code() == ErrorCode::cancelled);
+          ++cut;
+        }
+      }
+    }
+  }
+  CHECK(found > 40);
+  CHECK(cut > 0);
+}
+
 TEST_CASE("a limit past the end of the clock or of any count is none", "[plan][limits][property]") {
   // A panel that takes more steps than pass between two looks at the clock.
   const Instance in = instance_of("tuck stacks", 2, 120);

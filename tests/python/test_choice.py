@@ -141,6 +141,19 @@ def test_a_stopped_call_of_many_plans_says_what_it_does_not_know(ropes):
     assert not any(end.least_exact or end.most_exact for end in ends[:2])
 
 
+def test_a_search_that_nobody_ends_and_that_comes_to_no_end_says_so():
+    # Purls every third row, every fourth, ... column by column: one kind of stop may serve them, or none.
+    ribs = lw.Grid(28, 12)
+    for column in range(1, 11):
+        for row in range(2 + column, 29, 2 + column):
+            ribs.set(row, column, lw.Cell.purl)
+    for limit, code in ((0, lw.ErrorCode.too_large), (1_000, lw.ErrorCode.cancelled)):
+        with pytest.raises(lw.Error) as ended:
+            lw.plan(ribs, lw.Machine(), conditions=lw.Conditions(max_kinds=1), work_limit=limit)
+        assert ended.value.code is code
+    assert not lw.plan_front(ribs, lw.Machine(), conditions=lw.Conditions(max_kinds=1)).fewest_proven
+
+
 def test_a_choice_is_watched_and_stopped_like_a_plan(ropes):
     shares = []
 

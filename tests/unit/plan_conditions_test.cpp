@@ -1,8 +1,11 @@
+#include <chrono>
 #include <set>
 #include <string>
 #include <vector>
 
 #include "catch.hpp"
+#include "instances.hpp"
+#include "latchwork/choice.hpp"
 #include "latchwork/motif.hpp"
 #include "latchwork/panel.hpp"
 #include "latchwork/plan.hpp"
@@ -307,6 +310,37 @@ TEST_CASE("conditions of a rhythm are checked as those of a plan", "[plan][condi
                                 {.row = 3, .first_column = 1, .last_column = 2, .rhythm = {}}};
   CHECK_THROWS_MATCHES(plan_two_rhythms(Grid(4, 3), Machine{}, {}, options), Error,
                        refused(ErrorCode::bad_argument, Place{3, 1, 0, "options.conditions.rhythms[1]"}));
+}
+
+TEST_CASE("a search for few kinds that nobody limits and that comes to no end says so", "[plan][conditions][kinds]") {
+  const latchwork_test::Instance in = latchwork_test::instance_of("tuck stacks", 1, 24);
+  PlanOptions options;
+  options.conditions.max_kinds = 1;
+  CHECK_THROWS_MATCHES(plan(in.grid, in.machine, in.effort, options), Error,
+                       refused_field(ErrorCode::too_large, "options.conditions.max_kinds"));
+  const auto prices = condition_prices(in.grid, in.machine, in.effort, options);
+  REQUIRE(prices.size() == 2);
+  CHECK(prices[0] == ConditionPrice{Condition::max_kinds, PlanStatus::feasible, -1, -1, 0});
+  options.work_limit = 1'000;  // the caller's
+  CHECK_THROWS_MATCHES(plan(in.grid, in.machine, in.effort, options), Error,
+                       refused_field(ErrorCode::cancelled, "options.conditions"));
+}
+
+TEST_CASE("the search for a rhythm is heard and keeps to its time on the tallest panel", "[plan][conditions][limits]") {
+  Grid grid(Grid::max_side, 3);
+  grid.set(Grid::max_side, 1, Cell::purl);
+  grid.set(Grid::max_side - 40, 1, Cell::purl);
+  PlanOptions options;
+  options.conditions.rhythms = {{.row = Grid::max_side, .first_column = 1, .last_column = 1, .rhythm = {}}};
+  options.time_limit_ms = 100;
+  const auto before = std::chrono::steady_clock::now();
+  try {
+    const Plan made = plan(grid, {.max_ladder = Grid::max_side}, {}, options);
+    CHECK(made.bound_ms <= made.total_ms);
+  } catch (const Error& error) {
+    CHECK(error.code() == ErrorCode::cancelled);
+  }
+  CHECK(std::chrono::steady_clock::now() - before < std::chrono::seconds(3));
 }
 
 TEST_CASE("a search that is stopped before it found a plan under the conditions says so", "[plan][conditions][error]") {

@@ -846,8 +846,9 @@ def plan(
     Under `conditions` it is the least plan that keeps them; where nothing does, the findings name the condition and the
     place. With max_kinds the search is exact on small panels and else ends `feasible` with a bound.
 
-    Raises Error bad_argument (machine, effort, options, conditions), too_large; cancelled when stopped, limited, or out
-    of its memory, before any plan under the conditions was found.
+    Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; options.conditions.max_kinds:
+    nobody limits the search, and its own allowance ends before it has a plan or knows that there is none); cancelled when
+    stopped, limited, or out of its memory, before that.
     """
 
 def plan_regular(
@@ -1160,7 +1161,8 @@ def condition_prices(
     conditions: Conditions | None = None,
 ) -> list[ConditionPrice]:
     """The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. Each is a
-    plan of its own. Arguments and errors as in plan().
+    plan of its own, for which the work limit holds; the time limit is one for the whole call. Arguments and errors as in
+    plan().
     """
 
 def plan_front(
@@ -1177,8 +1179,8 @@ def plan_front(
 ) -> Front:
     """Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. max_kinds
     of the conditions, where it is set, is the most kinds that are of interest. A plan for every number of kinds up to
-    those of the least plan: seconds on large panels; the work limit holds for each. Stopped, the points found so far.
-    Arguments and errors as in plan().
+    those of the least plan: seconds on large panels; the work limit holds for each, the time limit for the whole call.
+    Stopped, or out of time, the points found so far. Arguments and errors as in plan().
     """
 
 def stop_reasons(
@@ -1195,8 +1197,9 @@ def stop_reasons(
     conditions: Conditions | None = None,
 ) -> list[StopReason]:
     """The reason of each stop of a plan, in its order: what forces it, or what it saves, found exactly by planning again
-    with its row closed. The other arguments are those of plan(). Raises as plan(), and Error size_mismatch (plan) for a
-    plan of another size, before anything is planned.
+    with its row closed. The other arguments are those of plan(); the work limit holds for each plan, the time limit for
+    the whole call: stopped, or out of time, the causes not yet found are `unknown`. Raises as plan(), and Error
+    size_mismatch (plan) for a plan of another size, before anything is planned.
     """
 
 def stop_cause_name(cause: StopCause) -> str:
@@ -1223,9 +1226,11 @@ def plan_tolerances(
     conditions: Conditions | None = None,
 ) -> list[Tolerance]:
     """For every field of Effort, in its order, how far it may move before this plan, a least one under the conditions, is
-    none. Exact, and an end that no search proves is told by its flag. Some tens of plans. The other arguments are those
-    of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size, before anything is planned;
-    bad_argument (plan) when another plan takes less, or this one was made for another panel of the same size.
+    none. Exact, and an end that no search proves is told by its flag, as is one not yet looked at when the call is
+    stopped or its time is over. Some tens of plans; the work limit holds for each, the time limit for the whole call. The
+    other arguments are those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size,
+    before anything is planned; bad_argument (plan) when another plan takes less, or this one was made for another panel
+    of the same size.
     """
 
 def work_times(plan: Plan, effort: Effort | None = None, pieces: int = 1) -> WorkTimes:

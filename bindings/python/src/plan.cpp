@@ -55,8 +55,8 @@ void bind_plan(py::module_& m) {
       "KeyboardInterrupt too, ends the call.\n\nUnder `conditions` it is the least plan that keeps them; where nothing "
       "does, the findings name the condition and the place. With max_kinds the search is exact on small panels and "
       "else ends `feasible` with a bound.\n\nRaises Error bad_argument (machine, effort, options, conditions), "
-      "too_large; cancelled when stopped, limited, or out of its memory, before any plan under the conditions was "
-      "found.");
+      "too_large (effort; options.conditions.max_kinds: nobody limits the search, and its own allowance ends before it "
+      "has a plan or knows that there is none); cancelled when stopped, limited, or out of its memory, before that.");
   m.def(
       "plan_regular", &planned<&plan_regular>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(),
       "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,

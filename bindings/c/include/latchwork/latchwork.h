@@ -905,8 +905,9 @@ LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
    scheduled gives status INFEASIBLE with findings, not an error. Under conditions it is the least plan that keeps them,
    and findings of an infeasible one name the condition and the place; with max_kinds the search is exact on small panels
    and else ends FEASIBLE with a bound. effort and options may be NULL.
-   Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE; CANCELLED when stopped, limited, or out of its
-   memory, before any plan under the conditions was found. Since 0.1. */
+   Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE (effort; options.conditions.max_kinds: nobody
+   limits the search, and its own allowance ends before it has a plan or knows that there is none); CANCELLED when stopped,
+   limited, or out of its memory, before that. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid, const latchwork_machine *machine,
                                                      const latchwork_effort *effort,
                                                      const latchwork_plan_options *options, latchwork_plan **out,

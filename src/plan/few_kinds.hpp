@@ -1,0 +1,57 @@
+#pragma once
+
+#include <set>
+#include <utility>
+#include <vector>
+
+#include "plan/kinds.hpp"
+#include "plan/limits.hpp"
+#include "plan/solve.hpp"
+
+namespace latchwork::inline v0::planning {
+
+/// Schedules with few kinds of stop, found cheaply, for a search to begin with.
+class FewKinds {
+ public:
+  using AllWorks = std::vector<std::vector<Work>>;  ///< one list a lane
+
+  /// `at_row`: per row 0..R what is done there beside the works of the problem's lanes.
+  FewKinds(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, std::size_t most,
+           Limits& limits)
+      : problem_(problem), deeds_(deeds), at_row_(at_row), most_(most), limits_(limits) {}
+
+  /// Takes a schedule when it keeps the conditions and is the best yet. Its kinds go to `kinds`, whether they are too
+  /// many or not.
+  bool consider(const AllWorks& works, std::set<int>* kinds = nullptr);
+  /// From the stops of these works from one set of stops to another that needs fewer kinds, or none too many and less
+  /// work: a stop more, a stop less, or one a row off, as long as one of them is better and so much work is not done.
+  /// Whether to go on.
+  bool descend(const AllWorks& works, std::int64_t most_work);
+  /// As few stops as may be: each as late as what is due allows, where all that is due is done; none when it fails.
+  AllWorks latest() const;
+
+  const Solved& best() const noexcept { return best_; }
+  /// Work done and not counted yet.
+  std::int64_t take_work() { return std::exchange(work_, 0); }
+
+ private:
+  struct Seen {
+    std::size_t kinds = 0;
+    std::size_t stops = 0;
+    std::int64_t cost = far;
+  };
+  Seen look(const AllWorks& works, std::set<int>* kinds = nullptr);
+  Seen look(const std::vector<char>& stops);
+  bool better(const Seen& a, const Seen& b) const;
+
+  const Problem& problem_;
+  Deeds& deeds_;
+  const std::vector<std::vector<int>>& at_row_;
+  std::size_t most_;
+  Limits& limits_;
+  Solved best_;
+  AllWorks works_;         // scratch
+  std::int64_t work_ = 0;  // not counted yet
+};
+
+}  // namespace latchwork::inline v0::planning
