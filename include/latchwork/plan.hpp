@@ -138,8 +138,9 @@ struct PlanOptions {
 /// panels and else ends `feasible` with a bound; its ties go to fewer stops, then to what is found first, which is the
 /// same everywhere.
 /// @throws Error bad_argument (machine, effort, options, conditions); too_large when a total, times rows + 2, could
-/// pass 2^60 ms, or (field options.conditions.max_kinds) when nobody limits the search and its own allowance ends before
-/// it has a plan or knows that there is none; cancelled when stopped, limited, or out of its memory, before that.
+/// pass 2^60 ms, or (field options.conditions.max_kinds) when nobody limits the search and its own allowance ends
+/// before it has a plan or knows that there is none; cancelled when stopped, limited, or out of its memory, before
+/// that.
 LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& effort = {},
                         const PlanOptions& options = {});
 

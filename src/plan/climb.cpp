@@ -26,7 +26,7 @@ struct Places {
 
 }  // namespace
 
-std::int64_t Prices::climb(int steps, std::int64_t best) {
+std::int64_t Prices::climb(int steps, std::int64_t best, Limits* limits) {
   const Places places(*windows_);
   const std::size_t layers = places.layers;
   std::vector<std::int64_t> now(places.place.size(), 0);  // per lane and row
@@ -46,6 +46,7 @@ std::int64_t Prices::climb(int steps, std::int64_t best) {
   double boldness = 1.0;
   int since_better = 0;
   for (int step = 0; step < steps && bound_ < best; ++step) {
+    if (limits && limits->over()) break;
     for (const int place : set) used[at(place)] = 0;
     set.clear();
     std::int64_t bound = forced_cost_;

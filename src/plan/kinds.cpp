@@ -548,7 +548,7 @@ Solved KindSearch::run() {
   prices_ = &prices;
   for (int i = 0; i < 8; ++i) {
     const std::int64_t before = prices.work();
-    prices.ascend();
+    prices.ascend(&limits_);
     work_ += prices.work() - before;
     if (!go_on()) return best_;
   }

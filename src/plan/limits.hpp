@@ -62,6 +62,13 @@ class Limits {
     now_ = {bound_ms, best_ms, share > now_.share ? share : now_.share};
   }
 
+  /// Whether it is stopped or its time is over by now, whatever the work: for what takes long and can be left. Then
+  /// go_on() says no, too.
+  bool over() {
+    if (!ended_ && (options_.stop.stop_requested() || deadline_.over())) end();
+    return ended_;
+  }
+
   /// Whether it said no.
   bool ended() const noexcept { return ended_; }
 

@@ -1,6 +1,7 @@
 #include "latchwork/plan.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "conditions/check.hpp"
 #include "effort/check.hpp"
@@ -36,7 +37,6 @@ class Planner {
       : problem_(problem),
         limits_(limits),
         windows_(windows_of(problem)),
-        prices_(problem, windows_),
         ahead_(problem),
         greatest_(greatest_width(options, states_of_label(windows_), problem.rows)) {
     best_.stops.assign(windows_.users.size(), 0);
@@ -50,7 +50,8 @@ class Planner {
       best_ = {};
       most_ = dearest(problem);
     }
-    bound_ = prices_.bound();
+    for (int row = 0; row <= problem_.rows; ++row) bound_ += is_forced(problem_, row) ? problem_.stop_cost : 0;
+    if (!limits_.over()) bound_ = prices_.emplace(problem_, windows_).bound();
     tell();
   }
 
@@ -62,7 +63,7 @@ class Planner {
   };
 
   Result run() {
-    close();
+    if (prices_) close();
     // What was proven stays proven, whatever ended the call.
     const bool proven = complete_ || bound_ > most_;
     return {std::move(best_), bound_, proven, stuck_};
@@ -71,19 +72,19 @@ class Planner {
  private:
   // Until the plan is proven, no wider pass is allowed, or a limit ends it.
   bool close() {
-    const auto done = [&] { return complete_ || prices_.bound() > most_; };
+    const auto done = [&] { return complete_ || prices_->bound() > most_; };
     if (!ascend(8) || !pass(first_width)) return false;
     for (int i = 0; i < 8 && !done(); ++i) {
-      const std::int64_t before = prices_.bound();
+      const std::int64_t before = prices_->bound();
       if (!climb(3) || !pass(narrow_width)) return false;
-      if (prices_.bound() - before <= (usual() - prices_.bound()) / 50) break;
+      if (prices_->bound() - before <= (usual() - prices_->bound()) / 50) break;
     }
     for (std::size_t width = wide; !done(); width *= widening) {
       const bool last = width >= greatest_;
       width = std::min(width, greatest_);
       share_ += (1 - share_) / 3;
-      if (!ahead_.look(problem_, windows_, prices_, std::max<std::size_t>(1, width / 2), depth, most_ - prices_.bound(),
-                       limits_)) {
+      if (!ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), depth,
+                       most_ - prices_->bound(), limits_)) {
         return false;
       }
       if (!pass(width)) return false;
@@ -96,8 +97,8 @@ class Planner {
   // Raises the bound by `step` until a step gains less than a `worth`-th of what is missing.
   template <class Step>
   bool raise(int times, int worth, Step&& step) {
-    for (int i = 0; i < times && prices_.bound() <= most_; ++i) {
-      const std::int64_t before = prices_.bound();
+    for (int i = 0; i < times && prices_->bound() <= most_; ++i) {
+      const std::int64_t before = prices_->bound();
       const std::int64_t after = step();
       if (after > before) ahead_.forget();
       bound_ = std::max(bound_, after);
@@ -107,16 +108,16 @@ class Planner {
     return true;
   }
   bool ascend(int times) {
-    return raise(times, 64, [&] { return prices_.ascend(); });
+    return raise(times, 64, [&] { return prices_->ascend(&limits_); });
   }
   bool climb(int times) {
-    return raise(times, 100, [&] { return prices_.climb(25, usual()); });
+    return raise(times, 100, [&] { return prices_->climb(25, usual(), &limits_); });
   }
 
   bool pass(std::size_t width) {
     Schedule better;
     const Pass found =
-        search(problem_, windows_, prices_, std::min(width, greatest_), most_, ahead_.gain(), better, limits_);
+        search(problem_, windows_, *prices_, std::min(width, greatest_), most_, ahead_.gain(), better, limits_);
     if (found.broken_off) return false;
     if (better.cost <= most_) {
       best_ = std::move(better);
@@ -130,8 +131,8 @@ class Planner {
 
   bool go_on() {
     tell();
-    const std::int64_t work = prices_.work() - work_of_prices_;
-    work_of_prices_ = prices_.work();
+    const std::int64_t work = prices_->work() - work_of_prices_;
+    work_of_prices_ = prices_->work();
     return limits_.go_on(work);
   }
 
@@ -157,7 +158,7 @@ class Planner {
   const Problem& problem_;
   Limits& limits_;
   Windows windows_;
-  Prices prices_;
+  std::optional<Prices> prices_;  // none where there was no time for any
   Ahead ahead_;
   std::size_t greatest_;
   Schedule best_;

@@ -63,13 +63,17 @@ void Prices::look_from(int layer) {
   }
 }
 
-std::int64_t Prices::ascend() {
+std::int64_t Prices::ascend(Limits* limits) {
+  constexpr int rows_between = 32;  // looks at the clock
+  const auto over = [&](int row) { return limits && row % rows_between == 0 && limits->over(); };
   for (PricedLane& lane : lanes_) lane.start_up();
   for (int row = 0; row <= problem_->rows; ++row) {
+    if (over(row)) return bound_;
     price_row(row, &PricedLane::up, &PricedLane::set_up);
   }
   for (PricedLane& lane : lanes_) lane.start_down();
   for (int row = problem_->rows; row >= 0; --row) {
+    if (over(row)) return bound_;
     price_row(row, &PricedLane::down, &PricedLane::set_down);
   }
   return bound_ = sum();

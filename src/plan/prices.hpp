@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "plan/limits.hpp"
 #include "plan/priced_lane.hpp"
 #include "plan/windows.hpp"
 
@@ -15,13 +16,15 @@ class Prices {
   Prices(const Problem& problem, const Windows& windows);
 
   /// Sets the prices of each free stop in turn anew, so that the bound rises as far as this stop alone allows: up the
-  /// rows and down again. The bound never falls. Returns the new bound.
-  std::int64_t ascend();
+  /// rows and down again. The bound never falls. Returns the new bound. Where `limits` are over it is left on the way:
+  /// the bound is as before, and the prices are of no more use.
+  std::int64_t ascend(Limits* limits = nullptr);
 
   /// Where ascent by single stops is stuck, goes along an averaged subgradient of the bound, `steps` times: each stop
   /// is made dearer for the lanes whose cheapest way uses it and cheaper for the others. `best` is the cost of the best
-  /// schedule known; steps are sized by what is missing to it. Ends at the best prices met: the bound never falls.
-  std::int64_t climb(int steps, std::int64_t best);
+  /// schedule known; steps are sized by what is missing to it. Ends at the best prices met: the bound never falls. No
+  /// step begins once `limits` are over.
+  std::int64_t climb(int steps, std::int64_t best, Limits* limits = nullptr);
 
   std::int64_t bound() const noexcept { return bound_; }
   /// Finds every lane's ways to go from a layer under the prices as they are: to_go() tells them until the next call.

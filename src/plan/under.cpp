@@ -202,7 +202,7 @@ class Under {
         }
         const Windows windows = windows_of(posed.problem);
         Prices prices(posed.problem, windows);
-        for (int i = 0; i < 4; ++i) prices.ascend();
+        for (int i = 0; i < 4; ++i) prices.ascend(&limits_);
         trials.push_back({bound_ms(posed.problem, prices.bound()), {every, first}, std::move(mine)});
         if (ended(prices.work())) return;
       }

@@ -9,6 +9,7 @@
 #include "instances.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/plan.hpp"
+#include "latchwork/simulate.hpp"
 #include "plan_oracle.hpp"
 #include "random.hpp"
 
@@ -120,6 +121,32 @@ TEST_CASE("a plan is called feasible only while its bound lies below it", "[plan
   const Plan plain = plan_regular(Grid(40, 4), Machine{}, {}, stopped);
   CHECK(plain.status == PlanStatus::optimal);
   CHECK(plain.bound_ms == plain.total_ms);
+}
+
+TEST_CASE("with no time for prices a plan is one, and its bound is what no schedule goes below",
+          "[plan][limits][property]") {
+  for (const std::string& kind : instance_kinds()) {
+    const Instance in = instance_of(kind, 3, 120);
+    CAPTURE(kind);
+    PlanOptions least_options;
+    least_options.work_limit = 2'000'000;
+    const Plan least = plan(in.grid, in.machine, in.effort, least_options);
+    std::stop_source asked;
+    asked.request_stop();
+    PlanOptions stopped;
+    stopped.stop = asked.get_token();
+    PlanOptions hurried;
+    hurried.time_limit_ms = 1;
+    for (const PlanOptions& options : {stopped, hurried}) {
+      const Plan made = plan(in.grid, in.machine, in.effort, options);
+      REQUIRE(made.status != PlanStatus::infeasible);
+      CHECK(verify(in.grid, made).verified);
+      CHECK(made.bound_ms >= in.grid.rows() * in.effort.row);
+      CHECK(made.bound_ms <= least.total_ms);
+      CHECK(made.total_ms >= least.bound_ms);
+      CHECK((made.status == PlanStatus::optimal) == (made.bound_ms == made.total_ms));
+    }
+  }
 }
 
 TEST_CASE("with any memory a plan of few kinds is one, and its bound is true", "[plan][kinds][limits][property]") {
