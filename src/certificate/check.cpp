@@ -220,6 +220,7 @@ class Checker {
   bool as_good(const Schedules& x, const Schedules& y, int row, std::int64_t cut) const {
     std::vector<std::int64_t> ways;
     const std::int64_t bound = bound_of(y, row, &ways);
+    if (bound >= never) return true;  // a class of y is stuck: nothing follows from y, and `ways` ends at that class
     std::int64_t lead = x.paid - y.paid;
     for (std::size_t k = 0; k < ways_.size(); ++k) {
       const Places& xs = x.classes[k];

@@ -11,6 +11,7 @@
 #include <string_view>
 
 #include "latchwork/article.hpp"
+#include "latchwork/certificate.hpp"
 #include "latchwork/chart.hpp"
 #include "latchwork/file.hpp"
 #include "latchwork/gauge.hpp"
@@ -103,6 +104,28 @@ inline void plan_json(std::string_view bytes) {
 }
 inline void certificate_json(std::string_view bytes) {
   check(bytes, true, read_certificate, [](const Certificate& certificate) { return write(certificate); });
+}
+/// A digit, the deepest ladder; a small panel as text; an empty line; a certificate, checked against the panel. None
+/// that holds proves more than a plan takes, and none proves anything of a panel that cannot be made.
+inline void certificate_check(std::string_view bytes) {
+  const std::size_t end = bytes.find("\n\n");
+  if (bytes.size() < 2 || end == std::string_view::npos || end > 400) return;
+  Machine machine;
+  machine.max_ladder = 1 + static_cast<unsigned char>(bytes[0] - '1') % 12;
+  Effort effort;
+  effort.stop = 90'000;
+  try {
+    const Grid grid = Grid::from_text(bytes.substr(2, end - 1));
+    const Certificate certificate = read_certificate(bytes.substr(end + 2));
+    const CertificateCheck checked = check_certificate(grid, machine, effort, certificate);
+    if (checked.message.empty() || utf8_error(checked.message) != std::string_view::npos) fail("no message", bytes);
+    if (!checked.holds) return;
+    const Plan made = plan(grid, machine, effort);
+    if (made.status == PlanStatus::infeasible || made.total_ms < checked.bound_ms) fail("a false proof", bytes);
+  } catch (const Error& error) {
+    if (error.code() == ErrorCode::internal) fail("an invariant was broken", error.what());
+    if (utf8_error(error.what()) != std::string_view::npos) fail("a message that is not UTF-8", error.what());
+  }
 }
 /// What was read is made gauges of, looked at for doubts, held against its other states and sized with, too.
 inline void swatch_csv(std::string_view bytes) {
@@ -318,6 +341,7 @@ inline constexpr std::array targets = {
     Target{"plan_json", plan_json},
     Target{"plan_use", plan_use},
     Target{"certificate_json", certificate_json},
+    Target{"certificate_check", certificate_check},
     Target{"swatch_csv", swatch_csv},
     Target{"timings_csv", timings_csv},
     Target{"quantity", quantity},

@@ -252,12 +252,14 @@ def climb(panel, branches, ways, ahead, stop, cut, gain, first, start):
 
     def as_good(x, y, row):
         bound, parts = bound_of(*y, row)
+        if bound is NEVER:
+            return True  # nothing follows from y
         lead = x[0] - y[0]
         for k, (mine, theirs) in enumerate(zip(x[1], y[1])):
             most = None
             for place, paid in theirs.items():
                 to_go = ahead[k][row].get(place)
-                if bound is NEVER or to_go is None or bound - parts[k] + paid + to_go > cut:
+                if to_go is None or bound - parts[k] + paid + to_go > cut:
                     continue  # nothing of use goes on from there
                 kind, i = place
                 better = [c for (k2, j), c in mine.items() if k2 == kind and (j == i or (kind == "made" and j > i))]

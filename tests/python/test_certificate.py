@@ -230,7 +230,7 @@ def test_both_checkers_agree_on_a_thousand_random_spoilings(sound):
         for key, member in value.items() if isinstance(value, dict) else enumerate(value):
             if isinstance(member, (dict, list)):
                 yield from numbers(member)
-            elif type(member) is int and key != "version":
+            elif (type(member) is int and key != "version") or key == "end":
                 yield value, key
 
     for _ in range(1000):
@@ -238,9 +238,40 @@ def test_both_checkers_agree_on_a_thousand_random_spoilings(sound):
         holder, key = dice.choice(list(numbers(spoiled)))
         if key in ("rows", "columns"):
             continue
-        holder[key] += dice.choice([-1, 1, -7, 7, 1000])
+        if key == "end":
+            holder[key] = dice.choice([end for end in ("kept", "bound", "dominated") if end != holder[key]])
+            kept = [at for at, b in enumerate(spoiled["branches"]) if b["row"] == holder["row"] and b["end"] == "kept"]
+            holder["by"] = dice.choice(kept) if kept and holder[key] == "dominated" else -1
+        else:
+            holder[key] += dice.choice([-1, 1, -7, 7, 1000])
         refused += refused_by_both(grid, machine, effort, lw.read_certificate(json.dumps(spoiled)))
     assert refused > 800  # a price may be lowered where nobody's cheapest way goes, and a bound too
+
+
+def test_both_checkers_agree_where_a_wale_can_no_longer_be_made():
+    """Short ladders: rows passed without a stop leave wales that are stuck, whatever a branch says to have ended it."""
+    dice, looked_at = random.Random(5), 0
+    for seed in range(1, 121):
+        grid, _, effort = random_panel(seed)
+        machine = lw.Machine(max_ladder=dice.randint(2, 4))
+        plan = lw.plan(grid, machine, effort)
+        if plan.status != lw.PlanStatus.optimal or any(crossing.row < 6 for crossing in grid.crossings):
+            continue
+        certificate = lw.certify(grid, machine, effort, total_ms=plan.total_ms)
+        certificate.bound_ms += 1_000_000  # the prices no longer suffice
+        certificate.branches = [lw.Branch(0, -1, False, lw.BranchEnd.kept)]
+        below = 0
+        for row in range(1, 6):
+            passes = dice.random() < 0.6
+            first = len(certificate.branches)
+            others = [(lw.BranchEnd.bound, -1), (lw.BranchEnd.dominated, first + passes)]
+            for stops in (True, False):
+                end, by = (lw.BranchEnd.kept, -1) if stops != passes else dice.choice(others)
+                certificate.branches.append(lw.Branch(row, below, stops, end, by))
+            below = first + passes
+        assert refused_by_both(grid, machine, effort, certificate), seed
+        looked_at += 1
+    assert looked_at > 10
 
 
 def with_stretches():

@@ -153,6 +153,29 @@ TEST_CASE("a gap is closed by branches, and a branch cut without cause is refuse
   CHECK(cut > 0);
 }
 
+TEST_CASE("a branch from which a wale can no longer be made is dominated by any, and what follows is still looked at",
+          "[certificate]") {
+  // A ladder of one row: past row 1 without a stop the purl of row 1 is lost, and of three classes it is the second.
+  const Grid grid = Grid::from_text("kkkkkk\nkkkkpk\nkpkkkk\nkkkpkk\n");
+  const Machine machine{.max_ladder = 1};
+  Certificate claim = certify(grid, machine, {}, plan(grid, machine).total_ms);
+  REQUIRE(claim.classes.size() == 3);
+  claim.bound_ms += 60'000;
+  claim.branches = {
+      {0, -1, false, BranchEnd::kept, -1}, {1, 0, true, BranchEnd::kept, -1}, {1, 0, false, BranchEnd::dominated, 1}};
+  CertificateCheck check = check_certificate(grid, machine, {}, claim);
+  CHECK(!check.holds);
+  CHECK(check.place.field == "branches[3]");
+  CHECK(check.place.row == 2);
+  // The same in a stretch.
+  claim.stretches = {{0, 1, {claim.branches[1], claim.branches[2]}}};
+  claim.stretches[0].branches[0].below = claim.stretches[0].branches[1].below = -1;
+  claim.stretches[0].branches[1].by = 0;
+  check = check_certificate(grid, machine, {}, claim);
+  CHECK(!check.holds);
+  CHECK(check.place.field == "stretches[0].branches[2]");
+}
+
 TEST_CASE("a certificate is for one size of panel, and for panels that can be made", "[certificate][error]") {
   const Certificate certificate = certify(example(), {}, {}, 81'500);
   CHECK_THROWS_MATCHES(check_certificate(Grid(4, 5), {}, {}, certificate), Error,
