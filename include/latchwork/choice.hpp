@@ -46,7 +46,8 @@ struct FrontPoint {
   friend bool operator==(const FrontPoint&, const FrontPoint&) = default;
 };
 
-/// Effort against kinds of stop to be remembered: a knitter chooses. The last point is the least plan.
+/// Effort against kinds of stop to be remembered: a knitter chooses. The last point is the least plan, or, where the
+/// options' max_kinds is below its kinds, the best with so many.
 struct Front {
   std::vector<FrontPoint> points;  ///< from the fewest kinds on; each takes less than the one before
   bool fewest_proven = false;      ///< no plan has fewer kinds than the first

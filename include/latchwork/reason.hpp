@@ -20,13 +20,15 @@ struct StopReason {
   StopCause cause = StopCause::saving;  ///< crossing, shaping: made here and nowhere else; hand_cells: no plan makes
                                         ///< them without this stop; saving: plans without it take more, or as much
   Place place;                ///< the crossing's or shaping's row and column, or the lowest, leftmost of the hand cells
-  std::int64_t saves_ms = 0;  ///< saving: so much more takes the best plan found that never stops here
+  std::int64_t saves_ms = 0;  ///< saving: so much more takes the best plan found that never stops here; never more than
+                              ///< a beside_ms that is told
   std::int64_t least_saves_ms = 0;  ///< every plan that never stops here takes at least so much more; the same as
-                                    ///< saves_ms when that plan is proven
-  std::int64_t beside_ms =
-      -1;               ///< so much more it takes to do this stop's works at the other stops as they are, some of
-                        ///< them perhaps differently there; -1: these stops cannot make the panel, or it is forced
-  std::string message;  ///< for people, with place and time
+                                    ///< saves_ms when that plan is proven the least; may be far below 0 when not
+  std::int64_t beside_ms = -1;  ///< 0 or more: so much more it takes to do this stop's works at the other stops as they
+                                ///< are, some of them perhaps differently there. -1, not told: these stops cannot make
+                                ///< the panel, or take less than the plan, something forces the stop, or
+                                ///< conditions are asked, which may bar those ways
+  std::string message;          ///< for people, with place and time
   friend bool operator==(const StopReason&, const StopReason&) = default;
 };
 

@@ -31,7 +31,10 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
   front.fewest_proven = true;
   std::vector<FrontPoint> found;
   for (int kinds = most > 0 ? 1 : 0; kinds <= most; ++kinds) {
-    if (call.ended()) break;
+    if (call.ended()) {
+      if (found.empty()) front.fewest_proven = false;  // fewer than the least plan's were not looked for
+      break;
+    }
     const double part = (1 - first) / std::max(1, most);
     const double from = first + part * std::max(0, kinds - 1);
     own = call.part(from, from + part);

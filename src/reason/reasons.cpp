@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 #include "conditions/check.hpp"
 #include "effort/check.hpp"
@@ -60,6 +61,7 @@ class Reasons {
         machine_(machine),
         effort_(effort),
         call_(options),
+        unconditioned_(options.conditions == Conditions{}),
         wales_(grid),
         problem_(problem_of(grid, wales_, machine, effort)) {
     const HandWork work = hand_work(mine, effort);
@@ -93,8 +95,9 @@ class Reasons {
       stops_[static_cast<std::size_t>(stop.row)] = 0;
       const std::int64_t beside = cost_of(problem_, stops_);
       stops_[static_cast<std::size_t>(stop.row)] = 1;
-      if (beside < far && problem_.barred.empty()) reason.beside_ms = plan_ms(problem_, beside) - total_ms_;
-      without(reason, from, to);
+      std::optional<std::int64_t> more;
+      if (unconditioned() && beside < far && problem_.barred.empty()) more = plan_ms(problem_, beside) - total_ms_;
+      without(reason, more, from, to);
     } else {
       reason.message = "there is no such row: the stop is never made";
     }
@@ -106,8 +109,8 @@ class Reasons {
     reason.message = "the search for a plan without this stop was ended before it found one";
   }
 
-  // Plans again without the stop.
-  void without(StopReason& reason, double from, double to) {
+  // Plans again without the stop. `beside`: what its works at the other stops take more, where they can be done there.
+  void without(StopReason& reason, std::optional<std::int64_t> beside, double from, double to) {
     PlanOptions own = call_.part(from, to, told_);
     own.conditions.closed_rows.push_back(reason.row);
     Plan other;
@@ -123,27 +126,44 @@ class Reasons {
       const Finding& why = other.findings.front();
       reason.place = why.place;
       reason.message = why.code == FindingCode::row_closed
-                           ? fmt::format("the hand cells of {}, column {}, can be made at no other stop",
-                                         run_of("row", why.place.row, why.last_row), why.place.column)
+                           ? fmt::format("the hand cells of {}, column {}, can be made at no other stop{}",
+                                         run_of("row", why.place.row, why.last_row), why.place.column,
+                                         unconditioned() ? "" : " under the conditions")
                            : fmt::format("no plan does without it: {}", why.message);
       return;
     }
-    reason.saves_ms = other.total_ms - total_ms_;
+    // The other stops alone are a plan without this one: a search that was cut short may have missed it.
+    reason.saves_ms = std::min(other.total_ms - total_ms_, beside.value_or(far));
     reason.least_saves_ms = other.bound_ms - total_ms_;
+    if (beside && *beside >= 0) reason.beside_ms = *beside;
+    const bool proven = reason.least_saves_ms == reason.saves_ms;
     if (reason.saves_ms < 0) {
-      reason.message = fmt::format("the best plan without it takes {} less", rounded_duration(-reason.saves_ms));
+      reason.message = fmt::format("{} plan without it takes {} less", proven ? "the least" : "a",
+                                   rounded_duration(-reason.saves_ms));
       return;
     }
-    reason.message = fmt::format("it saves {} against the best plan without it{}", rounded_duration(reason.saves_ms),
-                                 reason.beside_ms >= 0 ? fmt::format(", {} against its works at the other stops",
-                                                                     rounded_duration(reason.beside_ms))
-                                                       : "; the other stops cannot do its works");
+    reason.message = fmt::format("it saves {} against the best plan {}without it", rounded_duration(reason.saves_ms),
+                                 proven ? "" : "found ");
+    if (!proven) {
+      reason.message += reason.least_saves_ms > 0
+                            ? fmt::format(" (at least {})", rounded_duration(reason.least_saves_ms))
+                            : " (it is not proven to save anything)";
+    }
+    if (beside) {
+      reason.message += fmt::format(", {} against its works at the other stops", rounded_duration(*beside));
+    } else if (unconditioned()) {
+      reason.message += "; the other stops cannot do its works";
+    }
   }
+
+  // Conditions may bar the other stops, or some ways of working at them: without looking, nothing is told of them.
+  bool unconditioned() const { return unconditioned_; }
 
   const Grid& grid_;
   const Machine& machine_;
   const Effort& effort_;
   OneCall call_;  // its clock runs from here
+  bool unconditioned_;
   OneCall::Told told_;
   Wales wales_;
   Problem problem_;

@@ -103,7 +103,43 @@ static void a_front_gives_its_plans(void) {
   latchwork_front_destroy(front);
 }
 
+static int32_t stop_at_once(const latchwork_progress *progress, void *user_data) {
+  (void)progress;
+  ++*(int*)user_data;
+  return 1;
+}
+
+static void a_stopped_front_proves_nothing(void) {
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_front *front = NULL;
+  latchwork_front_point points[3];
+  latchwork_grid *three = NULL;
+  int32_t proven = -1;
+  int heard = 0;
+  size_t needed = 0;
+  checking = "a stopped front";
+  OK(latchwork_grid_from_text("kpkp\nkk.p\npk.k\n", 15, &three, NULL));
+  OK(latchwork_grid_plan_front(three, &machine, NULL, NULL, &front, NULL));
+  OK(latchwork_front_points(front, points, 3, &needed, NULL));
+  CHECK(points[0].kinds == 2);
+  OK(latchwork_front_fewest_proven(front, &proven, NULL));
+  CHECK(proven == 1);
+  latchwork_front_destroy(front);
+  options.progress = stop_at_once;
+  options.user_data = &heard;
+  OK(latchwork_grid_plan_front(three, &machine, NULL, &options, &front, NULL));
+  CHECK(heard > 0);
+  OK(latchwork_front_points(front, points, 3, &needed, NULL));
+  CHECK(needed == 1 && points[0].kinds == 3);
+  OK(latchwork_front_fewest_proven(front, &proven, NULL));
+  CHECK(proven == 0);
+  latchwork_front_destroy(front);
+  latchwork_grid_destroy(three);
+}
+
 static void stops_say_why_they_are_there(void) {
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
   latchwork_stop_reason reasons[2];
   latchwork_period period = LATCHWORK_PERIOD_INIT;
   latchwork_plan *tall_plan = NULL;
@@ -115,6 +151,12 @@ static void stops_say_why_they_are_there(void) {
   CHECK(reasons[0].cause == LATCHWORK_STOP_CAUSE_SAVING && reasons[0].saves_ms == 4500);
   CHECK(reasons[0].beside_ms == 9000 - 1000 && reasons[0].message[0] != '\0');
   CHECK(reasons[1].beside_ms == -1); /* the stop after row 2 lies below it */
+  checking = "reasons under conditions";
+  options.conditions = &conditions;
+  conditions.max_depth = 1;
+  OK(latchwork_grid_stop_reasons(grid, &machine, &effort, plan, &options, reasons, 2, &needed, NULL));
+  CHECK(reasons[0].cause == LATCHWORK_STOP_CAUSE_HAND_CELLS && reasons[0].beside_ms == -1);
+  CHECK(strstr(reasons[0].message, "at no other stop under the conditions") != NULL);
   checking = "period";
   OK(latchwork_grid_repeated_up(grid, 5, 0, &tall, NULL));
   OK(latchwork_grid_plan(tall, &machine, &effort, NULL, &tall_plan, NULL));
@@ -131,7 +173,8 @@ static void costs_may_move_so_far(void) {
   size_t needed = 0;
   checking = "tolerances";
   OK(latchwork_grid_plan_tolerances(grid, &machine, &effort, plan, NULL, tolerances, 12, &needed, NULL));
-  CHECK(needed == 12 && tolerances[0].term == LATCHWORK_EFFORT_TERM_STOP && tolerances[11].term == LATCHWORK_EFFORT_TERM_ROW);
+  CHECK(needed == 12 && tolerances[0].term == LATCHWORK_EFFORT_TERM_STOP &&
+        tolerances[11].term == LATCHWORK_EFFORT_TERM_ROW);
   /* A stop more against two knit rungs of 4.5 s. */
   CHECK(tolerances[0].value_ms == 1000 && tolerances[0].least_ms == 0 && tolerances[0].most_ms == 9000);
   CHECK(tolerances[0].least_exact == 1 && tolerances[0].most_exact == 1);
@@ -144,9 +187,10 @@ static void costs_may_move_so_far(void) {
 
 /* A plan as a file could hold it: `rows` rows, and no stop. */
 static latchwork_plan *empty_plan(const char *rows) {
-  static const char *const form = "{\"format\": \"latchwork-plan\", \"version\": 1, \"rows\": %s, \"columns\": 6, "
-                                  "\"leftmost\": \"L3\", \"carriage_starts_right\": true, \"status\": \"feasible\", "
-                                  "\"total_ms\": 0, \"bound_ms\": 0, \"columns_on\": [], \"stops\": []}";
+  static const char *const form =
+      "{\"format\": \"latchwork-plan\", \"version\": 1, \"rows\": %s, \"columns\": 6, "
+      "\"leftmost\": \"L3\", \"carriage_starts_right\": true, \"status\": \"feasible\", "
+      "\"total_ms\": 0, \"bound_ms\": 0, \"columns_on\": [], \"stops\": []}";
   char text[400];
   latchwork_plan *made = NULL;
   sprintf(text, form, rows);
@@ -339,6 +383,7 @@ int main(void) {
   rhythms_keep_conditions();
   conditions_have_prices();
   a_front_gives_its_plans();
+  a_stopped_front_proves_nothing();
   stops_say_why_they_are_there();
   plans_of_other_sizes_are_refused();
   limits_may_be_as_great_as_their_numbers();

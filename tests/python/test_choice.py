@@ -164,3 +164,26 @@ def test_a_choice_is_watched_and_stopped_like_a_plan(ropes):
     front = lw.plan_front(ropes, lw.Machine(), progress=hear)
     assert len(shares) >= 3 and shares == sorted(shares)
     assert front.points[-1].plan.status in (lw.PlanStatus.optimal, lw.PlanStatus.feasible)
+
+
+def test_a_front_stopped_before_it_looked_for_fewer_kinds_proves_none():
+    grid = lw.Grid.from_text("kpkp\nkk.p\npk.k")
+    whole = lw.plan_front(grid, lw.Machine())
+    assert whole.points[0].kinds == 2 and whole.fewest_proven
+    stop = lw.StopSource()
+    stop.request_stop()
+    stopped = lw.plan_front(grid, lw.Machine(), stop=stop)
+    assert [point.kinds for point in stopped.points] == [3] and not stopped.fewest_proven
+
+
+def test_what_conditions_or_a_short_search_leave_open_is_not_told_as_a_fact(purls):
+    two = lw.plan(purls, lw.Machine(), CHEAP)
+    bound = lw.stop_reasons(purls, lw.Machine(), CHEAP, plan=two, conditions=lw.Conditions(max_depth=1))[0]
+    assert (bound.cause, bound.beside_ms) == (lw.StopCause.hand_cells, -1)
+    assert bound.message.endswith("can be made at no other stop under the conditions")
+    spare = lw.stop_reasons(purls, lw.Machine(), plan=two)[0]
+    assert (spare.saves_ms, spare.beside_ms) == (-6_000, -1)
+    tall = purls.repeated_up(8)
+    for reason in lw.stop_reasons(tall, lw.Machine(), plan=lw.plan(tall, lw.Machine()), work_limit=1):
+        assert reason.least_saves_ms <= reason.saves_ms
+        assert reason.beside_ms == -1 or reason.saves_ms <= reason.beside_ms

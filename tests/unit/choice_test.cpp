@@ -145,6 +145,21 @@ TEST_CASE("a front runs from the fewest kinds to the least plan", "[choice][kind
   CHECK(none.findings.at(0).code == FindingCode::off_bed);
 }
 
+TEST_CASE("a front that is stopped before it looked for fewer kinds proves none", "[choice][kinds]") {
+  const Grid grid = Grid::from_text("kpkp\nkk.p\npk.k");
+  const Front whole = plan_front(grid, Machine{});
+  REQUIRE(whole.points.at(0).kinds == 2);
+  CHECK(whole.fewest_proven);
+  std::stop_source source;
+  source.request_stop();
+  PlanOptions options;
+  options.stop = source.get_token();
+  const Front stopped = plan_front(grid, Machine{}, {}, options);
+  REQUIRE(stopped.points.size() == 1);
+  CHECK(stopped.points[0].kinds == 3);
+  CHECK(!stopped.fewest_proven);
+}
+
 TEST_CASE("a front on a panel of ropes and ribs is proven or bounded at every point, and each is verified",
           "[choice][kinds]") {
   const Strip strips[] = {stockinette(), rope(2, 2, 4, Lean::right), reverse(1), rope(2, 2, 8, Lean::left), tuck_rib(1),
@@ -209,6 +224,45 @@ TEST_CASE("a stop that two purls share saves a knit rung of each against the sam
   CHECK(reasons[0].saves_ms == 2 * 4'500);  // one stop a row later, a knit rung more for each
   CHECK(stop_cause_name(StopCause::hand_cells) == "hand_cells");
   CHECK(stop_cause_name(static_cast<StopCause>(9)).empty());
+}
+
+TEST_CASE("what an unproven search or conditions leave open is not told as a fact", "[reason]") {
+  const latchwork_test::Instance in = latchwork_test::instance_of("co-prime periods", 1);
+  const Plan mine = plan(in.grid, in.machine, in.effort);
+  PlanOptions short_work;
+  short_work.work_limit = 1;
+  int open = 0;
+  for (const StopReason& reason : stop_reasons(in.grid, in.machine, in.effort, mine, short_work)) {
+    CAPTURE(reason.row, reason.message);
+    if (reason.cause != StopCause::saving) continue;
+    CHECK(reason.saves_ms >= reason.least_saves_ms);
+    if (reason.beside_ms >= 0) CHECK(reason.saves_ms <= reason.beside_ms);
+    const bool proven = reason.saves_ms == reason.least_saves_ms;
+    open += proven ? 0 : 1;
+    CHECK(proven == (reason.message.find(" found without it (") == std::string::npos));
+  }
+  CHECK(open > 0);
+
+  // Deep batches from the stop above could do without the one after row 2; batches of one row could not.
+  PlanOptions shallow;
+  shallow.conditions.max_depth = 1;
+  const Plan two = plan(purls(), Machine{}, cheap_stops(), shallow);
+  REQUIRE(two.stops.size() == 2);
+  const auto reasons = stop_reasons(purls(), Machine{}, cheap_stops(), two, shallow);
+  CHECK(reasons[0].cause == StopCause::hand_cells);
+  CHECK(reasons[0].beside_ms == -1);
+  CHECK(reasons[0].message == "the hand cells of row 2, column 1, can be made at no other stop under the conditions");
+  CHECK(stop_reasons(purls(), Machine{}, cheap_stops(), two)[0].beside_ms == 8'000);
+}
+
+TEST_CASE("less than nothing is saved by a stop that a plan has to spare", "[reason]") {
+  // Two stops where one takes 6 s less.
+  const Plan two = plan(purls(), Machine{}, cheap_stops());
+  const auto reasons = stop_reasons(purls(), Machine{}, {}, two);
+  REQUIRE(reasons.size() == 2);
+  CHECK(reasons[0].saves_ms == -6'000);
+  CHECK(reasons[0].beside_ms == -1);
+  CHECK(reasons[0].message == "the least plan without it takes 6 s less");
 }
 
 TEST_CASE("a tile repeated upward is planned in its own period", "[reason]") {

@@ -50,7 +50,8 @@ class FrontPoint:
 
 @dataclass(slots=True)
 class Front:
-    """Effort against kinds of stop to be remembered: a knitter chooses. The last point is the least plan."""
+    """Effort against kinds of stop to be remembered: a knitter chooses. The last point is the least plan, or, where
+    the options' max_kinds is below its kinds, the best with so many."""
 
     points: list[FrontPoint] = field(default_factory=list)
     """From the fewest kinds on; each takes less than the one before."""
@@ -72,12 +73,14 @@ class StopReason:
     place: Place = Place()
     """The crossing's or shaping's row and column, or the lowest, leftmost of the hand cells."""
     saves_ms: int = 0
-    """saving: so much more takes the best plan found that never stops here."""
+    """saving: so much more takes the best plan found that never stops here; never more than a beside_ms that is told."""
     least_saves_ms: int = 0
-    """Every plan that never stops here takes at least so much more; the same as saves_ms when that plan is proven."""
+    """Every plan that never stops here takes at least so much more; the same as saves_ms when that plan is proven the
+    least; may be far below 0 when not."""
     beside_ms: int = -1
-    """So much more it takes to do this stop's works at the other stops as they are, some of them perhaps differently
-    there, conditions aside; -1: these stops cannot make the panel, or it is forced."""
+    """0 or more: so much more it takes to do this stop's works at the other stops as they are, some of them perhaps
+    differently there. -1, not told: these stops cannot make the panel, or take less than the plan, something forces the
+    stop, or conditions are asked, which may bar those ways."""
     message: str = ""
     """For people, with place and time."""
 

@@ -1061,10 +1061,14 @@ typedef struct latchwork_stop_reason {
                              without it take more, or as much */
   int32_t place_row;      /* the crossing's or shaping's row and column, or the lowest, leftmost of the hand cells */
   int32_t place_column;   /* -1: none */
-  int64_t saves_ms;       /* SAVING: so much more takes the best plan found that never stops here */
-  int64_t least_saves_ms; /* every plan that never stops here takes at least so much more */
-  int64_t beside_ms;      /* so much more it takes to do its works at the other stops as they are, conditions aside; -1:
-                             these cannot make the panel, or it is forced */
+  int64_t saves_ms;       /* SAVING: so much more takes the best plan found that never stops here; never more than a
+                             beside_ms that is told */
+  int64_t least_saves_ms; /* every plan that never stops here takes at least so much more; the same as saves_ms when that
+                             plan is proven the least; may be far below 0 when not */
+  int64_t beside_ms;      /* 0 or more: so much more it takes to do this stop's works at the other stops as they are, some
+                             of them perhaps differently there. -1, not told: these stops cannot make the panel, or take
+                             less than the plan, something forces the stop, or conditions are asked, which may bar those
+                             ways */
   char message[256];      /* for people, with place and time */
 } latchwork_stop_reason;
 
@@ -1124,7 +1128,8 @@ LATCHWORK_C_API latchwork_status latchwork_front_equal(const latchwork_front *fr
                                                        int32_t *equal, latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
 LATCHWORK_C_API void latchwork_front_destroy(latchwork_front *front);
-/* Its points, from the fewest kinds on; each takes less than the one before, and the last is the least plan. Since 0.1. */
+/* Its points, from the fewest kinds on; each takes less than the one before, and the last is the least plan, or, where the
+   options' max_kinds is below its kinds, the best with so many. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_front_points(const latchwork_front *front, latchwork_front_point *points,
                                                         size_t capacity, size_t *needed, latchwork_error *error);
 /* A copy of the plan of the point at `index`. Since 0.1. */
