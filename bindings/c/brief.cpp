@@ -10,8 +10,9 @@ namespace {
 
 bool same(const Job& left, const Job& right) {
   return left.findings == right.findings && left.plan == right.plan && left.regular == right.regular &&
-         left.verification == right.verification && left.regular_verification == right.regular_verification &&
-         left.size == right.size && left.yarn == right.yarn && left.conditions == right.conditions;
+         left.unconditioned == right.unconditioned && left.verification == right.verification &&
+         left.regular_verification == right.regular_verification && left.size == right.size &&
+         left.yarn == right.yarn && left.conditions == right.conditions;
 }
 
 }  // namespace
@@ -166,6 +167,10 @@ latchwork_status latchwork_job_conditions(const latchwork_job* job, latchwork_co
 
 latchwork_status latchwork_job_regular(const latchwork_job* job, latchwork_plan** out, latchwork_error* error) {
   return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.regular; }); });
+}
+
+latchwork_status latchwork_job_unconditioned(const latchwork_job* job, latchwork_plan** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.unconditioned; }); });
 }
 
 latchwork_status latchwork_job_verification(const latchwork_job* job, latchwork_verification* verification,

@@ -34,6 +34,8 @@ struct Job {
   Plan plan;
   Conditions conditions;  ///< that were asked of both plans
   Plan regular;
+  Plan unconditioned;                 ///< the least plan when nothing is asked of it: what the conditions cost is told
+                                      ///< against it; where none are asked, the same as `plan`
   Verification verification;          ///< of `plan`
   Verification regular_verification;  ///< of `regular`; not verified when there is none
   Size size;

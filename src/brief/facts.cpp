@@ -129,10 +129,8 @@ void add_plan(Facts& facts, const Brief& brief, const Job& job) {
   facts.lines.emplace_back("Time",
                            fmt::format("{} by hand + {} of carriage = {}", rounded_duration(work.hand_ms),
                                        rounded_duration(work.carriage_ms), rounded_duration(job.plan.total_ms)));
-  const std::vector<std::string> conditions = condition_words(job.conditions);
-  if (!conditions.empty()) facts.lines.emplace_back("Conditions", joined(conditions, "; "));
-  const std::string least =
-      conditions.empty() ? "the least hand work" : "the least hand work that keeps the conditions";
+  const bool free = condition_words(job.conditions).empty();
+  const std::string least = free ? "the least hand work" : "the least hand work that keeps the conditions";
   const bool proven = job.plan.status == PlanStatus::optimal;
   facts.lines.emplace_back(
       "Least possible",
@@ -140,6 +138,36 @@ void add_plan(Facts& facts, const Brief& brief, const Job& job) {
              : fmt::format("{} or more: this plan is the best found, not proven the least",
                            rounded_duration(job.plan.bound_ms)));
   facts.lines.emplace_back("Plan", verified_words(job.verification, feasible(job)));
+}
+
+/// What is asked, and what it costs against the least plan without it. What is not proven is told within its bounds.
+void add_conditions(Facts& facts, const Job& job, const std::vector<std::string>& conditions) {
+  facts.lines.emplace_back("Conditions", joined(conditions, "; "));
+  const Plan& without = job.unconditioned;
+  if (without.status == PlanStatus::infeasible) return;
+  if (job.plan.status == PlanStatus::infeasible) {
+    if (!barred(job)) return;
+    facts.lines.emplace_back(
+        "Their price", fmt::format("no plan keeps them; without them {} takes {}",
+                                   without.status == PlanStatus::optimal ? "the least plan" : "the best plan found",
+                                   rounded_duration(without.total_ms)));
+    return;
+  }
+  // Every plan that keeps them is one without them, too.
+  const std::int64_t least = std::min(without.total_ms, job.plan.total_ms);
+  const std::int64_t more = job.plan.total_ms - least;
+  if (without.bound_ms >= least && job.plan.status == PlanStatus::optimal) {
+    facts.lines.emplace_back("Their price", more == 0 ? std::string("nothing: no plan without them takes less")
+                                                      : fmt::format("{} more than the least plan without them, {}",
+                                                                    rounded_duration(more), rounded_duration(least)));
+    return;
+  }
+  const std::int64_t from = std::max<std::int64_t>(0, job.plan.bound_ms - least);
+  const std::int64_t to = std::max<std::int64_t>(0, job.plan.total_ms - without.bound_ms);
+  facts.lines.emplace_back(
+      "Their price",
+      fmt::format("{} more by the best plans found, with them and without; not proven: between {} and {}",
+                  rounded_duration(more), rounded_duration(from), rounded_duration(to)));
 }
 
 void add_regular(Facts& facts, const Job& job) {
@@ -217,7 +245,7 @@ Facts facts_of(const Brief& brief, const Job& job) {
   facts.lines.emplace_back("Size", measured);
   facts.lines.emplace_back("Feasible", feasibility(brief, job));
   const std::vector<std::string> conditions = condition_words(job.conditions);
-  if (!conditions.empty()) facts.lines.emplace_back("Conditions", joined(conditions, "; "));
+  if (!conditions.empty()) add_conditions(facts, job, conditions);
   if (job.plan.status == PlanStatus::infeasible) {
     facts.lines.emplace_back("Plan", barred(job) ? "none keeps the conditions: see below" : "none: see the errors");
     if (barred(job)) add_regular(facts, job);

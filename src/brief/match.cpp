@@ -148,6 +148,10 @@ void require_job_of(const Brief& brief, const Job& job) {
   require_needles_of(brief, job.regular, "job.regular");
   require_times_of(brief, job.plan, "job.plan");
   require_times_of(brief, job.regular, "job.regular");
+  if (job.unconditioned.status != PlanStatus::infeasible) {
+    require_plan_of(brief.panel.grid(), job.unconditioned, "job.unconditioned");
+    require_times_of(brief, job.unconditioned, "job.unconditioned");
+  }
   require_strips_of(brief.panel, job.size);
   require_yarn_of(brief, job);
   require_severities(job.findings, "job.findings");

@@ -1,5 +1,6 @@
 #include <functional>
 
+#include "conditions/words.hpp"
 #include "latchwork/brief.hpp"
 
 namespace latchwork::inline v0 {
@@ -32,9 +33,19 @@ Job run(const Brief& brief, const PlanOptions& options) {
   if (brief.yarn) job.yarn = yarn_need(brief.panel, brief.swatch, *brief.yarn);
   job.findings = findings(grid, brief.machine);
   PlanOptions planning = options;
-  planning.progress = part_of(options.progress, 0, 0.6);
+  const bool asked = !condition_words(options.conditions).empty();
+  const double first = asked ? 0.5 : 0.6;
+  planning.progress = part_of(options.progress, 0, first);
   job.plan = plan(grid, brief.machine, brief.effort, planning);
   job.conditions = options.conditions;
+  if (asked) {
+    planning.conditions = {};
+    planning.progress = part_of(options.progress, first, 0.6 - first);
+    job.unconditioned = plan(grid, brief.machine, brief.effort, planning);
+    planning.conditions = options.conditions;
+  } else {
+    job.unconditioned = job.plan;
+  }
   planning.progress = part_of(options.progress, 0.6, 0.2);
   job.regular = plan_regular(grid, brief.machine, brief.effort, planning);
   job.verification = verified(grid, job.plan, options, 0.8, 0.1);

@@ -376,6 +376,7 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
     const latchwork_kept_rhythm kept = {1, 0, 0, 2, 2};
     const int32_t closed[2] = {3, 5};
     latchwork_job *bound = NULL;
+    latchwork_plan *kept_plan = NULL, *free_plan = NULL, *plain = NULL;
     asked.rows_apart = 2;
     asked.forced_exempt = 1;
     asked.rhythms = &kept;
@@ -390,6 +391,21 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
     CHECK(told.closed_rows[1] == 5);
     OK(latchwork_job_equal(job, bound, &equal, NULL));
     CHECK(equal == 0);
+    /* What the conditions cost is told against the plan that the other job has. */
+    OK(latchwork_job_plan(job, &plain, NULL));
+    OK(latchwork_job_plan(bound, &kept_plan, NULL));
+    OK(latchwork_job_unconditioned(bound, &free_plan, NULL));
+    OK(latchwork_plan_equal(free_plan, plain, &equal, NULL));
+    CHECK(equal == 1);
+    OK(latchwork_plan_equal(free_plan, kept_plan, &equal, NULL));
+    CHECK(equal == 0);
+    latchwork_plan_destroy(free_plan);
+    latchwork_plan_destroy(kept_plan);
+    OK(latchwork_job_unconditioned(job, &free_plan, NULL));
+    OK(latchwork_plan_equal(free_plan, plain, &equal, NULL));
+    CHECK(equal == 1);
+    latchwork_plan_destroy(free_plan);
+    latchwork_plan_destroy(plain);
     latchwork_job_destroy(bound);
     OK(latchwork_job_conditions(job, &told, NULL));
     CHECK(told.rhythms_count == 0 && told.closed_rows_count == 0 && told.rows_apart == 0);

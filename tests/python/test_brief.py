@@ -170,6 +170,13 @@ def test_the_conditions_that_were_asked_are_told(panel, swatch):
     job = lw.run(brief, conditions=asked)
     assert job.conditions == asked and lw.run(brief).conditions == lw.Conditions()
     assert "Conditions     stops 2 rows apart or more (these do not bind" in lw.summary(brief, job)
+    free = lw.run(brief)
+    assert job.unconditioned == free.unconditioned == free.plan
+    assert "\nTheir price    " in lw.summary(brief, job) and "Their price" not in lw.summary(brief, free)
+    job.unconditioned.bound_ms = -1
+    with pytest.raises(lw.Error) as refused:
+        lw.summary(brief, job)
+    assert (refused.value.code, refused.value.field) == (lw.ErrorCode.bad_argument, "job.unconditioned.bound_ms")
 
 
 def test_a_folder_whose_name_is_no_text_is_an_error_with_words(tmp_path):

@@ -13,6 +13,7 @@
 #include "latchwork/file.hpp"
 #include "latchwork/instructions.hpp"
 #include "latchwork/motif.hpp"
+#include "latchwork/quantity.hpp"
 #include "latchwork/shaping.hpp"
 #include "latchwork/yarn_need.hpp"
 #include "text.hpp"
@@ -298,7 +299,8 @@ TEST_CASE("a spoiled plan is never called verified", "[brief]") {
   CHECK(holds(text, "NOT verified: " + job.verification.message));
 }
 
-TEST_CASE("the conditions that were asked of a plan are told beside it", "[brief]") {
+TEST_CASE("the conditions that were asked of a plan are told beside it, with their price", "[brief]") {
+  const auto rounded = [](std::int64_t ms) { return rounded_duration_text({ms}); };
   const Brief brief = sampler();
   CHECK_FALSE(holds(summary(brief, run(brief)), "Conditions"));
   PlanOptions options;
@@ -316,9 +318,38 @@ TEST_CASE("the conditions that were asked of a plan are told beside it", "[brief
               "Conditions     stops 3 rows apart or more; no stop after rows 5, 7 (these do not bind stops that "
               "crossings or shapings force); no re-form deeper than 8 rows; what stands in columns 0 to 1 in row 1 "
               "re-formed every 4 rows from RC 002\n"));
+  CHECK(told.find("Conditions") == told.rfind("Conditions"));
   CHECK(holds(told, "proven to take the least hand work that keeps the conditions"));
+  const Job plain = run(brief);
+  CHECK(plain.unconditioned == plain.plan);
+  CHECK(job.unconditioned == plain.plan);
+  REQUIRE(job.plan.total_ms > plain.plan.total_ms);
+  CHECK(holds(told, "Their price    " + rounded(job.plan.total_ms - plain.plan.total_ms) +
+                        " more than the least plan without them, " + rounded(plain.plan.total_ms) + "\n"));
   CHECK(holds(page_html(brief, job), "<dt>Conditions</dt>"));
   Job kinds = job;
+  kinds.conditions = {};
+  // Not proven: within what the bounds leave open.
+  kinds.conditions.rows_apart = 3;
+  kinds.conditions.forced_exempt = true;
+  kinds.unconditioned.status = PlanStatus::feasible;
+  kinds.unconditioned.bound_ms -= 300'000;
+  CHECK(holds(summary(brief, kinds), "more by the best plans found, with them and without; not proven: between " +
+                                         rounded(job.plan.total_ms - plain.plan.total_ms) + " and " +
+                                         rounded(job.plan.total_ms - plain.plan.total_ms + 300'000) + "\n"));
+  kinds.unconditioned = kinds.plan;
+  CHECK(holds(summary(brief, kinds), "Their price    nothing: no plan without them takes less\n"));
+  kinds.unconditioned.total_ms += 1;
+  CHECK_THROWS_MATCHES(summary(brief, kinds), Error,
+                       refused_field(ErrorCode::bad_argument, "job.unconditioned.total_ms"));
+  kinds.unconditioned = kinds.plan;
+  PlanOptions impossible;
+  impossible.conditions.carriage_right_only = true;
+  impossible.conditions.closed_rows = {0, 1, 2, 3, 4, 5, 6, 7, 8};
+  const Job none = run(brief, impossible);
+  REQUIRE(none.plan.status == PlanStatus::infeasible);
+  CHECK(holds(summary(brief, none),
+              "Their price    no plan keeps them; without them the least plan takes " + rounded(plain.plan.total_ms)));
   kinds.conditions = {};
   kinds.conditions.max_kinds = 50;
   kinds.conditions.rhythms = {{.row = 1, .first_column = 2, .last_column = 2, .rhythm = {}}};

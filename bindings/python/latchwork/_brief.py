@@ -30,6 +30,9 @@ class Job:
     conditions: Conditions = field(default_factory=Conditions)
     """That were asked of both plans."""
     regular: Plan = field(default_factory=Plan)
+    unconditioned: Plan = field(default_factory=Plan)
+    """The least plan when nothing is asked of it: what the conditions cost is told against it; where none are asked, the
+    same as ``plan``."""
     verification: Verification = Verification()
     """Of ``plan``."""
     regular_verification: Verification = Verification()

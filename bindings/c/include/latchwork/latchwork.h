@@ -3047,6 +3047,10 @@ LATCHWORK_C_API latchwork_status latchwork_job_conditions(const latchwork_job *j
 /* A copy of the regular plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_regular(const latchwork_job *job, latchwork_plan **out,
                                                        latchwork_error *error);
+/* A copy of the least plan when nothing is asked of it, against which the conditions' cost is told; where none are asked,
+   the same as latchwork_job_plan(). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_unconditioned(const latchwork_job *job, latchwork_plan **out,
+                                                             latchwork_error *error);
 /* What knitting the least-effort plan showed. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_verification(const latchwork_job *job,
                                                             latchwork_verification *verification,

@@ -24,6 +24,7 @@ struct Data<Job> {
                                             field("plan", &Job::plan),
                                             field("conditions", &Job::conditions),
                                             field("regular", &Job::regular),
+                                            field("unconditioned", &Job::unconditioned),
                                             field("verification", &Job::verification),
                                             field("regular_verification", &Job::regular_verification),
                                             field("size", &Job::size),
