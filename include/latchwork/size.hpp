@@ -78,7 +78,7 @@ struct Size {
   double height_mm = 0;       ///< width-weighted mean
   double least_height_mm = 0;
   double greatest_height_mm = 0;
-  double seam_width_mm = 0;     ///< what the seams take off the widest row
+  double seam_width_mm = 0;     ///< what those at the sides take off the row that is widest between them
   double seam_height_mm = 0;    ///< what they take off height_mm
   double width_spread_mm = 0;   ///< one standard deviation of width_mm
   double height_spread_mm = 0;  ///< one standard deviation of height_mm

@@ -6,27 +6,39 @@
 #include "timings/student.hpp"
 
 namespace latchwork::inline v0 {
+namespace {
 
-void Doubt::add(double relative_mm, double relative_spread, int places) noexcept {
+constexpr int most_freedom = 10'000;  // Student's t is the normal's to a ten-thousandth there
+
+}  // namespace
+
+void Doubt::add(double whole, double relative_spread, int places) noexcept {
   if (places < 2) return;
-  const double part = relative_mm * relative_spread;
+  const double part = whole * relative_spread;
   const double square = part * part * (1 + 1.0 / places);
   squares_ += square;
   per_freedom_ += square * square / (places - 1);
 }
 
-double Doubt::spread_mm() const noexcept {
+void Doubt::add_known(double part) noexcept {
+  squares_ += part * part;
+}
+
+double Doubt::spread() const noexcept {
   return std::sqrt(squares_);
 }
 
-double Doubt::margin_mm(double level) const noexcept {
-  if (squares_ == 0) return 0;
-  constexpr double most = 10'000;    // Student's t is the normal's to a ten-thousandth there
+std::optional<int> Doubt::freedom() const noexcept {
+  // Parts too small for their fourth powers count as known well: they are less than 1e-70.
+  if (per_freedom_ <= 0) return std::nullopt;
   constexpr double rounding = 1e-9;  // equal parts make a whole number, whatever the sums lose
-  // Parts too small for their fourth powers count as known well: they are less than 1e-70 mm.
-  const double freedom = per_freedom_ > 0 ? squares_ * squares_ / per_freedom_ : most;
-  const double whole = std::floor(freedom * (1 + rounding));
-  return timing::student_limit(1 - level, static_cast<int>(std::clamp(whole, 1.0, most))) * spread_mm();
+  const double whole = std::floor(squares_ * squares_ / per_freedom_ * (1 + rounding));
+  return static_cast<int>(std::clamp(whole, 1.0, static_cast<double>(most_freedom)));
+}
+
+double Doubt::margin(double level) const noexcept {
+  if (squares_ == 0) return 0;
+  return timing::student_limit(1 - level, freedom().value_or(most_freedom)) * spread();
 }
 
 }  // namespace latchwork::inline v0

@@ -1,16 +1,23 @@
 #pragma once
 
+#include <optional>
+
 namespace latchwork::inline v0 {
 
-/// How far a size may be off: independent parts, added as squares. See size.hpp for the formulas.
+/// How far a size in mm, or a need of yarn in g, may be off: independent parts, added as squares. See size.hpp for the
+/// formulas.
 class Doubt {
  public:
-  /// `relative` is the size's change, in mm, for a gauge that is off by its whole self; the gauge was measured in
-  /// `places` places with that sample standard deviation relative to it. One place adds nothing.
-  void add(double relative_mm, double relative_spread, int places) noexcept;
+  /// `whole` is the change of the result for a figure that is off by its whole self; the figure was measured `places`
+  /// times with that sample standard deviation relative to it. One place adds nothing.
+  void add(double whole, double relative_spread, int places) noexcept;
+  /// A part whose standard deviation comes from no sample, so that it is known as it is.
+  void add_known(double part) noexcept;
 
-  double spread_mm() const noexcept;              ///< one standard deviation
-  double margin_mm(double level) const noexcept;  ///< half the interval at that level
+  double spread() const noexcept;              ///< one standard deviation
+  double margin(double level) const noexcept;  ///< half the interval at that level
+  /// Effective degrees of freedom, 1..10000; nothing where no part comes from a sample.
+  std::optional<int> freedom() const noexcept;
 
  private:
   double squares_ = 0;

@@ -64,13 +64,18 @@ MeasuredRows measured_rows(const Panel& panel, const Gauges& gauges, const SizeO
   throw Error(ErrorCode::bad_argument, place, "seams take all stitches of every row: nothing is left");
 }
 
+double side_seams_mm(const MeasuredRow& row, const Panel& panel, const Gauges& gauges, const SizeOptions& options) {
+  const Columns whole = {row.between.from - options.seam_left, row.between.to + options.seam_right};
+  return band_width_mm(textures_between(panel.bands()[row.band], gauges, whole)) - row.width_mm;
+}
+
 RowWidth width_of(const MeasuredRow& row, const Panel& panel, const Gauges& gauges, double level) {
   Doubt doubt;
   for (const TextureColumns& texture : textures_between(panel.bands()[row.band], gauges, row.between)) {
     const Density& stitches = texture.gauge->stitches;
     doubt.add(extent_mm(texture.columns, stitches), stitches.spread / stitches.per_10cm, stitches.places);
   }
-  return {row.row, row.columns, row.width_mm, doubt.spread_mm(), doubt.margin_mm(level)};
+  return {row.row, row.columns, row.width_mm, doubt.spread(), doubt.margin(level)};
 }
 
 std::vector<BandWidth> band_widths(const Panel& panel, const Gauges& gauges, const SizeOptions& options,

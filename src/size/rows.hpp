@@ -34,6 +34,9 @@ struct MeasuredRows {
 /// Linear in cells. @throws Error bad_argument (field "seam_right") where the seams leave nothing of any row.
 MeasuredRows measured_rows(const Panel& panel, const Gauges& gauges, const SizeOptions& options);
 
+/// What the seams at the sides take off that row.
+double side_seams_mm(const MeasuredRow& row, const Panel& panel, const Gauges& gauges, const SizeOptions& options);
+
 /// Width, and how far it may be off.
 RowWidth width_of(const MeasuredRow& row, const Panel& panel, const Gauges& gauges, double level);
 

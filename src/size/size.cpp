@@ -120,13 +120,13 @@ Size size(const Panel& panel, const Swatch& swatch, const SizeOptions& options) 
   const auto [least, greatest] = std::minmax_element(widths.begin(), widths.end(), narrower);
   out.least_width_mm = widths.empty() ? out.width_mm : out.width_mm - (greatest->width_mm - least->width_mm);
   if (options.seam_left + options.seam_right + options.seam_bottom + options.seam_top > 0) {
-    out.seam_width_mm = measured_rows(panel, gauges, SizeOptions()).widest.width_mm - out.width_mm;
+    out.seam_width_mm = side_seams_mm(rows.widest, panel, gauges, options);
     out.seam_height_mm = height_of(measured_bands(panel, gauges, SizeOptions())) - out.height_mm;
   }
   const Doubt height = height_doubt(bands);
-  out.height_spread_mm = height.spread_mm();
+  out.height_spread_mm = height.spread();
   out.level = options.level;
-  out.height_margin_mm = height.margin_mm(options.level);
+  out.height_margin_mm = height.margin(options.level);
   find_heights(bands, out.findings);
   const Columns& shared = rows.shared;
   find_widths(widths, shared, shared.to - shared.from == whole_columns(panel, options), out.findings);

@@ -309,7 +309,7 @@ TEST_CASE("a seam follows the edge of a shaped panel", "[size][shaping]") {
   CHECK(sewn.cast_on.row == 2);  // half of it is left
   CHECK(sewn.cast_on.columns == 19);
   CHECK(sewn.width_mm == Approx(17.5 * 4));
-  CHECK(sewn.seam_width_mm == Approx((21 - 17.5) * 4));
+  CHECK(sewn.seam_width_mm == Approx(1.5 * 4));  // of that row; the row below it is in the other seam
   CHECK(sewn.bind_off.width_mm == 0);  // the seams take more than it has
   CHECK(sewn.bind_off.spread_mm == 0);
   CHECK_THROWS_MATCHES(size(panel, swatch, {.seam_left = 10, .seam_right = 10, .seam_bottom = 1}), Error,
@@ -360,6 +360,10 @@ TEST_CASE("seams take stitches from the strips at that side, at their own gauges
   CHECK(size(two, swatch).width_mm == Approx(110));
   CHECK(size(two, swatch, {.seam_left = 1, .seam_right = 1, .seam_top = 1}).width_mm == Approx(80));
   CHECK(size(two, swatch, {.seam_left = 1, .seam_right = 1, .seam_top = 1}).findings.empty());
+  // Nor do the seams at the sides take anything off it, but of the row that is widest then.
+  CHECK(size(two, swatch, {.seam_top = 1}).seam_width_mm == 0);
+  CHECK(size(two, swatch, {.seam_left = 1, .seam_right = 1, .seam_top = 1}).seam_width_mm ==
+        Approx(size(panel, swatch).width_mm - 80));
 }
 
 TEST_CASE("size options out of their ranges are refused by field", "[size][error]") {

@@ -388,7 +388,7 @@ class Size:
     least_height_mm: float = 0.0
     greatest_height_mm: float = 0.0
     seam_width_mm: float = 0.0
-    """What the seams take off the widest row."""
+    """What those at the sides take off the row that is widest between them."""
     seam_height_mm: float = 0.0
     """What they take off height_mm."""
     width_spread_mm: float = 0.0

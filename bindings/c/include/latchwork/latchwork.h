@@ -1768,7 +1768,7 @@ typedef struct latchwork_size {
   double height_mm;      /* width-weighted mean, per band, summed */
   double least_height_mm;
   double greatest_height_mm;
-  double seam_width_mm;    /* what the seams take off the widest row */
+  double seam_width_mm;    /* what those at the sides take off the row that is widest between them */
   double seam_height_mm;   /* what they take off height_mm */
   double width_spread_mm;  /* one standard deviation of width_mm */
   double height_spread_mm; /* one standard deviation of height_mm */
