@@ -15,7 +15,7 @@ latchwork_yarn_request request_out(const YarnRequest& from) {
   to.waste_yarn = from.waste_yarn;
   to.seam_yarn = from.seam_yarn;
   to.state = from.state ? static_cast<int32_t>(*from.state) : LATCHWORK_CLOTH_STATE_MOST_FINISHED;
-  to.plain = {from.plain.courses, from.plain.wales};
+  if (from.plain) to.plain = {from.plain->courses, from.plain->wales};
   to.cast_on_rows = from.cast_on_rows;
   to.bind_off_rows = from.bind_off_rows;
   to.waste_rows = from.waste_rows;
@@ -62,24 +62,25 @@ YarnRequest yarn_request_in(const latchwork_yarn_request* request) {
   to.rows = list_in<YarnRows>(from.rows, from.row_count, "rows", [](const latchwork_yarn_rows& each, const auto&) {
     return YarnRows{each.first, each.last, each.yarn};
   });
-  to.weighed = list_in<WeighedSwatch>(from.weighed, from.weighed_count, "weighed",
-                                      [](const latchwork_weighed_swatch& each, const std::string& at) {
-                                        return WeighedSwatch{texture_in(each.texture, at + "texture"),
-                                                             each.weight_g,
-                                                             each.scale_g,
-                                                             each.width_mm,
-                                                             each.height_mm,
-                                                             each.stitches,
-                                                             each.rows,
-                                                             each.tex};
-                                      });
+  to.weighed = list_in<WeighedSwatch>(
+      from.weighed, from.weighed_count, "weighed", [](const latchwork_weighed_swatch& each, const std::string& at) {
+        return WeighedSwatch{texture_in(each.texture, at + "texture"),
+                             each.weight_g,
+                             each.scale_g,
+                             each.width_mm,
+                             each.height_mm,
+                             each.stitches,
+                             each.rows,
+                             each.tex,
+                             enumerator(each.state, ClothState::washed, (at + "state").c_str())};
+      });
   to.loops = list_in<MeasuredLoops>(
       from.loops, from.loop_count, "loops", [](const latchwork_measured_loops& each, const std::string& at) {
         return MeasuredLoops{texture_in(each.texture, at + "texture"), each.stitches, each.length_mm};
       });
   to.substitutes = substitutes_in(from.substitutes, from.substitute_count, "request.substitutes");
   to.state = cloth_state_in(from.state, "request.state");
-  to.plain = {from.plain.courses, from.plain.wales};
+  if (from.plain.courses != 0 || from.plain.wales != 0) to.plain = {from.plain.courses, from.plain.wales};
   to.pieces = from.pieces;
   to.cast_on_rows = from.cast_on_rows;
   to.bind_off_rows = from.bind_off_rows;
@@ -105,8 +106,15 @@ void fill_yarn_file(latchwork_yarn_file** out, const std::function<YarnRequest()
     return latchwork_yarn_rows{each.first, each.last, each.yarn};
   });
   list_out(from.weighed, file->weighed, [](const WeighedSwatch& each) {
-    return latchwork_weighed_swatch{each.texture.c_str(), each.weight_g, each.scale_g, each.width_mm,
-                                    each.height_mm,       each.stitches, each.rows,    each.tex};
+    return latchwork_weighed_swatch{each.texture.c_str(),
+                                    each.weight_g,
+                                    each.scale_g,
+                                    each.width_mm,
+                                    each.height_mm,
+                                    each.stitches,
+                                    each.rows,
+                                    each.tex,
+                                    static_cast<int32_t>(each.state)};
   });
   list_out(from.loops, file->loops, [](const MeasuredLoops& each) {
     return latchwork_measured_loops{each.texture.c_str(), each.stitches, each.length_mm};
@@ -188,7 +196,12 @@ latchwork_status latchwork_yarn_need_estimates(const latchwork_yarn_need* need, 
   return guarded(error, [&] {
     Room room(estimates, capacity, needed, "estimates");
     room.take(given(need, "need").value.estimates, [](const YarnEstimate& from) {
-      return latchwork_yarn_estimate{from.weight_g, from.spread_g, from.length_m, static_cast<int32_t>(from.route)};
+      return latchwork_yarn_estimate{from.weight_g,
+                                     from.spread_g,
+                                     from.margin_g,
+                                     from.length_m,
+                                     static_cast<int32_t>(from.route),
+                                     from.spread_known ? 1 : 0};
     });
   });
 }
@@ -198,7 +211,8 @@ latchwork_status latchwork_yarn_need_shares(const latchwork_yarn_need* need, siz
   return guarded(error, [&] {
     Room room(shares, capacity, needed, "shares");
     room.take(element(given(need, "need").value.estimates, index, "index").shares, [](const YarnShare& from) {
-      return latchwork_yarn_share{from.weight_g, from.spread_g, from.length_m, from.buy_g, from.yarn, from.balls};
+      return latchwork_yarn_share{from.weight_g, from.spread_g, from.margin_g, from.length_m,
+                                  from.buy_g,    from.yarn,     from.balls};
     });
   });
 }

@@ -16,7 +16,7 @@ namespace latchwork::inline v0 {
 
 /// How a need of yarn was found. The values are in the C ABI.
 enum class YarnRoute : std::uint8_t {
-  weighed_area = 0,      ///< from weighed swatches, by their area and the panel's at its gauges
+  weighed_area = 0,      ///< from weighed swatches, by their area and the gauge of the state they were weighed in
   weighed_stitches = 1,  ///< from weighed swatches, by their stitches and the panel's; needs no gauge
   measured_loops = 2,    ///< from the length of unravelled stitches; needs no gauge
   plain_geometry = 3,    ///< from the gauge of plain knit and Munden's constants (plain_knit.hpp), for stockinette only
@@ -27,11 +27,12 @@ struct WeighedSwatch {
   std::string texture;
   double weight_g = 0;   ///< 1e-3..1e6
   double scale_g = 0;    ///< the step of the scale it was weighed on, 0..1e6; 0: finer than matters
-  double width_mm = 0;   ///< rested; 1..1e5, or 0 with height_mm
+  double width_mm = 0;   ///< in that state; 1..1e5, or 0 with height_mm
   double height_mm = 0;  ///< 1..1e5, or 0
   double stitches = 0;   ///< columns of its chart, 1..1e6, or 0 with rows
   double rows = 0;       ///< 1..1e6, or 0
   double tex = 0;        ///< of all its strands together, 1e-3..1e9; 0: of the yarns of the panel's first row
+  ClothState state = ClothState::rested;  ///< of the swatch when its width and height were measured
   friend bool operator==(const WeighedSwatch&, const WeighedSwatch&) = default;
 };
 
@@ -69,17 +70,18 @@ struct YarnRequest {
   std::vector<WeighedSwatch> weighed;
   std::vector<MeasuredLoops> loops;
   std::vector<Substitute> substitutes;
-  std::optional<ClothState> state;  ///< of the gauges; nothing: each texture's most finished one, as Swatch has it
-  PlainConstants plain;             ///< of the swatch's state
-  int pieces = 1;                   ///< panels alike, 1..10000
-  double cast_on_rows = 1;          ///< yarn of the cast-on, in rows like row 1; 0..1000; common practice, no source
+  std::optional<ClothState> state;      ///< of plain geometry's gauges; nothing: each texture's most finished one
+  std::optional<PlainConstants> plain;  ///< nothing: by the state of each gauge, as yarn_need() says
+  int pieces = 1;                       ///< panels alike, 1..10000
+  double cast_on_rows = 1;   ///< yarn of the cast-on, in rows like row 1; 0..1000; common practice, no source
   double bind_off_rows = 1;  ///< yarn of the bind-off, in rows like the last; 0..1000; common practice, no source
   double waste_rows = 0;     ///< knitted beside the panel, in rows like row 1; 0..1e6
   int waste_yarn = -1;       ///< index; -1: the yarns of row 1
   double seam_mm = 0;        ///< seams of the whole article, 0..1e6
   double seam_ratio = 3;     ///< sewing yarn for a length of seam, 1..20; common practice, no source
   int seam_yarn = 0;         ///< index
-  double sureness = 2;       ///< standard deviations on top of the mean, 0..6: 2 covers 98 of 100 if errors are normal
+  double sureness = 2;       ///< how sure it is to be enough, in standard deviations of a normal error, 0..6: 2 is
+                             ///< enough in 97.7 of 100
   double allowance = 0.1;    ///< share on top of that, for joins, mistakes and a second swatch, 0..2; common practice
   friend bool operator==(const YarnRequest&, const YarnRequest&) = default;
 };
@@ -89,8 +91,9 @@ struct YarnShare {
   int yarn = 0;         ///< index into YarnRequest::yarns
   double weight_g = 0;  ///< the mean, without allowance
   double spread_g = 0;  ///< one standard deviation of it
+  double margin_g = 0;  ///< what goes on top of weight_g for the sureness asked for
   double length_m = 0;  ///< 0 where the yarn's number is not known
-  double buy_g = 0;     ///< (weight_g + sureness * spread_g) * (1 + allowance)
+  double buy_g = 0;     ///< (weight_g + margin_g) * (1 + allowance)
   int balls = 0;        ///< whole balls that hold buy_g; 0 where it is not sold by the ball
   friend bool operator==(const YarnShare&, const YarnShare&) = default;
 };
@@ -100,6 +103,8 @@ struct YarnEstimate {
   YarnRoute route = YarnRoute::weighed_area;
   double weight_g = 0;             ///< of all yarns
   double spread_g = 0;             ///< one standard deviation of it
+  double margin_g = 0;             ///< as YarnShare has it, of all yarns together
+  bool spread_known = true;        ///< every figure it rests on was measured twice or more, gauges too
   double length_m = 0;             ///< of all yarns; 0 where not known
   std::vector<YarnShare> shares;   ///< one a yarn
   std::vector<std::string> notes;  ///< for people: what was taken from another texture, what is not known
@@ -111,12 +116,12 @@ struct YarnNeed {
   std::vector<YarnEstimate> estimates;  ///< in the order of YarnRoute
   double apart = 0;                     ///< (greatest - least weight) / mean of them; 0 for one route
   std::vector<std::string> missing;     ///< for people: why each other route cannot be gone, in the order of YarnRoute
-  std::vector<std::string> warnings;    ///< for people: routes that are further apart than their spreads explain
+  std::vector<std::string> warnings;    ///< for people: routes that are further apart than their margins explain
   friend bool operator==(const YarnNeed&, const YarnNeed&) = default;
 };
 
 /// Yarn for a panel. Every route comes down to a length l of each strand at one place of the chart, by texture:
-///   weighed_area      l = 1e10 weight / (width height tex g r)   at the panel's own g stitches and r rows per 10 cm
+///   weighed_area      l = 1e10 weight / (width height tex g r)   at g stitches and r rows per 10 cm
 ///   weighed_stitches  l = 1e6 weight / (stitches rows tex)
 ///   measured_loops    l = length / stitches
 ///   plain_geometry    l = 100 sqrt(Kc Kw / (g r))                for textures that are knit all over
@@ -125,22 +130,38 @@ struct YarnNeed {
 /// places and strands, weight is length times tex. Rows of another thickness than the swatch's are reckoned at the same
 /// l, which a note says.
 ///
-/// The spread is one standard deviation, by error propagation to first order. Of one texture, relative to l:
-///   weighed_*        u^2 = s^2 + d^2, s the sample standard deviation of the swatches' l over their mean (0 for one,
-///                    which a note says), d^2 the mean of (scale / weight)^2 / 12: a reading may be off by half a step,
-///                    evenly (JCGM 100:2008, 4.3.7); weighed_area adds those of g and r, squared
-///   measured_loops   u = s
-///   plain_geometry   u^2 = (s_g / 2 g)^2 + (s_r / 2 r)^2 + e^2, e half the difference of the lengths by g and by r
-///                    alone, over l: how far the cloth is from the state of the constants
-/// Textures that share a figure are off together, so their parts are added; those of different figures are added as
-/// squares. Numbers of yarns, seams and what is bought on top have no spread.
+/// States are kept apart: a swatch's area goes with the gauge of the state it was weighed in, whatever other states
+/// were measured, and a texture without a gauge in that state has no figure by area. Plain geometry goes by the gauges
+/// of `state`; without `plain` by the constants of the gauge's state, which a note names: dry_relaxed for cloth that
+/// rested or is just off the machine, fully_relaxed for washed cloth (soaked and dried flat it is wet_relaxed: tell
+/// it).
+///
+/// The spread says how far the need of one article may come out: one standard deviation, by error propagation to first
+/// order, and its parts are the size's (size.hpp). Of a figure measured n times with the sample standard deviation s
+/// over its mean, u^2 = s^2 (1 + 1/n). Of one texture, relative to l:
+///   weighed_*        u^2 of the swatches' l, and d^2, the mean of (scale / weight)^2 / 12: a reading may be off by
+///   half
+///                    a step, evenly (JCGM 100:2008, 4.3.7); weighed_area adds u^2 of g and of r
+///   measured_loops   u^2 of the l
+///   plain_geometry   (u_g / 2)^2 + (u_r / 2)^2 + e^2 + k^2: e half the difference of the lengths by g and by r alone,
+///                    over l, which tells a cloth that is not plain knit at rest, but not in which state it is, since
+///                    Kc / Kw is nearly the same in all; so k, for constants that were not told, is D / sqrt(3), as if
+///                    sqrt(Kc Kw) lay evenly within D of what was taken (JCGM 100:2008, 4.3.7), D the relative
+///                    difference from the next state (of cloth off the machine, from fully_relaxed)
+/// What shares a figure or a gauge is off together, so its parts are added; the others are added as squares. Numbers of
+/// yarns, seams and what is bought on top have no spread.
+///
+/// The margin is the spread times the point of Student's t that is passed as seldom as a normal error passes `sureness`
+/// standard deviations, with the effective degrees of freedom as of size(): of two swatches it is wide, since that
+/// little is known, and a note says so. What was measured once adds nothing: the spread is then too small by what is
+/// not known, `spread_known` is false, and a note names it.
 ///
 /// A texture that has no figure for a route bars that route, unless `substitutes` names one for it; no figure is built
-/// in, for cables and tucks least of all. Textures whose gauges are of unlike states are noted. Linear in cells,
-/// swatches and yarns.
+/// in, for cables and tucks least of all. Linear in cells, swatches and yarns.
 /// @throws Error bad_argument (field "yarns", "rows[1].last", "weighed[0].weight_g") for what is out of its range,
 /// a row without a yarn, numbers of yarns that are not known where they must be; too_large for lists above their limits
-/// and for a need above 1e9 g or balls.
+/// and for a need above 1e9 g or balls (field "pieces" or "seam_mm" where these make it so, else "yarns[0].number" or
+/// "yarns[0].ball_g").
 LATCHWORK_API YarnNeed yarn_need(const Panel& panel, const Swatch& swatch, const YarnRequest& request);
 
 }  // namespace latchwork::inline v0

@@ -65,6 +65,7 @@ struct Lists {
     members.number("stitches", swatch.stitches);
     members.number("rows", swatch.rows);
     members.number("tex", swatch.tex);
+    members.value("state", swatch.state, StateText{});
   }
 
   void operator()(auto& members, Is<MeasuredLoops> auto& loops) const {
@@ -91,7 +92,7 @@ struct Lists {
     members.list("loops", request.loops, Layout::lines, Object{}, most);
     members.list("substitutes", request.substitutes, Layout::lines, Object{}, most);
     members.optional("state", request.state, StateText{});
-    members.value("plain", request.plain, Object{});
+    members.optional("plain", request.plain, Object{});
     members.integer("pieces", request.pieces, 1, 10'000);
     members.number("cast_on_rows", request.cast_on_rows);
     members.number("bind_off_rows", request.bind_off_rows);

@@ -85,6 +85,13 @@ const Gauge* Gauges::own(std::string_view texture) const {
   return out;
 }
 
+const Gauge* Gauges::own(std::string_view texture, ClothState state) const {
+  const auto found = all_.find(texture);
+  if (found == all_.end()) return nullptr;
+  const auto in_state = found->second.find(state);
+  return in_state == found->second.end() || !is_whole(in_state->second) ? nullptr : &in_state->second;
+}
+
 const Gauge* Gauges::find(std::string_view texture) const {
   if (const Gauge* gauge = own(texture)) return gauge;
   const auto substitute = substitutes_.find(texture);

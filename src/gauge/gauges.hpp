@@ -35,6 +35,8 @@ class Gauges {
 
   /// The texture's own gauge; null where it has none.
   const Gauge* own(std::string_view texture) const;
+  /// Its own gauge in that state, whichever state was asked for; null where it has none.
+  const Gauge* own(std::string_view texture, ClothState state) const;
   /// Its own gauge, or its substitute's; null where neither has one.
   const Gauge* find(std::string_view texture) const;
   /// As find(). @throws Error no_gauge (field = the texture), naming what was not measured, and what was.

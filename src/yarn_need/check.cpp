@@ -87,6 +87,10 @@ void require_measures(const YarnRequest& request) {
     require_pair(where, "width_mm", each.width_mm, "height_mm", each.height_mm, 1e5);
     require_pair(where, "stitches", each.stitches, "rows", each.rows, 1e6);
     require(where + "tex", each.tex, 1e-3, 1e9, true);
+    if (cloth_state_name(each.state).empty()) {
+      refuse(ErrorCode::bad_argument, where + "state",
+             fmt::format("{}state is {}, which is no state", where, static_cast<int>(each.state)));
+    }
     if (each.tex > 0 && request.yarns[0].number.number == 0) {
       refuse(ErrorCode::bad_argument, where + "tex",
              fmt::format("{}tex is given, but the number of the yarn is not known", where));
@@ -109,8 +113,10 @@ void require_request(const YarnRequest& request, int rows) {
   require_yarns(request);
   require_rows(request, rows);
   require_measures(request);
-  require("plain.courses", request.plain.courses, 0.1, 100);
-  require("plain.wales", request.plain.wales, 0.1, 100);
+  if (request.plain) {
+    require("plain.courses", request.plain->courses, 0.1, 100);
+    require("plain.wales", request.plain->wales, 0.1, 100);
+  }
   require("pieces", request.pieces, 1, 10'000);
   require("cast_on_rows", request.cast_on_rows, 0, 1000);
   require("bind_off_rows", request.bind_off_rows, 0, 1000);

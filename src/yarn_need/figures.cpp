@@ -15,93 +15,136 @@ double relative_spread(const Density& density) {
   return density.spread / density.per_10cm;
 }
 
+void add_gauge(Figure& figure, const Gauge& gauge, double share) {
+  using What = DoubtOf::What;
+  figure.doubts.push_back(
+      {{What::stitches, gauge.texture, gauge.state}, share, relative_spread(gauge.stitches), gauge.stitches.places});
+  figure.doubts.push_back(
+      {{What::rows, gauge.texture, gauge.state}, share, relative_spread(gauge.rows), gauge.rows.places});
+}
+
+template <class Samples>
+Figure mean_of(const Samples& samples, std::string_view texture) {
+  using What = DoubtOf::What;
+  const auto n = static_cast<double>(samples.size());
+  Figure out;
+  for (const auto& each : samples) out.loop_mm += each.value / n;
+  double squares = 0;
+  double scale_squares = 0;
+  for (const auto& each : samples) {
+    squares += square(each.value / out.loop_mm - 1);
+    scale_squares += each.scale_square;
+  }
+  const double spread = samples.size() > 1 ? std::sqrt(squares / (n - 1)) : 0;
+  out.doubts.push_back({{What::yarn, texture}, 1, spread, static_cast<int>(samples.size())});
+  if (scale_squares > 0) out.doubts.push_back({{What::scale, texture}, 1, std::sqrt(scale_squares / n), 0});
+  return out;
+}
+
+/// The constants that cloth of a state is reckoned by when none were told.
+struct Constants {
+  PlainConstants constants;
+  double doubt = 0;  ///< relative standard deviation of sqrt(Kc Kw)
+  std::string note;
+};
+
+Constants constants_of(ClothState state) {
+  const auto root = [](PlainState of) {
+    const PlainConstants constants = plain_constants_of(of);
+    return std::sqrt(constants.courses * constants.wales);
+  };
+  const bool washed = state == ClothState::washed;
+  const PlainState taken = washed ? PlainState::fully_relaxed : PlainState::dry_relaxed;
+  const PlainState next = state == ClothState::off_machine ? PlainState::fully_relaxed : PlainState::wet_relaxed;
+  Constants out;
+  out.constants = plain_constants_of(taken);
+  out.doubt = std::abs(root(next) / root(taken) - 1) / std::sqrt(3.0);
+  out.note = fmt::format("its gauge is of cloth that is {}, so the constants of {} cloth are taken, Kc {} and Kw {}{}",
+                         cloth_state_name(state), washed ? "fully relaxed" : "dry relaxed", out.constants.courses,
+                         out.constants.wales,
+                         washed ? "; if it was only soaked and dried flat, tell those of wet relaxed cloth" : "");
+  return out;
+}
+
 }  // namespace
 
 Figures::Figures(const YarnRequest& request, const Gauges& gauges, const Places& places)
     : request_(request), gauges_(gauges) {
   for (const WeighedSwatch& each : request.weighed) {
     const double strand_mm = 1e6 * each.weight_g / (each.tex > 0 ? each.tex : places.first_tex);
-    const auto add = [&](Samples& samples, double places_of_it) {
-      samples.values.push_back(strand_mm / places_of_it);
-      samples.scale_squares += square(each.scale_g / each.weight_g) / 12;
-    };
-    if (each.width_mm > 0) add(areas_[each.texture], each.width_mm * each.height_mm);
-    if (each.stitches > 0) add(stitches_[each.texture], each.stitches * each.rows);
+    const double scale_square = square(each.scale_g / each.weight_g) / 12;
+    const auto sample = [&](double places_of_it) { return Sample{strand_mm / places_of_it, scale_square, each.state}; };
+    if (each.width_mm > 0) areas_[each.texture].push_back(sample(each.width_mm * each.height_mm));
+    if (each.stitches > 0) stitches_[each.texture].push_back(sample(each.stitches * each.rows));
   }
-  for (const MeasuredLoops& each : request.loops) loops_[each.texture].values.push_back(each.length_mm / each.stitches);
+  for (const MeasuredLoops& each : request.loops) {
+    loops_[each.texture].push_back({each.length_mm / each.stitches, 0, ClothState::rested});
+  }
   for (const Substitute& each : request.substitutes) substitutes_.emplace(each.texture, each.use);
   for (const TexturePlaces& each : places.textures) plain_.emplace(each.texture, each.plain);
 }
 
-std::optional<Figure> Figures::mean(const ByTexture& samples, std::string_view texture) const {
-  const auto found = samples.find(texture);
-  if (found == samples.end()) return std::nullopt;
-  const auto& [values, scale_squares] = found->second;
-  const auto n = static_cast<double>(values.size());
-  Figure out;
-  out.texture = found->first;
-  double sum = 0;
-  for (const double value : values) sum += value;
-  out.loop_mm = sum / n;
-  double squares = 0;
-  for (const double value : values) squares += square(value / out.loop_mm - 1);
-  if (values.size() > 1) {
-    squares /= n - 1;
-  } else {
-    out.once = true;
+// Swatches that were weighed in several states come to the same: the yarn at one place is what it was.
+std::optional<Figure> Figures::area(std::string_view texture, std::string_view gauged_as, std::string& why) const {
+  const auto found = areas_.find(texture);
+  if (found == areas_.end()) {
+    why = fmt::format("texture '{}' has no weighed swatch with width and height", texture);
+    return std::nullopt;
   }
-  out.spread = std::sqrt(squares + scale_squares / n);
+  std::vector<Sample> loops = found->second;
+  std::map<const Gauge*, double> of_gauge;
+  double sum = 0;
+  for (Sample& each : loops) {
+    const Gauge* gauge = gauges_.own(gauged_as, each.state);
+    if (gauge == nullptr) gauge = gauges_.own(texture, each.state);
+    if (gauge == nullptr) {
+      why = fmt::format(
+          "a swatch of texture '{}' was weighed {}, but '{}' has no gauge of that state, so its area is not known",
+          texture, cloth_state_name(each.state), gauged_as);
+      return std::nullopt;
+    }
+    each.value *= 1e4 / (gauge->stitches.per_10cm * gauge->rows.per_10cm);
+    of_gauge[gauge] += each.value;
+    sum += each.value;
+  }
+  Figure out = mean_of(loops, found->first);
+  for (const auto& [gauge, value] : of_gauge) add_gauge(out, *gauge, value / sum);
   return out;
 }
 
-const Gauge* Figures::gauge(std::string_view texture) const {
-  return gauges_.own(texture);
-}
-
 std::optional<Figure> Figures::geometry(std::string_view texture) const {
-  const Gauge* of = gauge(texture);
+  using What = DoubtOf::What;
+  const Gauge* of = gauges_.own(texture);
   if (of == nullptr) return std::nullopt;
-  const double by_stitches = 100 * request_.plain.wales / of->stitches.per_10cm;
-  const double by_rows = 100 * request_.plain.courses / of->rows.per_10cm;
+  const Constants taken = request_.plain ? Constants{*request_.plain, 0, {}} : constants_of(of->state);
+  const double by_stitches = 100 * taken.constants.wales / of->stitches.per_10cm;
+  const double by_rows = 100 * taken.constants.courses / of->rows.per_10cm;
   Figure out;
-  out.texture = of->texture;
-  out.gauge = of;
+  out.state = of->state;
   out.loop_mm = std::sqrt(by_stitches * by_rows);
-  out.spread = std::sqrt(square(relative_spread(of->stitches) / 2) + square(relative_spread(of->rows) / 2) +
-                         square((by_stitches - by_rows) / (2 * out.loop_mm)));
+  add_gauge(out, *of, 0.5);
+  const double proportion = std::abs(by_stitches - by_rows) / (2 * out.loop_mm);
+  out.doubts.push_back({{What::proportion, of->texture}, 1, proportion, 0});
+  if (taken.doubt > 0) out.doubts.push_back({{What::constants, {}, of->state}, 1, taken.doubt, 0});
+  if (!taken.note.empty()) out.notes.push_back(fmt::format("texture '{}': {}", of->texture, taken.note));
   return out;
 }
 
 std::optional<Figure> Figures::own(YarnRoute route, std::string_view texture, std::string_view gauged_as, bool plain,
                                    std::string& why) const {
+  const auto mean = [&](const ByTexture& samples, const char* lacking) -> std::optional<Figure> {
+    if (const auto found = samples.find(texture); found != samples.end()) return mean_of(found->second, found->first);
+    why = fmt::format("texture '{}' has no {}", texture, lacking);
+    return std::nullopt;
+  };
   std::optional<Figure> out;
   switch (route) {
-    case YarnRoute::weighed_area: {
-      out = mean(areas_, texture);
-      if (!out) {
-        why = fmt::format("texture '{}' has no weighed swatch with width and height", texture);
-        return out;
-      }
-      const Gauge* of = gauge(gauged_as);
-      if (of == nullptr) of = gauge(texture);
-      if (of == nullptr) {
-        why = fmt::format("texture '{}' has no gauge, so its area is not known", gauged_as);
-        return std::nullopt;
-      }
-      out->gauge = of;
-      out->loop_mm *= 1e4 / (of->stitches.per_10cm * of->rows.per_10cm);
-      out->spread =
-          std::sqrt(square(out->spread) + square(relative_spread(of->stitches)) + square(relative_spread(of->rows)));
-      return out;
-    }
+    case YarnRoute::weighed_area:
+      return area(texture, gauged_as, why);
     case YarnRoute::weighed_stitches:
-      out = mean(stitches_, texture);
-      if (!out) why = fmt::format("texture '{}' has no weighed swatch with stitches and rows", texture);
-      return out;
+      return mean(stitches_, "weighed swatch with stitches and rows");
     case YarnRoute::measured_loops:
-      out = mean(loops_, texture);
-      if (!out) why = fmt::format("texture '{}' has no measured loops", texture);
-      return out;
+      return mean(loops_, "measured loops");
     case YarnRoute::plain_geometry:
       if (!plain) {
         why = fmt::format("texture '{}' is not plain knit, and nothing else has constants", texture);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <compare>
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <string>
@@ -12,13 +14,28 @@
 
 namespace latchwork::inline v0 {
 
+/// What a figure may be off by. What several figures share, they are off by together.
+struct DoubtOf {
+  enum class What : std::uint8_t { yarn, scale, stitches, rows, proportion, constants };
+  What what = What::yarn;
+  std::string_view texture;               ///< whose it is; empty for constants, which all share
+  ClothState state = ClothState::rested;  ///< of a gauge, or of the constants
+  auto operator<=>(const DoubtOf&) const = default;
+};
+
+/// One part of a figure's doubt, relative to it.
+struct FigureDoubt {
+  DoubtOf of;
+  double share = 1;   ///< how much the figure changes for a part that is off by its whole self
+  double spread = 0;  ///< sample standard deviation, relative; of a part that is no sample the standard deviation
+  int places = 0;     ///< 0: no sample; 1: its spread is not known
+};
+
 /// Yarn of one strand at one place of a texture.
 struct Figure {
   double loop_mm = 0;
-  double spread = 0;             ///< one standard deviation, relative to it
-  bool once = false;             ///< measured once only, so that its spread is not known
-  std::string_view texture;      ///< whose it is
-  const Gauge* gauge = nullptr;  ///< that it rests on, if any
+  std::vector<FigureDoubt> doubts;
+  std::optional<ClothState> state;  ///< of the gauge that plain geometry rests on
   std::vector<std::string> notes;
 };
 
@@ -31,17 +48,17 @@ class Figures {
   std::optional<Figure> figure(YarnRoute route, const TexturePlaces& texture, std::string& why) const;
 
  private:
-  struct Samples {
-    std::vector<double> values;
-    double scale_squares = 0;  ///< sum of the relative variances that the scale's step makes
+  struct Sample {
+    double value = 0;
+    double scale_square = 0;  ///< the relative variance that the scale's step makes
+    ClothState state = ClothState::rested;
   };
-  using ByTexture = std::map<std::string_view, Samples>;
+  using ByTexture = std::map<std::string_view, std::vector<Sample>>;
 
   std::optional<Figure> own(YarnRoute route, std::string_view texture, std::string_view gauged_as, bool plain,
                             std::string& why) const;
-  std::optional<Figure> mean(const ByTexture& samples, std::string_view texture) const;
+  std::optional<Figure> area(std::string_view texture, std::string_view gauged_as, std::string& why) const;
   std::optional<Figure> geometry(std::string_view texture) const;
-  const Gauge* gauge(std::string_view texture) const;
 
   const YarnRequest& request_;
   const Gauges& gauges_;

@@ -6,12 +6,16 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <numbers>
+#include <optional>
 #include <set>
 #include <string_view>
 
 #include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
+#include "size/doubt.hpp"
 #include "text/words.hpp"
+#include "timings/student.hpp"
 #include "yarn_need/check.hpp"
 #include "yarn_need/figures.hpp"
 #include "yarn_need/places.hpp"
@@ -32,14 +36,24 @@ constexpr std::array routes = {
     NamedRoute{YarnRoute::plain_geometry, "geometry of plain knit"},
 };
 
-double square(double x) {
-  return x * x;
+[[noreturn]] void refuse_need(const std::string& field, double need, const char* unit) {
+  Place place;
+  place.field = field;
+  throw Error(ErrorCode::too_large, place, fmt::format("a need of {} {}; the limit is {}", need, unit, most_need));
 }
 
-[[noreturn]] void refuse_need(double need, const char* unit) {
-  Place place;
-  place.field = "pieces";
-  throw Error(ErrorCode::too_large, place, fmt::format("a need of {} {}; the limit is {}", need, unit, most_need));
+/// What a need may be off by: by what it comes from, and by yarn.
+struct Off {
+  double spread = 0;
+  int places = 0;
+  std::vector<double> strand_mm;  ///< that would be missing, were the part off by its whole self
+};
+using Offs = std::map<DoubtOf, Off>;
+
+/// "the gauge of 'moss'": what was measured only once.
+std::string measured(const DoubtOf& of) {
+  const bool gauge = of.what == DoubtOf::What::stitches || of.what == DoubtOf::What::rows;
+  return fmt::format("{}'{}'", gauge ? "the gauge of " : "", of.texture);
 }
 
 class Reckoning {
@@ -49,7 +63,7 @@ class Reckoning {
     for (const Yarn& yarn : request.yarns) tex_.push_back(known_ ? yarn_tex(yarn.number) : 1);
   }
 
-  std::optional<YarnEstimate> estimate(YarnRoute route, std::string& why) const {
+  std::optional<YarnEstimate> estimate(YarnRoute route, std::string& why) {
     if (!known_ && (route == YarnRoute::measured_loops || route == YarnRoute::plain_geometry)) {
       why = "the number of the yarn is not known";
       return std::nullopt;
@@ -57,33 +71,38 @@ class Reckoning {
     YarnEstimate out;
     out.route = route;
     std::vector<double> strand_mm(request_.yarns.size(), 0);
-    std::map<std::string_view, std::vector<double>> off_mm;  // by whose figure it is, by yarn
+    Offs offs;
     std::set<std::string> noted;
     std::set<ClothState> states;
-    std::vector<std::string> once;  // textures, in their order
+    std::vector<std::string> once;  // in the order of the textures
     for (const TexturePlaces& texture : places_.textures) {
       std::optional<Figure> figure = figures_.figure(route, texture, why);
       if (!figure) return std::nullopt;
-      auto& off = off_mm.try_emplace(figure->texture, strand_mm.size(), 0.0).first->second;
       for (const auto& [yarn, strands] : texture.strands) {
-        const double mm = strands * figure->loop_mm * request_.pieces;
-        strand_mm[static_cast<std::size_t>(yarn)] += mm;
-        off[static_cast<std::size_t>(yarn)] += mm * figure->spread;
+        strand_mm[static_cast<std::size_t>(yarn)] += strands * figure->loop_mm * request_.pieces;
       }
-      if (figure->gauge != nullptr) states.insert(figure->gauge->state);
-      std::string name = fmt::format("'{}'", figure->texture);
-      if (figure->once && std::find(once.begin(), once.end(), name) == once.end()) once.push_back(std::move(name));
+      for (const FigureDoubt& doubt : figure->doubts) {
+        add(offs, doubt, texture, figure->loop_mm);
+        std::string name = measured(doubt.of);
+        if (doubt.places == 1 && std::ranges::find(once, name) == once.end()) once.push_back(std::move(name));
+      }
+      if (figure->state) states.insert(*figure->state);
       for (std::string& note : figure->notes) {
         if (noted.insert(note).second) out.notes.push_back(std::move(note));
       }
     }
-    if (states.size() > 1) out.notes.push_back("the gauges are of cloth in unlike states: their areas do not match");
+    if (states.size() > 1 && request_.plain) {
+      out.notes.push_back("the gauges are of cloth in unlike states: one pair of constants does not fit them all");
+    }
+    out.spread_known = once.empty();
     if (!once.empty()) out.notes.push_back("measured once only, so that the spread is not known: " + joined(once));
     if (route == YarnRoute::weighed_area || route == YarnRoute::weighed_stitches) note_thickness(out);
-    strand_mm[static_cast<std::size_t>(request_.seam_yarn)] += request_.seam_mm * request_.seam_ratio;
-    sum(strand_mm, off_mm, out);
+    sum(strand_mm, offs, out);
     return out;
   }
+
+  /// Of each estimate so far, half the interval that holds 95 of 100.
+  const std::vector<double>& margins() const { return margins_; }
 
  private:
   void note_thickness(YarnEstimate& out) const {
@@ -94,29 +113,69 @@ class Reckoning {
     out.notes.push_back("rows or swatches are of unlike thickness: they are reckoned at loops of the same length");
   }
 
-  void sum(const std::vector<double>& strand_mm, const std::map<std::string_view, std::vector<double>>& off_mm,
-           YarnEstimate& out) const {
-    double squares = 0;
-    for (const auto& [texture, off] : off_mm) {
-      double g = 0;
-      for (std::size_t yarn = 0; yarn < off.size(); ++yarn) g += off[yarn] * tex_[yarn] * 1e-6;
-      squares += square(g);
+  void add(Offs& offs, const FigureDoubt& doubt, const TexturePlaces& texture, double loop_mm) const {
+    Off& off = offs[doubt.of];
+    off.spread = doubt.spread;
+    off.places = doubt.places;
+    off.strand_mm.resize(request_.yarns.size(), 0);
+    for (const auto& [yarn, strands] : texture.strands) {
+      off.strand_mm[static_cast<std::size_t>(yarn)] += strands * loop_mm * request_.pieces * doubt.share;
     }
-    out.spread_g = std::sqrt(squares);
+  }
+
+  // Of one yarn, or of all.
+  Doubt doubt_of(const Offs& offs, std::optional<std::size_t> yarn) const {
+    Doubt out;
+    for (const auto& [of, off] : offs) {
+      double weight_g = 0;
+      for (std::size_t i = 0; i < tex_.size(); ++i) {
+        if (!yarn || *yarn == i) weight_g += off.strand_mm[i] * tex_[i] * 1e-6;
+      }
+      if (off.places == 0) {
+        out.add_known(weight_g * off.spread);
+      } else {
+        out.add(weight_g, off.spread, off.places);
+      }
+    }
+    return out;
+  }
+
+  /// How many spreads are passed as seldom as a normal error passes the sureness asked for.
+  double times_spread(const Doubt& doubt) {
+    const std::optional<int> freedom = doubt.freedom();
+    if (!freedom || request_.sureness == 0) return request_.sureness;
+    const auto [found, is_new] = times_.emplace(*freedom, 0);
+    if (is_new) found->second = timing::student_limit(std::erfc(request_.sureness / std::numbers::sqrt2), *freedom);
+    return found->second;
+  }
+
+  void sum(const std::vector<double>& strand_mm, const Offs& offs, YarnEstimate& out) {
+    const Doubt all = doubt_of(offs, std::nullopt);
+    const double times = times_spread(all);
+    out.spread_g = all.spread();
+    out.margin_g = times * out.spread_g;
+    margins_.push_back(all.margin(0.95));
+    if (out.spread_g > 0 && times > 1.5 * request_.sureness) {
+      out.notes.push_back(fmt::format(
+          "measured so seldom that to be as sure as asked takes {:.1f} times the spread: measure more", times));
+    }
     for (std::size_t yarn = 0; yarn < strand_mm.size(); ++yarn) {
+      const Doubt doubt = doubt_of(offs, yarn);
+      const double seam_mm =
+          yarn == static_cast<std::size_t>(request_.seam_yarn) ? request_.seam_mm * request_.seam_ratio : 0;
+      const double length_mm = strand_mm[yarn] + seam_mm;
       YarnShare share;
       share.yarn = static_cast<int>(yarn);
-      share.weight_g = strand_mm[yarn] * tex_[yarn] * 1e-6;
-      share.length_m = known_ ? strand_mm[yarn] / 1000 : 0;
-      double off_squares = 0;
-      for (const auto& [texture, off] : off_mm) off_squares += square(off[yarn] * tex_[yarn] * 1e-6);
-      share.spread_g = std::sqrt(off_squares);
-      share.buy_g = (share.weight_g + request_.sureness * share.spread_g) * (1 + request_.allowance);
-      if (!(share.buy_g <= most_need)) refuse_need(share.buy_g, "g");
+      share.weight_g = length_mm * tex_[yarn] * 1e-6;
+      share.length_m = known_ ? length_mm / 1000 : 0;
+      share.spread_g = doubt.spread();
+      share.margin_g = times_spread(doubt) * share.spread_g;
+      share.buy_g = (share.weight_g + share.margin_g) * (1 + request_.allowance);
+      if (!(share.buy_g <= most_need)) refuse_need(cause_of(share, seam_mm), share.buy_g, "g");
       if (const double ball = request_.yarns[yarn].ball_g; ball > 0) {
         constexpr double rounding = 1e-9;  // 100 g in balls of 50 are two, whatever the sums lose
         const double balls = std::ceil(share.buy_g / ball - rounding);
-        if (!(balls <= most_need)) refuse_need(balls, "balls");
+        if (!(balls <= most_need)) refuse_need(fmt::format("yarns[{}].ball_g", yarn), balls, "balls");
         share.balls = static_cast<int>(std::max(balls, 0.0));
       }
       out.weight_g += share.weight_g;
@@ -125,18 +184,31 @@ class Reckoning {
     }
   }
 
+  /// The field without which a need would not be too large.
+  std::string cause_of(const YarnShare& share, double seam_mm) const {
+    const double more = 1 + request_.allowance;
+    const double seam_g = seam_mm * tex_[static_cast<std::size_t>(share.yarn)] * 1e-6;
+    if (share.weight_g * more <= most_need) return "sureness";
+    if (seam_g * more > most_need) return "seam_mm";
+    if (((share.weight_g - seam_g) / request_.pieces + seam_g) * more <= most_need) return "pieces";
+    return fmt::format("yarns[{}].number", share.yarn);
+  }
+
   const YarnRequest& request_;
   const Places& places_;
   const Figures& figures_;
   bool known_;
   std::vector<double> tex_;
+  std::vector<double> margins_;
+  std::map<int, double> times_;  ///< spreads of the margin, by degrees of freedom
 };
 
 std::string_view name_of(YarnRoute route) {
   return routes[static_cast<std::size_t>(route)].name;
 }
 
-void compare(YarnNeed& need) {
+/// `margins` are those of the estimates at 95 %.
+void compare(YarnNeed& need, const std::vector<double>& margins) {
   if (need.estimates.size() < 2) return;
   double sum = 0;
   for (const YarnEstimate& each : need.estimates) sum += each.weight_g;
@@ -150,7 +222,7 @@ void compare(YarnNeed& need) {
       const YarnEstimate& b = need.estimates[k];
       const double apart = std::abs(a.weight_g - b.weight_g);
       // Where a spread is not known nothing can be said; its note says that.
-      if (a.spread_g == 0 || b.spread_g == 0 || apart <= 2 * std::hypot(a.spread_g, b.spread_g)) continue;
+      if (!a.spread_known || !b.spread_known || apart <= std::hypot(margins[i], margins[k])) continue;
       need.warnings.push_back(fmt::format(
           "{} give {:.1f} g (spread {:.1f} g), {} {:.1f} g (spread {:.1f} g): further apart than that explains, so "
           "measure again",
@@ -166,7 +238,7 @@ YarnNeed yarn_need(const Panel& panel, const Swatch& swatch, const YarnRequest& 
   const Gauges gauges(swatch, request.state);
   const Places places = places_of(panel, request);
   const Figures figures(request, gauges, places);
-  const Reckoning reckoning(request, places, figures);
+  Reckoning reckoning(request, places, figures);
   YarnNeed out;
   for (const NamedRoute& each : routes) {
     std::string why;
@@ -176,7 +248,7 @@ YarnNeed yarn_need(const Panel& panel, const Swatch& swatch, const YarnRequest& 
       out.missing.push_back(fmt::format("{}: {}", each.name, why));
     }
   }
-  compare(out);
+  compare(out, reckoning.margins());
   return out;
 }
 

@@ -209,7 +209,8 @@ static void yarn_is_reckoned_by_every_route(void) {
   latchwork_yarn_request request = LATCHWORK_YARN_REQUEST_INIT;
   latchwork_yarn yarn = {"main", {200.0, LATCHWORK_YARN_SYSTEM_TEX, 1}, 50.0};
   const latchwork_measured_loops loops[2] = {{"stockinette", 100.0, 1000.0}, {"stockinette", 100.0, 1100.0}};
-  const latchwork_weighed_swatch weighed = {"stockinette", 2.1, 0.0, 0.0, 0.0, 10.0, 100.0, 0.0};
+  const latchwork_weighed_swatch weighed = {
+      "stockinette", 2.1, 0.0, 0.0, 0.0, 10.0, 100.0, 0.0, LATCHWORK_CLOTH_STATE_WASHED};
   const latchwork_count_per_length gauge = {18.0, 100.0, LATCHWORK_COUNTED_STITCHES};
   const latchwork_count_per_length rows = {30.0, 10.0, LATCHWORK_COUNTED_ROWS};
   const latchwork_yarn_number twenty = {20.0, LATCHWORK_YARN_SYSTEM_TEX, 1};
@@ -248,6 +249,7 @@ static void yarn_is_reckoned_by_every_route(void) {
   CHECK(estimates[1].route == LATCHWORK_YARN_ROUTE_MEASURED_LOOPS);
   /* 600 places: of 10.5 mm at 0.2 g a metre, and of 2.1 mg: the same. */
   CHECK(estimates[0].weight_g > 1.2599 && estimates[0].weight_g < 1.2601 && estimates[0].spread_g == 0.0);
+  CHECK(estimates[0].spread_known == 0 && estimates[1].spread_known == 1);
   CHECK(estimates[1].weight_g > 1.2599 && estimates[1].weight_g < 1.2601 && estimates[1].spread_g > 0.0);
   CHECK(estimates[1].length_m > 6.2999 && estimates[1].length_m < 6.3001);
   OK(latchwork_yarn_need_apart(need, &value, &error));
@@ -269,6 +271,8 @@ static void yarn_is_reckoned_by_every_route(void) {
   CHECK(read_back.yarn_count == request.yarn_count && read_back.weighed_count == request.weighed_count);
   CHECK(strcmp(read_back.yarns[0].name, request.yarns[0].name) == 0);
   CHECK(read_back.yarns[0].number.number == request.yarns[0].number.number);
+  CHECK(read_back.weighed[0].state == LATCHWORK_CLOTH_STATE_WASHED);
+  CHECK(read_back.plain.courses == 0.0 && read_back.plain.wales == 0.0);
   CHECK(read_back.weighed[0].weight_g == request.weighed[0].weight_g && read_back.allowance == request.allowance);
   OK(latchwork_panel_yarn_need(panel, swatch, &read_back, &need, &error));
   OK(latchwork_panel_yarn_need(panel, swatch, &request, &again, &error));
@@ -277,6 +281,17 @@ static void yarn_is_reckoned_by_every_route(void) {
   latchwork_yarn_need_destroy(again);
   latchwork_yarn_need_destroy(need);
   latchwork_yarn_file_destroy(file);
+  request.sureness = 2.0;
+  OK(latchwork_panel_yarn_need(panel, swatch, &request, &need, &error));
+  OK(latchwork_yarn_need_estimates(need, estimates, 4, &needed, &error));
+  OK(latchwork_yarn_need_shares(need, 1, &share, 1, &needed, &error));
+  /* Two measurements alone: Student's t of one degree of freedom, 13.97, in the place of 2. */
+  CHECK(share.margin_g > 13.9 * share.spread_g && share.margin_g < 14.0 * share.spread_g);
+  CHECK(estimates[1].margin_g == share.margin_g && share.buy_g == share.weight_g + share.margin_g);
+  latchwork_yarn_need_destroy(need);
+  request.plain.courses = 5.0;
+  CHECK(latchwork_panel_yarn_need(panel, swatch, &request, &need, &error) == LATCHWORK_E_BAD_ARGUMENT && need == NULL);
+  CHECK(strcmp(error.field, "plain.wales") == 0);
   yarn.ball_g = -1.0;
   CHECK(latchwork_panel_yarn_need(panel, swatch, &request, &need, &error) == LATCHWORK_E_BAD_ARGUMENT && need == NULL);
   CHECK(strcmp(error.field, "yarns[0].ball_g") == 0);
@@ -300,8 +315,8 @@ static void yarn_is_reckoned_by_every_route(void) {
 }
 
 static void a_design_is_graded(void) {
-  /* A stitch is 4 mm wide, a row 2.5 mm high; motifs of 10 stitches and 8 rows between edges of one stitch: 208 mm are 52
-     stitches, 248 mm are 62. */
+  /* A stitch is 4 mm wide, a row 2.5 mm high; motifs of 10 stitches and 8 rows between edges of one stitch: 208 mm are
+     52 stitches, 248 mm are 62. */
   static const latchwork_measurement measurements[] = {
       {"plain", NULL, NULL, 25.0, 100.0, LATCHWORK_COUNTED_STITCHES, 1, 0},
       {"plain", NULL, NULL, 40.0, 100.0, LATCHWORK_COUNTED_ROWS, 1, 0},

@@ -307,7 +307,8 @@ static const char other_yarn_json[] =
 
 static int make_yarn(void) {
   const latchwork_yarn_request yarn_request = LATCHWORK_YARN_REQUEST_INIT;
-  const latchwork_weighed_swatch weighed = {"rope", 6.0, 0.1, 120.0, 100.0, 36.0, 40.0, 0.0};
+  const latchwork_weighed_swatch weighed = {"rope",  6.0,  0.1, 120.0,
+                                            100.0,   36.0, 40.0, 0.0, LATCHWORK_CLOTH_STATE_RESTED};
   w.yarn_request = yarn_request;
   w.weighed[0] = weighed;
   w.main_yarn.name = "main";

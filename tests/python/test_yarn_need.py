@@ -28,9 +28,11 @@ def test_places_times_loops_times_tex(plain, request_by_loops):
     assert estimate.route is lw.YarnRoute.measured_loops
     assert estimate.length_m == pytest.approx(600 * 0.0105)
     assert estimate.weight_g == pytest.approx(600 * 0.0105 / 5)  # 5 m to the gram
-    assert estimate.spread_g / estimate.weight_g == pytest.approx(statistics.stdev([1000, 1100]) / 1050)
+    assert estimate.spread_g / estimate.weight_g == pytest.approx(
+        statistics.stdev([1000, 1100]) / 1050 * math.sqrt(1.5)
+    )
     assert estimate.shares == (
-        lw.YarnShare(0, estimate.weight_g, estimate.spread_g, estimate.length_m, estimate.weight_g, 1),
+        lw.YarnShare(0, estimate.weight_g, estimate.spread_g, 0.0, estimate.length_m, estimate.weight_g, 1),
     )
     assert estimate.notes == () and need.apart == 0 and len(need.missing) == 3 and need.warnings == ()
 
@@ -58,6 +60,30 @@ def test_a_texture_without_a_figure_needs_to_be_told(request_by_loops):
     request_by_loops.substitutes.append(lw.Substitute(cable.texture, "stockinette"))
     (told,) = lw.yarn_need(panel, lw.Swatch(), request_by_loops).estimates
     assert any("as told" in note for note in told.notes)
+
+
+def test_states_are_kept_apart_and_what_is_not_known_is_told(plain, request_by_loops):
+    rested = [
+        lw.Measurement("stockinette", lw.Counted.stitches, 28.0, 100.0),
+        lw.Measurement("stockinette", lw.Counted.rows, 40.0, 100.0),
+    ]
+    washed = [dataclasses.replace(each, count=each.count + 2, state=lw.ClothState.washed) for each in rested]
+    request = dataclasses.replace(request_by_loops, loops=[])
+    request.weighed = [lw.WeighedSwatch("stockinette", 5.0, width_mm=100.0, height_mm=100.0)]
+    grams = 600 * 5 / (28 * 40)
+    for measurements in (rested, rested + washed):
+        area, geometry = lw.yarn_need(plain, lw.Swatch(measurements), request).estimates
+        assert area.weight_g == pytest.approx(grams) and not area.spread_known
+    assert any("fully relaxed" in note for note in geometry.notes) and geometry.spread_g > 0
+    request.weighed = [dataclasses.replace(request.weighed[0], state=lw.ClothState.washed)]
+    assert any("weighed washed" in reason for reason in lw.yarn_need(plain, lw.Swatch(rested), request).missing)
+
+    request_by_loops.sureness = 2.0
+    (loops,) = lw.yarn_need(plain, lw.Swatch(), request_by_loops).estimates
+    # Of one degree of freedom Student's t is Cauchy's distribution.
+    times = math.tan(math.pi / 2 * math.erf(math.sqrt(2)))
+    assert loops.spread_known and loops.margin_g == pytest.approx(times * loops.spread_g, rel=1e-5)
+    assert loops.shares[0].buy_g == pytest.approx(loops.weight_g + loops.margin_g)
 
 
 def test_weighed_swatches_and_stripes(plain, swatch, request_by_loops):
@@ -112,6 +138,16 @@ def test_a_request_goes_to_a_file_and_back(request_by_loops):
     with pytest.raises(lw.Error) as refused:
         lw.read_yarn_request('{"format": "latchwork-yarn", "version": 1,\n "yarns": [{"ball_g": -1}]}')
     assert (refused.value.line, refused.value.field) == (2, "yarns[0].ball_g")
+
+
+def test_a_file_from_before_swatches_had_states_is_read():
+    request = lw.read_yarn_request(
+        '{"format": "latchwork-yarn", "version": 1, "yarns": [{"number": "20 tex"}],'
+        ' "weighed": [{"texture": "s", "weight_g": 5, "width_mm": 100, "height_mm": 100}],'
+        ' "plain": {"courses": 5.5, "wales": 4.2}}'
+    )
+    assert request.weighed[0].state is lw.ClothState.rested and request.plain == lw.PlainConstants(5.5, 4.2)
+    assert lw.read_yarn_request(lw.write(request)) == request
 
 
 def test_a_brief_reckons_its_yarn(plain, swatch, request_by_loops):

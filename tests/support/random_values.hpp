@@ -268,14 +268,15 @@ inline YarnRequest any_yarn_request(Random& random) {
                          area ? number(1, 1e5) : 0,
                          counts ? number(1, 1e6) : 0,
                          counts ? number(1, 1e6) : 0,
-                         known ? or_zero(1, 1e6) : 0};
+                         known ? or_zero(1, 1e6) : 0,
+                         static_cast<ClothState>(r.between(0, 2))};
   });
   request.loops = some<MeasuredLoops>(random, [&](Random& r) {
     return MeasuredLoops{texture(r), number(1, 1e9), number(0.1, 1e9)};
   });
   request.substitutes = some<Substitute>(random, [&](Random& r) { return Substitute{texture(r), texture(r)}; });
   if (random.one_in(2)) request.state = static_cast<ClothState>(random.between(0, 2));
-  request.plain = {number(0.1, 100), number(0.1, 100)};
+  if (random.one_in(2)) request.plain = PlainConstants{number(0.1, 100), number(0.1, 100)};
   request.pieces = random.between(1, 10'000);
   request.cast_on_rows = number(0, 1000);
   request.bind_off_rows = number(0, 1000);

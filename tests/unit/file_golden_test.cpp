@@ -146,9 +146,11 @@ TEST_CASE("files of version 1 are read to the values they were written from, and
   yarn.yarns = {{"oatmeal, coned", {YarnSystem::metric, 28, 2}, 0},
                 {"moss", {YarnSystem::metres_per_100g, 350, 1}, 50}};
   yarn.rows = {{1, 12, 1}, {13, 0, 0}};
-  yarn.weighed = {{"stockinette", 11.5, 0.1, 150, 160, 0, 0, 0}, {"lozenge", 9, 0.1, 0, 0, 42, 60, 71.5}};
+  yarn.weighed = {{"stockinette", 11.5, 0.1, 150, 160, 0, 0, 0, ClothState::washed},
+                  {"lozenge", 9, 0.1, 0, 0, 42, 60, 71.5}};
   yarn.loops = {{"stockinette", 200, 2460}};
   yarn.substitutes = {{"edge", "stockinette"}};
+  yarn.plain = plain_constants_of(PlainState::wet_relaxed);
   yarn.pieces = 2;
   yarn.seam_mm = 900;
   yarn.seam_yarn = 1;

@@ -3,6 +3,8 @@
 #include <cmath>
 #include <functional>
 #include <limits>
+#include <numbers>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -94,7 +96,7 @@ TEST_CASE("a texture without a figure bars the route, unless a substitute is nam
   CHECK(loops.notes[0].find("by the figure of 'stockinette', as told") != std::string::npos);
   CHECK(loops.notes[1].find("'stockinette'") != std::string::npos);
   // Told so, the geometry of plain knit goes for the rope too.
-  const double loop_mm = 100 * std::sqrt(5.5 * 4.2 / (28 * 40.0));
+  const double loop_mm = 100 * std::sqrt(5.0 * 3.8 / (28 * 40.0));  // of cloth that rested
   CHECK(by(told, YarnRoute::plain_geometry).length_m == Approx((plain_columns + rope_columns) * loop_mm * rows / 1000));
   CHECK(told.estimates.size() == 2);
   CHECK(told.apart == Approx((loop_mm - 10) / ((loop_mm + 10) / 2)));
@@ -144,18 +146,140 @@ TEST_CASE("the spread is that of the swatches, and of the scale's step", "[yarn_
   request.weighed = {{"stockinette", 4, 0, 0, 0, 28, 40, 0}, {"stockinette", 5, 0, 0, 0, 28, 40, 0}};
   const YarnEstimate two = by(yarn_need(plain, swatch(), request), YarnRoute::weighed_stitches);
   CHECK(two.weight_g == Approx(100 * 4.5 / (28 * 40)));
-  CHECK(two.spread_g / two.weight_g == Approx(std::sqrt(0.5) / 4.5));  // sample standard deviation of 4 and 5
+  // The sample standard deviation of 4 and 5, of the article itself and of the mean of two.
+  CHECK(two.spread_g / two.weight_g == Approx(std::sqrt(0.5 * (1 + 1 / 2.0)) / 4.5));
+  CHECK(two.margin_g == 0);
+  CHECK(two.spread_known);
+  CHECK_FALSE(one.spread_known);
   CHECK(two.notes.empty());
 
   request.sureness = 2;
   request.allowance = 0.1;
   const YarnEstimate sure = by(yarn_need(plain, swatch(), request), YarnRoute::weighed_stitches);
-  CHECK(sure.shares[0].buy_g == Approx((two.weight_g + 2 * two.spread_g) * 1.1));
+  // Student's t of one degree of freedom is Cauchy's distribution (NIST/SEMATECH e-Handbook, 1.3.6.6.3), and a normal
+  // error is within two standard deviations in erf(sqrt 2) of all.
+  const double times = std::tan(std::numbers::pi / 2 * std::erf(std::numbers::sqrt2));
+  CHECK(sure.margin_g == Approx(times * two.spread_g).epsilon(1e-5));
+  CHECK(sure.shares[0].margin_g == Approx(sure.margin_g));
+  CHECK(sure.shares[0].buy_g == Approx((two.weight_g + sure.margin_g) * 1.1));
+  REQUIRE(sure.notes.size() == 1);
+  CHECK(sure.notes[0].find("14.0 times the spread: measure more") != std::string::npos);
 }
 
-TEST_CASE("the geometry's spread says how far the gauge is from the constants", "[yarn_need]") {
+TEST_CASE("a gauge measured in one place leaves the spread by area unknown", "[yarn_need]") {
+  YarnRequest request = bare();
   const Panel plain("plain", stockinette(10).filled_up(10));
-  const YarnEstimate got = by(yarn_need(plain, swatch(), bare()), YarnRoute::plain_geometry);
+  request.weighed = {{"stockinette", 4, 0, 100, 100, 28, 40, 0}, {"stockinette", 5, 0, 100, 100, 28, 40, 0}};
+  const YarnNeed need = yarn_need(plain, swatch(), request);
+  CHECK(by(need, YarnRoute::weighed_stitches).spread_known);
+  const YarnEstimate& area = by(need, YarnRoute::weighed_area);
+  CHECK_FALSE(area.spread_known);
+  REQUIRE(area.notes.size() == 1);
+  CHECK(area.notes[0] == "measured once only, so that the spread is not known: the gauge of 'stockinette'");
+}
+
+TEST_CASE("a swatch's area goes with the gauge of the state it was weighed in", "[yarn_need]") {
+  const Panel plain("plain", stockinette(30).filled_up(40));
+  std::vector<Measurement> measurements = {{"stockinette", Counted::stitches, 28, 100},
+                                           {"stockinette", Counted::rows, 40, 100}};
+  YarnRequest request = bare();
+  request.weighed = {{.texture = "stockinette", .weight_g = 5, .width_mm = 100, .height_mm = 100}};
+  const double grams = 5 * 30 * 40 / (28 * 40.0);
+  const auto area_g = [&] {
+    return by(yarn_need(plain, Swatch(measurements), request), YarnRoute::weighed_area).weight_g;
+  };
+  CHECK(area_g() == Approx(grams));
+  // That the cloth was washed and measured again changes nothing of what was weighed before.
+  measurements.push_back({"stockinette", Counted::stitches, 30, 100, "", "", ClothState::washed});
+  measurements.push_back({"stockinette", Counted::rows, 42, 100, "", "", ClothState::washed});
+  CHECK(area_g() == Approx(grams));
+  request.state = ClothState::washed;
+  CHECK(area_g() == Approx(grams));
+  // The same piece, washed: smaller, and as heavy.
+  request.weighed[0].state = ClothState::washed;
+  request.weighed[0].width_mm = 100 * 28 / 30.0;
+  request.weighed[0].height_mm = 100 * 40 / 42.0;
+  CHECK(area_g() == Approx(grams));
+  request.weighed.push_back({.texture = "stockinette", .weight_g = 5, .width_mm = 100, .height_mm = 100});
+  const YarnEstimate both = by(yarn_need(plain, Swatch(measurements), request), YarnRoute::weighed_area);
+  CHECK(both.weight_g == Approx(grams));
+  CHECK(both.spread_g == Approx(0).margin(1e-12));
+
+  measurements.resize(2);
+  const YarnNeed barred = yarn_need(plain, Swatch(measurements), request);
+  CHECK(barred.missing.at(0) ==
+        "weighed swatches by area: a swatch of texture 'stockinette' was weighed washed, but 'stockinette' has no "
+        "gauge of that state, so its area is not known");
+}
+
+TEST_CASE("plain geometry takes the constants of the gauge's state, and its spread holds the next", "[yarn_need]") {
+  const Panel plain("plain", stockinette(30).filled_up(40));
+  // Cloth of loops of 5 mm that has come to rest so far.
+  const auto geometry = [&](ClothState told, PlainState is, std::optional<PlainConstants> constants = {}) {
+    const PlainConstants of = plain_constants_of(is);
+    std::vector<Measurement> measurements;
+    for (const Counted counted : {Counted::stitches, Counted::rows}) {
+      for (int place = 0; place < 2; ++place) {
+        measurements.push_back({"stockinette", counted, plain_per_10cm(counted, 5, of), 100, "", "", told});
+      }
+    }
+    YarnRequest request = bare();
+    request.plain = constants;
+    return by(yarn_need(plain, Swatch(measurements), request), YarnRoute::plain_geometry);
+  };
+  const double metres = 30 * 40 * 0.005;
+  const YarnEstimate rested = geometry(ClothState::rested, PlainState::dry_relaxed);
+  CHECK(rested.length_m == Approx(metres));
+  REQUIRE(rested.notes.size() == 1);
+  CHECK(rested.notes[0].find("rested, so the constants of dry relaxed cloth are taken, Kc 5 and Kw 3.8") !=
+        std::string::npos);
+  const YarnEstimate washed = geometry(ClothState::washed, PlainState::fully_relaxed);
+  CHECK(washed.length_m == Approx(metres));
+  CHECK(washed.notes.at(0).find("only soaked and dried flat") != std::string::npos);
+  CHECK(geometry(ClothState::off_machine, PlainState::dry_relaxed).length_m == Approx(metres));
+
+  // Washed by soaking alone: not what was taken, but within what the spread says.
+  for (const ClothState told : {ClothState::washed, ClothState::rested}) {
+    const YarnEstimate soaked = geometry(told, PlainState::wet_relaxed);
+    CHECK(soaked.length_m != Approx(metres).epsilon(0.02));
+    CHECK(std::abs(soaked.length_m - metres) * 0.2 < 2 * soaked.spread_g);
+  }
+  const YarnEstimate as_told =
+      geometry(ClothState::washed, PlainState::wet_relaxed, plain_constants_of(PlainState::wet_relaxed));
+  CHECK(as_told.length_m == Approx(metres));
+  CHECK(as_told.spread_g == Approx(0).margin(1e-12));
+  CHECK(as_told.notes.empty());
+}
+
+TEST_CASE("a need that is too large names what makes it so", "[yarn_need][error]") {
+  struct Case {
+    const char* field;
+    std::function<void(YarnRequest&)> change;
+  };
+  const auto thick = [](YarnRequest& r) { r.yarns[0].number = {YarnSystem::tex, 1e9, 1}; };
+  const Case cases[] = {
+      {"pieces", [&](YarnRequest& r) { thick(r), r.pieces = 10'000; }},
+      {"seam_mm", [&](YarnRequest& r) { thick(r), r.seam_mm = 1e6; }},
+      {"yarns[0].number", [&](YarnRequest& r) { thick(r), r.loops[0].length_mm = 1e9; }},
+      {"yarns[0].ball_g", [&](YarnRequest& r) { thick(r), r.yarns[0].ball_g = 1e-3; }},
+      {"sureness",
+       [&](YarnRequest& r) {
+         thick(r), r.sureness = 6, r.loops.push_back({"stockinette", 100, 1100});
+       }},
+  };
+  for (const Case& each : cases) {
+    INFO(each.field);
+    YarnRequest request = by_loops();
+    each.change(request);
+    CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error, refused_field(ErrorCode::too_large, each.field));
+  }
+}
+
+TEST_CASE("the geometry's spread says how far the gauge is from the constants' proportion", "[yarn_need]") {
+  const Panel plain("plain", stockinette(10).filled_up(10));
+  YarnRequest request = bare();
+  request.plain = plain_constants_of(PlainState::fully_relaxed);
+  const YarnEstimate got = by(yarn_need(plain, swatch(), request), YarnRoute::plain_geometry);
   const double by_stitches = 420.0 / 28;
   const double by_rows = 550.0 / 40;
   const double loop = std::sqrt(by_stitches * by_rows);
@@ -163,15 +287,26 @@ TEST_CASE("the geometry's spread says how far the gauge is from the constants", 
   CHECK(got.spread_g / got.weight_g == Approx((by_stitches - by_rows) / 2 / loop));
 }
 
-TEST_CASE("routes further apart than their spreads explain are a warning", "[yarn_need]") {
+TEST_CASE("routes further apart than their margins explain are a warning", "[yarn_need]") {
   YarnRequest request = bare();
   const Panel plain("plain", stockinette(10).filled_up(10));
-  request.loops = {{"stockinette", 100, 1000}, {"stockinette", 100, 1010}};
-  const YarnNeed need = yarn_need(plain, swatch(), request);  // the geometry says 14.4 mm, 4 % spread
+  std::vector<Measurement> measurements;
+  for (int place = 0; place < 2; ++place) {
+    measurements.push_back({"stockinette", Counted::stitches, 28, 100});
+    measurements.push_back({"stockinette", Counted::rows, 40, 100});
+  }
+  const Swatch twice(measurements);
+  request.loops = {{"stockinette", 100, 1000}, {"stockinette", 100, 1005}, {"stockinette", 100, 1010}};
+  const YarnNeed need = yarn_need(plain, twice, request);  // the geometry says 13.0 mm, 6 % spread
   REQUIRE(need.warnings.size() == 1);
   CHECK(need.warnings[0].find("measured loops") != std::string::npos);
-  request.loops = {{"stockinette", 100, 1430}, {"stockinette", 100, 1440}};
+  // Of a spread that is not known nothing can be said.
   CHECK(yarn_need(plain, swatch(), request).warnings.empty());
+  request.loops = {{"stockinette", 100, 1290}, {"stockinette", 100, 1300}, {"stockinette", 100, 1310}};
+  CHECK(yarn_need(plain, twice, request).warnings.empty());
+  // Two that differ much tell too little of their mean.
+  request.loops = {{"stockinette", 100, 900}, {"stockinette", 100, 1100}};
+  CHECK(yarn_need(plain, twice, request).warnings.empty());
 }
 
 TEST_CASE("cast-on, bind-off, waste, seams and pieces are added", "[yarn_need]") {
@@ -301,6 +436,10 @@ TEST_CASE("a request that cannot be reckoned is refused with its field", "[yarn_
        [](YarnRequest& r) {
          r.yarns[0].number.number = 0, r.weighed = {{"x", 1, 0, 0, 0, 1, 1, 9}};
        }},
+      {"weighed[0].state",
+       [](YarnRequest& r) {
+         r.weighed = {{"x", 1, 0, 0, 0, 1, 1, 0, static_cast<ClothState>(3)}};
+       }},
       {"loops[0].stitches", [](YarnRequest& r) { r.loops[0].stitches = 0; }},
       {"loops[1].length_mm", [&](YarnRequest& r) { r.loops[1].length_mm = nan; }},
       {"loops[1].texture", [](YarnRequest& r) { r.loops[1].texture = "\xFF"; }},
@@ -308,7 +447,10 @@ TEST_CASE("a request that cannot be reckoned is refused with its field", "[yarn_
        [](YarnRequest& r) {
          r.substitutes = {{"x", ""}};
        }},
-      {"plain.wales", [](YarnRequest& r) { r.plain.wales = 0; }},
+      {"plain.wales",
+       [](YarnRequest& r) {
+         r.plain = PlainConstants{5.5, 0};
+       }},
       {"pieces", [](YarnRequest& r) { r.pieces = 0; }},
       {"cast_on_rows", [&](YarnRequest& r) { r.cast_on_rows = nan; }},
       {"bind_off_rows", [](YarnRequest& r) { r.bind_off_rows = -1; }},

@@ -357,7 +357,7 @@ class YarnRoute(IntEnum):
     """How a need of yarn was found."""
 
     weighed_area = 0
-    """From weighed swatches, by their area and the panel's at its gauges."""
+    """From weighed swatches, by their area and the gauge of the state they were weighed in."""
     weighed_stitches = 1
     """From weighed swatches, by their stitches and the panel's; needs no gauge."""
     measured_loops = 2

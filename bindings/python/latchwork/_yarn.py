@@ -70,6 +70,8 @@ class WeighedSwatch:
     """1..1e6, or 0."""
     tex: float = 0.0
     """Of all its strands together, 1e-3..1e9; 0: of the yarns of the panel's first row."""
+    state: ClothState = ClothState.rested
+    """Of the swatch when its width and height were measured; the gauge of that state goes with them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,9 +122,9 @@ class YarnRequest:
     loops: list[MeasuredLoops] = field(default_factory=list)
     substitutes: list[Substitute] = field(default_factory=list)
     state: ClothState | None = None
-    """Of the gauges; None: each texture's most finished one."""
-    plain: PlainConstants = PlainConstants()
-    """Of the swatch's state."""
+    """Of plain geometry's gauges; None: each texture's most finished one."""
+    plain: PlainConstants | None = None
+    """None: by the state of each gauge, dry relaxed for rested cloth and fully relaxed for washed, as a note says."""
     pieces: int = 1
     """Panels alike, 1..10000."""
     cast_on_rows: float = 1.0
@@ -140,7 +142,7 @@ class YarnRequest:
     seam_yarn: int = 0
     """Index."""
     sureness: float = 2.0
-    """Standard deviations on top of the mean, 0..6: 2 covers 98 of 100 if errors are normal."""
+    """How sure it is to be enough, in standard deviations of a normal error, 0..6: 2 is enough in 97.7 of 100."""
     allowance: float = 0.1
     """Share on top of that, for joins, mistakes and a second swatch, 0..2; common practice."""
 
@@ -155,10 +157,12 @@ class YarnShare:
     """The mean, without allowance."""
     spread_g: float = 0.0
     """One standard deviation of it."""
+    margin_g: float = 0.0
+    """What goes on top of weight_g for the sureness asked for."""
     length_m: float = 0.0
     """0 where the yarn's number is not known."""
     buy_g: float = 0.0
-    """(weight_g + sureness * spread_g) * (1 + allowance)."""
+    """(weight_g + margin_g) * (1 + allowance)."""
     balls: int = 0
     """Whole balls that hold buy_g; 0 where it is not sold by the ball."""
 
@@ -172,6 +176,10 @@ class YarnEstimate:
     """Of all yarns."""
     spread_g: float = 0.0
     """One standard deviation of it."""
+    margin_g: float = 0.0
+    """As YarnShare has it, of all yarns together."""
+    spread_known: bool = True
+    """Every figure it rests on was measured twice or more, gauges too."""
     length_m: float = 0.0
     """Of all yarns; 0 where not known."""
     shares: tuple[YarnShare, ...] = ()
@@ -191,4 +199,4 @@ class YarnNeed:
     missing: tuple[str, ...] = ()
     """For people: why each other route cannot be gone, in the order of YarnRoute."""
     warnings: tuple[str, ...] = ()
-    """For people: routes that are further apart than their spreads explain."""
+    """For people: routes that are further apart than their margins explain."""

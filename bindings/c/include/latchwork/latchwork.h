@@ -2329,7 +2329,8 @@ LATCHWORK_C_API latchwork_status latchwork_panel_schematic_measures(const latchw
                                                                     latchwork_error *error);
 /* The label of one of them. Fails: as latchwork_panel_schematic_piece. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_schematic_label(const latchwork_panel *panel,
-                                                                 const latchwork_swatch *swatch, size_t index,
+                                                                 const latchwork_swatch *swatch,
+                                                                 const latchwork_size_options *options, size_t index,
                                                                  char *text, size_t capacity, size_t *needed,
                                                                  latchwork_error *error);
 
@@ -2394,7 +2395,7 @@ typedef struct latchwork_weighed_swatch {
   const char *texture;
   double weight_g;  /* 1e-3..1e6 */
   double scale_g;   /* the step of the scale it was weighed on, 0..1e6; 0: finer than matters */
-  double width_mm;  /* rested; 1..1e5, or 0 with height_mm */
+  double width_mm;  /* in `state`; 1..1e5, or 0 with height_mm */
   double height_mm; /* 1..1e5, or 0 */
   double stitches;  /* columns of its chart, 1..1e6, or 0 with rows */
   double rows;      /* 1..1e6, or 0 */
@@ -2413,6 +2414,7 @@ typedef struct latchwork_yarn {
   const char *name;             /* NULL: "" */
   latchwork_yarn_number number; /* number 0: not known, for one yarn alone and weighed swatches */
   double ball_g;                /* as sold, 1e-3..1e6; 0: not sold by the ball */
+  int32_t state;    /* LATCHWORK_CLOTH_STATE_... when width and height were measured; its gauge goes with them */
 } latchwork_yarn;
 
 /* Rows that one yarn is knitted in. Where the rows of several meet, they are knitted together. Since 0.1. */
@@ -2428,7 +2430,7 @@ typedef struct latchwork_yarn_request {
   int32_t pieces;                         /* panels alike, 1..10000 */
   int32_t waste_yarn;                     /* index; -1: the yarns of row 1 */
   int32_t seam_yarn;                      /* index */
-  int32_t state;                          /* LATCHWORK_CLOTH_STATE_... of the gauges */
+  int32_t state;                          /* LATCHWORK_CLOTH_STATE_... of plain geometry's gauges */
   const latchwork_yarn *yarns;            /* one or more */
   size_t yarn_count;
   const latchwork_yarn_rows *rows;        /* none: all yarns in all rows */
@@ -2439,13 +2441,13 @@ typedef struct latchwork_yarn_request {
   size_t loop_count;
   const latchwork_substitute *substitutes;
   size_t substitute_count;
-  latchwork_plain_constants plain;        /* of the swatch's state */
+  latchwork_plain_constants plain;        /* both 0: by the state of each gauge */
   double cast_on_rows;                    /* yarn of the cast-on, in rows like row 1; 0..1000 */
   double bind_off_rows;                   /* yarn of the bind-off, in rows like the last; 0..1000 */
   double waste_rows;                      /* knitted beside the panel, in rows like row 1; 0..1e6 */
   double seam_mm;                         /* seams of the whole article, 0..1e6 */
   double seam_ratio;                      /* sewing yarn for a length of seam, 1..20 */
-  double sureness;                        /* standard deviations on top of the mean, 0..6 */
+  double sureness;                        /* in standard deviations of a normal error, 0..6: 2 is enough in 97.7 of 100 */
   double allowance;                       /* share on top of that, 0..2 */
 } latchwork_yarn_request;
 #define LATCHWORK_YARN_REQUEST_INIT                                                                        \
@@ -2457,7 +2459,7 @@ typedef struct latchwork_yarn_share {
   double weight_g; /* the mean, without allowance */
   double spread_g; /* one standard deviation of it */
   double length_m; /* 0 where the yarn's number is not known */
-  double buy_g;    /* (weight_g + sureness * spread_g) * (1 + allowance) */
+  double buy_g;    /* (weight_g + margin_g) * (1 + allowance) */
   int32_t yarn;    /* index into the request's yarns */
   int32_t balls;   /* whole balls that hold buy_g; 0 where it is not sold by the ball */
 } latchwork_yarn_share;
@@ -2470,8 +2472,9 @@ typedef struct latchwork_yarn_estimate {
   int32_t route;   /* LATCHWORK_YARN_ROUTE_... */
 } latchwork_yarn_estimate;
 
+  double margin_g; /* what goes on top of weight_g for the sureness asked for */
 /* Fills `request` with the defaults: one piece, a row each for cast-on and bind-off, seams of three times their length,
-   two standard deviations, a tenth on top; no yarns. Since 0.1. */
+   a sureness of two standard deviations, a tenth on top; no yarns. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_request_default(latchwork_yarn_request *request,
                                                                 latchwork_error *error);
 /* A file of its own, equal to this one. Since 0.1. */
@@ -2480,8 +2483,10 @@ LATCHWORK_C_API latchwork_status latchwork_yarn_file_copy(const latchwork_yarn_f
 /* *equal is 1 when all members are the same, else 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_file_equal(const latchwork_yarn_file *file,
                                                            const latchwork_yarn_file *other, int32_t *equal,
+  double margin_g; /* as latchwork_yarn_share has it, of all yarns together */
                                                            latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
+  int32_t spread_known; /* every figure it rests on was measured twice or more, gauges too */
 LATCHWORK_C_API void latchwork_yarn_file_destroy(latchwork_yarn_file *file);
 /* What it holds; its arrays and texts live as long as the file. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_file_request(const latchwork_yarn_file *file,

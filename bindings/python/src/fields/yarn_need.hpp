@@ -21,7 +21,8 @@ struct Data<WeighedSwatch> {
       std::tuple{field("texture", &WeighedSwatch::texture),     field("weight_g", &WeighedSwatch::weight_g),
                  field("scale_g", &WeighedSwatch::scale_g),     field("width_mm", &WeighedSwatch::width_mm),
                  field("height_mm", &WeighedSwatch::height_mm), field("stitches", &WeighedSwatch::stitches),
-                 field("rows", &WeighedSwatch::rows),           field("tex", &WeighedSwatch::tex)};
+                 field("rows", &WeighedSwatch::rows),           field("tex", &WeighedSwatch::tex),
+                 field("state", &WeighedSwatch::state)};
 };
 
 template <>
@@ -83,8 +84,9 @@ struct Data<YarnShare> {
   static constexpr bool frozen = true;
   static constexpr auto fields =
       std::tuple{field("yarn", &YarnShare::yarn),         field("weight_g", &YarnShare::weight_g),
-                 field("spread_g", &YarnShare::spread_g), field("length_m", &YarnShare::length_m),
-                 field("buy_g", &YarnShare::buy_g),       field("balls", &YarnShare::balls)};
+                 field("spread_g", &YarnShare::spread_g), field("margin_g", &YarnShare::margin_g),
+                 field("length_m", &YarnShare::length_m), field("buy_g", &YarnShare::buy_g),
+                 field("balls", &YarnShare::balls)};
 };
 
 template <>
@@ -92,10 +94,14 @@ struct Data<YarnEstimate> {
   static constexpr char name[] = "YarnEstimate";
   static constexpr char module[] = "latchwork._yarn";
   static constexpr bool frozen = true;
-  static constexpr auto fields =
-      std::tuple{field("route", &YarnEstimate::route),       field("weight_g", &YarnEstimate::weight_g),
-                 field("spread_g", &YarnEstimate::spread_g), field("length_m", &YarnEstimate::length_m),
-                 field("shares", &YarnEstimate::shares),     field("notes", &YarnEstimate::notes)};
+  static constexpr auto fields = std::tuple{field("route", &YarnEstimate::route),
+                                            field("weight_g", &YarnEstimate::weight_g),
+                                            field("spread_g", &YarnEstimate::spread_g),
+                                            field("margin_g", &YarnEstimate::margin_g),
+                                            field("spread_known", &YarnEstimate::spread_known),
+                                            field("length_m", &YarnEstimate::length_m),
+                                            field("shares", &YarnEstimate::shares),
+                                            field("notes", &YarnEstimate::notes)};
 };
 
 template <>
