@@ -146,6 +146,8 @@ void destroy(Handle* handle) noexcept {
 
 /// A state of cloth from a number out of C; nothing for the most finished one. @throws Error bad_argument.
 std::optional<ClothState> cloth_state_in(std::int32_t state, const char* field);
+/// NULL: the defaults.
+SizeOptions size_options_in(const latchwork_size_options* options);
 /// @throws Error bad_argument (field "substitutes[1].use").
 std::vector<Substitute> substitutes_in(const latchwork_substitute* substitutes, std::size_t count, const char* name);
 

@@ -45,8 +45,9 @@ Schematic schematic_in(const latchwork_schematic* schematic) {
   return to;
 }
 
-SchematicPiece piece_of(const latchwork_panel* panel, const latchwork_swatch* swatch) {
-  return schematic_piece(given(panel, "panel").value, given(swatch, "swatch").value);
+SchematicPiece piece_of(const latchwork_panel* panel, const latchwork_swatch* swatch,
+                        const latchwork_size_options* options) {
+  return schematic_piece(given(panel, "panel").value, given(swatch, "swatch").value, size_options_in(options));
 }
 
 }  // namespace
@@ -60,22 +61,24 @@ latchwork_status latchwork_schematic_svg(const latchwork_schematic* schematic, c
 }
 
 latchwork_status latchwork_panel_schematic_piece(const latchwork_panel* panel, const latchwork_swatch* swatch,
+                                                 const latchwork_size_options* options,
                                                  latchwork_outline_point* outline, size_t capacity, size_t* needed,
                                                  latchwork_error* error) {
   return guarded(error, [&] {
     Room room(outline, capacity, needed, "outline");
-    room.take(piece_of(panel, swatch).outline, [](const OutlinePoint& from) {
+    room.take(piece_of(panel, swatch, options).outline, [](const OutlinePoint& from) {
       return latchwork_outline_point{from.x_mm, from.y_mm};
     });
   });
 }
 
 latchwork_status latchwork_panel_schematic_measures(const latchwork_panel* panel, const latchwork_swatch* swatch,
+                                                    const latchwork_size_options* options,
                                                     latchwork_schematic_measure* measures, size_t capacity,
                                                     size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {
     Room room(measures, capacity, needed, "measures");
-    room.take(piece_of(panel, swatch).measures, [](const SchematicMeasure& from) {
+    room.take(piece_of(panel, swatch, options).measures, [](const SchematicMeasure& from) {
       return latchwork_schematic_measure{
           {from.start.x_mm, from.start.y_mm}, {from.end.x_mm, from.end.y_mm}, from.mm, nullptr, 0, nullptr,
           static_cast<int32_t>(from.side)};
@@ -84,10 +87,10 @@ latchwork_status latchwork_panel_schematic_measures(const latchwork_panel* panel
 }
 
 latchwork_status latchwork_panel_schematic_label(const latchwork_panel* panel, const latchwork_swatch* swatch,
-                                                 size_t index, char* text, size_t capacity, size_t* needed,
-                                                 latchwork_error* error) {
+                                                 const latchwork_size_options* options, size_t index, char* text,
+                                                 size_t capacity, size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {
     TextRoom room(text, capacity, needed, "text");
-    room.take_text(element(piece_of(panel, swatch).measures, index, "index").label);
+    room.take_text(element(piece_of(panel, swatch, options).measures, index, "index").label);
   });
 }

@@ -62,6 +62,14 @@ latchwork_size_options size_options_default() {
   return to;
 }
 
+Size measured(const latchwork_panel* panel, const latchwork_swatch* swatch, const latchwork_size_options* options) {
+  return latchwork::size(given(panel, "panel").value, given(swatch, "swatch").value, size_options_in(options));
+}
+
+}  // namespace
+
+namespace latchwork::c {
+
 SizeOptions size_options_in(const latchwork_size_options* options) {
   if (options == nullptr) return {};
   const latchwork_size_options from = struct_in(options, size_options_default(), "options");
@@ -76,11 +84,7 @@ SizeOptions size_options_in(const latchwork_size_options* options) {
   return to;
 }
 
-Size measured(const latchwork_panel* panel, const latchwork_swatch* swatch, const latchwork_size_options* options) {
-  return latchwork::size(given(panel, "panel").value, given(swatch, "swatch").value, size_options_in(options));
-}
-
-}  // namespace
+}  // namespace latchwork::c
 
 latchwork_status latchwork_size_options_default(latchwork_size_options* size_options, latchwork_error* error) {
   return guarded(error, [&] { StructRoom(size_options, "size_options").take(size_options_default()); });

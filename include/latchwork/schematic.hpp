@@ -9,6 +9,7 @@
 #include "latchwork/gauge.hpp"
 #include "latchwork/panel.hpp"
 #include "latchwork/quantity.hpp"
+#include "latchwork/size.hpp"
 
 namespace latchwork::inline v0 {
 
@@ -75,9 +76,11 @@ LATCHWORK_API std::string schematic_svg(const Schematic& schematic);
 /// straight where stitches leave one by one, steps where several do; bands of unlike width stand on the middle of the
 /// columns that they share. Measured are the widths at the cast-on, the widest row and the last row, where they differ
 /// by 0.5 mm, the height, and, where it is shaped, the heights to the widest row, to the first shaping and above the
-/// last, the last two from 10 mm up. Linear in cells.
+/// last, the last two from 10 mm up. It is drawn between its seams, as size() measures it with the same options: the
+/// widest width is its width_mm, the height its height_mm. Linear in cells.
 /// @throws Error no_gauge (field = texture); bad_argument (row, field "grid") for a row without a stitch, or without a
-/// column in common with the row below: that is two pieces.
-LATCHWORK_API SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch);
+/// column in common with the row below: that is two pieces; bad_argument (field "seam_left"), as size(), and (row,
+/// field "seam_right") for a row that its seams take wholly; too_large (field "substitutes").
+LATCHWORK_API SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const SizeOptions& options = {});
 
 }  // namespace latchwork::inline v0

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <cstdlib>
 #include <vector>
 
@@ -10,6 +11,7 @@
 #include "latchwork/schematic.hpp"
 #include "latchwork/shaping.hpp"
 #include "shaping/strips.hpp"
+#include "size/bands.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -38,38 +40,45 @@ RowSpan shared_columns(const RowSpan& below, const RowSpan& above, int row) {
               fmt::format("rows {} and {} have no column in common: they are two pieces", row - 1, row));
 }
 
-/// Where every row of a panel lies.
+/// Where every row of a panel lies between its seams.
 class Lay {
  public:
-  Lay(const Panel& panel, const Swatch& swatch)
-      : gauges_(swatch), lays_(shaping::lay_of(panel, gauges_)), outline_(outline_of(panel.grid())) {
-    std::size_t band = 0;
+  Lay(const Panel& panel, const Gauges& gauges, const SizeOptions& options)
+      : options_(options), lays_(shaping::lay_of(panel, gauges, options)), outline_(outline_of(panel.grid())) {
+    first_ = static_cast<int>(std::floor(options.seam_bottom)) + 1;
+    last_ = static_cast<int>(std::ceil(panel.grid().rows() - options.seam_top));
+    const double rows_end = panel.grid().rows() - options.seam_top;
+    std::size_t at = 0;
     for (int row = 1; row <= panel.grid().rows(); ++row) {
-      while (row >= panel.bands()[band].row + panel.bands()[band].rows) ++band;
-      band_of_.push_back(band);
-      const double share = (row - panel.bands()[band].row + 1.0) / panel.bands()[band].rows;
-      top_mm_.push_back(lays_[band].bottom_mm + share * lays_[band].height_mm);
+      while (row >= panel.bands()[at].row + panel.bands()[at].rows) ++at;
+      band_of_.push_back(at);
+      const Band& band = panel.bands()[at];
+      const double rows = between(band.row - 1, band.rows, options.seam_bottom, rows_end);
+      const double below = between(band.row - 1, row - band.row + 1, options.seam_bottom, rows_end);
+      top_mm_.push_back(lays_[at].bottom_mm + (rows > 0 ? below / rows * lays_[at].height_mm : 0));
     }
     place_bands();
+    for (int row = first_; row <= last_; ++row) require_width(row);
   }
 
-  int rows() const { return static_cast<int>(outline_.rows.size()); }
+  int first() const { return first_; }  ///< row that is not wholly in a seam
+  int last() const { return last_; }
   const Outline& outline() const { return outline_; }
   double bottom_of(int row) const { return row == 1 ? 0 : top_mm_[index(row) - 1]; }
   double top_of(int row) const { return top_mm_[index(row)]; }
-  double left_of(int row) const { return x_of(row, outline_.rows[index(row)].first); }
-  double right_of(int row) const { return x_of(row, outline_.rows[index(row)].last + 1); }
+  double left_of(int row) const { return x_of(row, outline_.rows[index(row)].first + options_.seam_left); }
+  double right_of(int row) const { return x_of(row, outline_.rows[index(row)].last + 1 - options_.seam_right); }
   double width_of(int row) const { return right_of(row) - left_of(row); }
 
   /// One side, from the bottom up.
   std::vector<Run> runs(bool left) const {
     std::vector<Run> out;
-    for (int row = 1; row <= rows(); ++row) {
+    for (int row = first_; row <= last_; ++row) {
       const RowSpan& span = outline_.rows[index(row)];
       const int edge = left ? span.first : span.last + 1;
       const std::size_t band = band_of_[index(row)];
       if (out.empty() || out.back().edge != edge || out.back().band != band) {
-        out.push_back({x_of(row, edge), bottom_of(row), top_of(row), edge, band});
+        out.push_back({left ? left_of(row) : right_of(row), bottom_of(row), top_of(row), edge, band});
       } else {
         out.back().high_mm = top_of(row);
       }
@@ -83,7 +92,7 @@ class Lay {
   /// Bands stand on the middle of the columns that they share: there one is knitted onto the other.
   void place_bands() {
     left_mm_.assign(1, 0);
-    for (int row = 2; row <= rows(); ++row) {
+    for (int row = 2; row <= static_cast<int>(outline_.rows.size()); ++row) {
       const RowSpan shared = shared_columns(outline_.rows[index(row - 1)], outline_.rows[index(row)], row);
       const std::size_t band = band_of_[index(row)];
       if (band + 1 == left_mm_.size()) continue;
@@ -94,16 +103,36 @@ class Lay {
       };
       left_mm_.push_back(left_mm_.back() + middle(band - 1) - middle(band));
     }
-    const double least = *std::min_element(left_mm_.begin(), left_mm_.end());
+    // Of the bands that are drawn, the leftmost begins at 0, with what a seam takes.
+    const auto from = left_mm_.begin() + static_cast<std::ptrdiff_t>(band_of_[index(first_)]);
+    const auto to = left_mm_.begin() + static_cast<std::ptrdiff_t>(band_of_[index(last_)]) + 1;
+    const double least = *std::min_element(from, to);
     for (double& left : left_mm_) left -= least;
   }
 
-  double x_of(int row, int column) const {
-    const std::size_t band = band_of_[index(row)];
-    return left_mm_[band] + lays_[band].column_mm[static_cast<std::size_t>(column)];
+  // size() lets a row be wholly in its seams where another is not; an outline cannot.
+  void require_width(int row) const {
+    const RowSpan& span = outline_.rows[index(row)];
+    if (span.last + 1 - span.first > options_.seam_left + options_.seam_right) return;
+    Place place;
+    place.row = row;
+    place.field = "seam_right";
+    throw Error(ErrorCode::bad_argument, place, fmt::format("seams take all stitches of row {}", row));
   }
 
-  Gauges gauges_;
+  /// The place of a column's left edge, or of half a column.
+  double x_of(int row, double column) const {
+    const std::size_t band = band_of_[index(row)];
+    const std::vector<double>& columns = lays_[band].column_mm;
+    const double whole = std::floor(column);
+    const double left = columns[static_cast<std::size_t>(whole)];
+    if (whole == column) return left_mm_[band] + left;
+    return left_mm_[band] + left + (column - whole) * (columns[static_cast<std::size_t>(whole) + 1] - left);
+  }
+
+  const SizeOptions& options_;
+  int first_ = 1;
+  int last_ = 1;
   std::vector<shaping::BandLay> lays_;
   Outline outline_;
   std::vector<double> left_mm_;  ///< of each band's column 0
@@ -144,8 +173,10 @@ std::vector<OutlinePoint> corners(const std::vector<Run>& runs) {
 
 }  // namespace
 
-SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch) {
-  const Lay lay(panel, swatch);
+SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const SizeOptions& options) {
+  require_size_options(options, panel);
+  const Gauges gauges(swatch, options.state, options.substitutes);
+  const Lay lay(panel, gauges, options);
   SchematicPiece piece;
   piece.name = panel.name();
   const std::vector<OutlinePoint> left = corners(lay.runs(true));
@@ -153,9 +184,10 @@ SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch) {
   piece.outline.assign(left.rbegin(), left.rend());
   piece.outline.insert(piece.outline.end(), right.begin(), right.end());
 
-  const int last = lay.rows();
-  int widest = 1;
-  for (int row = 2; row <= last; ++row) {
+  const int first = lay.first();
+  const int last = lay.last();
+  int widest = first;
+  for (int row = first + 1; row <= last; ++row) {
     if (lay.width_of(row) > lay.width_of(widest)) widest = row;
   }
   const auto width = [&](const char* label, MeasureSide side, int row, double y) {
@@ -168,22 +200,23 @@ SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch) {
     piece.measures.push_back({label, side, {from, low}, {to, high}, high - low, {}});
   };
   const double total = lay.top_of(last);
-  width("width at the cast-on", MeasureSide::bottom, 1, 0);
-  const bool widest_told = lay.width_of(widest) >= std::max(lay.width_of(1), lay.width_of(last)) + told_from_mm;
+  width("width at the cast-on", MeasureSide::bottom, first, 0);
+  const bool widest_told = lay.width_of(widest) >= std::max(lay.width_of(first), lay.width_of(last)) + told_from_mm;
   if (widest_told) {
     width("width at the widest row", MeasureSide::bottom, widest, lay.bottom_of(widest));
   }
-  if (std::abs(lay.width_of(last) - lay.width_of(1)) >= told_from_mm) {
+  if (std::abs(lay.width_of(last) - lay.width_of(first)) >= told_from_mm) {
     width("width at the last row", MeasureSide::top, last, total);
   }
-  height("height", MeasureSide::right, 1, 0, last, total);
-  if (widest_told) height("height to the widest row", MeasureSide::left, 1, 0, widest, lay.bottom_of(widest));
-  const std::vector<ShapingStep> steps = shaping_steps(lay.outline());
+  height("height", MeasureSide::right, first, 0, last, total);
+  if (widest_told) height("height to the widest row", MeasureSide::left, first, 0, widest, lay.bottom_of(widest));
+  std::vector<ShapingStep> steps = shaping_steps(lay.outline());
+  std::erase_if(steps, [&](const ShapingStep& step) { return step.row < first || step.row >= last; });
   if (!steps.empty()) {
     const int low = steps.front().row;
     const int high = steps.back().row;
     if (lay.top_of(low) >= straight_from_mm) {
-      height("height to the first shaping", MeasureSide::left, 1, 0, low, lay.top_of(low));
+      height("height to the first shaping", MeasureSide::left, first, 0, low, lay.top_of(low));
     }
     if (high > low && total - lay.top_of(high) >= straight_from_mm) {
       height("height above the last shaping", MeasureSide::left, high + 1, lay.top_of(high), last, total);

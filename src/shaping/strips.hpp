@@ -5,6 +5,7 @@
 
 #include "gauge/gauges.hpp"
 #include "latchwork/panel.hpp"
+#include "latchwork/size.hpp"
 
 namespace latchwork::inline v0::shaping {
 
@@ -12,10 +13,10 @@ namespace latchwork::inline v0::shaping {
 struct BandLay {
   std::vector<double> column_mm;  ///< W + 1: from the band's left edge to the left edge of each column, and its width
   double bottom_mm = 0;           ///< of its first row, from the cast-on
-  double height_mm = 0;           ///< its width-weighted mean height, as size() has it
+  double height_mm = 0;           ///< its width-weighted mean height between the seams, as size() has it
 };
 
-/// Bottom band first. @throws Error no_gauge (field = texture).
-std::vector<BandLay> lay_of(const Panel& panel, const Gauges& gauges);
+/// Bottom band first; those wholly in a seam have no height. @throws Error no_gauge (field = texture).
+std::vector<BandLay> lay_of(const Panel& panel, const Gauges& gauges, const SizeOptions& options);
 
 }  // namespace latchwork::inline v0::shaping

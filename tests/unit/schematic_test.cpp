@@ -6,6 +6,7 @@
 #include <iterator>
 #include <limits>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "catch.hpp"
@@ -15,6 +16,7 @@
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::holds;
+using latchwork_test::refused;
 using latchwork_test::refused_field;
 
 namespace {
@@ -124,6 +126,57 @@ TEST_CASE("a shaped piece has its widths and the heights of its straight parts",
     }));
   }
   check_layout(schematic_svg(of({piece})));
+}
+
+TEST_CASE("a piece is drawn as large as size() says, in its state and between its seams", "[schematic]") {
+  // Two bands of two textures, one without a gauge; the upper decreases a stitch at each side.
+  std::vector<Measurement> measurements;
+  for (const auto& [state, stitches, rows] :
+       {std::tuple{ClothState::rested, 20.0, 30.0}, std::tuple{ClothState::washed, 23.0, 31.0}}) {
+    measurements.push_back({"a", Counted::stitches, stitches, 100, "", "", state});
+    measurements.push_back({"a", Counted::rows, rows, 100, "", "", state});
+    measurements.push_back({"edge", Counted::stitches, stitches - 3, 100, "", "", state});
+    measurements.push_back({"edge", Counted::rows, rows + 4, 100, "", "", state});
+  }
+  const Swatch swatch(measurements);
+  const Strip strips[] = {{"edge", "edge", Grid(10, 4)}, {"b", "b", Grid(10, 30)}, {"edge", "edge", Grid(10, 4)}};
+  const Panel low = join_strips("low", 10, strips);
+  const EdgeShape edge{.events = {{12, 1, 2, 1}, {16, 1, 2, 1}}};
+  const Panel panel = shaped(Panel("high", Strip{"a", "a", Grid(10, 38)}).above(low), outlined(20, 38, edge, edge));
+  const std::vector<SizeOptions> cases = {
+      {.substitutes = {{"b", "a"}}},
+      {.state = ClothState::rested, .substitutes = {{"b", "a"}}},
+      {.substitutes = {{"b", "a"}}, .seam_left = 1.5, .seam_right = 4, .seam_bottom = 2, .seam_top = 0.5},
+      {.substitutes = {{"b", "a"}}, .seam_left = 1, .seam_bottom = 10},  // the lower band is in the seam
+      {.substitutes = {{"b", "a"}}, .seam_right = 0.5, .seam_top = 13},
+  };
+  for (const SizeOptions& options : cases) {
+    INFO(&options - cases.data());
+    const Size size = latchwork::size(panel, swatch, options);
+    const SchematicPiece piece = schematic_piece(panel, swatch, options);
+    double widest = 0;
+    double highest = 0;
+    for (const SchematicMeasure& each : piece.measures) {
+      if (each.side == MeasureSide::bottom || each.side == MeasureSide::top) widest = std::max(widest, each.mm);
+      if (each.label == "height") highest = each.mm;
+    }
+    CHECK(widest == Approx(size.width_mm));
+    CHECK(highest == Approx(size.height_mm));
+    const auto by_y = [](const OutlinePoint& a, const OutlinePoint& b) { return a.y_mm < b.y_mm; };
+    const auto [bottom, top] = std::minmax_element(piece.outline.begin(), piece.outline.end(), by_y);
+    CHECK(bottom->y_mm == 0);
+    CHECK(top->y_mm == Approx(size.height_mm));
+    check_layout(schematic_svg(of({piece})));
+  }
+  CHECK_THROWS_MATCHES(schematic_piece(panel, swatch), Error, refused_field(ErrorCode::no_gauge, "b"));
+  CHECK_THROWS_MATCHES(schematic_piece(panel, swatch, {.substitutes = {{"b", "a"}}, .seam_left = 0.25}), Error,
+                       refused_field(ErrorCode::bad_argument, "seam_left"));
+  // From row 17 up there are 34 stitches.
+  Place place;
+  place.row = 17;
+  place.field = "seam_right";
+  CHECK_THROWS_MATCHES(schematic_piece(panel, swatch, {.substitutes = {{"b", "a"}}, .seam_left = 18, .seam_right = 17}),
+                       Error, refused(ErrorCode::bad_argument, place));
 }
 
 TEST_CASE("a slope is drawn as one line, within half a stitch of the edge", "[schematic]") {

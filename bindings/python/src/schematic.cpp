@@ -3,6 +3,7 @@
 #include "latchwork/schematic.hpp"
 
 #include "bind.hpp"
+#include "size_options.hpp"
 
 namespace latchwork::python {
 
@@ -14,10 +15,12 @@ void bind_schematic(py::module_& m) {
       "shown.\n\nRaises Error bad_argument (field \"pieces\", \"pieces[0].outline[2].x_mm\", "
       "\"pieces[0].measures[1].others_mm\", \"unit\"; \"pieces[0].outline[2]\" for an outline that crosses or touches "
       "itself or folds back there); too_large; bad_encoding for text that is not UTF-8.");
-  m.def("schematic_piece", &schematic_piece, "panel"_a, "swatch"_a,
-        "A panel as a piece, at its gauges: its shape, and its widths at the cast-on, the widest and the last row, its "
-        "height, and where it is shaped the heights of its straight parts.\n\nRaises Error no_gauge (field = texture); "
-        "bad_argument (row) for a row without a stitch, or without a column in common with the row below.");
+  def_with_size_options(
+      m, "schematic_piece", &schematic_piece,
+      "A panel as a piece, between its seams as size() measures it with the same options: its shape, and its widths at "
+      "the cast-on, the widest and the last row, its height, and where it is shaped the heights of its straight "
+      "parts.\n\nRaises Error no_gauge (field = texture); bad_argument (row) for a row without a stitch, without a "
+      "column in common with the row below, or that its seams take wholly; as size().");
 }
 
 }  // namespace latchwork::python

@@ -2315,8 +2315,10 @@ typedef struct latchwork_schematic {
    touches itself or folds back there); TOO_LARGE; BAD_ENCODING. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_schematic_svg(const latchwork_schematic *schematic, char *text,
                                                          size_t capacity, size_t *needed, latchwork_error *error);
-/* A panel as a piece, at its gauges: its outline. Fails: NO_GAUGE (field: the texture); BAD_ARGUMENT (grid, with the row)
-   for a row without a stitch, or without a column in common with the row below. Since 0.1. */
+/* A panel as a piece, between its seams as latchwork_panel_size measures it (options NULL: the defaults): its outline.
+   Fails: NO_GAUGE (field: the texture); BAD_ARGUMENT (grid, with the row) for a row without a stitch, or without a column
+   in common with the row below; (seam_right, with the row) for a row that its seams take wholly; as
+   latchwork_panel_size. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_schematic_piece(const latchwork_panel *panel,
                                                                  const latchwork_swatch *swatch,
                                                                  latchwork_outline_point *outline, size_t capacity,
@@ -2329,11 +2331,13 @@ LATCHWORK_C_API latchwork_status latchwork_panel_schematic_measures(const latchw
                                                                     latchwork_error *error);
 /* The label of one of them. Fails: as latchwork_panel_schematic_piece. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_schematic_label(const latchwork_panel *panel,
+                                                                 const latchwork_size_options *options,
                                                                  const latchwork_swatch *swatch,
                                                                  const latchwork_size_options *options, size_t index,
                                                                  char *text, size_t capacity, size_t *needed,
                                                                  latchwork_error *error);
 
+                                                                    const latchwork_size_options *options,
 /* ---- Plain knit, and how much yarn a panel takes ----------------------------------------------------------------- */
 
 /* How far a cloth of plain knit has come to rest. Since 0.1. */
