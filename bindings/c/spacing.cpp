@@ -42,6 +42,17 @@ latchwork_status latchwork_spacing_positions(const latchwork_spacing* spacing, i
   });
 }
 
+latchwork_status latchwork_spacing_edge_events(const latchwork_spacing* spacing, int32_t stitches, int32_t above,
+                                               latchwork_edge_event* events, size_t capacity, size_t* needed,
+                                               latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(events, capacity, needed, "events");
+    room.take(edge_events(spacing_in(spacing), stitches, above), [](const EdgeEvent& from) {
+      return latchwork_edge_event{from.row, from.stitches, from.every, from.times};
+    });
+  });
+}
+
 latchwork_status latchwork_spacing_text(const latchwork_spacing* spacing, int32_t counted, char* text, size_t capacity,
                                         size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {

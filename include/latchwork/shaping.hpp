@@ -9,6 +9,7 @@
 #include "latchwork/finding.hpp"
 #include "latchwork/gauge.hpp"
 #include "latchwork/panel.hpp"
+#include "latchwork/spacing.hpp"
 
 namespace latchwork::inline v0 {
 
@@ -63,6 +64,13 @@ struct Outline {
   std::vector<RowSpan> rows;  ///< row 1 first
   friend bool operator==(const Outline&, const Outline&) = default;
 };
+
+/// Events spread over rows as the events of an edge: `stitches` leave (below 0: join) after the row in which each
+/// stands, counted from row `above`, so that spaced_evenly(60, 11) in rows 1..60 is `above` 0. Like gaps become one
+/// event with its times, in order. Linear in the events.
+/// @throws Error bad_argument (field "stitches" for 0, "above" below 0, "spacing.positions[1]" for what does not rise,
+/// or lies outside 1..max_spacing); too_large (field "spacing") for more than max_edge_items events.
+LATCHWORK_API std::vector<EdgeEvent> edge_events(const Spacing& spacing, int stitches = 1, int above = 0);
 
 /// The shape of rows x columns between two edges, `left` and `right` as seen on the right side; for edges that mirror
 /// each other give the same one twice. In each row the edge of points lies where the line is in the middle of that row,

@@ -43,6 +43,7 @@ VALUES = {
     "system": "LATCHWORK_YARN_SYSTEM_COTTON", "state": "LATCHWORK_PLAIN_STATE_WET_RELAXED",
     "counted": "LATCHWORK_COUNTED_ROWS", "loop_mm": "5.0", "fibre_density": "1.54",
     "unit": "LATCHWORK_LENGTH_UNIT_INCH", "value": "2.5",
+    "latchwork_spacing_edge_events.stitches": "1", "above": "0",
     "latchwork_built_in_article.name": '"scarf"',
     "latchwork_read_brief.folder": "w.brief_folder", "latchwork_brief_write_job.folder": "w.out_folder",
 }

@@ -8,6 +8,7 @@ static void events_are_spread_evenly(void) {
   /* K. TenDyke, 2014 (check value EV-02): 11 increase rows in 108; woolpackyarn.com (EV-04): 4 in 51 stitches. */
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_spacing spacing = LATCHWORK_SPACING_INIT;
+  latchwork_edge_event events[3];
   int32_t gaps[5], positions[4], sum = 0;
   size_t i, needed = 0;
   char text[128];
@@ -23,6 +24,14 @@ static void events_are_spread_evenly(void) {
   OK(latchwork_spacing_gaps(&spacing, gaps, 5, &needed, &error));
   for (i = 0; i < needed; ++i) sum += gaps[i];
   CHECK(needed == 5 && sum == 51 && gaps[0] == 6);
+  /* Rows 3, 6 and 10 of ten: gaps of 3, 3 and 4. */
+  OK(latchwork_spaced_evenly(10, 3, LATCHWORK_SPACING_ENDS_IN_THE_ROUND, 1, &spacing, &error));
+  OK(latchwork_spacing_edge_events(&spacing, -1, 20, events, 3, &needed, &error));
+  CHECK(needed == 2 && events[0].row == 23 && events[0].stitches == -1 && events[0].every == 3 && events[0].times == 2);
+  CHECK(events[1].row == 30 && events[1].times == 1);
+  CHECK(latchwork_spacing_edge_events(&spacing, 0, 20, events, 3, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "stitches") == 0);
+  OK(latchwork_spaced_evenly(51, 4, LATCHWORK_SPACING_ENDS_HALF_ENDS, 1, &spacing, &error));
   CHECK(latchwork_spaced_evenly(10, 10, LATCHWORK_SPACING_ENDS_FLAT, 1, &spacing, &error) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strcmp(error.field, "events") == 0 && spacing.length == 51);
 }
@@ -105,6 +114,8 @@ static void a_schematic_is_drawn_with_its_measures(void) {
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_schematic schematic = LATCHWORK_SCHEMATIC_INIT;
   latchwork_schematic_piece piece = {0};
+  latchwork_size_options options = LATCHWORK_SIZE_OPTIONS_INIT;
+  latchwork_size size = LATCHWORK_SIZE_INIT;
   latchwork_schematic_measure measures[4];
   latchwork_outline_point outline[8];
   latchwork_strip *strip = NULL, *filled = NULL;
@@ -117,12 +128,20 @@ static void a_schematic_is_drawn_with_its_measures(void) {
   OK(latchwork_strip_filled_up(strip, 60, &filled, &error));
   OK(latchwork_panel_create("front", filled, &panel, &error));
   OK(latchwork_swatch_create(measurements, 2, &swatch, &error));
-  OK(latchwork_panel_schematic_piece(panel, swatch, outline, 8, &corners, &error));
-  OK(latchwork_panel_schematic_measures(panel, swatch, measures, 4, &count, &error));
+  /* Drawn as large as it is sized: a stitch and a row less for the seams. */
+  OK(latchwork_size_options_default(&options, &error));
+  options.seam_right = options.seam_bottom = 1.0;
+  OK(latchwork_panel_size(panel, swatch, &options, &size, &error));
+  OK(latchwork_panel_schematic_measures(panel, swatch, &options, measures, 4, &count, &error));
+  CHECK(count == 2 && size.width_mm > 194.9 && size.width_mm < 195.1);
+  CHECK(measures[0].mm > size.width_mm - 1e-9 && measures[0].mm < size.width_mm + 1e-9);
+  CHECK(measures[1].mm > size.height_mm - 1e-9 && measures[1].mm < size.height_mm + 1e-9);
+  OK(latchwork_panel_schematic_piece(panel, swatch, NULL, outline, 8, &corners, &error));
+  OK(latchwork_panel_schematic_measures(panel, swatch, NULL, measures, 4, &count, &error));
   CHECK(corners == 4 && count == 2);
   CHECK(measures[0].side == LATCHWORK_MEASURE_SIDE_BOTTOM && measures[0].mm > 199.9 && measures[0].mm < 200.1);
   CHECK(measures[0].label == NULL && measures[0].other_count == 0);
-  OK(latchwork_panel_schematic_label(panel, swatch, 0, label, sizeof label, NULL, &error));
+  OK(latchwork_panel_schematic_label(panel, swatch, NULL, 0, label, sizeof label, NULL, &error));
   CHECK(strcmp(label, "width at the cast-on") == 0);
   measures[0].label = label;
   measures[0].others_mm = &larger[0];

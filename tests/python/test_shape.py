@@ -1,9 +1,11 @@
 """Even spacing, shapes of panels, and schematic drawings."""
 
+import math
 import xml.etree.ElementTree
 
 import latchwork as lw
 import pytest
+import scipy.interpolate
 
 
 def test_events_are_spread_evenly():
@@ -63,6 +65,27 @@ def test_a_cut_crossing_is_found_refused_or_knitted_plain(roped):
     assert lw.shaped(roped, outline, cut=lw.CutWork.knit, edge_stitches=2).grid.crossings == ()
 
 
+def test_spacing_becomes_the_events_of_an_edge():
+    spacing = lw.spaced_evenly(10, 3)
+    assert lw.edge_events(spacing, -1, above=20) == [lw.EdgeEvent(23, -1, 3, 2), lw.EdgeEvent(30, -1, 1, 1)]
+    edge = lw.EdgeShape(events=lw.edge_events(spacing))
+    assert [step.row for step in lw.shaping_steps(lw.outlined(12, 9, edge, lw.EdgeShape()))] == list(spacing.positions)
+    with pytest.raises(lw.Error) as refused:
+        lw.edge_events(spacing, 0)
+    assert (refused.value.code, refused.value.field) == (lw.ErrorCode.bad_argument, "stitches")
+
+
+def test_curves_are_those_of_scipys_pchip():
+    # scipy.interpolate.PchipInterpolator: the same slopes at inner points, the curve's inner intervals by another hand.
+    # At the first and the last point its slopes are of another rule, so the outer intervals are left out.
+    points = [(0, 0), (10, 5), (30, 8), (40, 20), (60, 22)]
+    shape = lw.EdgeShape([lw.EdgePoint(row, columns) for row, columns in points], lw.EdgeLine.curve)
+    outline = lw.outlined(60, 40, shape, lw.EdgeShape())
+    curve = scipy.interpolate.PchipInterpolator([row for row, _ in points], [columns for _, columns in points])
+    rows = range(11, 41)
+    assert [outline.rows[row - 1].first for row in rows] == [math.floor(curve(row - 0.5) + 0.5) for row in rows]
+
+
 def test_curves_and_slopes():
     points = [lw.EdgePoint(0, 0), lw.EdgePoint(8, 4)]
     slope = lw.outlined(8, 10, left=lw.EdgeShape(points), right=lw.EdgeShape())
@@ -96,6 +119,27 @@ def test_a_schematic_is_well_formed_and_has_every_measure(roped):
     with pytest.raises(lw.Error) as refused:
         lw.schematic_svg(schematic)
     assert refused.value.field == "pieces[0].measures[0].others_mm"
+
+
+def test_a_piece_is_drawn_as_large_as_it_is_sized(roped):
+    swatch = lw.Swatch(
+        [
+            lw.Measurement("t", lw.Counted.stitches, count, 100, state=state)
+            for state, count in ((lw.ClothState.rested, 20), (lw.ClothState.washed, 22))
+        ]
+        + [
+            lw.Measurement("t", lw.Counted.rows, count, 100, state=state)
+            for state, count in ((lw.ClothState.rested, 30), (lw.ClothState.washed, 31))
+        ]
+    )
+    options = {"state": lw.ClothState.rested, "substitutes": [lw.Substitute("s", "t")], "seam_left": 0.5}
+    piece = lw.schematic_piece(roped, swatch, **options)
+    size = lw.size(roped, swatch, **options)
+    assert piece.measures[0].mm == pytest.approx(size.width_mm) == pytest.approx(37.5)
+    assert piece.measures[1].mm == pytest.approx(size.height_mm)
+    with pytest.raises(lw.Error) as refused:
+        lw.schematic_piece(roped, swatch)
+    assert refused.value.code is lw.ErrorCode.no_gauge
 
 
 def test_an_outline_that_crosses_itself_is_refused_with_its_corner():

@@ -5,11 +5,13 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "latchwork/shaping.hpp"
 #include "reference.hpp"
 
 // Even spacing. Every value is read from check_values.json by its id; what it is compared with comes from the library.
 
 using namespace latchwork;
+using latchwork_test::meets_reference;
 using latchwork_test::reference;
 using latchwork_test::reference_input;
 using latchwork_test::reference_source;
@@ -35,6 +37,23 @@ TEST_CASE("EV-02: increase rows up a piece, the last in the last row", "[referen
   check_times("EV-02", spacing);
   CHECK(spacing.positions.back() == 108);
   CHECK(spacing_text(spacing, Counted::rows) == "every 9th row 2 times, every 10th row 9 times");
+}
+
+TEST_CASE("SZ-06: an outline widened evenly on both sides has so many increase rows", "[reference][spacing][shaping]") {
+  // K. TenDyke, 2014: as many rows as it takes, whatever their number; here 100.
+  INFO(reference_source("SZ-06"));
+  const int start = reference_input<int>("SZ-06", "start");
+  const int end = reference_input<int>("SZ-06", "end");
+  const int each_side = (end - start) / reference_input<int>("SZ-06", "sides");
+  EdgeShape edge;
+  edge.start = each_side;
+  edge.events = edge_events(spaced_evenly(100, each_side, SpacingEnds::flat), -1);
+  const Outline outline = outlined(100, end, edge, edge);
+  CHECK(outline.rows.front().last - outline.rows.front().first + 1 == start);
+  CHECK(outline.rows.back().last - outline.rows.back().first + 1 == end);
+  const std::vector<ShapingStep> steps = shaping_steps(outline);
+  CHECK(meets_reference("SZ-06", static_cast<double>(steps.size())));
+  for (const ShapingStep& step : steps) CHECK((step.left == -1 && step.right == -1));
 }
 
 TEST_CASE("EV-03, EV-04: 51 stitches, four increases", "[reference][spacing]") {

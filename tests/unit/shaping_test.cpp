@@ -43,6 +43,39 @@ Outline stepped(int rows, int columns, std::vector<EdgeEvent> left, std::vector<
 
 }  // namespace
 
+TEST_CASE("events spread evenly over rows shape an edge at the rows in which they stand", "[shaping][spacing]") {
+  for (const int step : {1, 2}) {
+    for (const SpacingEnds ends : {SpacingEnds::in_the_round, SpacingEnds::flat, SpacingEnds::half_ends}) {
+      const Spacing spacing = spaced_evenly(53, 7, ends, step);
+      const std::vector<EdgeEvent> events = edge_events(spacing, 1, 10);
+      CHECK(events.size() < 7);  // two lengths of gap, told by their times
+      const EdgeShape edge{.events = events};
+      std::vector<int> rows;
+      for (const ShapingStep& each : shaping_steps(outlined(70, 30, edge, {}))) {
+        CHECK((each.left == 1 && each.right == 0));
+        rows.push_back(each.row - 10);
+      }
+      CHECK(rows == spacing.positions);
+    }
+  }
+  CHECK(edge_events(spaced_evenly(12, 3), 2) == std::vector<EdgeEvent>{{4, 2, 4, 3}});
+  CHECK(edge_events(spaced_evenly(12, 1), -1) == std::vector<EdgeEvent>{{12, -1, 1, 1}});
+
+  const auto refused_at = [](const char* field, const Spacing& spacing, int stitches, int above,
+                             ErrorCode code = ErrorCode::bad_argument) {
+    CHECK_THROWS_MATCHES(edge_events(spacing, stitches, above), Error, refused_field(code, field));
+  };
+  refused_at("stitches", spaced_evenly(12, 3), 0, 0);
+  refused_at("stitches", spaced_evenly(12, 3), std::numeric_limits<int>::min(), 0);
+  refused_at("above", spaced_evenly(12, 3), 1, -1);
+  refused_at("spacing", spaced_evenly(2000, 1001), 1, 0, ErrorCode::too_large);
+  Spacing spoiled = spaced_evenly(12, 3);
+  spoiled.positions[2] = spoiled.positions[1];
+  refused_at("spacing.positions[2]", spoiled, 1, 0);
+  spoiled.positions[0] = std::numeric_limits<int>::min();
+  refused_at("spacing.positions[0]", spoiled, 1, 0);
+}
+
 TEST_CASE("an edge of points lies in each row where the line is in the middle of that row", "[shaping]") {
   // 4 columns over 8 rows: in the middle of rows 1 to 8 the line is 0.25, 0.75, ... 3.75 columns in.
   CHECK(firsts(sloped(8, 10, {{0, 0}, {8, 4}})) == std::vector<int>{0, 1, 1, 2, 2, 3, 3, 4});

@@ -87,6 +87,7 @@ from ._quantity import (
     Weight,
 )
 from ._shape import (
+    EdgeEvent,
     EdgeShape,
     Outline,
     Schematic,
@@ -618,6 +619,13 @@ def outlined(rows: int, columns: int, left: EdgeShape, right: EdgeShape, step: i
     Raises Error bad_argument (field "rows", "left.points[2].row", "outline"); too_large.
     """
 
+def edge_events(spacing: Spacing, stitches: int = 1, above: int = 0) -> list[EdgeEvent]:
+    """Events spread over rows as those of an edge: `stitches` leave (below 0: join) after the row in which each stands,
+    counted from row `above`. Like gaps become one event with its times.
+
+    Raises Error bad_argument (field "stitches", "above", "spacing.positions[1]"); too_large (field "spacing").
+    """
+
 def outline_of(grid: Grid) -> Outline:
     """The shape that a grid has: the outermost stitches of each row. Raises Error bad_argument (row) for a row without a
     stitch.
@@ -660,12 +668,23 @@ def schematic_svg(schematic: Schematic) -> str:
     text that is not UTF-8.
     """
 
-def schematic_piece(panel: Panel, swatch: Swatch) -> SchematicPiece:
-    """A panel as a piece, at its gauges: its shape, and its widths at the cast-on, the widest and the last row, its height,
-    and where it is shaped the heights of its straight parts.
+def schematic_piece(
+    panel: Panel,
+    swatch: Swatch,
+    *,
+    state: ClothState | None = None,
+    substitutes: Sequence[Substitute] = (),
+    seam_left: float = 0.0,
+    seam_right: float = 0.0,
+    seam_bottom: float = 0.0,
+    seam_top: float = 0.0,
+    level: float = 0.95,
+) -> SchematicPiece:
+    """A panel as a piece, between its seams as size() measures it with the same options: its shape, and its widths at the
+    cast-on, the widest and the last row, its height, and where it is shaped the heights of its straight parts.
 
-    Raises Error no_gauge (field = texture); bad_argument (row) for a row without a stitch, or without a column in common
-    with the row below.
+    Raises Error no_gauge (field = texture); bad_argument (row) for a row without a stitch, without a column in common with
+    the row below, or that its seams take wholly; as size().
     """
 
 def size(
@@ -1235,8 +1254,8 @@ def plan_tolerances(
 
 def work_times(plan: Plan, effort: Effort | None = None, pieces: int = 1) -> WorkTimes:
     """The time of `pieces` panels made by one plan, by kind of work, from its steps and these efforts; effort None is
-    Effort(). Raises Error bad_argument (effort; pieces: 1..1000); too_large for a plan so heavy that 64 bits do not hold
-    it.
+    Effort(). An article of several plans takes the sums of theirs, field by field; sewing up is in none. Raises Error
+    bad_argument (effort; pieces: 1..1000); too_large (field "pieces") for so much work that 64 bits do not hold it.
     """
 
 def sessions(
@@ -1265,7 +1284,7 @@ def rests(
     from_row: int = 0,
 ) -> list[Rest]:
     """Where the hands rest within those sessions: after the stop at which the hand work since the last rest comes to
-    `rest_ms`; 0: nowhere. Not at a session's end. Raises as sessions().
+    `rest_ms`; 0: nowhere. Not at a session's end, nor inside a stop, however long. Raises as sessions().
     """
 
 def read_brief(folder: str | os.PathLike[str]) -> Brief:

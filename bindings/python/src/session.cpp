@@ -15,8 +15,8 @@ void bind_session(py::module_& m) {
       },
       "plan"_a, "effort"_a = py::none(), "pieces"_a = 1,
       "The time of `pieces` panels made by one plan, by kind of work, from its steps and these efforts; effort None is "
-      "Effort(). Raises Error bad_argument (effort; pieces: 1..1000); too_large for a plan so heavy that 64 bits do "
-      "not "
+      "Effort(). An article of several plans takes the sums of theirs, field by field; sewing up is in none. Raises "
+      "Error bad_argument (effort; pieces: 1..1000); too_large (field \"pieces\") for so much work that 64 bits do not "
       "hold it.");
   m.def(
       "sessions",
@@ -45,7 +45,7 @@ void bind_session(py::module_& m) {
       "plan"_a, "effort"_a = py::none(), py::kw_only(), "session_ms"_a = defaults.session_ms,
       "rest_ms"_a = defaults.rest_ms, "from_row"_a = defaults.from_row,
       "Where the hands rest within those sessions: after the stop at which the hand work since the last rest comes to "
-      "`rest_ms`; 0: nowhere. Not at a session's end. Raises as sessions().");
+      "`rest_ms`; 0: nowhere. Not at a session's end, nor inside a stop, however long. Raises as sessions().");
 }
 
 }  // namespace latchwork::python

@@ -18,6 +18,15 @@ void bind_shaping(py::module_& m) {
       "the same one twice. An edge of points lies in each row where the line is in the middle of that row, rounded to "
       "the nearest column, halves up; with step=2 it changes after even rows only.\n\nRaises Error bad_argument "
       "(field \"rows\", \"left.points[2].row\", \"outline\"); too_large.");
+  m.def(
+      "edge_events",
+      [](const Spacing& spacing, Whole<"stitches"> stitches, Whole<"above"> above) {
+        return edge_events(spacing, stitches, above);
+      },
+      "spacing"_a, "stitches"_a = 1, "above"_a = 0,
+      "Events spread over rows as those of an edge: `stitches` leave (below 0: join) after the row in which each "
+      "stands, counted from row `above`. Like gaps become one event with its times.\n\nRaises Error bad_argument "
+      "(field \"stitches\", \"above\", \"spacing.positions[1]\"); too_large (field \"spacing\").");
   m.def("outline_of", &outline_of, "grid"_a,
         "The shape that a grid has: the outermost stitches of each row. Raises Error bad_argument (row) for a row "
         "without a stitch.");

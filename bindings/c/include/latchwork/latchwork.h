@@ -1210,7 +1210,8 @@ typedef struct latchwork_session {
   int64_t hand_ms;        /* hand work alone */
 } latchwork_session;
 
-/* A rest for the hands. An element of arrays. Since 0.1. */
+/* A rest for the hands. A stop is not divided: one whose hand work is longer than rest_ms has no rest inside it here. An
+   element of arrays. Since 0.1. */
 typedef struct latchwork_rest {
   int32_t session; /* index of the session it falls in */
   int32_t row;     /* after this row and its stop */
@@ -1218,7 +1219,8 @@ typedef struct latchwork_rest {
 } latchwork_rest;
 
 /* The time of `pieces` panels (1..1000) made by one plan, by kind of work, from its steps and these efforts. effort may be
-   NULL. Fails: BAD_ARGUMENT (effort, pieces); TOO_LARGE for a plan so heavy that 64 bits do not hold it. Since 0.1. */
+   NULL. An article of several plans takes the sums of theirs, field by field; sewing up is in none. Fails: BAD_ARGUMENT
+   (effort, pieces); TOO_LARGE (pieces) for so much work that 64 bits do not hold it. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_work_times(const latchwork_plan *plan, const latchwork_effort *effort,
                                                            int32_t pieces, latchwork_work_times *times,
                                                            latchwork_error *error);
@@ -2176,6 +2178,14 @@ typedef struct latchwork_edge_event {
   int32_t times;    /* 1 or more */
 } latchwork_edge_event;
 
+/* Events spread over rows as those of an edge: `stitches` leave (below 0: join) after the row in which each stands,
+   counted from row `above`. Like gaps become one event with its times. Fails: as latchwork_spaced_evenly; BAD_ARGUMENT
+   (stitches for 0, above below 0); TOO_LARGE (spacing) for more than LATCHWORK_MAX_EDGE_ITEMS events. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_spacing_edge_events(const latchwork_spacing *spacing, int32_t stitches,
+                                                               int32_t above, latchwork_edge_event *events,
+                                                               size_t capacity, size_t *needed,
+                                                               latchwork_error *error);
+
 /* One side edge, from the bottom up: points, or a start and events, not both. Neither: straight up. Since 0.1. */
 typedef struct latchwork_edge_shape {
   uint32_t struct_size;
@@ -2321,23 +2331,23 @@ LATCHWORK_C_API latchwork_status latchwork_schematic_svg(const latchwork_schemat
    latchwork_panel_size. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_schematic_piece(const latchwork_panel *panel,
                                                                  const latchwork_swatch *swatch,
+                                                                 const latchwork_size_options *options,
                                                                  latchwork_outline_point *outline, size_t capacity,
                                                                  size_t *needed, latchwork_error *error);
 /* Its measures, without their labels (NULL). Fails: as latchwork_panel_schematic_piece. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_schematic_measures(const latchwork_panel *panel,
                                                                     const latchwork_swatch *swatch,
+                                                                    const latchwork_size_options *options,
                                                                     latchwork_schematic_measure *measures,
                                                                     size_t capacity, size_t *needed,
                                                                     latchwork_error *error);
 /* The label of one of them. Fails: as latchwork_panel_schematic_piece. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_schematic_label(const latchwork_panel *panel,
-                                                                 const latchwork_size_options *options,
                                                                  const latchwork_swatch *swatch,
                                                                  const latchwork_size_options *options, size_t index,
                                                                  char *text, size_t capacity, size_t *needed,
                                                                  latchwork_error *error);
 
-                                                                    const latchwork_size_options *options,
 /* ---- Plain knit, and how much yarn a panel takes ----------------------------------------------------------------- */
 
 /* How far a cloth of plain knit has come to rest. Since 0.1. */
@@ -2404,6 +2414,7 @@ typedef struct latchwork_weighed_swatch {
   double stitches;  /* columns of its chart, 1..1e6, or 0 with rows */
   double rows;      /* 1..1e6, or 0 */
   double tex;       /* of all its strands together, 1e-3..1e9; 0: of the yarns of the panel's first row */
+  int32_t state;    /* LATCHWORK_CLOTH_STATE_... when width and height were measured; its gauge goes with them */
 } latchwork_weighed_swatch;
 
 /* Stitches of one texture that were unravelled, and the length of yarn they gave. Since 0.1. */
@@ -2418,7 +2429,6 @@ typedef struct latchwork_yarn {
   const char *name;             /* NULL: "" */
   latchwork_yarn_number number; /* number 0: not known, for one yarn alone and weighed swatches */
   double ball_g;                /* as sold, 1e-3..1e6; 0: not sold by the ball */
-  int32_t state;    /* LATCHWORK_CLOTH_STATE_... when width and height were measured; its gauge goes with them */
 } latchwork_yarn;
 
 /* Rows that one yarn is knitted in. Where the rows of several meet, they are knitted together. Since 0.1. */
@@ -2462,6 +2472,7 @@ typedef struct latchwork_yarn_request {
 typedef struct latchwork_yarn_share {
   double weight_g; /* the mean, without allowance */
   double spread_g; /* one standard deviation of it */
+  double margin_g; /* what goes on top of weight_g for the sureness asked for */
   double length_m; /* 0 where the yarn's number is not known */
   double buy_g;    /* (weight_g + margin_g) * (1 + allowance) */
   int32_t yarn;    /* index into the request's yarns */
@@ -2472,11 +2483,12 @@ typedef struct latchwork_yarn_share {
 typedef struct latchwork_yarn_estimate {
   double weight_g;
   double spread_g; /* one standard deviation of it */
+  double margin_g; /* as latchwork_yarn_share has it, of all yarns together */
   double length_m; /* 0 where not known */
   int32_t route;   /* LATCHWORK_YARN_ROUTE_... */
+  int32_t spread_known; /* every figure it rests on was measured twice or more, gauges too */
 } latchwork_yarn_estimate;
 
-  double margin_g; /* what goes on top of weight_g for the sureness asked for */
 /* Fills `request` with the defaults: one piece, a row each for cast-on and bind-off, seams of three times their length,
    a sureness of two standard deviations, a tenth on top; no yarns. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_request_default(latchwork_yarn_request *request,
@@ -2487,10 +2499,8 @@ LATCHWORK_C_API latchwork_status latchwork_yarn_file_copy(const latchwork_yarn_f
 /* *equal is 1 when all members are the same, else 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_file_equal(const latchwork_yarn_file *file,
                                                            const latchwork_yarn_file *other, int32_t *equal,
-  double margin_g; /* as latchwork_yarn_share has it, of all yarns together */
                                                            latchwork_error *error);
 /* Frees it; NULL is fine. Since 0.1. */
-  int32_t spread_known; /* every figure it rests on was measured twice or more, gauges too */
 LATCHWORK_C_API void latchwork_yarn_file_destroy(latchwork_yarn_file *file);
 /* What it holds; its arrays and texts live as long as the file. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_file_request(const latchwork_yarn_file *file,
