@@ -22,8 +22,10 @@ struct WorkTimes {
 };
 
 /// The time of `pieces` panels made by one plan, by kind of work, from its steps and these efforts; the plan's own
-/// totals are not read. Linear in steps. @throws Error bad_argument (effort, as hand_work(); pieces: 1..1000);
-/// too_large for a plan so heavy that 64 bits do not hold it.
+/// totals are not read. An article of several plans, a front and two backs, say, takes the sums of theirs, field by
+/// field. Only what is done at the machine is in it: sewing up, washing and blocking are not. Linear in steps.
+/// @throws Error bad_argument (effort, as hand_work(); pieces: 1..1000);
+/// too_large (field "pieces") for so much work that 64 bits do not hold it.
 LATCHWORK_API WorkTimes work_times(const Plan& plan, const Effort& effort = {}, int pieces = 1);
 
 struct SessionOptions {
@@ -63,7 +65,9 @@ LATCHWORK_API std::vector<Session> sessions(const Plan& plan, const Effort& effo
                                             const SessionOptions& options = {});
 
 /// Where the hands rest within those sessions: after the stop at which the hand work since the last rest comes to
-/// `rest_ms`; not at a session's end. The lengths are estimates of ours: rest before it hurts. @throws as sessions().
+/// `rest_ms`; not at a session's end. A stop is not divided: one whose own hand work is longer than `rest_ms` has no
+/// rest inside it here, so rest between its batches. The lengths are estimates of ours: rest before it hurts. @throws
+/// as sessions().
 LATCHWORK_API std::vector<Rest> rests(const Plan& plan, const Effort& effort = {}, const SessionOptions& options = {});
 
 }  // namespace latchwork::inline v0

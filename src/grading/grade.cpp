@@ -31,8 +31,8 @@ void require_sizes(const std::vector<GradeSize>& sizes) {
   }
   for (std::size_t i = 0; i < sizes.size(); ++i) {
     const std::string field = fmt::format("sizes[{}].name", i);
-    if (utf8_error(sizes[i].name) != std::string_view::npos) {
-      refuse(ErrorCode::bad_encoding, field, field + " is not UTF-8");
+    if (sizes[i].name.find('\0') != std::string::npos || utf8_error(sizes[i].name) != std::string_view::npos) {
+      refuse(ErrorCode::bad_encoding, field, field + " holds a NUL, or a byte that is not UTF-8");
     }
     if (sizes[i].name.empty()) refuse(ErrorCode::bad_argument, field, field + " is empty");
   }

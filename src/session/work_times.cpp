@@ -18,7 +18,9 @@ WorkTimes work_times(const Plan& plan, const Effort& effort, int pieces) {
   }
   const HandWork work = hand_work(plan, effort);
   if (work.hand_ms > (std::numeric_limits<std::int64_t>::max() / pieces) - work.carriage_ms) {
-    throw Error(ErrorCode::too_large, {}, fmt::format("the work of {} such panels is past 64 bits", pieces));
+    Place place;
+    place.field = "pieces";  // one panel's work is always within
+    throw Error(ErrorCode::too_large, place, fmt::format("the work of {} such panels is past 64 bits", pieces));
   }
   WorkTimes times;
   times.stops_ms = pieces * (work.stops * effort.stop);

@@ -565,6 +565,7 @@ static void work_is_split_into_sessions(void) {
   /* Two plain rows of 4 s each and what lies between: the whole in one hour, and by kind of work. */
   latchwork_work_times times = LATCHWORK_WORK_TIMES_INIT;
   latchwork_session_options options = LATCHWORK_SESSION_OPTIONS_INIT;
+  latchwork_effort effort = LATCHWORK_EFFORT_INIT;
   latchwork_session sessions[4];
   latchwork_rest rests[4];
   latchwork_error error = LATCHWORK_ERROR_INIT;
@@ -586,6 +587,23 @@ static void work_is_split_into_sessions(void) {
   OK(latchwork_plan_sessions(plan, NULL, &options, sessions, 4, &needed, NULL));
   CHECK(needed == 1 && sessions[0].from_row == 0 && sessions[0].to_row == rows && sessions[0].work_ms == total);
   OK(latchwork_plan_rests(plan, NULL, NULL, rests, 4, &needed, NULL));
+  CHECK(needed == 0);
+  /* A crossing that takes 50 s, and rows of 20 s: a minute is over at its stop, and the hands rest there. */
+  OK(latchwork_effort_default(&effort, NULL));
+  effort.row = 20000;
+  effort.crossing = 50000;
+  options.session_ms = 60000;
+  OK(latchwork_plan_sessions(plan, &effort, &options, sessions, 4, &needed, NULL));
+  CHECK(needed == 3 && sessions[0].from_row == 0 && sessions[2].to_row == rows);
+  CHECK(sessions[0].to_row == sessions[1].from_row && sessions[1].to_row == sessions[2].from_row);
+  CHECK(sessions[0].work_ms >= 60000 || sessions[1].work_ms >= 60000);
+  options.session_ms = 3600000;
+  options.rest_ms = 60000;
+  OK(latchwork_plan_rests(plan, &effort, &options, rests, 4, &needed, NULL));
+  CHECK(needed == 1 && rests[0].session == 0 && rests[0].row > 0 && rests[0].row < rows);
+  CHECK(rests[0].hand_ms >= 60000);
+  options.rest_ms = 0;
+  OK(latchwork_plan_rests(plan, &effort, &options, rests, 4, &needed, NULL));
   CHECK(needed == 0);
   options.session_ms = 1;
   CHECK(latchwork_plan_sessions(plan, NULL, &options, sessions, 4, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);

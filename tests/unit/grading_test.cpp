@@ -134,8 +134,10 @@ TEST_CASE("what is wrong with a family is refused by field", "[grading][error]")
   spoiled = request;
   spoiled.sizes[1].name.clear();
   refused(spoiled, "sizes[1].name");
-  spoiled.sizes[1].name = "\xFF";
-  CHECK_THROWS_MATCHES(grade(spoiled, swatch()), Error, refused_field(ErrorCode::bad_encoding, "sizes[1].name"));
+  for (const std::string& name : {std::string("\xFF"), std::string("a\0b", 3)}) {
+    spoiled.sizes[1].name = name;
+    CHECK_THROWS_MATCHES(grade(spoiled, swatch()), Error, refused_field(ErrorCode::bad_encoding, "sizes[1].name"));
+  }
   spoiled = request;
   spoiled.sizes[1].width_mm = 0;
   refused(spoiled, "sizes[1].width_mm");

@@ -128,6 +128,10 @@ TEST_CASE("work past all bounds is refused, and never wraps", "[session][error]"
   effort.crossing_stitch = 3'600'000;
   CHECK_THROWS_MATCHES(sessions(plan, effort), Error, refused_field(ErrorCode::too_large, "plan"));
   CHECK_THROWS_MATCHES(rests(plan, effort), Error, refused_field(ErrorCode::too_large, "plan"));
+  plan.rows = std::numeric_limits<int>::max();
+  effort.row = 3'600'000;
+  CHECK(work_times(plan, effort, 100).total_ms > 0);
+  CHECK_THROWS_MATCHES(work_times(plan, effort, 1000), Error, refused_field(ErrorCode::too_large, "pieces"));
 }
 
 TEST_CASE("what cannot be left lasts longer than asked, to the first row that can", "[session]") {
