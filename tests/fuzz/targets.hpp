@@ -14,16 +14,20 @@
 #include "latchwork/certificate.hpp"
 #include "latchwork/chart.hpp"
 #include "latchwork/file.hpp"
+#include "latchwork/fit.hpp"
 #include "latchwork/gauge.hpp"
+#include "latchwork/grading.hpp"
 #include "latchwork/instructions.hpp"
 #include "latchwork/quantity.hpp"
 #include "latchwork/reason.hpp"
 #include "latchwork/schematic.hpp"
+#include "latchwork/session.hpp"
 #include "latchwork/shaping.hpp"
 #include "latchwork/simulate.hpp"
 #include "latchwork/size.hpp"
 #include "latchwork/timings.hpp"
 #include "latchwork/yarn.hpp"
+#include "latchwork/yarn_need.hpp"
 #include "text/utf8.hpp"
 
 // Every reader of bytes, given any bytes at all. A reader either refuses with a place and a message that is UTF-8, or
@@ -69,8 +73,42 @@ inline void strip_json(std::string_view bytes) {
 inline void panel_json(std::string_view bytes) {
   check(bytes, true, read_panel, [](const Panel& panel) { return write(panel); });
 }
+inline void is_refused_well(const Error& error) {
+  if (error.code() == ErrorCode::internal) fail("an invariant was broken", error.what());
+  if (utf8_error(error.what()) != std::string_view::npos) fail("a message that is not UTF-8", error.what());
+}
+
+/// A need of yarn for plain knit: refused, or of numbers.
+inline void reckon(const YarnRequest& request) {
+  static const Panel panel("plain", Strip{"stockinette", "stockinette", Grid(6, 5)});
+  static const Swatch swatch({{"stockinette", Counted::stitches, 28, 100, "", "", ClothState::rested},
+                              {"stockinette", Counted::stitches, 29, 100, "", "", ClothState::rested},
+                              {"stockinette", Counted::rows, 40, 100, "", "", ClothState::rested},
+                              {"stockinette", Counted::stitches, 30, 100, "", "", ClothState::washed},
+                              {"stockinette", Counted::rows, 42, 100, "", "", ClothState::washed}});
+  try {
+    const YarnNeed need = yarn_need(panel, swatch, request);
+    if (!(need.apart >= 0 && need.apart <= 4)) fail("routes are apart by no number", {});
+    for (const YarnEstimate& estimate : need.estimates) {
+      for (const double number : {estimate.weight_g, estimate.spread_g, estimate.margin_g, estimate.length_m}) {
+        if (!(number >= 0 && std::isfinite(number))) fail("an estimate that is no number", {});
+      }
+      for (const YarnShare& share : estimate.shares) {
+        if (!(share.buy_g >= share.weight_g && share.buy_g <= 1e9 && share.balls >= 0)) fail("no share", {});
+      }
+    }
+  } catch (const Error& error) {
+    is_refused_well(error);
+  }
+}
+
 inline void yarn_json(std::string_view bytes) {
   check(bytes, true, read_yarn_request, [](const YarnRequest& request) { return write(request); });
+  try {
+    reckon(read_yarn_request(bytes));
+  } catch (const Error& error) {
+    is_refused_well(error);
+  }
 }
 /// What was read is reckoned, too, by the first of all there is to choose.
 inline void article_json(std::string_view bytes) {
@@ -239,11 +277,28 @@ inline void quantity(std::string_view bytes) {
   }
   check(
       bytes, false, [](std::string_view text) { return read_duration(text); }, duration_text);
+  try {
+    const double density = per_10cm(read_count_per_length(bytes));
+    if (!(density > 0 && std::isfinite(density))) fail("a density that is no number", bytes);
+  } catch (const Error& error) {
+    is_refused_well(error);
+  }
 }
 
 inline void yarn_number(std::string_view bytes) {
   check(
       bytes, false, [](std::string_view text) { return read_yarn_number(text, "yarn"); }, yarn_number_text);
+  try {
+    const YarnNumber yarn = read_yarn_number(bytes, "yarn");
+    const double tex = yarn_tex(yarn);
+    if (!(tex > 0 && std::isfinite(tex))) fail("a yarn of no tex", bytes);
+    for (int system = 0; system <= static_cast<int>(YarnSystem::metres_per_100g); ++system) {
+      const YarnNumber other = yarn_number_in(yarn, static_cast<YarnSystem>(system));
+      if (!(std::abs(yarn_tex(other) - tex) <= 1e-9 * tex)) fail("another yarn in another system", bytes);
+    }
+  } catch (const Error& error) {
+    is_refused_well(error);
+  }
 }
 
 /// Numbers out of bytes, any bit pattern; 0 past their end.
@@ -325,6 +380,108 @@ inline void schematic(std::string_view bytes) {
   }
 }
 
+/// Requests of any numbers to what reckons with them: each is refused, or answered with numbers.
+inline void requests(std::string_view bytes) {
+  Numbers numbers(bytes);
+  // Most requests are looked at past their first field: a number is near a sensible one, or any there is.
+  const auto about = [&](double sensible) {
+    return numbers.small(7) == 0 ? numbers.next<double>() : sensible * (numbers.small(255) + 1) / 64.0;
+  };
+  const auto whole = [&](int sensible) {
+    return numbers.small(15) == 0 ? numbers.next<std::int32_t>() : numbers.small(sensible);
+  };
+  YarnRequest yarn;
+  for (int i = numbers.small(2); i >= 0; --i) {
+    yarn.yarns.push_back({"y", {static_cast<YarnSystem>(numbers.small(16)), about(20), whole(3)}, about(50)});
+  }
+  for (int i = numbers.small(2); i > 0; --i) {
+    yarn.weighed.push_back({"stockinette", about(5), about(0.1), about(100), about(100), about(28), about(40), about(100),
+                            static_cast<ClothState>(numbers.small(3))});
+    yarn.loops.push_back({"stockinette", about(100), about(1000)});
+  }
+  for (int i = numbers.small(2); i > 0; --i) yarn.rows.push_back({whole(6), whole(6), whole(2)});
+  if (numbers.small(1) == 1) yarn.plain = PlainConstants{about(5), about(4)};
+  if (numbers.small(1) == 1) yarn.state = static_cast<ClothState>(numbers.small(3));
+  yarn.pieces = whole(8);
+  yarn.cast_on_rows = about(1);
+  yarn.waste_rows = about(10);
+  yarn.seam_mm = about(500);
+  yarn.seam_ratio = about(3);
+  yarn.sureness = about(2);
+  yarn.allowance = about(0.1);
+  reckon(yarn);
+
+  const auto strip = [](const char* name, int columns) { return Strip{name, "stockinette", Grid(2, columns)}; };
+  static const Swatch swatch({{"stockinette", Counted::stitches, 28, 100}, {"stockinette", Counted::rows, 40, 100}});
+  FitRequest fit_request;
+  fit_request.width_mm = about(100);
+  fit_request.height_mm = about(50);
+  fit_request.width_most_mm = numbers.small(1) * about(120);
+  if (numbers.small(1) == 1) fit_request.tolerance_percent = about(5);
+  for (int i = numbers.small(1); i >= 0; --i) fit_request.groups.push_back({{strip("a", 3)}, whole(3), whole(12)});
+  fit_request.edge = strip("edge", 1);
+  fit_request.edge_least = whole(2);
+  fit_request.edge_most = whole(4);
+  fit_request.panels_most = whole(3);
+  fit_request.seam_stitches = numbers.small(2) / 2.0;
+  fit_request.rows_step = whole(6);
+  fit_request.rows_extra = whole(3);
+  fit_request.needles = whole(200);
+  fit_request.most = whole(20);
+  fit_request.seam_left = numbers.small(4) / 2.0;
+  fit_request.seam_top = about(1);
+  GradeRequest sizes;
+  sizes.design = fit_request;
+  for (int i = 0; i <= numbers.small(2); ++i) sizes.sizes.push_back({"s", about(100), 0, about(50), 0});
+  const auto is_candidate = [](const FitCandidate& each) {
+    if (!(each.width_mm > 0 && std::isfinite(each.width_mm) && std::isfinite(each.width_error_percent) &&
+          each.height_mm > 0 && std::isfinite(each.height_mm) && each.rows > 0 && each.columns > 0)) {
+      fail("a candidate of no size", {});
+    }
+  };
+  try {
+    const FitResult found = fit(fit_request, swatch);
+    for (const FitCandidate& each : found.candidates) is_candidate(each);
+    for (const FitCandidate& each : grade(sizes, swatch).candidates) is_candidate(each);
+  } catch (const Error& error) {
+    is_refused_well(error);
+  }
+
+  Plan plan;
+  plan.rows = whole(40);
+  int at = 0;
+  for (int i = numbers.small(5); i > 0; --i) {
+    Stop stop;
+    stop.row = at += whole(9);
+    stop.shapings.resize(static_cast<std::size_t>(numbers.small(3)));
+    plan.stops.push_back(std::move(stop));
+    if (std::abs(at) > 1'000'000) break;
+  }
+  Effort effort;
+  effort.row = numbers.small(1) == 1 ? numbers.next<std::int64_t>() : 20'000;
+  effort.shaping = numbers.small(1) == 1 ? numbers.next<std::int64_t>() : 30'000;
+  SessionOptions options;
+  options.session_ms = numbers.small(3) == 0 ? numbers.next<std::int64_t>() : 60'000 * (1 + numbers.small(30));
+  options.rest_ms = numbers.small(3) == 0 ? numbers.next<std::int64_t>() : 60'000 * numbers.small(10);
+  options.from_row = whole(20);
+  try {
+    int end = options.from_row;
+    const std::vector<Session> made = sessions(plan, effort, options);
+    for (const Session& each : made) {
+      if (each.from_row != end || each.to_row < end || each.work_ms < each.hand_ms || each.hand_ms < 0) {
+        fail("sessions that do not follow each other", {});
+      }
+      end = each.to_row;
+    }
+    for (const Rest& each : rests(plan, effort, options)) {
+      if (each.session < 0 || static_cast<std::size_t>(each.session) >= made.size()) fail("a rest in no session", {});
+    }
+    if (work_times(plan, effort, 1000).total_ms < 0) fail("times that wrapped", {});
+  } catch (const Error& error) {
+    is_refused_well(error);
+  }
+}
+
 struct Target {
   std::string_view name;
   void (*run)(std::string_view);
@@ -348,6 +505,7 @@ inline constexpr std::array targets = {
     Target{"yarn_number", yarn_number},
     Target{"shape", shape},
     Target{"schematic", schematic},
+    Target{"requests", requests},
 };
 
 }  // namespace latchwork_fuzz
