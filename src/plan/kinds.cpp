@@ -163,7 +163,7 @@ bool KindSearch::take_start() {
     best_.cost = few_.best().cost;
     best_.works = few_.best().works;
   }
-  work_ += few_.take_work();
+  limits_.go_on(few_.take_work());  // none of the search's own allowance
   return go_on();
 }
 
@@ -502,7 +502,10 @@ std::size_t KindSearch::room_for_labels() {
   const auto half = static_cast<std::size_t>(options_.memory_limit > 0 ? options_.memory_limit : usual) / 2;
   const std::size_t states = chosen_.size() * sizeof(Standing);
   most_next_ = std::max<std::size_t>(64, half / (sizeof(Label) + states + 2 * sizeof(std::uint64_t) + 40));
-  return std::max<std::size_t>(1, half / (at(problem_.rows) + 1) / (states + sizeof(std::uint32_t)));
+  // No wider than the search's allowance of work can fill.
+  constexpr std::size_t most_kept = std::size_t{1} << 24;
+  const std::size_t kept = std::min(most_kept, half / sizeof(Standing));
+  return std::max<std::size_t>(1, kept / (at(problem_.rows) + 1) / (chosen_.size() + 1));
 }
 
 // What the search begins with: good schedules, some of few kinds, and their kinds. Whether to go on.
@@ -512,7 +515,7 @@ bool KindSearch::start(const Solved& plain) {
   if (!take_start()) return false;
   const FewKinds::AllWorks latest = few_.latest();
   if (!latest.empty()) {
-    few_.consider(latest, &pool_);
+    few_.consider(latest);
     starts_.push_back(latest);
   }
   if (!take_start() || !try_rhythms()) return false;
