@@ -1,8 +1,8 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <charconv>
-#include <cmath>
 #include <string>
 #include <system_error>
 #include <utility>
@@ -66,14 +66,31 @@ std::int64_t time_ms(const CsvTable& table) {
                  fmt::format("'{}' {} is {} ms; it must be 1..{} ms", shown(table.text(time)), table.text(unit), ms,
                              max_spell_ms));
   }
-  // As read_duration(): what is no whole number is refused, not rounded. 0.35 h is one, though its product is not.
-  const double whole = std::round(ms);
-  if (std::abs(ms - whole) > 1e-12 * (whole + 1)) {
-    table.refuse(
-        ErrorCode::bad_value, time,
-        fmt::format("'{}' {} is not a whole number of milliseconds", shown(table.text(time)), table.text(unit)));
+  const std::string_view digits = table.text(time);
+  if (digits.find_first_not_of("0123456789.") != std::string_view::npos) {
+    table.refuse(ErrorCode::bad_value, time,
+                 fmt::format("'{}' is not digits with or without a decimal point", shown(digits)));
   }
-  return static_cast<std::int64_t>(whole);
+  // As read_duration(): what is no whole number is refused, not rounded; digit by digit, since few are whole as
+  // doubles.
+  const std::size_t point = std::min(digits.find('.'), digits.size());
+  std::string_view after = digits.substr(std::min(point + 1, digits.size()));
+  while (after.ends_with('0')) after.remove_suffix(1);
+  const auto one = static_cast<std::int64_t>(ms_in(table));
+  std::int64_t whole = 0;
+  for (const char digit : digits.substr(0, point)) whole = 10 * whole + (digit - '0');
+  constexpr std::size_t most_places = 7;  // an hour's milliseconds have seven factors 2, and fewer 5
+  std::int64_t fraction = 0;
+  std::int64_t tens = 1;
+  for (const char digit : after.substr(0, most_places)) {
+    fraction = 10 * fraction + (digit - '0');
+    tens *= 10;
+  }
+  if (after.size() > most_places || fraction * one % tens != 0) {
+    table.refuse(ErrorCode::bad_value, time,
+                 fmt::format("'{}' {} is not a whole number of milliseconds", shown(digits), table.text(unit)));
+  }
+  return whole * one + fraction * one / tens;
 }
 
 Spell spell_of(const CsvTable& table) {

@@ -46,7 +46,9 @@ TEST_CASE("a second is 1000 ms, a minute 60 s, an hour 60 min", "[timings][file]
   CHECK(ms("12.345,s") == 12'345);
   CHECK(ms("1.1,min") == 66'000);
   CHECK(ms("0.35,h") == 1'260'000);
-  CHECK(ms("1e-3,s") == 1);
+  CHECK(ms("0.0000025,h") == 9);
+  CHECK(ms("12.3450000000,s") == 12'345);
+  CHECK(ms(".5,s") == 500);
   CHECK(ms("0.001,s") == 1);
   CHECK(ms("100,h") == max_spell_ms);
 }
@@ -57,6 +59,10 @@ TEST_CASE("what is wrong in a timings file is told with place, value and limit",
                     "line 2, field time: '0.0014' s is not a whole number of milliseconds");
   CHECK_THROWS_WITH(read_timings(header + "1,3,12,12,0,90000.5,ms,\n"),
                     "line 2, field time: '90000.5' ms is not a whole number of milliseconds");
+  CHECK_THROWS_WITH(read_timings(header + "1,3,12,12,0,90000.00000001,ms,\n"),
+                    "line 2, field time: '90000.00000001' ms is not a whole number of milliseconds");
+  CHECK_THROWS_WITH(read_timings(header + "1,3,12,12,0,1e3,s,\n"),
+                    "line 2, field time: '1e3' is not digits with or without a decimal point");
   CHECK_THROWS_WITH(read_timings(header + "1,3,12,12,0,101,h,\n"),
                     "line 2, field time: '101' h is 363600000 ms; it must be 1..360000000 ms");
   CHECK_THROWS_WITH(read_timings(header + "1000001,3,12,12,0,10,s,\n"),
