@@ -176,6 +176,24 @@ TEST_CASE("a branch from which a wale can no longer be made is dominated by any,
   CHECK(check.place.field == "stretches[0].branches[2]");
 }
 
+TEST_CASE("what could take too long to be counted is refused before it is planned, proven or checked",
+          "[certificate][plan][error]") {
+  Effort greatest;
+  for (std::int64_t* effort :
+       {&greatest.stop, &greatest.batch, &greatest.drop, &greatest.rung_knit, &greatest.crossing, &greatest.row}) {
+    *effort = 3'600'000;
+  }
+  const Grid grid(65'536, 100);
+  Certificate claim;
+  claim.rows = grid.rows();
+  claim.columns = grid.columns();
+  const auto refused = refused_field(ErrorCode::too_large, "effort");
+  CHECK_THROWS_MATCHES(plan(grid, {}, greatest), Error, refused);
+  CHECK_THROWS_MATCHES(plan_regular(grid, {}, greatest), Error, refused);
+  CHECK_THROWS_MATCHES(certify(grid, {}, greatest, 1), Error, refused);
+  CHECK_THROWS_MATCHES(check_certificate(grid, {}, greatest, claim), Error, refused);
+}
+
 TEST_CASE("a certificate is for one size of panel, and for panels that can be made", "[certificate][error]") {
   const Certificate certificate = certify(example(), {}, {}, 81'500);
   CHECK_THROWS_MATCHES(check_certificate(Grid(4, 5), {}, {}, certificate), Error,
