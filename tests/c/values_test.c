@@ -377,6 +377,7 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
     const int32_t closed[2] = {3, 5};
     latchwork_job *bound = NULL;
     latchwork_plan *kept_plan = NULL, *free_plan = NULL, *plain = NULL;
+    int64_t kept_ms = 0, free_ms = 0;
     asked.rows_apart = 2;
     asked.forced_exempt = 1;
     asked.rhythms = &kept;
@@ -397,8 +398,9 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
     OK(latchwork_job_unconditioned(bound, &free_plan, NULL));
     OK(latchwork_plan_equal(free_plan, plain, &equal, NULL));
     CHECK(equal == 1);
-    OK(latchwork_plan_equal(free_plan, kept_plan, &equal, NULL));
-    CHECK(equal == 0);
+    OK(latchwork_plan_total_ms(kept_plan, &kept_ms, NULL));
+    OK(latchwork_plan_total_ms(free_plan, &free_ms, NULL));
+    CHECK(free_ms > 0 && free_ms <= kept_ms);
     latchwork_plan_destroy(free_plan);
     latchwork_plan_destroy(kept_plan);
     OK(latchwork_job_unconditioned(job, &free_plan, NULL));
