@@ -395,8 +395,8 @@ inline void requests(std::string_view bytes) {
     yarn.yarns.push_back({"y", {static_cast<YarnSystem>(numbers.small(16)), about(20), whole(3)}, about(50)});
   }
   for (int i = numbers.small(2); i > 0; --i) {
-    yarn.weighed.push_back({"stockinette", about(5), about(0.1), about(100), about(100), about(28), about(40), about(100),
-                            static_cast<ClothState>(numbers.small(3))});
+    yarn.weighed.push_back({"stockinette", about(5), about(0.1), about(100), about(100), about(28), about(40),
+                            about(100), static_cast<ClothState>(numbers.small(3))});
     yarn.loops.push_back({"stockinette", about(100), about(1000)});
   }
   for (int i = numbers.small(2); i > 0; --i) yarn.rows.push_back({whole(6), whole(6), whole(2)});

@@ -310,7 +310,7 @@ TEST_CASE("a seam follows the edge of a shaped panel", "[size][shaping]") {
   CHECK(sewn.cast_on.columns == 19);
   CHECK(sewn.width_mm == Approx(17.5 * 4));
   CHECK(sewn.seam_width_mm == Approx(1.5 * 4));  // of that row; the row below it is in the other seam
-  CHECK(sewn.bind_off.width_mm == 0);  // the seams take more than it has
+  CHECK(sewn.bind_off.width_mm == 0);            // the seams take more than it has
   CHECK(sewn.bind_off.spread_mm == 0);
   CHECK_THROWS_MATCHES(size(panel, swatch, {.seam_left = 10, .seam_right = 10, .seam_bottom = 1}), Error,
                        refused_field(ErrorCode::bad_argument, "seam_right"));
