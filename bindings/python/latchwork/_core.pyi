@@ -683,8 +683,8 @@ def schematic_piece(
     """A panel as a piece, between its seams as size() measures it with the same options: its shape, and its widths at the
     cast-on, the widest and the last row, its height, and where it is shaped the heights of its straight parts.
 
-    Raises Error no_gauge (field = texture); bad_argument (row) for a row without a stitch, without a column in common with
-    the row below, or that its seams take wholly; as size().
+    Raises Error no_gauge (field = texture); bad_argument (row) for a row without a stitch, without a column in common
+    with the row below, or that its seams take wholly; as size().
     """
 
 def size(
