@@ -1,13 +1,16 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <optional>
+#include <stop_token>
 #include <string>
 #include <vector>
 
 #include "latchwork/export.hpp"
 #include "latchwork/gauge.hpp"
 #include "latchwork/panel.hpp"
+#include "latchwork/plan.hpp"
 #include "latchwork/strip.hpp"
 
 namespace latchwork::inline v0 {
@@ -74,9 +77,11 @@ struct FitCandidate {
   /// below the one and above the other; a strip of knit cells only counts nothing. All rows count where what is looked
   /// for falls outside them.
   std::int64_t imbalance_rows = 0;
-  bool open_ends = false;  ///< a tuck or slip in the first or last row, or a crossing after the last
-  double width_mm = 0;     ///< of the outer left panel, plus (panels - 2) times an inner one's, plus the outer right's
-  double height_mm = 0;    ///< the width-weighted mean of the same
+  /// A tuck or slip in the last row, which nothing closes, or a crossing after it. One in row 1 is held with the
+  /// cast-on's loop, so that the first row is never open.
+  bool open_ends = false;
+  double width_mm = 0;   ///< of the outer left panel, plus (panels - 2) times an inner one's, plus the outer right's
+  double height_mm = 0;  ///< the width-weighted mean of the same
   double width_error_mm = 0;
   double height_error_mm = 0;
   double width_error_percent = 0;
@@ -116,14 +121,23 @@ struct FitNearest {
 /// What fit() finds.
 struct FitResult {
   std::vector<FitCandidate> candidates;  ///< ranked; empty when nothing fits
-  /// Only when nothing fits: at most three, ranked. Each bound is loosened alone, and the best candidate under it
-  /// taken; where no single one suffices, pairs, and so on up. The tolerance (both directions), each group's times,
-  /// edge columns, rows, panels and needles are one bound each. Loosened, they are: none; 1 (0 where it was allowed) to
-  /// Grid::max_side; 0 to Grid::max_side; any number; 1 to max_panels; no limit.
+  /// Only when nothing fits: at most three. Each bound is loosened alone, and the best candidate under it taken; where
+  /// no single one suffices, pairs, and so on up. The tolerance (both directions), each group's times, edge columns,
+  /// rows, panels and needles are one bound each. Loosened, they are: none; 1 (0 where it was allowed) to
+  /// Grid::max_side; 0 to Grid::max_side; any number; 1 to max_panels; no limit. Of candidates under the same bounds
+  /// with the same error those that overstep the first bound least come first, then the second, in the order of
+  /// FitBound (but for tolerance and rows), then as candidates are ranked. Those of different bounds are ranked by
+  /// error, then by how far they overstep in all, then as candidates: a count by (value - limit) / limit (a limit of 0
+  /// taken as 1), width and height by what is beyond the tolerance, as a share of the target.
   std::vector<FitNearest> nearest;
-  /// False when the search for the nearest was cut short, at 20 million widths and heights: there may be nearer ones.
-  bool nearest_complete = true;
+  bool nearest_complete = true;  ///< false when the search for the nearest was cut short: there may be nearer ones
   friend bool operator==(const FitResult&, const FitResult&) = default;
+};
+
+/// How to watch a fit, and end it.
+struct FitOptions {
+  std::stop_token stop;                           ///< @throws Error cancelled
+  std::function<void(const Progress&)> progress;  ///< share only; what it throws ends the call and reaches the caller
 };
 
 /// Every combination of panels, times, edge columns and rows that makes a grid (Grid::max_side, Grid::max_cells), fits
@@ -135,9 +149,14 @@ struct FitResult {
 /// more are passed over: whatever has the most values is searched from the target outward, so the time goes with the
 /// product of the others and with `most`. Starts take time linear in rows_step (cut to where all strips repeat), once
 /// for candidates of the same rows and times.
+///
+/// So that no call goes on for ever, its work is counted: a width takes 16 and one for each strip of the groups and
+/// each texture in each group, a height 16 and one for each texture, a start two for each strip. Candidates may take
+/// 400 million, a second or so; the nearest, where nothing fits, as many again, then they are as far as they were
+/// found.
 /// @throws Error bad_argument (field "width_mm", "groups[1].least"), no_gauge (field = texture), too_large (field
-/// "substitutes"; "groups", when more than 20 million widths and heights would have to be looked at).
-LATCHWORK_API FitResult fit(const FitRequest& request, const Swatch& swatch);
+/// "substitutes"; "groups" when the combinations take more work than that, "rows_step" when the starts do); cancelled.
+LATCHWORK_API FitResult fit(const FitRequest& request, const Swatch& swatch, const FitOptions& options = {});
 
 /// One panel of a candidate, named after its numbers: the one at index `panel`, 0..panels-1, from the left on the RS.
 /// Of the candidate `panels`, `times`, `edge_columns`, `columns`, `rows` and `start_row` are read; it may break the

@@ -46,11 +46,11 @@ struct Grading {
 /// stands more often; rows likewise go with the heights. Of all ways to choose so from each size's 300 best candidates
 /// under each construction, the one whose greatest error is least; of these that with the least sum of errors; of these
 /// fewer panels, then fewer edge columns. Time goes with constructions, sizes and the square of the candidates.
-/// At most 1000 constructions times sizes.
+/// At most 1000 constructions times sizes. Each fit has the work of fit() to itself, and `options` watch over all.
 /// @throws Error bad_argument (field "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of
-/// FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, as fit();
+/// FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, cancelled, as fit();
 /// too_large (field "design.edge_most") for more constructions.
-LATCHWORK_API Grading grade(const GradeRequest& request, const Swatch& swatch);
+LATCHWORK_API Grading grade(const GradeRequest& request, const Swatch& swatch, const FitOptions& options = {});
 
 /// Numbers of several sizes as written patterns give them: "4 (6, 8)"; where all are the same, or there is one, "4";
 /// nothing for none. Linear.

@@ -37,6 +37,11 @@ Combination::Combination(const FitRequest& request, const Gauges& gauges) : requ
     }
   }
   if (request.edge) edge_share_ = index.at(gauges.of(request.edge->texture).texture);
+  constexpr Count fixed_work = 16;
+  const Count textures = std::ssize(shares_);
+  height_work_ = fixed_work + textures;
+  width_work_ = fixed_work + textures * std::ssize(columns_each_);
+  for (const std::vector<Part>& parts : groups_) width_work_ += std::ssize(parts);
   for (Sewn* panel : {&outer_left_, &inner_, &outer_right_}) {
     panel->textures.reserve(shares_.size());
     for (const Shares& share : shares_) panel->textures.push_back({share.gauge, 0});

@@ -27,6 +27,9 @@ class Combination {
   void measure(Count panels, const Counts& counts);
   double width() const { return width_; }
   double height(Count rows) const;
+  /// Parts of work that measuring a width or a height takes.
+  Count width_work() const { return width_work_; }
+  Count height_work() const { return height_work_; }
   /// Rows that the seams at both ends take in.
   double seam_rows() const { return request_.seam_bottom + request_.seam_top; }
 
@@ -53,6 +56,8 @@ class Combination {
   std::vector<std::vector<Part>> groups_;
   std::size_t edge_share_ = 0;
   Counts columns_each_;
+  Count width_work_ = 0;
+  Count height_work_ = 0;
 
   Count panels_ = 1;
   Sewn outer_left_, inner_, outer_right_;

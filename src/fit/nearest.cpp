@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -143,29 +144,144 @@ bool next_choice(std::vector<std::size_t>& chosen, std::size_t of) {
   return false;
 }
 
+/// How many choices of `size` out of `of` things there are; `of` is a dozen or so.
+double choices(std::size_t of, std::size_t size) {
+  double out = 1;
+  for (std::size_t i = 0; i < size; ++i) out = out * static_cast<double>(of - i) / static_cast<double>(i + 1);
+  return out;
+}
+
+/// How far the gives of a candidate go in all, as FitResult::nearest tells.
+double overstep(const FitRequest& request, const FitCandidate& candidate, const std::vector<FitGive>& gives) {
+  double out = 0;
+  for (const FitGive& give : gives) {
+    if (give.bound == FitBound::width || give.bound == FitBound::height) {
+      const double percent =
+          give.bound == FitBound::width ? candidate.width_error_percent : candidate.height_error_percent;
+      out += (std::abs(percent) - request.tolerance_percent.value_or(0)) / 100;
+    } else {
+      out += std::abs(give.value - give.limit) / std::max(give.limit, 1.0);
+    }
+  }
+  return out;
+}
+
+struct Near {
+  FitNearest of;
+  double overstep = 0;
+};
+
+/// A loosened bound drawn in again: as far as `past` beyond what the request allows, each way, and no further than
+/// `loose`.
+void draw_in(Limits& limits, const Limits& asked, const Limits& loose, const Bound& bound, Count past) {
+  const auto drawn = [&](const Range& of, const Range& to) {
+    return Range{std::max(to.least, of.least - past), std::min(to.most, of.most + past)};
+  };
+  switch (bound.bound) {
+    case FitBound::times:
+      limits.times[bound.group] = drawn(asked.times[bound.group], loose.times[bound.group]);
+      return;
+    case FitBound::edge_columns:
+      limits.edge = drawn(asked.edge, loose.edge);
+      return;
+    case FitBound::panels:
+      limits.panels = drawn(asked.panels, loose.panels);
+      return;
+    case FitBound::needles:
+      limits.columns_most = std::min(loose.columns_most, asked.columns_most + past);
+      return;
+    case FitBound::width:
+    case FitBound::height:
+    case FitBound::rows:
+      return;
+  }
+}
+
+/// How far a candidate is past one bound; 0 where it keeps it, and for bounds that are not drawn in.
+Count past_bound(const Limits& asked, const FitCandidate& candidate, const Bound& bound) {
+  const auto past = [](const Range& range, Count value) {
+    return std::max({Count{0}, range.least - value, value - range.most});
+  };
+  switch (bound.bound) {
+    case FitBound::times:
+      return past(asked.times[bound.group], candidate.times[bound.group]);
+    case FitBound::edge_columns:
+      return past(asked.edge, candidate.edge_columns);
+    case FitBound::panels:
+      return past(asked.panels, candidate.panels);
+    case FitBound::needles:
+      return std::max<Count>(0, candidate.columns - asked.columns_most);
+    case FitBound::width:
+    case FitBound::height:
+    case FitBound::rows:
+      return 0;
+  }
+  return 0;
+}
+
+/// The best under some loosened bounds. Of equal errors the search takes the one that ranks first as a candidate; so
+/// each bound in turn is drawn in by halving, as far as the error stays: what is allowed less finds no more.
+std::optional<Near> nearest_under(const FitRequest& request, Combination& combination, const std::vector<Bound>& bounds,
+                                  Budget& budget) {
+  const Limits asked = limits_of(request);
+  Limits limits = asked;
+  for (const Bound& bound : bounds) loosen(limits, bound);
+  const Limits loose = limits;
+  std::vector<FitCandidate> best = search(request, combination, limits, 1, budget);
+  if (best.empty()) return std::nullopt;
+  FitCandidate found = std::move(best.front());
+  for (const Bound& bound : bounds) {
+    Count least = 0;
+    Count most = past_bound(asked, found, bound);
+    while (least < most && !budget.spent()) {
+      const Count middle = least + (most - least) / 2;
+      Limits tried = limits;
+      draw_in(tried, asked, loose, bound, middle);
+      best = search(request, combination, tried, 1, budget);
+      if (!budget.spent() && !best.empty() && best.front().error == found.error) {
+        found = std::move(best.front());
+        most = past_bound(asked, found, bound);
+      } else {
+        least = middle + 1;
+      }
+    }
+    draw_in(limits, asked, loose, bound, most);
+  }
+  Near out;
+  out.of.gives = Gives(request, found).take();
+  out.overstep = overstep(request, found, out.of.gives);
+  out.of.candidate = std::move(found);
+  return out;
+}
+
 }  // namespace
 
 std::vector<FitNearest> nearest(const FitRequest& request, Combination& combination, Budget& budget) {
   const std::vector<Bound> bounds = bounds_of(request);
-  std::vector<FitCandidate> found;
+  std::vector<Near> found;
+  double from = 0.5;  // of the share that is told: what fit() searched before is one half, and each size half the rest
   for (std::size_t size = 1; size <= bounds.size() && found.empty() && !budget.spent(); ++size) {
     std::vector<std::size_t> chosen(size);
     for (std::size_t i = 0; i < size; ++i) chosen[i] = i;
+    const double step = (1 - from) / 2 / choices(bounds.size(), size);
     do {
-      Limits limits = limits_of(request);
-      for (const std::size_t each : chosen) loosen(limits, bounds[each]);
-      const std::vector<FitCandidate> best = search(request, combination, limits, 1, budget);
-      found.insert(found.end(), best.begin(), best.end());
+      budget.stage(from, from + step);
+      from += step;
+      std::vector<Bound> loose;
+      loose.reserve(size);
+      for (const std::size_t each : chosen) loose.push_back(bounds[each]);
+      if (auto best = nearest_under(request, combination, loose, budget)) found.push_back(std::move(*best));
     } while (!budget.spent() && next_choice(chosen, bounds.size()));
   }
-  std::sort(found.begin(), found.end(), ranks_before);
+  std::sort(found.begin(), found.end(), [](const Near& a, const Near& b) {
+    if (a.of.candidate.error != b.of.candidate.error) return a.of.candidate.error < b.of.candidate.error;
+    if (a.overstep != b.overstep) return a.overstep < b.overstep;
+    return ranks_before(a.of.candidate, b.of.candidate);
+  });
   if (found.size() > most_nearest) found.resize(most_nearest);
   std::vector<FitNearest> out;
   out.reserve(found.size());
-  for (FitCandidate& candidate : found) {
-    std::vector<FitGive> gives = Gives(request, candidate).take();
-    out.push_back({std::move(candidate), std::move(gives)});
-  }
+  for (Near& each : found) out.push_back(std::move(each.of));
   return out;
 }
 

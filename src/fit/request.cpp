@@ -52,19 +52,10 @@ void require(std::string_view field, Count value, Count least, Count most) {
   refuse(field, fmt::format("{} is {}; it must be {}..{}", field, value, least, most));
 }
 
-void require_request(const FitRequest& request) {
-  require_target("width", request.width_mm, request.width_most_mm);
-  require_target("height", request.height_mm, request.height_most_mm);
+void require_bounds(const FitRequest& request) {
   if (request.tolerance_percent && !(*request.tolerance_percent >= 0 && *request.tolerance_percent <= most_percent)) {
     refuse("tolerance_percent",
            fmt::format("tolerance_percent is {}; it must be 0..{}", *request.tolerance_percent, most_percent));
-  }
-  if (request.groups.empty() || request.groups.size() > static_cast<std::size_t>(FitRequest::max_groups)) {
-    refuse("groups", fmt::format("groups are {}; there must be 1..{}", request.groups.size(), FitRequest::max_groups));
-  }
-  for (std::size_t i = 0; i < request.groups.size(); ++i) require_group(request.groups[i], i);
-  if (request.edge && request.edge->grid.columns() != 1) {
-    refuse("edge", fmt::format("edge is {} columns wide; it must be 1", request.edge->grid.columns()));
   }
   require("edge_least", request.edge_least, 0, Grid::max_side);
   require("edge_most", request.edge_most, request.edge_least, Grid::max_side);
@@ -79,6 +70,19 @@ void require_request(const FitRequest& request) {
   require_halves("seam_right", request.seam_right, most_seam);
   require_halves("seam_bottom", request.seam_bottom, most_seam);
   require_halves("seam_top", request.seam_top, most_seam);
+}
+
+void require_request(const FitRequest& request) {
+  require_target("width", request.width_mm, request.width_most_mm);
+  require_target("height", request.height_mm, request.height_most_mm);
+  if (request.groups.empty() || request.groups.size() > static_cast<std::size_t>(FitRequest::max_groups)) {
+    refuse("groups", fmt::format("groups are {}; there must be 1..{}", request.groups.size(), FitRequest::max_groups));
+  }
+  for (std::size_t i = 0; i < request.groups.size(); ++i) require_group(request.groups[i], i);
+  if (request.edge && request.edge->grid.columns() != 1) {
+    refuse("edge", fmt::format("edge is {} columns wide; it must be 1", request.edge->grid.columns()));
+  }
+  require_bounds(request);
 }
 
 Count columns_of(const FitGroup& group) {

@@ -14,6 +14,8 @@ using Count = std::int64_t;  // products of two sides pass int
 
 /// Throws unless every field is in its range. @throws Error bad_argument (field).
 void require_request(const FitRequest& request);
+/// The same, but for targets, groups and the edge.
+void require_bounds(const FitRequest& request);
 [[noreturn]] void refuse(std::string_view field, const std::string& message);
 void require(std::string_view field, Count value, Count least, Count most);
 

@@ -27,6 +27,7 @@ class Search {
 
   std::vector<FitCandidate> run() && {
     for (panels_ = limits_.panels.least; panels_ <= limits_.panels.most && !budget_.spent(); ++panels_) {
+      tell(0);
       ranges_ = limits_.times;
       ranges_.push_back({std::max(limits_.edge.least, combination_.edge_least(panels_)), limits_.edge.most});
       if (ranges_.back().count() < 1) continue;
@@ -43,6 +44,8 @@ class Search {
   }
 
  private:
+  static constexpr Count told_each = 64;
+
   // Tries every value of the dimensions from `depth` on; all of them are at their least, before and after.
   void descend(std::size_t depth) {
     const std::size_t dimension = order_[depth];
@@ -56,6 +59,7 @@ class Search {
     // Where even the most is too narrow the best lie at that end: what is found first makes the rest pass over.
     const bool upward = combination_.width() >= wide_.least;
     for (Count i = 0; i < range.count() && !budget_.spent(); ++i) {
+      if (depth == 0 && i % told_each == 0) tell(static_cast<double>(i) / static_cast<double>(range.count()));
       set_later(depth + 1, &Range::least);
       counts_[dimension] = upward ? range.least + i : range.most - i;
       const Count columns = combination_.columns(counts_);
@@ -74,13 +78,19 @@ class Search {
     set_later(depth, &Range::least);
   }
 
+  // How far the search is: whole counts of panels, and a share of the next.
+  void tell(double share) {
+    const auto done = static_cast<double>(panels_ - limits_.panels.least);
+    budget_.tell((done + share) / static_cast<double>(limits_.panels.count()));
+  }
+
   // Sets the dimensions from `depth` on to one end of their ranges.
   void set_later(std::size_t depth, Count Range::*end) {
     for (; depth < order_.size(); ++depth) counts_[order_[depth]] = ranges_[order_[depth]].*end;
   }
 
   void measure() {
-    budget_.take();
+    budget_.take(combination_.width_work());
     combination_.measure(panels_, counts_);
   }
 
@@ -131,7 +141,7 @@ class Search {
 
   Count rows(Count step) const { return limits_.rows_extra + step * limits_.rows_step; }
   double height(Count step) const {
-    budget_.take();
+    budget_.take(combination_.height_work());
     return combination_.height(rows(step));
   }
   double error(Count step) const {

@@ -1,5 +1,7 @@
 #include "fit/start.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cstddef>
 #include <cstdlib>
@@ -13,15 +15,14 @@ Ends::Ends(const Strip& strip) {
   const auto columns = static_cast<std::size_t>(grid.columns());
   std::vector<bool> crossed(height, false);
   std::vector<bool> other(height, false);
-  open_first_.assign(height, false);
+  open_last_.assign(height, false);
   for (const Crossing& crossing : grid.crossings()) crossed[static_cast<std::size_t>(crossing.row - 1)] = true;
   for (std::size_t row = 0; row < height; ++row) {
     for (const Cell cell : grid.cells().subspan(row * columns, columns)) {
       if (cell != Cell::knit) other[row] = true;
-      if (cell == Cell::tuck || cell == Cell::slip) open_first_[row] = true;
+      if (cell == Cell::tuck || cell == Cell::slip) open_last_[row] = true;
     }
   }
-  open_last_ = open_first_;
   for (std::size_t row = 0; row < height; ++row) {
     if (crossed[row]) open_last_[row] = true;
   }
@@ -49,7 +50,7 @@ Ends::Look Ends::look(Count start_row, Count rows) const {
   const auto first = static_cast<std::size_t>((start_row - 1) % repeat());
   const auto last = static_cast<std::size_t>((start_row - 1 + rows - 1) % repeat());
   Look out;
-  out.open = open_first_[first] || open_last_[last];
+  out.open = open_last_[last];                      // a tuck in row 1 is held with the cast-on's loop
   if (below_[first] < 0) return out;                // nothing to balance
   const bool falls_outside = above_[last] >= rows;  // the last mark lies below row 1, so no row has one
   out.apart = falls_outside ? rows : std::abs(below_[first] - above_[last]);
@@ -65,7 +66,7 @@ Starts::Starts(const FitRequest& request) : request_(request) {
   if (request.edge) edge_.emplace_back(*request.edge);
 }
 
-void Starts::choose(FitCandidate& candidate) {
+void Starts::choose(FitCandidate& candidate, Budget& budget) {
   const auto [found, is_new] = known_.try_emplace({candidate.rows, candidate.edge_columns > 0, candidate.times});
   Chosen& chosen = found->second;
   if (is_new) {
@@ -80,9 +81,19 @@ void Starts::choose(FitCandidate& candidate) {
       for (const Ends& ends : groups_[i]) stand(ends, candidate.times[i]);
     }
     if (candidate.edge_columns > 0) stand(edge_.front(), 2);
-    chosen = at(1, candidate.rows, strips);
-    if (request_.vary_start) {
-      for (Count row = 2; row <= cycle; ++row) chosen = std::min(chosen, at(row, candidate.rows, strips));
+    const Count last = request_.vary_start ? cycle : 1;
+    for (Count row = 1; row <= last; ++row) {
+      budget.take(2 * std::ssize(strips));
+      if (budget.spent()) {
+        Place place;
+        place.field = "rows_step";
+        throw Error(ErrorCode::too_large, place,
+                    fmt::format("rows_step is {}: that many starts of {} strips take too much work for each of the "
+                                "candidates; ask for fewer of these, or of a start",
+                                request_.rows_step, strips.size()));
+      }
+      const Chosen here = at(row, candidate.rows, strips);
+      if (row == 1 || here < chosen) chosen = here;
     }
   }
   candidate.start_row = static_cast<int>(chosen.row);

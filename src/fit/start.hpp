@@ -4,6 +4,7 @@
 #include <tuple>
 #include <vector>
 
+#include "fit/budget.hpp"
 #include "fit/request.hpp"
 
 namespace latchwork::inline v0::fitting {
@@ -23,18 +24,18 @@ class Ends {
 
  private:
   // By row of the repeat, from 0.
-  std::vector<Count> below_;      // rows from it up to the first mark, both counted; 0 where there is none
-  std::vector<Count> above_;      // rows above the last mark, down from it
-  std::vector<bool> open_first_;  // a tuck or slip
-  std::vector<bool> open_last_;   // that, or a crossing after it
+  std::vector<Count> below_;     // rows from it up to the first mark, both counted; 0 where there is none
+  std::vector<Count> above_;     // rows above the last mark, down from it
+  std::vector<bool> open_last_;  // a tuck or slip, or a crossing after it
 };
 
 /// Chooses starts for candidates of one request, once for each kind.
 class Starts {
  public:
   explicit Starts(const FitRequest& request);
-  /// Sets start_row, imbalance_rows and open_ends.
-  void choose(FitCandidate& candidate);
+  /// Sets start_row, imbalance_rows and open_ends. @throws Error too_large (field "rows_step") when the budget is
+  /// spent.
+  void choose(FitCandidate& candidate, Budget& budget);
 
  private:
   struct Standing {

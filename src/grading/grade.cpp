@@ -38,6 +38,14 @@ void require_sizes(const std::vector<GradeSize>& sizes) {
   }
 }
 
+/// Of all constructions in all sizes; at least one, whatever the design says.
+double fits_of(const GradeRequest& request) {
+  const FitRequest& design = request.design;
+  const double edges = design.edge ? static_cast<double>(design.edge_most) - design.edge_least + 1 : 1;
+  const double panels = static_cast<double>(design.panels_most) - design.panels_least + 1;
+  return std::max(1.0, edges * panels * static_cast<double>(request.sizes.size()));
+}
+
 void require_constructions(const GradeRequest& request) {
   constexpr std::int64_t most = 1000;
   const FitRequest& design = request.design;
@@ -51,7 +59,8 @@ void require_constructions(const GradeRequest& request) {
 }
 
 /// What fit() refuses, by the field of the request that it came from.
-FitResult fit_size(const GradeRequest& request, std::size_t index, FitRequest of, const Swatch& swatch) {
+FitResult fit_size(const GradeRequest& request, std::size_t index, FitRequest of, const Swatch& swatch,
+                   const FitOptions& options) {
   const GradeSize& size = request.sizes[index];
   of.width_mm = size.width_mm;
   of.width_most_mm = size.width_most_mm;
@@ -59,7 +68,7 @@ FitResult fit_size(const GradeRequest& request, std::size_t index, FitRequest of
   of.height_most_mm = size.height_most_mm;
   of.most = candidates_each;
   try {
-    return fit(of, swatch);
+    return fit(of, swatch, options);
   } catch (const Error& error) {
     if (error.code() != ErrorCode::bad_argument && error.code() != ErrorCode::too_large) throw;
     Place place = error.place();
@@ -69,6 +78,32 @@ FitResult fit_size(const GradeRequest& request, std::size_t index, FitRequest of
     throw Error(error.code(), place, owner + error.what());
   }
 }
+
+/// Shares out what is told: to so many fits, one after another.
+class Progressing {
+ public:
+  Progressing(const FitOptions& options, double fits) : options_(options), fits_(fits) {}
+  FitOptions next() {
+    FitOptions out;
+    out.stop = options_.stop;
+    if (options_.progress) {
+      out.progress = [this, done = done_](const Progress& part) {
+        Progress told = part;
+        told.share = std::min(1.0, (done + part.share) / fits_);
+        options_.progress(told);
+      };
+    }
+    done_ += 1;
+    return out;
+  }
+  /// These are not done.
+  void passed_over(std::size_t fits) { done_ += static_cast<double>(fits); }
+
+ private:
+  const FitOptions& options_;
+  double fits_;
+  double done_ = 0;
+};
 
 using Candidates = std::vector<FitCandidate>;
 
@@ -167,14 +202,15 @@ std::optional<Choice> best_choice(const std::vector<Candidates>& sizes, const st
 
 }  // namespace
 
-Grading grade(const GradeRequest& request, const Swatch& swatch) {
+Grading grade(const GradeRequest& request, const Swatch& swatch, const FitOptions& options) {
   require_sizes(request.sizes);
+  Progressing fits(options, fits_of(request) + static_cast<double>(request.sizes.size()));
   Grading grading;
   for (const GradeSize& size : request.sizes) grading.names.push_back(size.name);
 
   // Which constructions there are is known from the request; that every size has one is asked first, for its reason.
   for (std::size_t i = 0; i < request.sizes.size(); ++i) {
-    FitResult found = fit_size(request, i, request.design, swatch);
+    FitResult found = fit_size(request, i, request.design, swatch, fits.next());
     if (!found.candidates.empty()) continue;
     grading.missing = static_cast<int>(i);
     grading.nearest = std::move(found.nearest);
@@ -200,8 +236,10 @@ Grading grade(const GradeRequest& request, const Swatch& swatch) {
       alike.edge_least = alike.edge_most = edge;
       std::vector<Candidates> sizes;
       for (std::size_t i = 0; i < request.sizes.size(); ++i) {
-        sizes.push_back(fit_size(request, i, alike, swatch).candidates);
-        if (sizes.back().empty()) break;
+        sizes.push_back(fit_size(request, i, alike, swatch, fits.next()).candidates);
+        if (!sizes.back().empty()) continue;
+        fits.passed_over(request.sizes.size() - i - 1);
+        break;
       }
       if (sizes.back().empty()) continue;
       const std::optional<Choice> choice = best_choice(sizes, steps);

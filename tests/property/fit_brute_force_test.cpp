@@ -440,7 +440,7 @@ std::tuple<bool, std::int64_t, int> look_of(const FitRequest& request, FitCandid
       for (int column = span.column; column < span.column + span.columns; ++column) {
         const Cell cell = grid.at(row, column);
         const bool held = cell == Cell::tuck || cell == Cell::slip;
-        if (held && (row == 1 || row == grid.rows())) open = true;
+        if (held && row == grid.rows()) open = true;
         if (cell == Cell::knit || !strips[i]->grid.crossings().empty()) continue;
         below.push_back(row - 1);
         above.push_back(grid.rows() - row);

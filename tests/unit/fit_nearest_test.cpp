@@ -82,9 +82,9 @@ TEST_CASE("needles, panels, rows and ranges have their words", "[fit]") {
   wanted.needles = 0;
   wanted.panels_least = wanted.panels_most = 1;
   wanted.tolerance_percent = 0;
-  const FitResult by_panels = fit(wanted, swatch());  // 20 repeats, or edges, in one panel come first
+  const FitResult by_panels = fit(wanted, swatch());  // as far over as 20 repeats, which are in one panel
   REQUIRE(by_panels.nearest.size() == 3);
-  CHECK(words(by_panels.nearest[2]) == std::vector<std::string>{"2 panels; at most 1 is allowed"});
+  CHECK(words(by_panels.nearest[1]) == std::vector<std::string>{"2 panels; at most 1 is allowed"});
   wanted.panels_least = wanted.panels_most = 3;
   CHECK(first(wanted) == std::vector<std::string>{"2 panels; at least 3 are allowed"});
 
@@ -137,6 +137,25 @@ TEST_CASE("where no single bound suffices pairs give", "[fit]") {
   }
 }
 
+TEST_CASE("of equal nearest those that overstep least come first", "[fit]") {
+  // 45 repeats of two groups alike: 20 of one, and the other at 25; neither 44 and 1 nor the other way round.
+  FitRequest wanted = request(45 * 40, 100);
+  wanted.groups = {{{stockinette(10)}, 1, 20}, {{stockinette(10)}, 1, 20}};
+  const FitResult found = fit(wanted, swatch());
+  REQUIRE(found.nearest.size() >= 2);
+  CHECK(found.nearest[0].candidate.error == 0);
+  CHECK(found.nearest[0].candidate.times == std::vector<int>{20, 25});
+  CHECK(words(found.nearest[0]) == std::vector<std::string>{"25 repeats of group 2; at most 20 are allowed"});
+  CHECK(found.nearest[1].candidate.times == std::vector<int>{25, 20});
+  // 5 of 20 too many is less than 5 of 10, whichever group comes first.
+  wanted.groups[0].most = 10;
+  wanted.width_mm = 35 * 40;
+  const FitResult shares = fit(wanted, swatch());
+  REQUIRE(shares.nearest.size() >= 2);
+  CHECK(shares.nearest[0].candidate.times == std::vector<int>{10, 25});
+  CHECK(shares.nearest[1].candidate.times == std::vector<int>{15, 20});
+}
+
 TEST_CASE("what no grid can hold has nothing near it", "[fit]") {
   FitRequest wanted = request(840, 100);
   wanted.groups = {{{stockinette(40'000)}}, {{stockinette(40'000)}}};
@@ -152,7 +171,7 @@ TEST_CASE("a search for the nearest that is cut short says so", "[fit]") {
   wanted.groups = {8, {{stockinette(1)}, 1, 40}};
   wanted.tolerance_percent.reset();
   wanted.needles = 7;
-  const FitResult found = fitting::fit_within(wanted, swatch(), 200'000);  // fit() stops at 20 million
+  const FitResult found = fitting::fit_within(wanted, swatch(), 4'000'000);  // fit() stops at 400 million
   CHECK(found.candidates.empty());
   CHECK_FALSE(found.nearest_complete);
   REQUIRE_FALSE(found.nearest.empty());

@@ -82,6 +82,14 @@ TEST_CASE("open ends come last, however well they balance", "[fit]") {
   CHECK(found.start_row == 3);  // knit, tuck, tuck, knit
   CHECK_FALSE(found.open_ends);
   CHECK(found.imbalance_rows == 0);
+  // DEVELOPERS.md, stacks and closing: a tuck in row 1 is held with the cast-on's loop, one in the last row is closed
+  // by nothing.
+  Grid first_row(2, 1);
+  first_row.set(1, 0, Cell::tuck);
+  const FitCandidate held = best({of(first_row)}, 4, 2);  // tuck, knit, tuck, knit
+  CHECK(held.start_row == 1);
+  CHECK_FALSE(held.open_ends);
+  CHECK(held.imbalance_rows == 1);
   // Nothing but tucks: all are open, so the first is taken.
   Grid always(2, 1);
   always.set(1, 0, Cell::tuck);

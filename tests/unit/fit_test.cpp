@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <limits>
+#include <stop_token>
 #include <string>
 #include <utility>
 #include <vector>
@@ -453,11 +454,62 @@ TEST_CASE("more combinations than can be looked at are refused", "[fit][error]")
   FitRequest wanted = request(1'000'000, 1'000'000, 1);
   wanted.groups = {8, {{stockinette(1)}, 0, 60}};
   wanted.most = FitRequest::max_candidates;
-  // 61 to the power of 8 ways: no budget is enough. fit() stops at 20 million, which is long under sanitizers.
-  CHECK_THROWS_MATCHES(fitting::fit_within(wanted, four_by_two_and_a_half(), 200'000), Error,
+  // 61 to the power of 8 ways: no budget is enough. fit() stops at 400 million parts, which is long under sanitizers.
+  CHECK_THROWS_MATCHES(fitting::fit_within(wanted, four_by_two_and_a_half(), 4'000'000), Error,
                        refused_field(ErrorCode::too_large, "groups"));
   // What that is too little for is still within fit()'s own.
   wanted.groups.resize(3);
-  CHECK_THROWS_AS(fitting::fit_within(wanted, four_by_two_and_a_half(), 200'000), Error);
+  CHECK_THROWS_AS(fitting::fit_within(wanted, four_by_two_and_a_half(), 4'000'000), Error);
   CHECK(fit(wanted, four_by_two_and_a_half()).candidates.size() == FitRequest::max_candidates);
+}
+
+TEST_CASE("starts that take too much work are refused, and not looked through for minutes", "[fit][error]") {
+  FitRequest wanted = request(100'000, 100'000, 65'536);
+  Grid tall(65'536, 1);
+  tall.set(7, 0, Cell::purl);
+  wanted.groups = {{std::vector<Strip>(20, {"tall", "stockinette", tall}), 1, 2000}};
+  wanted.rows_step = 65'536;
+  CHECK(candidates(wanted).size() >= 1);
+  wanted.vary_start = true;
+  wanted.most = 1000;
+  CHECK_THROWS_MATCHES(fitting::fit_within(wanted, four_by_two_and_a_half(), 20'000'000), Error,
+                       refused_field(ErrorCode::too_large, "rows_step"));
+}
+
+TEST_CASE("a fit tells how far it is, and ends when it is asked to", "[fit]") {
+  FitRequest wanted = request(1000, 1000, 1);
+  wanted.groups = {4, {{stockinette(3)}, 0, 30}};
+  FitOptions options;
+  double last = 0;
+  int told = 0;
+  options.progress = [&](const Progress& progress) {
+    CHECK(progress.share >= last);
+    CHECK(progress.share <= 1);
+    last = progress.share;
+    ++told;
+  };
+  const FitResult whole = fit(wanted, four_by_two_and_a_half(), options);
+  CHECK(last == 1);
+  CHECK(told > 2);
+  CHECK(whole == fit(wanted, four_by_two_and_a_half()));
+
+  std::stop_source source;
+  options.stop = source.get_token();
+  options.progress = [&](const Progress& progress) {
+    if (progress.share > 0) source.request_stop();
+  };
+  CHECK_THROWS_MATCHES(fit(wanted, four_by_two_and_a_half(), options), Error, refused_field(ErrorCode::cancelled, ""));
+  struct Enough {};
+  options = {};
+  options.progress = [](const Progress&) { throw Enough{}; };
+  CHECK_THROWS_AS(fit(wanted, four_by_two_and_a_half(), options), Enough);
+  // Where nothing fits, too.
+  wanted.needles = 2;
+  last = 0;
+  options.progress = [&](const Progress& progress) {
+    CHECK(progress.share >= last);
+    last = progress.share;
+  };
+  CHECK(fit(wanted, four_by_two_and_a_half(), options).candidates.empty());
+  CHECK(last == 1);
 }

@@ -1,5 +1,6 @@
 #include "latchwork/grading.hpp"
 
+#include <stop_token>
 #include <string>
 #include <vector>
 
@@ -150,4 +151,23 @@ TEST_CASE("what is wrong with a family is refused by field", "[grading][error]")
   spoiled = request;
   spoiled.design.rows_step = 0;
   refused(spoiled, "design.rows_step");
+}
+
+TEST_CASE("a grading tells how far it is over all its fits, and ends when it is asked to", "[grading]") {
+  const GradeRequest request{design(), {{"S", 200, 0, 200, 0}, {"M", 250, 0, 240, 0}, {"L", 296, 0, 300, 0}}};
+  FitOptions options;
+  double last = 0;
+  options.progress = [&](const Progress& progress) {
+    CHECK(progress.share >= last);
+    CHECK(progress.share <= 1);
+    last = progress.share;
+  };
+  CHECK(grade(request, swatch(), options) == grade(request, swatch()));
+  CHECK(last == 1);
+  std::stop_source source;
+  options.stop = source.get_token();
+  options.progress = [&](const Progress& progress) {
+    if (progress.share > 0.5) source.request_stop();
+  };
+  CHECK_THROWS_MATCHES(grade(request, swatch(), options), Error, refused_field(ErrorCode::cancelled, ""));
 }
