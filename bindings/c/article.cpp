@@ -4,17 +4,32 @@
 using namespace latchwork;
 using namespace latchwork::c;
 
-namespace {
+namespace latchwork::c {
 
-/// Puts a new handle at *out with what `make` returns, and with the arrays through which C sees it.
-template <class Make>
-void fill_file(latchwork_article_file** out, Make&& make) {
+void fill_article_file(latchwork_article_file** out, const std::function<Article()>& make) {
   given(out, "out") = nullptr;
   auto file = std::make_unique<latchwork_article_file>();
   file->value = make();
   file->view = article_out(file->value, file->kept);
   *out = file.release();
 }
+
+latchwork_target_piece target_piece_out(const TargetPiece& from) {
+  return {from.name.c_str(),
+          from.width_least_mm,
+          from.width_greatest_mm,
+          from.length_least_mm,
+          from.length_greatest_mm,
+          from.count,
+          static_cast<int32_t>(from.left),
+          static_cast<int32_t>(from.right),
+          static_cast<int32_t>(from.lower),
+          static_cast<int32_t>(from.upper)};
+}
+
+}  // namespace latchwork::c
+
+namespace {
 
 const Targets& value_of(const latchwork_targets* targets) {
   return given(targets, "targets").value;
@@ -30,17 +45,17 @@ latchwork_status latchwork_article_names(char* text, size_t capacity, size_t* ne
 }
 
 latchwork_status latchwork_built_in_article(const char* name, latchwork_article_file** out, latchwork_error* error) {
-  return guarded(error, [&] { fill_file(out, [&] { return built_in_article(&given(name, "name")); }); });
+  return guarded(error, [&] { fill_article_file(out, [&] { return built_in_article(&given(name, "name")); }); });
 }
 
 latchwork_status latchwork_read_article(const char* text, size_t size, latchwork_article_file** out,
                                         latchwork_error* error) {
-  return guarded(error, [&] { fill_file(out, [&] { return read_article(text_in(text, size)); }); });
+  return guarded(error, [&] { fill_article_file(out, [&] { return read_article(text_in(text, size)); }); });
 }
 
 latchwork_status latchwork_article_file_copy(const latchwork_article_file* file, latchwork_article_file** out,
                                              latchwork_error* error) {
-  return guarded(error, [&] { fill_file(out, [&] { return given(file, "file").value; }); });
+  return guarded(error, [&] { fill_article_file(out, [&] { return given(file, "file").value; }); });
 }
 
 latchwork_status latchwork_article_file_equal(const latchwork_article_file* file, const latchwork_article_file* other,
@@ -89,18 +104,7 @@ latchwork_status latchwork_targets_pieces(const latchwork_targets* targets, latc
                                           size_t capacity, size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {
     Room room(pieces, capacity, needed, "pieces");
-    room.take(value_of(targets).pieces, [](const TargetPiece& from) {
-      return latchwork_target_piece{from.name.c_str(),
-                                    from.width_least_mm,
-                                    from.width_greatest_mm,
-                                    from.length_least_mm,
-                                    from.length_greatest_mm,
-                                    from.count,
-                                    static_cast<int32_t>(from.left),
-                                    static_cast<int32_t>(from.right),
-                                    static_cast<int32_t>(from.lower),
-                                    static_cast<int32_t>(from.upper)};
-    });
+    room.take(value_of(targets).pieces, target_piece_out);
   });
 }
 

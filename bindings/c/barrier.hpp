@@ -76,6 +76,24 @@ struct latchwork_article_file {
 struct latchwork_targets {
   latchwork::Targets value;
 };
+struct latchwork_article_request_file {
+  latchwork::ArticleRequest value;
+  // The same as C sees it; its texts and arrays live as long as the handle.
+  latchwork_article_request view = LATCHWORK_ARTICLE_REQUEST_INIT;
+  latchwork_article_choices choices = LATCHWORK_ARTICLE_CHOICES_INIT;
+  latchwork_fit_request design = LATCHWORK_FIT_REQUEST_INIT;
+  std::vector<latchwork_named_measure> measures;
+  std::vector<latchwork_named_count> counts;
+  std::vector<const char*> made;
+  std::vector<latchwork_strip_run> groups;
+  std::vector<latchwork_substitute> substitutes;
+};
+struct latchwork_article_fit {
+  latchwork::ArticleFit value;
+};
+struct latchwork_article_job {
+  latchwork::ArticleJob value;
+};
 struct latchwork_grading {
   latchwork::Grading value;
 };
@@ -323,6 +341,14 @@ latchwork_finding finding_out(const Finding& finding);
 latchwork_verification verification_out(const Verification& verification);
 latchwork_size size_out(const Size& size);
 FitRequest fit_request_in(const latchwork_fit_request* request, const std::string& name);
+/// All but what a request points at: groups, edge and substitutes.
+latchwork_fit_request fit_request_out(const FitRequest& request);
+FitCandidate fit_candidate_in(const latchwork_fit_candidate* candidate, const FitRequest& request);
+latchwork_target_piece target_piece_out(const TargetPiece& piece);  ///< with the piece's own name
+ArticleRequest article_request_in(const latchwork_article_request* request);
+/// Puts a new handle at *out with what `make` returns, and with the arrays through which C sees it.
+void fill_article_request_file(latchwork_article_request_file** out, const std::function<ArticleRequest()>& make);
+void fill_article_file(latchwork_article_file** out, const std::function<Article()>& make);
 latchwork_fit_candidate fit_candidate_out(const FitCandidate& candidate);
 std::vector<latchwork_fit_give> fit_gives_out(const FitNearest& nearest);  ///< their words are the nearest's
 std::vector<latchwork_strip_size> strip_sizes_out(const Size& size);
@@ -343,6 +369,7 @@ class Watch {
 latchwork_plan_options plan_options_in(const latchwork_plan_options* options);  ///< NULL: the defaults
 Conditions conditions_in(const latchwork_conditions* conditions);               ///< NULL: none
 PlanOptions plan_options_of(const latchwork_plan_options& from, Watch& watch);
+latchwork_fit_options fit_options_in(const latchwork_fit_options* options);                 ///< NULL: the defaults
 latchwork_simulate_options simulate_options_in(const latchwork_simulate_options* options);  ///< NULL: the defaults
 
 }  // namespace latchwork::c

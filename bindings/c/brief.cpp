@@ -12,7 +12,7 @@ bool same(const Job& left, const Job& right) {
   return left.findings == right.findings && left.plan == right.plan && left.regular == right.regular &&
          left.unconditioned == right.unconditioned && left.verification == right.verification &&
          left.regular_verification == right.regular_verification && left.size == right.size &&
-         left.yarn == right.yarn && left.conditions == right.conditions;
+         left.yarn == right.yarn && left.conditions == right.conditions && left.article == right.article;
 }
 
 }  // namespace
@@ -22,8 +22,13 @@ latchwork_status latchwork_brief_create(const latchwork_panel* panel, const latc
                                         latchwork_brief** out, latchwork_error* error) {
   return guarded(error, [&] {
     fill(out, [&] {
-      return Brief{
-          given(panel, "panel").value, given(swatch, "swatch").value, machine_in(machine), effort_in(effort), {}};
+      return Brief{given(panel, "panel").value,
+                   given(swatch, "swatch").value,
+                   machine_in(machine),
+                   effort_in(effort),
+                   {},
+                   {},
+                   {}};
     });
   });
 }

@@ -9,8 +9,24 @@ using namespace latchwork::c;
 namespace {
 
 latchwork_fit_request request_default() {
-  const FitRequest from;
+  return fit_request_out({});
+}
+
+}  // namespace
+
+namespace latchwork::c {
+
+latchwork_fit_options fit_options_in(const latchwork_fit_options* options) {
+  const latchwork_fit_options defaults = LATCHWORK_FIT_OPTIONS_INIT;
+  return options == nullptr ? defaults : struct_in(options, defaults, "options");
+}
+
+latchwork_fit_request fit_request_out(const FitRequest& from) {
   latchwork_fit_request to = LATCHWORK_FIT_REQUEST_INIT;
+  to.width_mm = from.width_mm;
+  to.width_most_mm = from.width_most_mm;
+  to.height_mm = from.height_mm;
+  to.height_most_mm = from.height_most_mm;
   to.edge_least = from.edge_least;
   to.edge_most = from.edge_most;
   to.panels_least = from.panels_least;
@@ -20,15 +36,15 @@ latchwork_fit_request request_default() {
   to.vary_start = from.vary_start ? 1 : 0;
   to.needles = from.needles;
   to.most = from.most;
-  to.state = LATCHWORK_CLOTH_STATE_MOST_FINISHED;
-  to.tolerance_percent = LATCHWORK_NO_TOLERANCE;
+  to.state = from.state ? static_cast<int32_t>(*from.state) : LATCHWORK_CLOTH_STATE_MOST_FINISHED;
+  to.tolerance_percent = from.tolerance_percent.value_or(LATCHWORK_NO_TOLERANCE);
   to.seam_stitches = from.seam_stitches;
+  to.seam_left = from.seam_left;
+  to.seam_right = from.seam_right;
+  to.seam_bottom = from.seam_bottom;
+  to.seam_top = from.seam_top;
   return to;
 }
-
-}  // namespace
-
-namespace latchwork::c {
 
 FitRequest fit_request_in(const latchwork_fit_request* request, const std::string& name) {
   const latchwork_fit_request from = struct_in(request, request_default(), name.c_str());
@@ -91,12 +107,8 @@ std::vector<latchwork_fit_give> fit_gives_out(const FitNearest& nearest) {
   return gives;
 }
 
-}  // namespace latchwork::c
-
-namespace {
-
 // What fitted() reads.
-FitCandidate candidate_in(const latchwork_fit_candidate* candidate, const FitRequest& request) {
+FitCandidate fit_candidate_in(const latchwork_fit_candidate* candidate, const FitRequest& request) {
   const latchwork_fit_candidate& from = given(candidate, "candidate");
   FitCandidate to;
   to.panels = from.panels;
@@ -109,6 +121,10 @@ FitCandidate candidate_in(const latchwork_fit_candidate* candidate, const FitReq
   return to;
 }
 
+}  // namespace latchwork::c
+
+namespace {
+
 const FitResult& result_in(const latchwork_fit_result* fit_result) {
   return given(fit_result, "fit_result").value;
 }
@@ -120,9 +136,14 @@ latchwork_status latchwork_fit_request_default(latchwork_fit_request* request, l
 }
 
 latchwork_status latchwork_fit(const latchwork_fit_request* request, const latchwork_swatch* swatch,
-                               latchwork_fit_result** out, latchwork_error* error) {
+                               const latchwork_fit_options* options, latchwork_fit_result** out,
+                               latchwork_error* error) {
   return guarded(error, [&] {
-    fill(out, [&] { return fit(fit_request_in(request, "request"), given(swatch, "swatch").value); });
+    fill(out, [&] {
+      const latchwork_fit_options how = fit_options_in(options);
+      Watch watch(how.progress, how.user_data);
+      return fit(fit_request_in(request, "request"), given(swatch, "swatch").value, {watch.token(), watch.progress()});
+    });
   });
 }
 
@@ -178,7 +199,7 @@ latchwork_status latchwork_fitted(const latchwork_fit_request* request, const la
   return guarded(error, [&] {
     fill(out, [&] {
       const FitRequest wanted = fit_request_in(request, "request");
-      return fitted(wanted, candidate_in(candidate, wanted), panel);
+      return fitted(wanted, fit_candidate_in(candidate, wanted), panel);
     });
   });
 }

@@ -23,7 +23,8 @@ latchwork_status text_of(const latchwork_grading* grading, char* text, size_t ca
 }  // namespace
 
 latchwork_status latchwork_grade(const latchwork_fit_request* design, const latchwork_grade_size* sizes, size_t count,
-                                 const latchwork_swatch* swatch, latchwork_grading** out, latchwork_error* error) {
+                                 const latchwork_swatch* swatch, const latchwork_fit_options* options,
+                                 latchwork_grading** out, latchwork_error* error) {
   return guarded(error, [&] {
     fill(out, [&] {
       GradeRequest request;
@@ -33,7 +34,9 @@ latchwork_status latchwork_grade(const latchwork_fit_request* design, const latc
         request.sizes.push_back(
             {&given(from.name, field.c_str()), from.width_mm, from.width_most_mm, from.height_mm, from.height_most_mm});
       }
-      return grade(request, given(swatch, "swatch").value);
+      const latchwork_fit_options how = fit_options_in(options);
+      Watch watch(how.progress, how.user_data);
+      return grade(request, given(swatch, "swatch").value, {watch.token(), watch.progress()});
     });
   });
 }

@@ -1,9 +1,12 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "latchwork/article.hpp"
+#include "latchwork/article_fit.hpp"
 #include "latchwork/effort.hpp"
 #include "latchwork/export.hpp"
 #include "latchwork/finding.hpp"
@@ -18,14 +21,39 @@
 namespace latchwork::inline v0 {
 
 /// What a designer hands over: a folder with panel.json, swatch.csv, machine.json (which may hold efforts) and, if yarn
-/// is to be reckoned, yarn.json.
+/// is to be reckoned, yarn.json; if an article is to be made, article.json, and the article's own file where it is none
+/// of the library's.
 struct Brief {
   Panel panel;
   Swatch swatch;
   Machine machine;
   Effort effort;
   std::optional<YarnRequest> yarn;
+  std::optional<ArticleRequest> article;  ///< what is to be made of the panel
+  std::optional<Article> own_article;     ///< what article->article names, where that is none of article_names()
   friend bool operator==(const Brief&, const Brief&) = default;
+};
+
+/// How a piece of the article is knitted: the panel that fits it best, or, where nothing fits, the brief's panel.
+struct PieceWork {
+  int panels = 1;             ///< to knit: the piece's count, times the panels that each is sewn of
+  bool fits = false;          ///< something fits: `plan` is of fitted() of the best candidate, its panel 0
+  Plan plan;                  ///< of one panel; a shape is still to be cut from it
+  Verification verification;  ///< of `plan`
+  friend bool operator==(const PieceWork&, const PieceWork&) = default;
+};
+
+/// What the brief's article comes to.
+struct ArticleJob {
+  ArticleFit fit;                ///< fit_article(); a design whose `needles` are 0 has the machine's
+  std::vector<PieceWork> works;  ///< one for each of fit.pieces, pieces alike planned once
+  std::int64_t hand_ms = 0;      ///< of all panels together; of those without a plan nothing
+  std::int64_t carriage_ms = 0;
+  /// For all panels together, where the brief names yarn: each kind of piece by yarn_need(), with the seams of the
+  /// article and those between panels, a range at its middle; spreads add up, since the swatches are the same.
+  std::optional<YarnNeed> yarn;
+  std::vector<std::string> notes;  ///< for people: what is not in these figures
+  friend bool operator==(const ArticleJob&, const ArticleJob&) = default;
 };
 
 /// What comes back.
@@ -39,32 +67,38 @@ struct Job {
   Verification verification;          ///< of `plan`
   Verification regular_verification;  ///< of `regular`; not verified when there is none
   Size size;
-  std::optional<YarnNeed> yarn;  ///< where the brief asks for it
+  std::optional<YarnNeed> yarn;       ///< where the brief asks for it
+  std::optional<ArticleJob> article;  ///< where the brief names one
 };
 
 /// @throws Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
-/// throw with the file's name before the field.
+/// throw with the file's name before the field: of article.json also what targets() and panel_design() refuse, and an
+/// article that is neither the library's nor a file "name.json" of the folder (field "article.json: article").
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
-/// Finds, plans both ways, verifies both, sizes, reckons the yarn. Conditions bind both plans.
+/// Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit.
+/// Conditions bind all plans.
 /// @throws Error as those do.
 LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 
-/// For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or
-/// not. @throws Error size_mismatch (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job of another
-/// brief; bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that is called verified and does
-/// not knit the brief's panel, stands on other needles than its machine's, takes other times by its efforts, or breaks
-/// the job's conditions (but rhythms, which are not looked at); for findings of another machine.
+/// For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity,
+/// "verified" or not. @throws Error size_mismatch (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job
+/// of another brief; bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that is called
+/// verified and does not knit the brief's panel, stands on other needles than its machine's, takes other times by its
+/// efforts, or breaks the job's conditions (but rhythms, which are not looked at); for findings of another machine; for
+/// an article that is fitted or reckoned in another way than the brief's (field "job.article.fit",
+/// "job.article.works[0].plan", ...).
 LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 
-/// One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts. @throws Error as
-/// summary(), chart_svg() and instructions().
+/// One HTML5 page to print and take to the machine: summary, schematic, article, instructions, both charts. @throws
+/// Error as summary(), chart_svg() and instructions().
 LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 
 /// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-/// panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there; without a schematic
-/// an older one is taken away. @throws Error bad_argument (folder), as read_brief(); io (field = file name, or folder);
-/// as page_html(), and as write() of a plan.
+/// panel with a stitch in every row, schematic.svg, for a brief with an article article.txt, into `folder`, which is
+/// made if it is not there; an older schematic.svg or article.txt of which there is none now is taken away. @throws
+/// Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write() of a
+/// plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
 
 }  // namespace latchwork::inline v0

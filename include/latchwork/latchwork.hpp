@@ -2,6 +2,7 @@
 
 // All of latchwork.
 #include "latchwork/article.hpp"
+#include "latchwork/article_fit.hpp"
 #include "latchwork/brief.hpp"
 #include "latchwork/cell.hpp"
 #include "latchwork/certificate.hpp"

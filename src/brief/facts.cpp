@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 
+#include "brief/article.hpp"
 #include "brief/match.hpp"
 #include "conditions/words.hpp"
 #include "grid/words.hpp"
@@ -255,6 +256,7 @@ Facts facts_of(const Brief& brief, const Job& job) {
     add_sessions(facts, brief, job);
   }
   add_yarn(facts, brief, job);
+  add_article(facts, brief, job);
   const auto note = [&](const Finding& finding) {
     std::string words = finding.message;
     if (!finding.suggestion.empty()) words += ". What would help: " + finding.suggestion;
@@ -280,7 +282,9 @@ std::string summary(const Brief& brief, const Job& job) {
 std::string report::summary_of(const Brief& brief, const Job& job) {
   const report::Facts facts = report::facts_of(brief, job);
   std::string out = facts.title + "\n" + facts.subtitle + "\n\n";
-  for (const auto& [label, words] : facts.lines) out += fmt::format("{:<15}{}\n", label, words);
+  for (const auto* lines : {&facts.lines, &facts.article, &facts.pieces}) {
+    for (const auto& [label, words] : *lines) out += fmt::format("{:<15}{}\n", label, words);
+  }
   if (!facts.notes.empty()) out += "\n";
   for (const auto& [kind, words] : facts.notes) out += fmt::format("{:<9}{}\n", kind, words);
   return out;

@@ -15,8 +15,10 @@ namespace latchwork::inline v0::report {
 struct Facts {
   std::string title;
   std::string subtitle;
-  std::vector<std::pair<std::string, std::string>> lines;  ///< label, words
-  std::vector<std::pair<std::string, std::string>> notes;  ///< severity, "size" or "yarn", words
+  std::vector<std::pair<std::string, std::string>> lines;    ///< label, words
+  std::vector<std::pair<std::string, std::string>> article;  ///< likewise, of a brief with one
+  std::vector<std::pair<std::string, std::string>> pieces;   ///< likewise, of its pieces; the page has a table of them
+  std::vector<std::pair<std::string, std::string>> notes;  ///< severity, "size", "yarn", "article" or "caution", words
 };
 Facts facts_of(const Brief& brief, const Job& job);
 
@@ -26,6 +28,14 @@ std::string page_of(const Brief& brief, const Job& job);
 
 /// What the yarn comes to, where the brief names any.
 void add_yarn(Facts& facts, const Brief& brief, const Job& job);
+
+/// A need by all its routes, and what to buy: the labels of the two lines, and what to say after the first.
+struct NeedWords {
+  std::string need;
+  std::string buy;
+  std::string after;
+};
+void add_need(Facts& facts, const YarnRequest& request, const YarnNeed& need, const NeedWords& told);
 
 /// "41.2".
 std::string centimetres(double mm);

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <string>
@@ -7,6 +8,8 @@
 
 #include <fmt/format.h>
 
+#include "article_fit/check.hpp"
+#include "brief/article.hpp"
 #include "brief/facts.hpp"
 #include "brief/match.hpp"
 #include "latchwork/brief.hpp"
@@ -15,6 +18,7 @@
 #include "latchwork/file.hpp"
 #include "latchwork/instructions.hpp"
 #include "text/utf8.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -109,6 +113,47 @@ fs::path path_of(const std::string& folder) {
   return {folder};
 }
 
+constexpr const char* article_file = "article.json";
+
+/// A file of the folder, and not of another: no part of a path.
+bool is_file_name(const std::string& name) {
+  return name.size() > 5 && name.ends_with(".json") && name.find_first_of("/\\:") == std::string::npos &&
+         name.find('\0') == std::string::npos;
+}
+
+void read_article_of(const fs::path& folder, Brief& brief) {
+  brief.article = read_with(folder, article_file, [](const std::string& text) { return read_article_request(text); });
+  const std::string& name = brief.article->article;
+  const std::vector<std::string> known = article_names();
+  if (std::find(known.begin(), known.end(), name) == known.end()) {
+    if (!is_file_name(name)) {
+      Place place;
+      place.field = "article.json: article";
+      throw Error(ErrorCode::bad_argument, place,
+                  fmt::format("article.json: article is '{}'; it must be '{}', or a file \"name.json\" beside it",
+                              shown(name), joined(known, "', '")));
+    }
+    brief.own_article = read_with(folder, name, [](const std::string& text) { return read_article(text); });
+  }
+  // What does not go with this article or this panel is found here, and not after hours at the plan.
+  read_with(folder, article_file, [&](const std::string&) {
+    const Article article = brief.own_article ? *brief.own_article : built_in_article(name);
+    made_pieces(targets(article, brief.article->choices), brief.article->made);
+    if (brief.panel.bands().size() == 1) panel_design(*brief.article, brief.panel);
+    return 0;
+  });
+}
+
+/// Takes away what an earlier job left and this one does not have.
+void take_away(const fs::path& folder, const std::vector<std::pair<const char*, std::string>>& written) {
+  for (const char* name : {"schematic.svg", "article.txt"}) {
+    const bool is_written = std::any_of(written.begin(), written.end(),
+                                        [&](const auto& file) { return std::string_view(file.first) == name; });
+    std::error_code failure;
+    if (!is_written) fs::remove(folder / name, failure);
+  }
+}
+
 }  // namespace
 
 Brief read_brief(const std::string& folder) {
@@ -121,7 +166,11 @@ Brief read_brief(const std::string& folder) {
   if (fs::exists(path / "yarn.json", failure)) {
     yarn = read_with(path, "yarn.json", [](const std::string& text) { return read_yarn_request(text); });
   }
-  return {std::move(panel), std::move(swatch), std::move(machine.machine), machine.effort, std::move(yarn)};
+  Brief brief{std::move(panel),         std::move(swatch),           std::move(machine.machine), machine.effort,
+              std::move(yarn),
+              /*article=*/std::nullopt, /*own_article=*/std::nullopt};
+  if (fs::exists(path / "article.json", failure)) read_article_of(path, brief);
+  return brief;
 }
 
 void write_job(const Brief& brief, const Job& job, const std::string& folder) {
@@ -139,13 +188,14 @@ void write_job(const Brief& brief, const Job& job, const std::string& folder) {
       {"page.html", report::page_of(brief, job)},
   };
   if (auto schematic = report::schematic_of(brief)) files.emplace_back("schematic.svg", std::move(*schematic));
+  if (job.article) files.emplace_back("article.txt", report::article_text(brief, *job.article));
   std::error_code failure;
   fs::create_directories(path, failure);
   if (!fs::is_directory(path, failure)) throw io_error("folder", path, "cannot be made, or is no folder");
   Delivery delivery(path);
   for (const auto& [name, text] : files) delivery.add(name, text);
   delivery.deliver();
-  if (std::string_view(files.back().first) != "schematic.svg") fs::remove(path / "schematic.svg", failure);
+  take_away(path, files);
 }
 
 }  // namespace latchwork::inline v0

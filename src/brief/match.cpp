@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "brief/article.hpp"
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
 #include "text/words.hpp"
@@ -75,14 +76,13 @@ void require_conditions_kept(const Job& job, const Plan& plan, const std::string
 }
 
 /// A plan that is called verified is knitted once more: a page for the machine must not say it of another panel.
-void require_knits(const Brief& brief, const Plan& plan, const Verification& told, const std::string& field) {
+void require_knits(const Grid& grid, const Plan& plan, const Verification& told, const std::string& field) {
   if (!told.verified) return;
   if (plan.status == PlanStatus::infeasible)
     refuse(ErrorCode::bad_argument, field, "says verified, and there is no plan");
-  const Verification now = verify(brief.panel.grid(), plan);
+  const Verification now = verify(grid, plan);
   if (!now.verified) {
-    refuse(ErrorCode::bad_argument, field,
-           "says verified, but the plan does not knit the brief's panel: " + now.message);
+    refuse(ErrorCode::bad_argument, field, "says verified, but the plan does not knit its panel: " + now.message);
   }
 }
 
@@ -131,6 +131,41 @@ void require_yarn_of(const Brief& brief, const Job& job) {
   }
 }
 
+/// The article is fitted and reckoned once more; its plans are held to the panels that they are of.
+void require_article_of(const Brief& brief, const Job& job) {
+  if (brief.article.has_value() != job.article.has_value()) {
+    refuse(ErrorCode::size_mismatch, "job.article",
+           job.article ? "is of an article that the brief does not name" : "is missing: the brief names an article");
+  }
+  if (!job.article) return;
+  if (job.article->fit != article_fit_of(brief)) {
+    refuse(ErrorCode::bad_argument, "job.article.fit", "is not that of the brief's article by its panel");
+  }
+  const std::vector<PiecePanel> pieces = piece_panels(brief, job.article->fit);
+  if (job.article->works.size() != pieces.size()) {
+    refuse(ErrorCode::size_mismatch, "job.article.works",
+           fmt::format("are {}; the article has {} of the panel", job.article->works.size(),
+                       count_of(std::ssize(pieces), "piece")));
+  }
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const PieceWork& work = job.article->works[i];
+    const std::string field = fmt::format("job.article.works[{}]", i);
+    if (work.panels != pieces[i].panels || work.fits != pieces[i].fits) {
+      refuse(ErrorCode::bad_argument, field, "does not knit the panels that the fit is of");
+    }
+    require_plan_of(pieces[i].panel.grid(), work.plan, field + ".plan");
+    require_needles_of(brief, work.plan, field + ".plan");
+    require_times_of(brief, work.plan, field + ".plan");
+    require_conditions_kept(job, work.plan, field + ".plan");
+    require_knits(pieces[i].panel.grid(), work.plan, work.verification, field + ".verification");
+  }
+  ArticleJob reckoned = *job.article;
+  reckon(brief, reckoned);
+  if (reckoned != *job.article) {
+    refuse(ErrorCode::bad_argument, "job.article", "has hours, yarn or notes that do not come of its plans and fits");
+  }
+}
+
 void require_severities(const std::vector<Finding>& findings, const std::string& field) {
   for (std::size_t i = 0; i < findings.size(); ++i) {
     if (findings[i].severity <= Severity::error) continue;
@@ -161,8 +196,9 @@ void require_job_of(const Brief& brief, const Job& job) {
   }
   require_conditions_kept(job, job.plan, "job.plan");
   require_conditions_kept(job, job.regular, "job.regular");
-  require_knits(brief, job.plan, job.verification, "job.verification");
-  require_knits(brief, job.regular, job.regular_verification, "job.regular_verification");
+  require_knits(brief.panel.grid(), job.plan, job.verification, "job.verification");
+  require_knits(brief.panel.grid(), job.regular, job.regular_verification, "job.regular_verification");
+  require_article_of(brief, job);
 }
 
 }  // namespace latchwork::inline v0::report

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "brief/article.hpp"
 #include "brief/facts.hpp"
 #include "brief/match.hpp"
 #include "brief/sheets.hpp"
@@ -224,6 +225,21 @@ void append_sizes(std::string& out, const Panel& panel, const Size& size) {
   out += "</tbody>\n</table>\n";
 }
 
+void append_article(std::string& out, const Brief& brief, const Job& job, const report::Facts& facts) {
+  if (!job.article) return;
+  out += "<h3 id=\"article\">Article</h3>\n";
+  append_terms(out, "", facts.article, " class=\"facts\"");
+  out +=
+      "<table>\n<thead><tr><th>Piece</th><th>Wanted</th><th>This panel, as it stands</th><th>Best fit</th>"
+      "<th>To knit</th></tr></thead>\n<tbody>\n";
+  for (const report::ArticleRow& row : report::article_rows(brief, *job.article)) {
+    out += "<tr>" + tag("td", row.piece) + tag("td", row.wanted) + tag("td", row.stands) + tag("td", row.best) +
+           tag("td", row.knitted) + "</tr>\n";
+  }
+  out += "</tbody>\n</table>\n";
+  append_list(out, "Where the article's figures come from", job.article->fit.targets.sources);
+}
+
 }  // namespace
 
 std::string page_html(const Brief& brief, const Job& job) {
@@ -251,6 +267,7 @@ std::string report::page_of(const Brief& brief, const Job& job) {
   if (const auto schematic = report::schematic_of(brief)) {
     out += "<h3 id=\"schematic\">Schematic</h3>\n<figure class=\"chart schematic\">\n" + *schematic + "</figure>\n";
   }
+  append_article(out, brief, job, facts);
   out += "</section>\n";
   append_steps(out, brief, job);
   const report::BothCharts charts =

@@ -1,14 +1,17 @@
-#include <functional>
+#include "brief/run.hpp"
 
+#include <functional>
+#include <optional>
+#include <utility>
+
+#include "brief/article.hpp"
 #include "conditions/words.hpp"
 #include "latchwork/brief.hpp"
 
 namespace latchwork::inline v0 {
-namespace {
 
-/// Progress of one part of the job as progress of the whole.
-std::function<void(const Progress&)> part_of(const std::function<void(const Progress&)>& whole, double from,
-                                             double share) {
+std::function<void(const Progress&)> report::share_of(const std::function<void(const Progress&)>& whole, double from,
+                                                      double share) {
   if (!whole) return {};
   return [whole, from, share](const Progress& part) {
     Progress told = part;
@@ -17,39 +20,40 @@ std::function<void(const Progress&)> part_of(const std::function<void(const Prog
   };
 }
 
-Verification verified(const Grid& grid, const Plan& plan, const PlanOptions& options, double from, double share) {
-  SimulateOptions simulation;
-  simulation.stop = options.stop;
-  simulation.progress = part_of(options.progress, from, share);
-  return verify(grid, plan, simulation);
-}
-
-}  // namespace
-
 Job run(const Brief& brief, const PlanOptions& options) {
   const Grid& grid = brief.panel.grid();
+  const double panel = brief.article ? 0.5 : 1;  // its share of the work; the rest is the article's
+  const auto part = [&](double from, double share) {
+    return report::share_of(options.progress, panel * from, panel * share);
+  };
   Job job;
-  job.size = size(brief.panel, brief.swatch);  // first, since a texture without a gauge is found at once
+  job.size = size(brief.panel, brief.swatch);  // first, since what is refused is then found at once
+  std::optional<ArticleFit> article;
+  if (brief.article) article = report::article_fit_of(brief, {.stop = options.stop, .progress = {}});
   if (brief.yarn) job.yarn = yarn_need(brief.panel, brief.swatch, *brief.yarn);
   job.findings = findings(grid, brief.machine);
   PlanOptions planning = options;
   const bool asked = !condition_words(options.conditions).empty();
   const double first = asked ? 0.5 : 0.6;
-  planning.progress = part_of(options.progress, 0, first);
+  planning.progress = part(0, first);
   job.plan = plan(grid, brief.machine, brief.effort, planning);
   job.conditions = options.conditions;
   if (asked) {
     planning.conditions = {};
-    planning.progress = part_of(options.progress, first, 0.6 - first);
+    planning.progress = part(first, 0.6 - first);
     job.unconditioned = plan(grid, brief.machine, brief.effort, planning);
     planning.conditions = options.conditions;
   } else {
     job.unconditioned = job.plan;
   }
-  planning.progress = part_of(options.progress, 0.6, 0.2);
+  planning.progress = part(0.6, 0.2);
   job.regular = plan_regular(grid, brief.machine, brief.effort, planning);
-  job.verification = verified(grid, job.plan, options, 0.8, 0.1);
-  job.regular_verification = verified(grid, job.regular, options, 0.9, 0.1);
+  job.verification = verify(grid, job.plan, {.stop = options.stop, .progress = part(0.8, 0.1)});
+  job.regular_verification = verify(grid, job.regular, {.stop = options.stop, .progress = part(0.9, 0.1)});
+  if (article) {
+    planning.progress = report::share_of(options.progress, panel, 1 - panel);
+    job.article = report::article_of(brief, job, std::move(*article), planning);
+  }
   return job;
 }
 

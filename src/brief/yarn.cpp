@@ -45,24 +45,26 @@ std::string buy_words(const Yarn& yarn, const YarnShare& share) {
 
 void add_yarn(Facts& facts, const Brief& brief, const Job& job) {
   if (!brief.yarn || !job.yarn) return;
-  const YarnNeed& need = *job.yarn;
+  const int pieces = brief.yarn->pieces;
+  add_need(facts, *brief.yarn, *job.yarn, {"Yarn", "To buy", pieces > 1 ? fmt::format("; {} panels", pieces) : ""});
+}
+
+void add_need(Facts& facts, const YarnRequest& request, const YarnNeed& need, const NeedWords& told) {
   std::vector<std::string> estimates;
   for (const YarnEstimate& estimate : need.estimates) estimates.push_back(estimate_words(estimate));
-  const int pieces = brief.yarn->pieces;
   std::string words = estimates.empty() ? "not known: see below" : joined(estimates, "; ");
   if (estimates.size() > 1) words += fmt::format("; {:.0f} % apart", 100 * need.apart);
-  if (pieces > 1) words += fmt::format("; {} panels", pieces);
-  facts.lines.emplace_back("Yarn", std::move(words));
+  facts.lines.emplace_back(told.need, words + told.after);
   // Of several routes each yarn's dearest: what is left over is a smaller harm than what is missing.
-  for (std::size_t i = 0; i < brief.yarn->yarns.size() && !need.estimates.empty(); ++i) {
+  for (std::size_t i = 0; i < request.yarns.size() && !need.estimates.empty(); ++i) {
     const YarnShare* most = &need.estimates.front().shares[i];
     for (const YarnEstimate& estimate : need.estimates) {
       if (estimate.shares[i].buy_g > most->buy_g) most = &estimate.shares[i];
     }
-    facts.lines.emplace_back("To buy", buy_words(brief.yarn->yarns[i], *most));
+    facts.lines.emplace_back(told.buy, buy_words(request.yarns[i], *most));
   }
-  const auto note = [&](const std::string& told) {
-    const std::pair<std::string, std::string> entry("yarn", told);
+  const auto note = [&](const std::string& text) {
+    const std::pair<std::string, std::string> entry("yarn", text);
     if (std::find(facts.notes.begin(), facts.notes.end(), entry) == facts.notes.end()) facts.notes.push_back(entry);
   };
   for (const YarnEstimate& estimate : need.estimates) std::for_each(estimate.notes.begin(), estimate.notes.end(), note);

@@ -1,8 +1,7 @@
-#include <array>
 #include <climits>
 #include <string>
 
-#include "file/object.hpp"
+#include "file/gauge_json.hpp"
 #include "latchwork/file.hpp"
 #include "yarn_need/check.hpp"
 
@@ -30,16 +29,6 @@ struct NumberText {
   }
 };
 
-/// The state of the cloth, by its name.
-struct StateText {
-  void operator()(Value value, ClothState& state) const {
-    std::array<std::string_view, 3> names;
-    for (std::size_t i = 0; i < names.size(); ++i) names[i] = cloth_state_name(static_cast<ClothState>(i));
-    state = static_cast<ClothState>(value.choice(names.data(), names.size()));
-  }
-  void operator()(Writer& writer, const ClothState& state) const { writer.text(cloth_state_name(state)); }
-};
-
 // The members of each struct, once, for reading and writing. Ranges are those of require_request().
 struct Lists {
   using Object = json::Object<Lists, Missing::keeps_default>;
@@ -65,7 +54,7 @@ struct Lists {
     members.number("stitches", swatch.stitches);
     members.number("rows", swatch.rows);
     members.number("tex", swatch.tex);
-    members.value("state", swatch.state, StateText{});
+    members.value("state", swatch.state, json::StateText{});
   }
 
   void operator()(auto& members, Is<MeasuredLoops> auto& loops) const {
@@ -75,8 +64,7 @@ struct Lists {
   }
 
   void operator()(auto& members, Is<Substitute> auto& substitute) const {
-    members.text("texture", substitute.texture);
-    members.text("use", substitute.use);
+    json::substitute_members(members, substitute);
   }
 
   void operator()(auto& members, Is<PlainConstants> auto& constants) const {
@@ -91,7 +79,7 @@ struct Lists {
     members.list("weighed", request.weighed, Layout::lines, Object{}, most);
     members.list("loops", request.loops, Layout::lines, Object{}, most);
     members.list("substitutes", request.substitutes, Layout::lines, Object{}, most);
-    members.optional("state", request.state, StateText{});
+    members.optional("state", request.state, json::StateText{});
     members.optional("plain", request.plain, Object{});
     members.integer("pieces", request.pieces, 1, 10'000);
     members.number("cast_on_rows", request.cast_on_rows);

@@ -19,12 +19,12 @@ std::string extent_words(const Grid& grid) {
   return fmt::format("{} x {} ({} in row 1)", count_of(grid.columns(), "column"), rows, stitches);
 }
 
-std::string other_extent_words(std::string_view what, Extent made_for, std::string_view whose, const Grid& grid) {
+std::string other_extent_words(std::string_view what, GridExtent made_for, std::string_view whose, const Grid& grid) {
   return fmt::format("the {} is for {} x {}; the {} has {} x {}", what, count_of(made_for.columns, "column"),
                      count_of(made_for.rows, "row"), whose, grid.columns(), grid.rows());
 }
 
-void require_extent(std::string_view what, Extent made_for, std::string_view whose, const Grid& grid) {
+void require_extent(std::string_view what, GridExtent made_for, std::string_view whose, const Grid& grid) {
   if (made_for.columns == grid.columns() && made_for.rows == grid.rows()) return;
   Place place;
   place.field = what;

@@ -198,6 +198,120 @@ static void a_host_makes_its_own(void) {
   CHECK(strcmp(error.field, "choices.measures") == 0);
 }
 
+/* A front of 200 x 200 mm of a panel of 4 mm stitches and 2.5 mm rows: 12 columns a repeat, with a seam stitch each side. */
+static void an_article_leads_to_panels(void) {
+  static const latchwork_measurement measured[2] = {
+      {"stockinette", "", "", 25.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+      {"stockinette", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+  const latchwork_named_measure sides[2] = {{"width", 200.0, 200.0, NULL, NULL}, {"height", 200.0, 200.0, NULL, NULL}};
+  const char *const made[1] = {"front"};
+  const latchwork_strip_run run = {0, 0, 1, 9};
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_article_request request = LATCHWORK_ARTICLE_REQUEST_INIT;
+  latchwork_article_choices choices = LATCHWORK_ARTICLE_CHOICES_INIT;
+  latchwork_fit_request design = LATCHWORK_FIT_REQUEST_INIT;
+  latchwork_fit_request wanted = LATCHWORK_FIT_REQUEST_INIT;
+  latchwork_article article = LATCHWORK_ARTICLE_INIT;
+  latchwork_article_file *file = NULL;
+  latchwork_article_fit *found = NULL, *none = NULL;
+  latchwork_article_job *told = NULL;
+  latchwork_article_request_file *choices_file = NULL;
+  latchwork_fit_result *fits = NULL, *direct = NULL;
+  latchwork_strip *strip = NULL;
+  latchwork_panel *panel = NULL, *fitted = NULL;
+  latchwork_swatch *swatch = NULL;
+  latchwork_grid *grid = NULL;
+  latchwork_brief *brief = NULL;
+  latchwork_job *job = NULL;
+  latchwork_machine machine = LATCHWORK_MACHINE_INIT;
+  latchwork_piece_fit pieces[3];
+  latchwork_piece_work works[3];
+  latchwork_fit_candidate best[10];
+  latchwork_fit_group group;
+  const latchwork_strip *strips[1];
+  int32_t equal = 0, columns = 0;
+  int64_t hand_ms = -1, carriage_ms = 0;
+  size_t needed = 0;
+  checking = "from an article to panels";
+  OK(latchwork_stockinette(12, &strip, &error));
+  strips[0] = strip;
+  OK(latchwork_join_strips("front", 60, strips, 1, &panel, &error));
+  OK(latchwork_swatch_create(measured, 2, &swatch, &error));
+  OK(latchwork_built_in_article("cushion cover", &file, &error));
+  OK(latchwork_article_file_article(file, &article, &error));
+  OK(latchwork_fit_request_default(&design, &error));
+  design.seam_left = design.seam_right = 1.0;
+  choices.rule = "same size";
+  choices.closure = "overlap";
+  choices.measures = sides;
+  choices.measure_count = 2;
+  request.article = "cushion cover";
+  request.choices = &choices;
+  request.made = made;
+  request.made_count = 1;
+  request.groups = &run;
+  request.group_count = 1;
+  request.design = &design;
+  OK(latchwork_fit_article(&article, &request, panel, swatch, NULL, &found, &error));
+  OK(latchwork_article_fit_pieces(found, pieces, 3, &needed, &error));
+  CHECK(needed == 1 && strcmp(pieces[0].target.name, "front") == 0);
+  CHECK(near(pieces[0].as_it_stands.width_mm, 40.0) && near(pieces[0].as_it_stands.height_error_mm, -50.0));
+  OK(latchwork_article_fit_result(found, 0, &fits, &error));
+  OK(latchwork_fit_result_candidates(fits, best, 10, &needed, &error));
+  CHECK(needed == 10 && best[0].times[0] == 4 && best[0].rows == 80);
+  CHECK(near(best[0].width_mm, 46 * 4.0) && near(best[0].width_error_percent, -8.0));
+  OK(latchwork_article_fit_fitted(found, 0, &request, panel, &best[0], 0, &fitted, &error));
+  OK(latchwork_panel_grid(fitted, &grid, &error));
+  OK(latchwork_grid_columns(grid, &columns, &error));
+  CHECK(columns == 48);
+  /* The same by a piece, in one call. */
+  group.strips = strips;
+  group.strip_count = 1;
+  group.least = 1;
+  group.most = 9;
+  design.groups = &group;
+  design.group_count = 1;
+  OK(latchwork_fit_piece(&pieces[0].target, NULL, 0, &design, swatch, NULL, &direct, &error));
+  OK(latchwork_fit_result_equal(fits, direct, &equal, &error));
+  CHECK(equal == 1);
+  OK(latchwork_piece_request(&pieces[0].target, NULL, 0, &design, &wanted, &error));
+  CHECK(near(wanted.width_mm, 200.0) && wanted.groups == &group && wanted.seam_left == 1.0 && wanted.seam_top == 0.0);
+  CHECK(latchwork_article_fit_result(found, 1, &direct, &error) == LATCHWORK_E_BAD_ARGUMENT && direct == NULL);
+  CHECK(strcmp(error.field, "index") == 0);
+  design.rows_step = 0;
+  CHECK(latchwork_fit_article(&article, &request, panel, swatch, NULL, &none, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(none == NULL && strcmp(error.field, "design.rows_step") == 0);
+  design.rows_step = 1;
+  /* A brief takes it. */
+  OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, &error));
+  OK(latchwork_brief_create(panel, swatch, &machine, NULL, &brief, &error));
+  CHECK(latchwork_brief_article(brief, &choices_file, &error) == LATCHWORK_E_BAD_ARGUMENT && choices_file == NULL);
+  OK(latchwork_brief_set_article(brief, &request, NULL, &error));
+  OK(latchwork_brief_article(brief, &choices_file, &error));
+  OK(latchwork_brief_run(brief, NULL, &job, &error));
+  OK(latchwork_job_article(job, &told, &error));
+  OK(latchwork_article_job_works(told, works, 3, &needed, &error));
+  CHECK(needed == 1 && works[0].panels == 1 && works[0].fits == 1);
+  OK(latchwork_article_job_hand_ms(told, &hand_ms, &error));
+  OK(latchwork_article_job_carriage_ms(told, &carriage_ms, &error));
+  CHECK(hand_ms == 0 && carriage_ms > 0); /* plain knit */
+  OK(latchwork_brief_clear_article(brief, &error));
+  CHECK(latchwork_brief_summary(brief, job, NULL, 0, &needed, &error) == LATCHWORK_E_SIZE_MISMATCH);
+  CHECK(strcmp(error.field, "job.article") == 0);
+  latchwork_article_job_destroy(told);
+  latchwork_job_destroy(job);
+  latchwork_brief_destroy(brief);
+  latchwork_article_request_file_destroy(choices_file);
+  latchwork_grid_destroy(grid);
+  latchwork_panel_destroy(fitted);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(strip);
+  latchwork_swatch_destroy(swatch);
+  latchwork_fit_result_destroy(fits);
+  latchwork_article_fit_destroy(found);
+  latchwork_article_file_destroy(file);
+}
+
 static void what_is_wrong_is_told_with_line_and_field(void) {
   static const char text[] =
       "{\"format\": \"latchwork-article\", \"version\": 1, \"name\": \"mat\",\n"
@@ -213,6 +327,7 @@ int main(void) {
   articles_come_with_the_library();
   a_blanket_is_shared_out();
   a_host_makes_its_own();
+  an_article_leads_to_panels();
   what_is_wrong_is_told_with_line_and_field();
   return checks_told();
 }

@@ -43,7 +43,7 @@ static void candidates_are_ranked_and_made(void) {
   checking = "candidates";
   begin_request(410.0, 301.0);
   request.most = 4;
-  OK(latchwork_fit(&request, swatch, &found, NULL));
+  OK(latchwork_fit(&request, swatch, NULL, &found, NULL));
   OK(latchwork_fit_result_candidates(found, candidates, 10, &needed, NULL));
   CHECK(needed == 4);
   CHECK(candidates[0].panels == 1 && candidates[0].times[0] == 10 && candidates[0].times[1] == 0);
@@ -82,7 +82,7 @@ static void ranges_seams_and_panels_are_taken(void) {
   request.panels_most = 6;
   request.needles = 70;
   request.most = 1;
-  OK(latchwork_fit(&request, swatch, &found, NULL));
+  OK(latchwork_fit(&request, swatch, NULL, &found, NULL));
   OK(latchwork_fit_result_candidates(found, &best, 1, &needed, NULL));
   CHECK(best.panels == 4 && best.columns == 64 && best.edge_columns == 2 && best.width_mm == 1000.0);
   latchwork_fit_result_destroy(found);
@@ -90,7 +90,7 @@ static void ranges_seams_and_panels_are_taken(void) {
   request.width_mm = 980.0;
   request.width_most_mm = 995.0;
   request.tolerance_percent = 0.0;
-  OK(latchwork_fit(&request, swatch, &found, NULL));
+  OK(latchwork_fit(&request, swatch, NULL, &found, NULL));
   OK(latchwork_fit_result_candidates(found, &best, 1, &needed, NULL));
   CHECK(needed == 1 && best.width_mm == 992.0 && best.width_error_mm == 0.0 && best.width_error_percent == 0.0);
   latchwork_fit_result_destroy(found);
@@ -106,7 +106,7 @@ static void what_would_have_to_give_is_told(void) {
   checking = "nearest";
   begin_request(840.0, 100.0);
   request.tolerance_percent = 1.0;
-  OK(latchwork_fit(&request, swatch, &found, NULL));
+  OK(latchwork_fit(&request, swatch, NULL, &found, NULL));
   OK(latchwork_fit_result_candidates(found, NULL, 0, &needed, NULL));
   CHECK(needed == 0);
   OK(latchwork_fit_result_nearest(found, nearest, 3, &needed, NULL));
@@ -126,29 +126,58 @@ static void what_would_have_to_give_is_told(void) {
   latchwork_fit_result_destroy(found);
 }
 
+static int32_t go_on(const latchwork_progress *progress, void *user_data) {
+  double *last = user_data;
+  CHECK(progress->share >= *last && progress->share <= 1.0);
+  *last = progress->share;
+  return 0;
+}
+
+static int32_t stop_at_once(const latchwork_progress *progress, void *user_data) {
+  (void)progress;
+  (void)user_data;
+  return 1;
+}
+
+static void a_fit_is_watched_and_stopped(void) {
+  latchwork_fit_options options = LATCHWORK_FIT_OPTIONS_INIT;
+  latchwork_fit_result *found = NULL;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  double last = 0.0;
+  checking = "progress";
+  begin_request(400.0, 300.0);
+  options.progress = go_on;
+  options.user_data = &last;
+  OK(latchwork_fit(&request, swatch, &options, &found, NULL));
+  CHECK(last == 1.0);
+  latchwork_fit_result_destroy(found);
+  options.progress = stop_at_once;
+  CHECK(latchwork_fit(&request, swatch, &options, &found, &error) == LATCHWORK_E_CANCELLED && found == NULL);
+}
+
 static void bad_requests_are_refused_by_field(void) {
   latchwork_fit_result *found = NULL;
   latchwork_error error = LATCHWORK_ERROR_INIT;
   checking = "bad requests";
   begin_request(840.0, 100.0);
   group.least = 21;
-  CHECK(latchwork_fit(&request, swatch, &found, &error) == LATCHWORK_E_BAD_ARGUMENT && found == NULL);
+  CHECK(latchwork_fit(&request, swatch, NULL, &found, &error) == LATCHWORK_E_BAD_ARGUMENT && found == NULL);
   CHECK(strcmp(error.field, "groups[0].most") == 0);
   begin_request(840.0, 100.0);
   strips[0] = NULL;
-  CHECK(latchwork_fit(&request, swatch, &found, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(latchwork_fit(&request, swatch, NULL, &found, &error) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strncmp(error.field, "request.groups[0].strips", 24) == 0);
   begin_request(840.0, 100.0);
   request.vary_start = 2;
-  CHECK(latchwork_fit(&request, swatch, &found, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(latchwork_fit(&request, swatch, NULL, &found, &error) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strcmp(error.field, "request.vary_start") == 0);
   begin_request(840.0, 100.0);
   request.tolerance_percent = -0.5;
-  CHECK(latchwork_fit(&request, swatch, &found, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(latchwork_fit(&request, swatch, NULL, &found, &error) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strcmp(error.field, "tolerance_percent") == 0);
   begin_request(840.0, 100.0);
   request.state = LATCHWORK_CLOTH_STATE_WASHED;
-  CHECK(latchwork_fit(&request, swatch, &found, &error) == LATCHWORK_E_NO_GAUGE && found == NULL);
+  CHECK(latchwork_fit(&request, swatch, NULL, &found, &error) == LATCHWORK_E_NO_GAUGE && found == NULL);
 }
 
 int main(void) {
@@ -160,6 +189,7 @@ int main(void) {
   candidates_are_ranked_and_made();
   ranges_seams_and_panels_are_taken();
   what_would_have_to_give_is_told();
+  a_fit_is_watched_and_stopped();
   bad_requests_are_refused_by_field();
   latchwork_swatch_destroy(swatch);
   latchwork_strip_destroy(edge);

@@ -32,6 +32,8 @@ VALUES = {
     "latchwork_grading_gives.grading": "w.other_grading",
     "latchwork_grading_message.grading": "w.other_grading",
     "latchwork_fit_result_gives.fit_result": "w.other_fit_result",
+    "panel_index": "0",
+    "latchwork_article_fit_fitted.candidate": "&w.article_candidate",
     "panel": "0",
     "length": "108", "events": "11", "ends": "LATCHWORK_SPACING_ENDS_FLAT", "step": "2",
     "total_ms": "81500", "rows": "4", "columns": "6", "row": "2", "column": "1", "cell": "LATCHWORK_CELL_PURL",
@@ -51,7 +53,8 @@ STRUCTS_IN = {
     "latchwork_crossing": "&w.crossing", "latchwork_machine": "&w.machine", "latchwork_effort": "&w.effort",
     "latchwork_plan_options": "&w.plan_options", "latchwork_simulate_options": "&w.simulate_options",
     "latchwork_chart_options": "&w.chart_options", "latchwork_panel_parts": "&w.parts",
-    "latchwork_size_options": "&w.size_options", "latchwork_session_options": "&w.session_options", "latchwork_fit_request": "&w.request", "latchwork_fit_candidate": "&w.candidate", "latchwork_bed": "&w.bed",
+    "latchwork_size_options": "&w.size_options", "latchwork_session_options": "&w.session_options", "latchwork_fit_request": "&w.request", "latchwork_fit_options": "&w.fit_options", "latchwork_target_piece": "&w.target_piece",
+    "latchwork_article_request": "&w.article_request", "latchwork_fit_candidate": "&w.candidate", "latchwork_bed": "&w.bed",
     "latchwork_move": "&w.move", "latchwork_length": "&w.length", "latchwork_weight": "&w.weight",
     "latchwork_duration": "&w.duration", "latchwork_count_per_length": "&w.density",
     "latchwork_yarn_number": "&w.yarn",
@@ -62,7 +65,7 @@ STRUCTS_IN = {
 }
 ARRAYS_IN = {  # (array, count)
     "uint8_t": ("w.cells", "6"), "latchwork_band": ("&w.band", "1"), "latchwork_strip_span": ("&w.span", "1"),
-    "latchwork_measurement": ("w.measurements", "6"), "latchwork_spell": ("w.spells", "9"),
+    "latchwork_target_point": ("w.target_points", "1"), "latchwork_measurement": ("w.measurements", "6"), "latchwork_spell": ("w.spells", "9"),
     "latchwork_move": ("w.moves", "w.moves_count"),
     "latchwork_strip*const": ("w.strips", "2"), "latchwork_grade_size": ("w.sizes", "2"), "int64_t": ("w.numbers", "3"), "latchwork_yarn_number": ("&w.yarn", "1"),
 }
@@ -71,7 +74,7 @@ TEXTS_IN = {
     "latchwork_read_strip": "w.strip_json", "latchwork_read_panel": "w.panel_json",
     "latchwork_read_machine": "w.machine_json", "latchwork_read_plan": "w.plan_json",
     "latchwork_read_certificate": "w.certificate_json", "latchwork_read_yarn_request": "w.yarn_json",
-    "latchwork_read_article": "w.article_json",
+    "latchwork_read_article": "w.article_json", "latchwork_read_article_request": "w.choices_json",
     "latchwork_read_swatch": "w.swatch_csv", "latchwork_read_timings": "w.timings_csv",
     "latchwork_read_length": '"17 3/4 in"', "latchwork_read_weight": '"1 lb 4 oz"',
     "latchwork_read_duration": '"1 h 20 min"', "latchwork_read_count_per_length": '"28 sts / 10 cm"',
@@ -82,7 +85,7 @@ FULL_PLAN = {"releases", "holds", "reforms", "rungs", "crossings", "returns", "p
              "columns_on", "stop_kinds", "sessions", "rests"}
 INFEASIBLE_PLAN = {"findings"}
 # Arguments that may be NULL; `effort` where it is handed in, and in latchwork_read_machine, where it is filled.
-NULL_IS_FINE = {"options", "defaults", "field"}
+NULL_IS_FINE = {"options", "defaults", "field", "own"}
 # Without options there is nothing to give.
 NULL_CHANGES = {"latchwork_grid_condition_prices", "latchwork_plan_rests"}
 # What returns no status, and is held to its contract by hand in contract_test.c.

@@ -354,7 +354,7 @@ static void a_design_is_graded(void) {
   design.group_count = 1;
   design.edge = edge;
   design.rows_step = 8;
-  OK(latchwork_grade(&design, sizes, 2, swatch, &grading, &error));
+  OK(latchwork_grade(&design, sizes, 2, swatch, NULL, &grading, &error));
   OK(latchwork_grading_candidates(grading, candidates, 2, &needed, NULL));
   CHECK(needed == 2 && candidates[0].columns == 52 && candidates[1].columns == 62 && candidates[1].times[0] == 6);
   OK(latchwork_grading_names(grading, names, 2, &needed, NULL));
@@ -369,11 +369,11 @@ static void a_design_is_graded(void) {
   CHECK(strcmp(text, "4 (6, 8)") == 0);
   latchwork_grading_destroy(grading);
   wrong.name = NULL;
-  CHECK(latchwork_grade(&design, &wrong, 1, swatch, &grading, &error) == LATCHWORK_E_BAD_ARGUMENT && grading == NULL);
+  CHECK(latchwork_grade(&design, &wrong, 1, swatch, NULL, &grading, &error) == LATCHWORK_E_BAD_ARGUMENT && grading == NULL);
   CHECK(strcmp(error.field, "sizes[0].name") == 0);
   wrong = sizes[0];
   wrong.width_mm = -1.0;
-  CHECK(latchwork_grade(&design, &wrong, 1, swatch, &grading, &error) == LATCHWORK_E_BAD_ARGUMENT && grading == NULL);
+  CHECK(latchwork_grade(&design, &wrong, 1, swatch, NULL, &grading, &error) == LATCHWORK_E_BAD_ARGUMENT && grading == NULL);
   CHECK(strcmp(error.field, "sizes[0].width_mm") == 0);
   latchwork_strip_destroy(edge);
   latchwork_strip_destroy(motif);

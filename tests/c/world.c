@@ -261,11 +261,11 @@ static int make_work(void) {
   TRY(latchwork_timings_create(w.spells, 8, &w.other_timings, e));
   TRY(latchwork_timings_fit_effort(w.timings, NULL, &w.effort_fit, e));
   TRY(latchwork_timings_fit_effort(w.other_timings, NULL, &w.other_effort_fit, e));
-  TRY(latchwork_fit(&w.request, w.swatch, &w.fit_result, e));
+  TRY(latchwork_fit(&w.request, w.swatch, NULL, &w.fit_result, e));
   narrow.needles = 5; /* nothing fits */
-  TRY(latchwork_fit(&narrow, w.swatch, &w.other_fit_result, e));
-  TRY(latchwork_grade(&w.request, w.sizes, 2, w.swatch, &w.grading, e));
-  TRY(latchwork_grade(&narrow, w.sizes, 2, w.swatch, &w.other_grading, e));
+  TRY(latchwork_fit(&narrow, w.swatch, NULL, &w.other_fit_result, e));
+  TRY(latchwork_grade(&w.request, w.sizes, 2, w.swatch, NULL, &w.grading, e));
+  TRY(latchwork_grade(&narrow, w.sizes, 2, w.swatch, NULL, &w.other_grading, e));
   TRY(latchwork_fit_result_candidates(w.fit_result, candidates, 3, &needed, e));
   if (needed == 0) return __LINE__;
   w.candidate = candidates[0];
@@ -378,14 +378,71 @@ static int make_articles(void) {
   return 0;
 }
 
+/* The bolster's body of the panel, its rope so many times; and in another request nothing that fits. */
+static int make_article_fits(void) {
+  static const char other_choices_json[] =
+      "{\"format\": \"latchwork-article-choices\", \"version\": 1, \"article\": \"scarf\"}";
+  const latchwork_article_request request = LATCHWORK_ARTICLE_REQUEST_INIT;
+  const latchwork_fit_options fit_options = LATCHWORK_FIT_OPTIONS_INIT;
+  const latchwork_fit_request design = LATCHWORK_FIT_REQUEST_INIT;
+  latchwork_article_request narrow;
+  latchwork_fit_request two_stitches;
+  latchwork_fit_result *found = NULL;
+  latchwork_fit_candidate candidates[3];
+  w.fit_options = fit_options;
+  w.article_request = request;
+  w.article_design = design;
+  TRY(latchwork_fit_request_default(&w.article_design, e));
+  w.article_design.most = 3;
+  w.article_design.needles = 200;
+  w.run.first = 0;
+  w.run.last = 0;
+  w.run.least = 1;
+  w.run.most = 20;
+  w.made[0] = "body";
+  w.article_request.article = "bolster.json";
+  w.article_request.choices = &w.choices;
+  w.article_request.made = w.made;
+  w.article_request.made_count = 1;
+  w.article_request.groups = &w.run;
+  w.article_request.group_count = 1;
+  w.article_request.design = &w.article_design;
+  w.target_piece.name = "pocket";
+  w.target_piece.width_least_mm = 110.0;
+  w.target_piece.width_greatest_mm = 120.0;
+  w.target_piece.length_least_mm = w.target_piece.length_greatest_mm = 100.0;
+  w.target_piece.count = 1;
+  w.target_piece.left = w.target_piece.right = LATCHWORK_EDGE_USE_SEAMED;
+  w.target_points[0].height_least_mm = w.target_points[0].height_greatest_mm = 50.0;
+  w.target_points[0].width_least_mm = w.target_points[0].width_greatest_mm = 90.0;
+  TRY(latchwork_fit_article(&w.article, &w.article_request, w.panel, w.swatch, NULL, &w.article_fit, e));
+  TRY(latchwork_article_fit_result(w.article_fit, 0, &found, e));
+  TRY(latchwork_fit_result_candidates(found, candidates, 3, NULL, e));
+  latchwork_fit_result_destroy(found);
+  w.article_candidate = candidates[0];
+  narrow = w.article_request;
+  two_stitches = w.article_design;
+  two_stitches.needles = 2;
+  narrow.design = &two_stitches;
+  TRY(latchwork_fit_article(&w.article, &narrow, w.panel, w.swatch, NULL, &w.other_article_fit, e));
+  WRITTEN(w.choices_json, latchwork_article_request_write, &w.article_request);
+  TRY(latchwork_read_article_request(w.choices_json, strlen(w.choices_json), &w.article_request_file, e));
+  TRY(latchwork_read_article_request(other_choices_json, strlen(other_choices_json), &w.other_article_request_file, e));
+  return 0;
+}
+
 static int make_briefs(void) {
   latchwork_machine narrow = w.machine;
   narrow.needles = 100;
   TRY(latchwork_brief_create(w.panel, w.swatch, &w.machine, &w.effort, &w.brief, e));
   TRY(latchwork_brief_create(w.other_panel, w.swatch, &narrow, NULL, &w.other_brief, e));
   TRY(latchwork_brief_set_yarn(w.brief, &w.yarn_request, e));
+  TRY(latchwork_brief_set_article(w.brief, &w.article_request, &w.article, e));
   TRY(latchwork_brief_run(w.brief, NULL, &w.job, e));
+  TRY(latchwork_job_article(w.job, &w.article_job, e));
+  TRY(latchwork_brief_set_article(w.other_brief, &w.article_request, &w.article, e));
   TRY(latchwork_brief_run(w.other_brief, NULL, &w.other_job, e));
+  TRY(latchwork_job_article(w.other_job, &w.other_article_job, e));
   WRITTEN(w.grid_json, latchwork_grid_write, w.grid);
   WRITTEN(w.strip_json, latchwork_strip_write, w.strip);
   WRITTEN(w.panel_json, latchwork_panel_write, w.panel);
@@ -406,6 +463,7 @@ int world_make(const char *brief_folder, const char *out_folder) {
   if (line == 0) line = make_work();
   if (line == 0) line = make_yarn();
   if (line == 0) line = make_articles();
+  if (line == 0) line = make_article_fits();
   if (line == 0) line = make_briefs();
   return line;
 }
@@ -426,6 +484,7 @@ void world_free(void) {
   free(w.machine_json);
   free(w.yarn_json);
   free(w.article_json);
+  free(w.choices_json);
   free(w.plan_json);
   free(w.certificate_json);
   free(w.swatch_csv);

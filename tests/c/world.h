@@ -9,7 +9,8 @@
 
 #define HANDLES(X) \
   X(grid) X(wales) X(strip) X(panel) X(findings) X(plan) X(front) X(certificate) X(fabric) X(swatch) \
-  X(fit_result) X(grading) X(yarn_need) X(yarn_file) X(article_file) X(targets) X(timings) \
+  X(fit_result) X(grading) X(yarn_need) X(yarn_file) X(article_file) X(targets) \
+  X(article_request_file) X(article_fit) X(article_job) X(timings) \
   X(effort_fit) X(brief) X(job)
 
 struct world {
@@ -30,6 +31,7 @@ struct world {
   latchwork_size_options size_options;
   latchwork_session_options session_options;
   latchwork_fit_request request;
+  latchwork_fit_options fit_options;
   latchwork_grade_size sizes[2];
   int64_t numbers[3];
   latchwork_fit_group groups[2];
@@ -60,6 +62,13 @@ struct world {
   latchwork_named_count panels;
   latchwork_article article;
   latchwork_article_choices choices;
+  latchwork_target_piece target_piece;
+  latchwork_target_point target_points[1];
+  latchwork_article_request article_request;
+  latchwork_strip_run run;
+  latchwork_fit_candidate article_candidate;
+  latchwork_fit_request article_design;
+  const char *made[1];
   latchwork_move *moves;
   size_t moves_count;
   uint8_t cells[6];
@@ -70,7 +79,7 @@ struct world {
   const latchwork_strip *strips[2];
   const char *grid_text;
   const char *brief_folder, *out_folder;
-  char *grid_json, *strip_json, *panel_json, *machine_json, *yarn_json, *article_json, *plan_json, *certificate_json, *swatch_csv, *timings_csv;
+  char *grid_json, *strip_json, *panel_json, *machine_json, *yarn_json, *article_json, *choices_json, *plan_json, *certificate_json, *swatch_csv, *timings_csv;
 };
 
 extern struct world w;

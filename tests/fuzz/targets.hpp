@@ -11,6 +11,7 @@
 #include <string_view>
 
 #include "latchwork/article.hpp"
+#include "latchwork/article_fit.hpp"
 #include "latchwork/certificate.hpp"
 #include "latchwork/chart.hpp"
 #include "latchwork/file.hpp"
@@ -110,8 +111,9 @@ inline void yarn_json(std::string_view bytes) {
     is_refused_well(error);
   }
 }
-/// What was read is reckoned, too, by the first of all there is to choose.
+/// An article, or the choices of one; what was read is reckoned, too, by the first of all there is to choose.
 inline void article_json(std::string_view bytes) {
+  check(bytes, true, read_article_request, [](const ArticleRequest& request) { return write(request); });
   check(bytes, true, read_article, [](const Article& article) { return write(article); });
   try {
     const Article article = read_article(bytes);

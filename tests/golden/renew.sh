@@ -10,7 +10,8 @@ for brief in "$top"/examples/briefs/*/; do
   name=$(basename "$brief")
   "$program" "$brief" "$work/$name" >/dev/null
   mkdir -p "$brief/expected"
-  for file in summary.txt instructions.txt plan.json; do
+  for file in summary.txt instructions.txt plan.json article.txt; do
+    test -e "$work/$name/$file" || continue
     cp "$work/$name/$file" "$brief/expected/$file"
   done
   echo "$name"

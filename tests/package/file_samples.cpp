@@ -34,6 +34,7 @@ void write_all(const std::filesystem::path& folder) {
     save(folder, "plan", seed, write(any_plan(random)));
     save(folder, "certificate", seed, write(any_certificate(random)));
     save(folder, "article", seed, write(any_article(random)));
+    save(folder, "article-choices", seed, write(any_article_request(random)));
     save(folder, "yarn", seed, write(any_yarn_request(random)));
   }
 }
@@ -46,6 +47,7 @@ void read_one(std::string_view kind, const std::string& text) {
   if (kind == "plan") read_plan(text);
   if (kind == "certificate") read_certificate(text);
   if (kind == "article") read_article(text);
+  if (kind == "article-choices") read_article_request(text);
   if (kind == "yarn") read_yarn_request(text);
 }
 
@@ -58,7 +60,7 @@ void read_all(const std::filesystem::path& folder) {
     const std::string text((std::istreambuf_iterator<char>(in)), {});
     std::cout << name << ' ';
     try {
-      read_one(name.substr(0, name.find('-')), text);
+      read_one(name.substr(0, name.find_first_of("0123456789") - 1), text);
       std::cout << "read\n";
     } catch (const Error& error) {
       std::cout << error_name(error.code()) << ' ' << error.place().field << '\n';

@@ -8,13 +8,14 @@ usage: schema_test.py SOURCE FILE_SAMPLES
 import copy
 import json
 import pathlib
+import re
 import subprocess
 import sys
 import tempfile
 
 import jsonschema
 
-KINDS = ("grid", "strip", "panel", "machine", "plan", "certificate", "yarn", "article")
+KINDS = ("grid", "strip", "panel", "machine", "plan", "certificate", "yarn", "article", "article-choices")
 # Codes for what a schema can say. It cannot compare two places, know a key that stood twice, or parse a broken text.
 STRUCTURE = {"missing_field", "unknown_field", "wrong_format", "newer_version", "bad_letter", "bad_value"}
 
@@ -49,6 +50,11 @@ def places(value, path=()):
     members = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
     for key, member in members:
         yield from places(member, path + (key,))
+
+
+def kind_of(name):
+    """Of a sample: "yarn" of "yarn-3.json"."""
+    return re.match(r"[a-z-]+?(?=-\d)", name).group()
 
 
 def at(document, path):
@@ -104,12 +110,12 @@ def main():
         subprocess.run([program, "write", folder], check=True)
         written = sorted(pathlib.Path(folder).glob("*.json"))
         for path in written:
-            kind = path.name.split("-")[0]
+            kind = kind_of(path.name)
             document = json.loads(path.read_text(encoding="utf-8"))
             wants_valid(kind, document, path.name)
             if len(path.read_bytes()) < 3000:
                 seeds.setdefault(kind, []).append(document)
-        if {path.name.split("-")[0] for path in written} != set(KINDS):
+        if {kind_of(path.name) for path in written} != set(KINDS):
             failures.append("file_samples did not write every kind")
 
     known = sorted((source / "tests/golden/file").glob("*.json")) + sorted((source / "examples").glob("**/*.json"))
@@ -143,7 +149,7 @@ def main():
                     documents[name] = document
                     (pathlib.Path(folder) / name).write_text(json.dumps(document), encoding="utf-8")
         for name, verdict in read_verdicts(program, folder).items():
-            kind = name.split("-")[0]
+            kind = kind_of(name)
             valid = schemas[kind].is_valid(documents[name])
             code = verdict[0]
             count("spoiled, read" if code == "read" else "spoiled, refused")

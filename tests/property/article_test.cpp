@@ -32,6 +32,17 @@ TEST_CASE("what is written is read back equal: articles", "[file][article][prope
   }
 }
 
+TEST_CASE("what is written is read back equal: choices of an article", "[file][article][property]") {
+  for (std::uint64_t seed = 1; seed <= rounds; ++seed) {
+    CAPTURE(seed);
+    Random random(seed);
+    const ArticleRequest request = any_article_request(random);
+    const std::string text = write(request);
+    REQUIRE(read_article_request(text) == request);
+    CHECK(write(read_article_request(text)) == text);
+  }
+}
+
 TEST_CASE("any article comes to ranges that are ranges, or to a choice that does not fit it", "[article][property]") {
   int made = 0;
   int refused = 0;

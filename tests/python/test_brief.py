@@ -25,6 +25,12 @@ FILES = [
     "schematic.svg",
     "summary.txt",
 ]
+
+
+def files_of(brief):
+    return sorted(FILES + ["article.txt"] * (brief.article is not None))
+
+
 PYTHON_EXAMPLES = conftest.EXAMPLES / "python"
 
 
@@ -70,12 +76,41 @@ def test_a_job_is_what_the_single_calls_give(done):
     assert job.plan.status is lw.PlanStatus.optimal
 
 
+def test_the_article_of_a_job_is_what_the_single_calls_give(done):
+    _, brief, job = done
+    assert (job.article is None) == (brief.article is None)
+    if brief.article is None:
+        return
+    article = lw.built_in_article(brief.article.article)
+    request = copy.deepcopy(brief.article)
+    request.design.needles = brief.machine.needles
+    assert job.article.fit == lw.fit_article(article, request, brief.panel, brief.swatch)
+    assert job.article.fit.targets == lw.targets(article, brief.article.choices)
+    assert len(job.article.works) == len(job.article.fit.pieces) > 0
+    hand = carriage = 0
+    for piece, work in zip(job.article.fit.pieces, job.article.works):
+        best = piece.fit.candidates[0]
+        panel = lw.fitted(lw.piece_request(piece.target, lw.panel_design(request, brief.panel)), best)
+        assert work.fits and work.panels == piece.target.count * best.panels
+        assert work.plan == lw.plan(panel.grid, brief.machine, brief.effort) and work.verification.verified
+        one = lw.hand_work(work.plan, brief.effort)
+        hand, carriage = hand + work.panels * one.hand_ms, carriage + work.panels * one.carriage_ms
+    assert (job.article.hand_ms, job.article.carriage_ms) == (hand, carriage)
+    assert (job.article.yarn is None) == (brief.yarn is None)
+    spoiled = copy.deepcopy(job)
+    spoiled.article.works[0].panels += 1
+    with pytest.raises(lw.Error) as caught:
+        lw.summary(brief, spoiled)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "job.article.works[0]")
+
+
 def test_a_job_is_written_as_the_single_calls_say(done, tmp_path):
     folder, brief, job = done
     out = tmp_path / "out"
     lw.write_job(brief, job, out)
-    assert sorted(path.name for path in out.iterdir()) == FILES
-    written = {name: (out / name).read_text(encoding="utf-8") for name in FILES}
+    names = files_of(brief)
+    assert sorted(path.name for path in out.iterdir()) == names
+    written = {name: (out / name).read_text(encoding="utf-8") for name in names}
     assert written["summary.txt"] == lw.summary(brief, job) and "verified" in written["summary.txt"]
     assert written["page.html"] == lw.page_html(brief, job)
     assert lw.read_plan(written["plan.json"]) == job.plan
@@ -84,11 +119,11 @@ def test_a_job_is_written_as_the_single_calls_say(done, tmp_path):
     assert expected
     for path in expected:  # the same bytes as from C++
         assert written[path.name] == path.read_text(encoding="utf-8"), path.name
-    for name in FILES:
+    for name in names:
         if name.endswith(".svg"):
             assert ElementTree.fromstring(written[name]).tag.endswith("svg")
     lw.write_job(brief, job, str(tmp_path / "again"))
-    assert all((tmp_path / "again" / name).read_text(encoding="utf-8") == written[name] for name in FILES)
+    assert all((tmp_path / "again" / name).read_text(encoding="utf-8") == written[name] for name in names)
 
 
 def test_the_example_does_the_main_job_and_prints_what_stands_beside_it(done, tmp_path):
@@ -98,7 +133,7 @@ def test_the_example_does_the_main_job_and_prints_what_stands_beside_it(done, tm
     summary = (folder / "expected/summary.txt").read_text(encoding="utf-8")
     assert ran.stdout.startswith(summary) and summary == lw.summary(brief, job)
     assert len(ran.stdout[len(summary) :].splitlines()) == len(job.plan.stops)
-    assert sorted(path.name for path in tmp_path.iterdir()) == FILES
+    assert sorted(path.name for path in tmp_path.iterdir()) == files_of(brief)
     expected = PYTHON_EXAMPLES / f"main_job.{folder.name}.expected.txt"
     if folder.name != "sampler":  # one small brief in full stands for all
         return

@@ -12,7 +12,7 @@ import latchwork as lw
 import pytest
 
 ENUMS = {name: getattr(lw, name) for name in headers.enums()}
-OPTIONS = {"PlanOptions", "SessionOptions", "SimulateOptions", "ChartOptions", "PanelParts", "ShapeOptions", "SizeOptions"}  # keyword arguments in Python
+OPTIONS = {"PlanOptions", "FitOptions", "SessionOptions", "SimulateOptions", "ChartOptions", "PanelParts", "ShapeOptions", "SizeOptions"}  # keyword arguments in Python
 STRUCTS = {name: getattr(lw, name) for name in headers.structs() if name not in OPTIONS}
 
 # One of each with every field away from its default; what is not here has only fields that are.
@@ -73,6 +73,19 @@ SAMPLES = [
     lw.YarnShare(1, 100.0, 5.0, 250.0, 120.0, 3),
     lw.YarnEstimate(lw.YarnRoute.measured_loops, 100.0, 5.0, 250.0, (lw.YarnShare(),), ("a note",)),
     lw.YarnNeed((lw.YarnEstimate(),), 0.1, ("missing",), ("warning",)),
+    lw.StripRun(1, 3, 2, 9),
+    lw.ArticleRequest(
+        "scarf",
+        lw.ArticleChoices("list", "size"),
+        ["panel"],
+        [lw.StripRun(1, 2)],
+        3,
+        lw.FitRequest(rows_step=8),
+    ),
+    lw.PieceFit(lw.TargetPiece("front"), lw.FitCandidate(2), lw.FitResult((lw.FitCandidate(),))),
+    lw.ArticleFit(lw.Targets(sources=("a table",)), (lw.PieceFit(lw.TargetPiece("front")),), "several bands"),
+    lw.PieceWork(3, True, lw.Plan(rows=4), lw.Verification(True)),
+    lw.ArticleJob(lw.ArticleFit(message="bands"), [lw.PieceWork(2)], 5, 6, lw.YarnNeed((), 0.1), ["a note"]),
     lw.NamedMeasure("chest", 711.2, 762.0, "28-30 in"),
     lw.ArticleSize("XS", [lw.NamedMeasure("chest")]),
     lw.SizeList("women", "a table", lw.SourceMark.from_memory, lw.SizeOf.body, [lw.ArticleSize("XS")]),

@@ -120,3 +120,46 @@ def test_bad_requests_are_refused_by_field(swatch):
     assert caught.value.code is lw.ErrorCode.no_gauge
     with pytest.raises(TypeError, match=r"FitRequest\.groups\[0\]\.strips\[0\] must be Strip"):
         lw.fit(cables(groups=[lw.FitGroup([lw.Grid(1, 1)])]), swatch)
+
+
+def test_a_piece_of_an_article_is_fitted_in_one_call(swatch):
+    choices = lw.ArticleChoices(list="covers, UK", size="40 x 40 cm", rule="same size", closure="overlap")
+    made = lw.targets(lw.built_in_article("cushion cover"), choices)
+    front, lower = made.pieces[0], made.pieces[1]
+    design = cables(seam_left=1, seam_right=1, seam_bottom=1, seam_top=1)
+    assert lw.fit_piece(front, design, swatch) == lw.fit(lw.piece_request(front, design), swatch)
+    wanted = lw.piece_request(lower, design)
+    assert (wanted.height_mm, wanted.height_most_mm) == (lower.length_least_mm, lower.length_greatest_mm)
+    assert (wanted.seam_bottom, wanted.seam_top) == (1, 0)  # sewn below, lapped above
+    best = lw.fit_piece(front, design, swatch).candidates[0]
+    assert lw.fitted(lw.piece_request(front, design), best).grid.columns == best.columns
+
+
+def test_the_choices_of_an_article_are_a_file():
+    request = lw.ArticleRequest("scarf", made=["scarf"], groups=[lw.StripRun(1, 3, 1, 9)], edge=0)
+    request.choices.measures.append(lw.NamedMeasure("width", 300, 300))
+    request.design.rows_step = 8
+    text = lw.write(request)
+    assert lw.read_article_request(text) == request == pickle.loads(pickle.dumps(request))
+    with pytest.raises(lw.Error) as caught:
+        lw.read_article_request(text.replace('"rows_step": 8', '"rows_step": 0'))
+    assert caught.value.code is lw.ErrorCode.bad_value and caught.value.field == "design.rows_step"
+    assert caught.value.line > 0
+
+
+def test_a_fit_and_a_grading_tell_how_far_they_are_and_stop_when_asked(swatch):
+    request = cables()
+    request.groups = [lw.FitGroup([lw.reverse(2)], 0, 60)] * 3
+    grading = lw.GradeRequest(request, [lw.GradeSize("S", 200, 0, 200, 0), lw.GradeSize("M", 250, 0, 240, 0)])
+    for call in (lambda **how: lw.fit(request, swatch, **how), lambda **how: lw.grade(grading, swatch, **how)):
+        shares = []
+        found = call(progress=lambda now: shares.append(now.share))
+        assert shares == sorted(shares) and shares[-1] == 1 and found == call()
+        stop = lw.StopSource()
+        stop.request_stop()
+        for how in ({"stop": stop}, {"progress": lambda now: False}):
+            with pytest.raises(lw.Error) as caught:
+                call(**how)
+            assert caught.value.code is lw.ErrorCode.cancelled
+        with pytest.raises(ZeroDivisionError):
+            call(progress=lambda now: 1 / 0)

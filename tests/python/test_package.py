@@ -134,6 +134,7 @@ def test_a_source_archive_is_not_offered(monkeypatch, tmp_path):
 def test_every_struct_of_the_headers_is_a_class_here_or_keywords():
     keywords = {
         "PlanOptions": lw.plan,
+        "FitOptions": lw.fit,
         "SessionOptions": lw.sessions,
         "SimulateOptions": lw.simulate,
         "ChartOptions": lw.chart_svg,

@@ -1,5 +1,6 @@
 """Other threads: they run during every long call, and may change what was handed to it."""
 
+import dataclasses
 import sys
 import threading
 import time
@@ -37,6 +38,16 @@ CALLS = {
     ),
     "findings": lambda piece, _: lw.findings(piece.tall.grid, lw.Machine()),
     "fit": lambda piece, _: lw.fit(piece.request, piece.swatch),
+    "fit_piece": lambda piece, _: lw.fit_piece(
+        lw.TargetPiece("long", 1, 20_000, 20_000, 15_000, 15_000), piece.request, piece.swatch
+    ),
+    "grade": lambda piece, _: lw.grade(
+        lw.GradeRequest(
+            dataclasses.replace(piece.request, edge_most=3),
+            [lw.GradeSize("S", 9_000, 0, 9_000, 0), lw.GradeSize("M", 10_000, 0, 10_000, 0)],
+        ),
+        piece.swatch,
+    ),
     "instructions": lambda piece, _: lw.instructions(piece.panel, piece.job.plan, lw.Machine()),
     "moves": lambda piece, _: lw.moves(piece.job.plan),
     "page_html": lambda piece, _: lw.page_html(piece.brief, piece.job),

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "latchwork/article.hpp"
+#include "latchwork/article_fit.hpp"
 #include "random_values.hpp"
 
 namespace latchwork_test {
@@ -145,6 +146,39 @@ inline ArticleChoices any_choices(const Article& article, Random& random) {
   }
   for (const ArticleCount& count : article.counts) choices.counts.push_back({count.name, count.least});
   return choices;
+}
+
+/// One that some panel's design can be.
+inline ArticleRequest any_article_request(Random& random) {
+  ArticleRequest out;
+  out.article = "\xC3\xA9 article " + std::to_string(random.between(1, 9));
+  out.choices = any_choices(any_article(random), random);
+  for (int i = random.between(0, 3); i > 0; --i) out.made.push_back("piece" + std::to_string(i));
+  for (int i = random.between(0, FitRequest::max_groups); i > 0; --i) {
+    const int first = random.between(0, 40);
+    const int least = random.between(0, 9);
+    out.groups.push_back({first, random.between(first, 60), least, random.between(least, 20)});
+  }
+  out.edge = random.between(-1, 30);
+  FitRequest& design = out.design;
+  if (random.one_in(2)) design.tolerance_percent = random.between(0, 1000) / 10.0;
+  design.edge_least = random.between(0, 5);
+  design.edge_most = random.between(design.edge_least, 20);
+  design.panels_least = random.between(1, 5);
+  design.panels_most = random.between(design.panels_least, FitRequest::max_panels);
+  design.seam_stitches = random.between(0, 2) / 2.0;
+  design.rows_step = random.between(1, 60);
+  design.rows_extra = random.between(0, 60);
+  design.vary_start = random.one_in(2);
+  design.needles = random.between(0, 300);
+  design.most = random.between(1, 50);
+  if (random.one_in(2)) design.state = static_cast<ClothState>(random.between(0, 2));
+  for (int i = random.between(0, 2); i > 0; --i) design.substitutes.push_back({"t" + std::to_string(i), "u"});
+  design.seam_left = random.between(0, 2000) / 2.0;
+  design.seam_right = random.between(0, 4) / 2.0;
+  design.seam_bottom = random.between(0, 4) / 2.0;
+  design.seam_top = random.between(0, 4) / 2.0;
+  return out;
 }
 
 }  // namespace latchwork_test

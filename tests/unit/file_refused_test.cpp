@@ -4,6 +4,7 @@
 
 #include "catch.hpp"
 #include "latchwork/article.hpp"
+#include "latchwork/article_fit.hpp"
 #include "latchwork/file.hpp"
 #include "latchwork/timings.hpp"
 #include "refused_files.hpp"
@@ -19,6 +20,7 @@ const std::map<std::string, Reader> readers = {
     {"panel", [](std::string_view text) { read_panel(text); }},
     {"machine", [](std::string_view text) { read_machine(text); }},
     {"article", [](std::string_view text) { read_article(text); }},
+    {"article-choices", [](std::string_view text) { read_article_request(text); }},
     {"yarn", [](std::string_view text) { read_yarn_request(text); }},
     {"plan", [](std::string_view text) { read_plan(text); }},
     {"certificate", [](std::string_view text) { read_certificate(text); }},

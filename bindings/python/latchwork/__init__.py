@@ -2,7 +2,7 @@
 
 Names and meanings are those of the C++ library. Four rules translate one into the other:
 
-- an option struct (PlanOptions, SessionOptions, SimulateOptions, ChartOptions, PanelParts, SizeOptions) is keyword arguments;
+- an option struct (PlanOptions, FitOptions, SessionOptions, SimulateOptions, ChartOptions, PanelParts, SizeOptions) is keyword arguments;
 - a question without arguments that a C++ class answers at once (``Grid::rows()``) is a property (``Grid.rows``);
 - what can be absent is ``None``;
 - bad input raises ``Error``, a ``ValueError`` with ``code``, ``row``, ``column``, ``line`` and ``field``.
@@ -36,7 +36,8 @@ from ._article import (
     TargetSeam,
     Targets,
 )
-from ._brief import Brief, Job
+from ._article_fit import ArticleFit, ArticleRequest, PieceFit, StripRun
+from ._brief import ArticleJob, Brief, Job, PieceWork
 from ._certificate import (
     Branch,
     Certificate,
@@ -85,7 +86,9 @@ from ._core import (
     finding_name,
     findings,
     fit,
+    fit_article,
     fit_effort,
+    fit_piece,
     fitted,
     garter,
     grade,
@@ -118,7 +121,9 @@ from ._core import (
     outline_text,
     outlined,
     page_html,
+    panel_design,
     per_10cm,
+    piece_request,
     plain_constants_of,
     plain_loop_mm,
     plain_per_10cm,
@@ -131,6 +136,7 @@ from ._core import (
     plan_tolerances,
     plan_two_rhythms,
     read_article,
+    read_article_request,
     read_brief,
     read_certificate,
     read_count_per_length,
@@ -320,8 +326,11 @@ __all__ = [
     "Article",
     "ArticleChoices",
     "ArticleCount",
+    "ArticleFit",
     "ArticleInput",
+    "ArticleJob",
     "ArticlePiece",
+    "ArticleRequest",
     "ArticleSeam",
     "ArticleSize",
     "Axis",
@@ -403,6 +412,8 @@ __all__ = [
     "OutlyingSpell",
     "Panel",
     "Period",
+    "PieceFit",
+    "PieceWork",
     "Place",
     "PlainConstants",
     "PlainState",
@@ -439,6 +450,7 @@ __all__ = [
     "StopSource",
     "Stretch",
     "Strip",
+    "StripRun",
     "StripSize",
     "StripSpan",
     "Substitute",
@@ -494,7 +506,9 @@ __all__ = [
     "finding_name",
     "findings",
     "fit",
+    "fit_article",
     "fit_effort",
+    "fit_piece",
     "fitted",
     "garter",
     "grade",
@@ -527,7 +541,9 @@ __all__ = [
     "outline_text",
     "outlined",
     "page_html",
+    "panel_design",
     "per_10cm",
+    "piece_request",
     "plain_constants_of",
     "plain_loop_mm",
     "plain_per_10cm",
@@ -540,6 +556,7 @@ __all__ = [
     "plan_tolerances",
     "plan_two_rhythms",
     "read_article",
+    "read_article_request",
     "read_brief",
     "read_certificate",
     "read_count_per_length",

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass, field
 
+from ._article import Article
+from ._article_fit import ArticleFit, ArticleRequest
 from ._core import Panel, Swatch
 from ._data import Effort, Finding, Machine, Size
 from ._plan import Conditions, Plan
@@ -12,13 +14,50 @@ from ._yarn import YarnNeed, YarnRequest
 @dataclass(slots=True)
 class Brief:
     """What a designer hands over: a folder with panel.json, swatch.csv, machine.json (which may hold efforts) and, if
-    yarn is to be reckoned, yarn.json."""
+    yarn is to be reckoned, yarn.json; if an article is to be made, article.json, and the article's own file where it is
+    none of the library's."""
 
     panel: Panel
     swatch: Swatch
     machine: Machine = field(default_factory=Machine)
     effort: Effort = field(default_factory=Effort)
     yarn: YarnRequest | None = None
+    article: ArticleRequest | None = None
+    """What is to be made of the panel."""
+    own_article: Article | None = None
+    """What article.article names, where that is none of article_names()."""
+
+
+@dataclass(slots=True)
+class PieceWork:
+    """How a piece of the article is knitted: the panel that fits it best, or, where nothing fits, the brief's panel."""
+
+    panels: int = 1
+    """To knit: the piece's count, times the panels that each is sewn of."""
+    fits: bool = False
+    """Something fits: ``plan`` is of fitted() of the best candidate, its panel 0."""
+    plan: Plan = field(default_factory=Plan)
+    """Of one panel; a shape is still to be cut from it."""
+    verification: Verification = Verification()
+    """Of ``plan``."""
+
+
+@dataclass(slots=True)
+class ArticleJob:
+    """What the brief's article comes to."""
+
+    fit: ArticleFit = ArticleFit()
+    """fit_article(); a design whose ``needles`` are 0 has the machine's."""
+    works: list[PieceWork] = field(default_factory=list)
+    """One for each of fit.pieces, pieces alike planned once."""
+    hand_ms: int = 0
+    """Of all panels together; of those without a plan nothing."""
+    carriage_ms: int = 0
+    yarn: YarnNeed | None = None
+    """For all panels together, where the brief names yarn: each kind of piece by yarn_need(), with the seams of the article
+    and those between panels, a range at its middle; spreads add up, since the swatches are the same."""
+    notes: list[str] = field(default_factory=list)
+    """For people: what is not in these figures."""
 
 
 @dataclass(slots=True)
@@ -40,3 +79,5 @@ class Job:
     size: Size = Size()
     yarn: YarnNeed | None = None
     """Where the brief asks for it."""
+    article: ArticleJob | None = None
+    """Where the brief names one."""

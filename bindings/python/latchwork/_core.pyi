@@ -9,7 +9,12 @@ import numpy.typing
 from ._article import (
     Article,
     ArticleChoices,
+    TargetPiece,
     Targets,
+)
+from ._article_fit import (
+    ArticleFit,
+    ArticleRequest,
 )
 from ._brief import (
     Brief,
@@ -725,14 +730,27 @@ def measuring_findings(
     Raises Error bad_argument (field); too_large.
     """
 
-def fit(request: FitRequest, swatch: Swatch) -> FitResult:
+def fit(
+    request: FitRequest,
+    swatch: Swatch,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+) -> FitResult:
     """The ways to meet the target, ranked by error, then fewer panels, fewer columns, fewer rows, fewer edge columns, then
     fewer times of the first group, the second, and so on. Every combination that makes a grid, fits the needles, leaves
     something between the seams and, where panels are sewn together, has the edge columns that their seam takes in is
     considered. When nothing fits, the nearest and what would have to give.
 
+    The work is counted: a width takes 16 and one for each strip of the groups and each texture in each group, a height 16
+    and one for each texture, a start two for each strip; candidates may take 400 million, a second or so, and the nearest
+    as many again.
+
+    `stop`: a StopSource; once asked to stop, the call raises Error cancelled. `progress`: called with Progress (only the
+    share is told) on this thread; when it returns False the call is asked to stop.
+
     Raises Error bad_argument (field "width_mm", "groups[1].least"), no_gauge (field = texture), too_large (field
-    "substitutes"; "groups", when more than 20 million widths and heights would have to be looked at).
+    "substitutes"; "groups" when the combinations take more work than that, "rows_step" when the starts do), cancelled.
     """
 
 def fitted(request: FitRequest, candidate: FitCandidate, panel: int = 0) -> Panel:
@@ -741,16 +759,22 @@ def fitted(request: FitRequest, candidate: FitCandidate, panel: int = 0) -> Pane
     this request with whatever bounds loosened; what join_strips() raises.
     """
 
-def grade(request: GradeRequest, swatch: Swatch) -> Grading:
+def grade(
+    request: GradeRequest,
+    swatch: Swatch,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+) -> Grading:
     """Fits every size so that all are one design: as many panels and as many edge columns in each. Where a size is no
     narrower than the one before it, no group stands fewer times; where it is no wider, none stands more often; rows
     likewise go with the heights. Of all ways to choose so from each size's 300 best candidates under each construction,
     the one whose greatest error is least; of these that with the least sum of errors; of these fewer panels, then fewer
-    edge columns.
+    edge columns. Each fit has the work of fit() to itself; `stop` and `progress` watch over all.
 
     Raises Error bad_argument (field "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of
-    FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, as fit(); too_large (field "design.edge_most") for
-    more than 1000 constructions times sizes.
+    FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, cancelled, as fit(); too_large (field
+    "design.edge_most") for more than 1000 constructions times sizes.
     """
 
 def graded_text(numbers: Sequence[int]) -> str:
@@ -1006,6 +1030,14 @@ def read_yarn_request(json: str | bytes) -> YarnRequest:
     missing_field, unknown_field, bad_value; and what the types' own checks raise.
     """
 
+def read_article_request(json: str | bytes) -> ArticleRequest:
+    """Reads "latchwork-article-choices", version 1: the members of ArticleRequest by their names, of `design` those that are
+    read; what has a default may be left out, but for `article`.
+
+    Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
+    missing_field, unknown_field, bad_value; bad_argument for what no panel's design can be.
+    """
+
 def read_plan(json: str | bytes) -> Plan:
     """Reads "latchwork-plan", version 1.
 
@@ -1059,6 +1091,11 @@ def write(request: YarnRequest) -> str:
 def write(article: Article) -> str:
     """The JSON that read_article() reads back to an equal article."""
 @overload
+def write(article_request: ArticleRequest) -> str:
+    """The JSON that read_article_request() reads back to an equal request; of the design, targets, groups and edge are not
+    written.
+    """
+@overload
 def write(plan: Plan) -> str:
     """The JSON that read_plan() reads back to an equal plan."""
 @overload
@@ -1098,6 +1135,48 @@ def read_article(json: str | bytes) -> Article:
 
     Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
     missing_field, unknown_field, bad_value; bad_argument for what targets() refuses in an article.
+    """
+
+def piece_request(piece: TargetPiece, design: FitRequest) -> FitRequest:
+    """What fits a piece: the design, with the piece for its target. The width is the piece's, where it is shaped that of its
+    widest place, since the shape is cut from it; the height is its length. The design's seam_left, seam_right,
+    seam_bottom and seam_top stay where the piece's edge is seamed, and are 0 where it is free or at the opening. Nothing
+    is checked.
+    """
+
+def fit_piece(
+    piece: TargetPiece,
+    design: FitRequest,
+    swatch: Swatch,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+) -> FitResult:
+    """fit() of piece_request(). `stop` and `progress` as in fit(). Raises Error as fit()."""
+
+def panel_design(request: ArticleRequest, panel: Panel) -> FitRequest:
+    """The design of a request, with groups and edge cut from the panel's strips: each one vertical repeat of its strip, from
+    row 1 up. Only of a panel of one band.
+
+    Raises Error bad_argument (field "made[1]", "groups[0].last", "edge", "design.rows_step", ...; "panel" for one of
+    several bands); crossing_cut.
+    """
+
+def fit_article(
+    article: Article,
+    request: ArticleRequest,
+    panel: Panel,
+    swatch: Swatch,
+    *,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
+) -> ArticleFit:
+    """Targets of the article, the panel as it stands held against each piece that is made as it is, and the best fits, which
+    fitted() makes panels of. Pieces alike are fitted once. A panel of several bands is held against the pieces and not
+    fitted, and a message says so. `stop` and `progress` as in fit().
+
+    Raises Error as targets(), panel_design(), size() and fit(); bad_argument (field "made[0]") for a name that is no
+    piece's under these choices.
     """
 
 def chart_svg(
@@ -1288,9 +1367,10 @@ def rests(
     """
 
 def read_brief(folder: str | os.PathLike[str]) -> Brief:
-    """Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json. Raises Error bad_argument (folder)
-    for an empty name or a NUL in it; io (field = file name), and what the readers raise with the file's name before the
-    field.
+    """Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json and article.json. Raises Error
+    bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers raise with the
+    file's name before the field: of article.json also what targets() and panel_design() refuse, and an article that is
+    neither the library's nor a file "name.json" of the folder.
     """
 
 def run(
@@ -1303,13 +1383,14 @@ def run(
     memory_limit: int = 0,
     conditions: Conditions | None = None,
 ) -> Job:
-    """Finds, plans both ways, verifies both, sizes, reckons the yarn. `stop`, `progress` and the limits as in plan(), for
-    each plan anew; `conditions` bind both plans. Raises what those calls raise.
+    """Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit.
+    `stop`, `progress` and the limits as in plan(), for each plan anew; `conditions` bind all plans. Raises what those
+    calls raise.
     """
 
 def summary(brief: Brief, job: Job) -> str:
-    """For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or
-    not.
+    """For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity,
+    "verified" or not.
 
     Raises Error size_mismatch (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job of another brief;
     bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that does not knit its panel, or stands
@@ -1317,13 +1398,13 @@ def summary(brief: Brief, job: Job) -> str:
     """
 
 def page_html(brief: Brief, job: Job) -> str:
-    """One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts. Raises as summary(),
-    chart_svg() and instructions().
+    """One HTML5 page to print and take to the machine: summary, schematic, article, instructions, both charts. Raises as
+    summary(), chart_svg() and instructions().
     """
 
 def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
     """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-    panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there; without a schematic
-    an older one is taken away. Raises Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as
-    page_html(), and as write() of a plan.
+    panel with a stitch in every row, schematic.svg, for a brief with an article article.txt, into `folder`, which is made
+    if it is not there; an older schematic.svg or article.txt of which there is none now is taken away. Raises Error
+    bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write() of a plan.
     """

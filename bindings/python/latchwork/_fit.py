@@ -111,7 +111,8 @@ class FitCandidate:
     and above the other; a strip of knit cells only counts nothing. All rows count where what is looked for falls outside
     them."""
     open_ends: bool = False
-    """A tuck or slip in the first or last row, or a crossing after the last."""
+    """A tuck or slip in the last row, which nothing closes, or a crossing after it. One in row 1 is held with the cast-on's
+    loop, so that the first row is never open."""
     width_mm: float = 0.0
     """Of the outer left panel, plus (panels - 2) times an inner one's, plus the outer right's."""
     height_mm: float = 0.0
@@ -155,13 +156,17 @@ class FitResult:
     candidates: tuple[FitCandidate, ...] = ()
     """Ranked; empty when nothing fits."""
     nearest: tuple[FitNearest, ...] = ()
-    """Only when nothing fits: at most three, ranked.
+    """Only when nothing fits: at most three.
 
     Each bound is loosened alone, and the best candidate under it taken; where no single one suffices, pairs, and so on up.
     The tolerance (both directions), each group's times, edge columns, rows, panels and needles are one bound each.
-    Loosened, they are: none; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to max_panels; no limit."""
+    Loosened, they are: none; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to max_panels; no limit. Of
+    candidates under the same bounds with the same error those that overstep the first bound least come first, then the
+    second, in the order of FitBound (but for tolerance and rows), then as candidates are ranked. Those of different bounds
+    are ranked by error, then by how far they overstep in all, then as candidates: a count by (value - limit) / limit (a
+    limit of 0 taken as 1), width and height by what is beyond the tolerance, as a share of the target."""
     nearest_complete: bool = True
-    """False when the search for the nearest was cut short, at 20 million widths and heights: there may be nearer ones."""
+    """False when the search for the nearest was cut short: there may be nearer ones."""
 
 
 @dataclass(slots=True)

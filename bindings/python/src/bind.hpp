@@ -39,6 +39,7 @@ void bind_plan(py::module_& m);
 void bind_simulate(py::module_& m);
 void bind_file(py::module_& m);
 void bind_article(py::module_& m);
+void bind_article_fit(py::module_& m);
 void bind_choice(py::module_& m);
 void bind_session(py::module_& m);
 void bind_chart(py::module_& m);

@@ -14,10 +14,14 @@ void bind_brief(py::module_& m) {
         return read_brief(folder.name);
       },
       "folder"_a,
-      "Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json. Raises Error bad_argument "
+      "Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json and article.json. Raises "
+      "Error bad_argument "
       "(folder) for an empty "
       "name "
-      "or a NUL in it; io (field = file name), and what the readers raise with the file's name before the field.");
+      "or a NUL in it; io (field = file name), and what the readers raise with the file's name before the field: of "
+      "article.json also what targets() and panel_design() refuse, and an article that is neither the library's nor a "
+      "file "
+      "\"name.json\" of the folder.");
   m.def(
       "run",
       [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
@@ -35,16 +39,19 @@ void bind_brief(py::module_& m) {
       },
       "brief"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
       "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
-      "Finds, plans both ways, verifies both, sizes, reckons the yarn. `stop`, `progress` and the limits as in plan(), "
+      "Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. "
+      "`stop`, `progress` and the limits as in plan(), "
       "for each plan "
-      "anew; `conditions` bind both plans. Raises what those calls raise.");
-  m.def("summary", without_gil(&summary), "brief"_a, "job"_a,
-        "For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "
-        "\"verified\" or not.\n\nRaises Error size_mismatch (field \"job.plan\", \"job.size.strips[2]\", \"job.yarn\", "
-        "...) for a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", ...) for a "
-        "plan that does not knit its panel, or stands on other needles.");
+      "anew; `conditions` bind all plans. Raises what those calls raise.");
+  m.def(
+      "summary", without_gil(&summary), "brief"_a, "job"_a,
+      "For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity, "
+      "\"verified\" or not.\n\nRaises Error size_mismatch (field \"job.plan\", \"job.size.strips[2]\", \"job.yarn\", "
+      "...) for a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", ...) for a "
+      "plan that does not knit its panel, or stands on other needles.");
   m.def("page_html", without_gil(&page_html), "brief"_a, "job"_a,
-        "One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts. Raises as "
+        "One HTML5 page to print and take to the machine: summary, schematic, article, instructions, both charts. "
+        "Raises as "
         "summary(), "
         "chart_svg() "
         "and instructions().");
@@ -56,8 +63,9 @@ void bind_brief(py::module_& m) {
       },
       "brief"_a, "job"_a, "folder"_a,
       "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, "
-      "for a panel with a stitch in every row, schematic.svg into "
-      "`folder`, which is made if it is not there; without a schematic an older one is taken away. Raises Error "
+      "for a panel with a stitch in every row, schematic.svg, for a brief with an article article.txt, into "
+      "`folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none now is "
+      "taken away. Raises Error "
       "bad_argument (folder), as read_brief(); io (field "
       "= file name, or folder); as page_html(), and as write() of a plan.");
 }

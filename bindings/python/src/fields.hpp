@@ -5,6 +5,7 @@
 // by tests/python.
 
 #include "fields/article.hpp"
+#include "fields/article_fit.hpp"
 #include "fields/brief.hpp"
 #include "fields/cell.hpp"
 #include "fields/certificate.hpp"
@@ -57,7 +58,8 @@ namespace latchwork::python {
   X(EdgeShape) X(RowSpan) X(Outline) X(ShapingStep) X(Spacing) \
   X(NamedMeasure) X(ArticleSize) X(SizeList) X(LengthTerm) X(Extent) X(ShapePoint) X(ArticlePiece) \
   X(ArticleSeam) X(Closure) X(RulePair) X(FillingRule) X(ArticleInput) X(ArticleCount) X(Caution) X(Article) \
-  X(NamedCount) X(ArticleChoices) X(TargetPoint) X(TargetPiece) X(TargetSeam) X(Targets)
+  X(NamedCount) X(ArticleChoices) X(TargetPoint) X(TargetPiece) X(TargetSeam) X(Targets) \
+  X(StripRun) X(ArticleRequest) X(PieceFit) X(ArticleFit) X(PieceWork) X(ArticleJob)
 // clang-format on
 
 #define LATCHWORK_DECLARE(T)                                \

@@ -4,6 +4,7 @@
 
 #include "bind.hpp"
 #include "latchwork/article.hpp"
+#include "latchwork/article_fit.hpp"
 #include "latchwork/gauge.hpp"
 #include "latchwork/timings.hpp"
 
@@ -38,6 +39,12 @@ void bind_file(py::module_& m) {
         doc("Reads \"latchwork-machine\", version 1.").c_str());
   m.def("read_yarn_request", &read_free<YarnRequest, &read_yarn_request>, "json"_a,
         doc("Reads \"latchwork-yarn\", version 1: what a need of yarn is reckoned from.").c_str());
+  m.def(
+      "read_article_request", &read_free<ArticleRequest, &read_article_request>, "json"_a,
+      "Reads \"latchwork-article-choices\", version 1: the members of ArticleRequest by their names, of `design` those "
+      "that are read; what has a default may be left out, but for `article`.\n\nRaises Error with line and field: "
+      "too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key, missing_field, "
+      "unknown_field, bad_value; bad_argument for what no panel's design can be.");
   m.def("read_plan", &read_free<Plan, &read_plan>, "json"_a, doc("Reads \"latchwork-plan\", version 1.").c_str());
   m.def("read_certificate", &read_free<Certificate, &read_certificate>, "json"_a,
         doc("Reads \"latchwork-certificate\", version 1.").c_str());
@@ -67,6 +74,9 @@ void bind_file(py::module_& m) {
         "The JSON that read_yarn_request() reads back to an equal request.");
   m.def("write", without_gil(&write_one<Article>), "article"_a,
         "The JSON that read_article() reads back to an equal article.");
+  m.def("write", without_gil(&write_one<ArticleRequest>), "article_request"_a,
+        "The JSON that read_article_request() reads back to an equal request; of the design, targets, groups and edge "
+        "are not written.");
   m.def("write", without_gil(&write_one<Plan>), "plan"_a, "The JSON that read_plan() reads back to an equal plan.");
   m.def("write", without_gil(&write_one<Certificate>), "certificate"_a,
         "The JSON that read_certificate() reads back to an equal certificate.");

@@ -2,19 +2,34 @@
 
 #include "latchwork/fit.hpp"
 
-#include "bind.hpp"
+#include "watch.hpp"
 
 namespace latchwork::python {
 
 void bind_fit(py::module_& m) {
   m.def(
-      "fit", without_gil(&fit), "request"_a, "swatch"_a,
+      "fit",
+      [](const FitRequest& request, const Swatch& swatch, const std::stop_source* stop,
+         std::optional<py::function> progress) {
+        const Swatch own = swatch;  // another thread may change it while the GIL is free
+        Watch watch(stop, std::move(progress));
+        const FitOptions options{.stop = watch.token(), .progress = watch.progress()};
+        const py::gil_scoped_release free;
+        return fit(request, own, options);
+      },
+      "request"_a, "swatch"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "The ways to meet the target, ranked by error, then fewer panels, fewer columns, fewer rows, fewer edge columns, "
       "then fewer times of the first group, the second, and so on. Every combination that makes a grid, fits the "
       "needles, leaves something between the seams and, where panels are sewn together, has the edge columns that "
-      "their seam takes in is considered. When nothing fits, the nearest and what would have to give.\n\nRaises Error "
-      "bad_argument (field \"width_mm\", \"groups[1].least\"), no_gauge (field = texture), too_large (field "
-      "\"substitutes\"; \"groups\", when more than 20 million widths and heights would have to be looked at).");
+      "their seam takes in is considered. When nothing fits, the nearest and what would have to give.\n\nThe work is "
+      "counted: a width takes 16 and one for each strip of the groups and each texture in each group, a height 16 and "
+      "one for each texture, a start two for each strip; candidates may take 400 million, a second or so, and the "
+      "nearest as many again.\n\n`stop`: a StopSource; once asked to stop, the call raises Error cancelled. "
+      "`progress`: "
+      "called with Progress (only the share is told) on this thread; when it returns False the call is asked to "
+      "stop.\n\nRaises Error bad_argument (field \"width_mm\", \"groups[1].least\"), no_gauge (field = texture), "
+      "too_large (field \"substitutes\"; \"groups\" when the combinations take more work than that, \"rows_step\" when "
+      "the starts do), cancelled.");
   m.def("fitted", without_gil(&fitted), "request"_a, "candidate"_a, "panel"_a = 0,
         "One panel of a candidate: the one at index `panel`, 0..panels-1, from the left on the RS. It may break the "
         "request's bounds, as those of FitResult.nearest do. Raises Error bad_argument (field) when its numbers are no "

@@ -2,20 +2,31 @@
 
 #include "latchwork/grading.hpp"
 
-#include "bind.hpp"
+#include "watch.hpp"
 
 namespace latchwork::python {
 
 void bind_grading(py::module_& m) {
-  m.def("grade", without_gil(&grade), "request"_a, "swatch"_a,
-        "Fits every size so that all are one design: as many panels and as many edge columns in each. Where a size is "
-        "no narrower than the one before it, no group stands fewer times; where it is no wider, none stands more "
-        "often; rows likewise go with the heights. Of all ways to choose so from each size's 300 best candidates under "
-        "each construction, the one whose greatest error is least; of these that with the least sum of errors; of "
-        "these fewer panels, then fewer edge columns.\n\nRaises Error bad_argument (field \"sizes\", "
-        "\"sizes[2].name\", \"sizes[2].width_mm\", or \"design.\" and a field of FitRequest), bad_encoding "
-        "(\"sizes[2].name\"), no_gauge, too_large, as fit(); too_large (field "
-        "\"design.edge_most\") for more than 1000 constructions times sizes.");
+  m.def(
+      "grade",
+      [](const GradeRequest& request, const Swatch& swatch, const std::stop_source* stop,
+         std::optional<py::function> progress) {
+        const Swatch own = swatch;  // another thread may change it while the GIL is free
+        Watch watch(stop, std::move(progress));
+        const FitOptions options{.stop = watch.token(), .progress = watch.progress()};
+        const py::gil_scoped_release free;
+        return grade(request, own, options);
+      },
+      "request"_a, "swatch"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
+      "Fits every size so that all are one design: as many panels and as many edge columns in each. Where a size is "
+      "no narrower than the one before it, no group stands fewer times; where it is no wider, none stands more "
+      "often; rows likewise go with the heights. Of all ways to choose so from each size's 300 best candidates under "
+      "each construction, the one whose greatest error is least; of these that with the least sum of errors; of "
+      "these fewer panels, then fewer edge columns. Each fit has the work of fit() to itself; `stop` and `progress` "
+      "watch over all.\n\nRaises Error bad_argument (field \"sizes\", "
+      "\"sizes[2].name\", \"sizes[2].width_mm\", or \"design.\" and a field of FitRequest), bad_encoding "
+      "(\"sizes[2].name\"), no_gauge, too_large, cancelled, as fit(); too_large (field "
+      "\"design.edge_most\") for more than 1000 constructions times sizes.");
   m.def("graded_text", &graded_text, "numbers"_a,
         "Numbers of several sizes as written patterns give them: \"4 (6, 8)\"; where all are the same, or there is "
         "one, \"4\"; nothing for none.");

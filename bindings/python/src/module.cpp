@@ -28,6 +28,7 @@ PYBIND11_MODULE(_core, m) {
   bind_simulate(m);
   bind_file(m);
   bind_article(m);
+  bind_article_fit(m);
   bind_chart(m);
   bind_choice(m);
   bind_session(m);

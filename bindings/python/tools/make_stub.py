@@ -49,7 +49,7 @@ SPELLINGS = [
     (r"\bpy::object\b", "object"),
 ]
 # The modules of plain data, in the order in which they import each other: the first to have a class made it.
-HOMES = ["_enums", "_quantity", "_data", "_fit", "_plan", "_choice", "_certificate", "_simulate", "_timings", "_yarn", "_shape", "_article", "_brief"]
+HOMES = ["_enums", "_quantity", "_data", "_fit", "_plan", "_choice", "_certificate", "_simulate", "_timings", "_yarn", "_shape", "_article", "_article_fit", "_brief"]
 CLASSES = {"WalesOf": "Wales", "std::stop_source": "StopSource"}
 SKIPPED = {"__getstate__", "__setstate__", "__hash__", "__module__", "__doc__"}  # and what every object has
 

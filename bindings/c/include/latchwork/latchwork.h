@@ -8,8 +8,9 @@
      own and may be NULL. Nothing is thrown, printed or kept: there is no "last error". Every function fails with
      BAD_ARGUMENT for a NULL where NULL is not said to be allowed (error.field is the argument's name), for an enum value
      out of its range or an index past the end, and with NO_MEMORY; only what comes beside these is listed.
-   - Handles (grid, wales, strip, panel, swatch, fit_result, grading, article_file, targets, yarn_file, yarn_need, timings,
-     effort_fit, findings, plan, front, certificate, fabric, brief, job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
+   - Handles (grid, wales, strip, panel, swatch, fit_result, grading, article_file, targets, article_request_file,
+     article_fit, article_job, yarn_file, yarn_need, timings, effort_fit, findings, plan, front, certificate, fabric, brief,
+     job) are values behind a pointer. What comes through `out` is the caller's, to be freed by
      latchwork_<type>_destroy(); on failure *out is NULL. A handle holds no other: the parts it was made of may be
      destroyed at once. Calls that take a handle as const may run at once in many threads; any other call needs the
      handle alone.
@@ -27,7 +28,7 @@
      Structs of data (machine, effort, size options, fit request, yarn request): every field counts; begin with the
      function that fills them (latchwork_machine_generic, latchwork_effort_default, latchwork_size_options_default,
      latchwork_fit_request_default, latchwork_yarn_request_default) and change what differs.
-     Structs of options (plan, simulate, chart, panel parts): 0 and NULL are the defaults.
+     Structs of options (plan, simulate, fit, chart, panel parts, article request): 0 and NULL are the defaults.
    - Numbers. Rows run from 1 up from the cast-on, columns from 0 from the left on the right side (RS). Needles are the
      operator's: L3 is -3, R2 is 2, there is no needle 0. Lengths are in millimetres, times in whole milliseconds, gauge
      is per 10 cm. Flags are int32_t: 0 no, 1 yes.
@@ -1864,7 +1865,7 @@ typedef struct latchwork_fit_candidate {
      one whose ends balance best. First come starts whose ends are not open, then those of the least imbalance, then the
      lowest. */
   int32_t start_row;
-  int32_t open_ends; /* 1: a tuck or slip in the first or last row, or a crossing after the last */
+  int32_t open_ends; /* 1: a tuck or slip in the last row, or a crossing after it; one in row 1 is held with the cast-on */
   /* Summed over the strips of a panel: how far the rows below a strip's first crossing differ from those above its last;
      in a strip that has no crossings those below its first row with a cell that is not knit from those above its last.
      A strip of knit cells only counts nothing. All rows count where what is looked for falls outside them. */
@@ -1983,6 +1984,14 @@ LATCHWORK_C_API latchwork_status latchwork_panel_measuring_findings(const latchw
                                                                     const latchwork_swatch *swatch,
                                                                     const latchwork_size_options *options,
                                                                     latchwork_findings **out, latchwork_error *error);
+/* How to watch a fit, and end it. Options: 0 and NULL are the defaults. Since 0.1. */
+typedef struct latchwork_fit_options {
+  uint32_t struct_size;
+  latchwork_progress_call progress; /* NULL: none. Only the share is told. Stopped, the call fails with CANCELLED */
+  void *user_data;                  /* handed to `progress`, never looked at */
+} latchwork_fit_options;
+#define LATCHWORK_FIT_OPTIONS_INIT { sizeof(latchwork_fit_options), NULL, NULL }
+
 /* Fills `request` with the defaults: 1 edge column, 1 panel, seams of 1 stitch between panels, any row count, no bed, no
    tolerance, 10 candidates. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_request_default(latchwork_fit_request *request, latchwork_error *error);
@@ -1990,11 +1999,14 @@ LATCHWORK_C_API latchwork_status latchwork_fit_request_default(latchwork_fit_req
    LATCHWORK_GRID_MAX_CELLS), fits the needles, leaves something between the seams and, where panels are sewn together,
    has the edge columns that their seam takes in is considered. The best `most` come ranked by error, then fewer panels,
    fewer columns, fewer rows, fewer edge columns, then fewer times of the first group, the second, and so on. The time
-   goes with the product of all ranges but the largest, and with `most`. Fails: BAD_ARGUMENT (field "width_mm",
-   "groups[1].least"), NO_GAUGE (field: the texture), TOO_LARGE (field "substitutes"; "groups", when more than 20 million
-   widths and heights would have to be looked at). Since 0.1. */
+   goes with the product of all ranges but the largest, and with `most`. The work is counted: a width takes 16 and one for
+   each strip of the groups and each texture in each group, a height 16 and one for each texture, a start two for each
+   strip; candidates may take 400 million, a second or so, and the nearest as many again. options may be NULL. Fails:
+   BAD_ARGUMENT (field "width_mm", "groups[1].least"), NO_GAUGE (field: the texture), TOO_LARGE (field "substitutes";
+   "groups" when the combinations take more work than that, "rows_step" when the starts do), CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit(const latchwork_fit_request *request, const latchwork_swatch *swatch,
-                                               latchwork_fit_result **out, latchwork_error *error);
+                                               const latchwork_fit_options *options, latchwork_fit_result **out,
+                                               latchwork_error *error);
 /* A result of its own, equal to this one. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_result_copy(const latchwork_fit_result *fit_result,
                                                            latchwork_fit_result **out, latchwork_error *error);
@@ -2008,10 +2020,14 @@ LATCHWORK_C_API void latchwork_fit_result_destroy(latchwork_fit_result *fit_resu
 LATCHWORK_C_API latchwork_status latchwork_fit_result_candidates(const latchwork_fit_result *fit_result,
                                                                  latchwork_fit_candidate *candidates, size_t capacity,
                                                                  size_t *needed, latchwork_error *error);
-/* Only when nothing fits: at most three, ranked. Each bound is loosened alone, and the best candidate under it taken; where
-   no single one suffices, pairs, and so on up. The tolerance (both directions), each group's times, edge columns, rows,
-   panels and needles are one bound each. Loosened, they are: none; 1 (0 where it was allowed) to 65536; 0 to 65536; any
-   number; 1 to 100; no limit. Since 0.1. */
+/* Only when nothing fits: at most three. Each bound is loosened alone, and the best candidate under it taken; where no single
+   one suffices, pairs, and so on up. The tolerance (both directions), each group's times, edge columns, rows, panels and
+   needles are one bound each. Loosened, they are: none; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to
+   100; no limit. Of candidates under the same bounds with the same error those that overstep the first bound least come
+   first, then the second, in the order of LATCHWORK_FIT_BOUND_... (but for tolerance and rows), then as candidates are
+   ranked. Those of different bounds are ranked by error, then by how far they overstep in all, then as candidates: a count
+   by (value - limit) / limit (a limit of 0 taken as 1), width and height by what is beyond the tolerance, as a share of the
+   target. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest(const latchwork_fit_result *fit_result,
                                                               latchwork_fit_candidate *candidates, size_t capacity,
                                                               size_t *needed, latchwork_error *error);
@@ -2020,8 +2036,7 @@ LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest(const latchwork_fi
 LATCHWORK_C_API latchwork_status latchwork_fit_result_gives(const latchwork_fit_result *fit_result, size_t index,
                                                             latchwork_fit_give *gives, size_t capacity, size_t *needed,
                                                             latchwork_error *error);
-/* *nearest_complete is 0 when the search for the nearest was cut short, at 20 million widths and heights: there may be
-   nearer ones; else 1. Since 0.1. */
+/* *nearest_complete is 0 when the search for the nearest was cut short: there may be nearer ones; else 1. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest_complete(const latchwork_fit_result *fit_result,
                                                                        int32_t *nearest_complete,
                                                                        latchwork_error *error);
@@ -2054,11 +2069,12 @@ typedef struct latchwork_grading latchwork_grading;
    these that with the least sum of errors; of these fewer panels, then fewer edge columns. Fails: BAD_ARGUMENT (field
    "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of the request), BAD_ENCODING ("sizes[2].name"),
    NO_GAUGE (field: the texture), TOO_LARGE, as latchwork_fit; TOO_LARGE (field "design.edge_most") for more than 1000
-   constructions times sizes. Since 0.1. */
+   constructions times sizes; CANCELLED. Each fit has the work of latchwork_fit to itself; options watch over all, and may
+   be NULL. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grade(const latchwork_fit_request *design,
                                                  const latchwork_grade_size *sizes, size_t count,
-                                                 const latchwork_swatch *swatch, latchwork_grading **out,
-                                                 latchwork_error *error);
+                                                 const latchwork_swatch *swatch, const latchwork_fit_options *options,
+                                                 latchwork_grading **out, latchwork_error *error);
 /* A grading of its own, equal to this one. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_copy(const latchwork_grading *grading, latchwork_grading **out,
                                                         latchwork_error *error);
@@ -2929,6 +2945,130 @@ LATCHWORK_C_API latchwork_status latchwork_targets_seam_least_mm(const latchwork
 LATCHWORK_C_API latchwork_status latchwork_targets_seam_greatest_mm(const latchwork_targets *targets, double *mm,
                                                                     latchwork_error *error);
 
+/* ---- From an article to panels that make it ---------------------------------------------------------------------- */
+
+/* Fills `request` with the design, the piece for its target. The width is the piece's, where it is shaped (`shape`,
+   shape_count points, NULL for none) that of its widest place, since the shape is cut from it; the height is its length.
+   The design's seam_left, seam_right, seam_bottom and seam_top stay where the piece's edge is seamed, and are 0 where it is
+   free or at the opening; its targets are not read. What the design points at, the request points at too. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_piece_request(const latchwork_target_piece *piece,
+                                                         const latchwork_target_point *shape, size_t shape_count,
+                                                         const latchwork_fit_request *design,
+                                                         latchwork_fit_request *request, latchwork_error *error);
+/* latchwork_fit() of that request, in one call. options may be NULL. Fails: as latchwork_fit. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit_piece(const latchwork_target_piece *piece,
+                                                     const latchwork_target_point *shape, size_t shape_count,
+                                                     const latchwork_fit_request *design,
+                                                     const latchwork_swatch *swatch,
+                                                     const latchwork_fit_options *options, latchwork_fit_result **out,
+                                                     latchwork_error *error);
+
+/* Neighbouring strips of a panel that stand together so many times. An element of arrays. Since 0.1. */
+typedef struct latchwork_strip_run {
+  int32_t first; /* index of the first, from the left on the RS, 0..65536 */
+  int32_t last;  /* index of the last, first..65536 */
+  int32_t least; /* times, 0..65536 */
+  int32_t most;  /* least..65536 */
+} latchwork_strip_run;
+
+#define LATCHWORK_ARTICLE_REQUEST_MAX_PIECES 1000
+
+/* An article to be made of a panel: what is chosen, and what may vary. Options: 0 and NULL are none; LATCHWORK_..._INIT
+   names no edge. Since 0.1. */
+typedef struct latchwork_article_request {
+  uint32_t struct_size;
+  int32_t edge;        /* index of the strip whose first column is the edge; -1: no edge */
+  const char *article; /* a name of latchwork_article_names(), or a file in a brief's folder, "bolster.json" */
+  const latchwork_article_choices *choices; /* NULL: none */
+  const char *const *made; /* names of the article's pieces that are made as the panel, none twice; none: all */
+  size_t made_count;
+  const latchwork_strip_run *groups; /* at most 8; none: all strips once, but for the outermost two where there is an edge */
+  size_t group_count;
+  const latchwork_fit_request *design; /* what may vary, and seams; its targets, groups and edge are not read. NULL: the
+                                          defaults */
+} latchwork_article_request;
+#define LATCHWORK_ARTICLE_REQUEST_INIT \
+  { sizeof(latchwork_article_request), -1, NULL, NULL, NULL, 0, NULL, 0, NULL }
+
+/* A piece held against the panel. An element of arrays. Since 0.1. */
+typedef struct latchwork_piece_fit {
+  latchwork_target_piece target;
+  latchwork_fit_candidate as_it_stands; /* the panel as it is: panels (1), columns, rows, width, height and their errors */
+} latchwork_piece_fit;
+
+/* A request as it stood in a file. Since 0.1. */
+typedef struct latchwork_article_request_file latchwork_article_request_file;
+/* An article, and how a panel makes it. Since 0.1. */
+typedef struct latchwork_article_fit latchwork_article_fit;
+
+/* "latchwork-article-choices", version 1. Fails with line and field: TOO_LARGE, BAD_ENCODING, BAD_SYNTAX, WRONG_FORMAT,
+   NEWER_VERSION, DUPLICATE_KEY, MISSING_FIELD, UNKNOWN_FIELD, BAD_VALUE; BAD_ARGUMENT for what no panel's design can be.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_read_article_request(const char *text, size_t size,
+                                                                latchwork_article_request_file **out,
+                                                                latchwork_error *error);
+/* A request of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_request_file_copy(const latchwork_article_request_file *file,
+                                                                     latchwork_article_request_file **out,
+                                                                     latchwork_error *error);
+/* *equal is 1 when everything in both is the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_request_file_equal(const latchwork_article_request_file *file,
+                                                                      const latchwork_article_request_file *other,
+                                                                      int32_t *equal, latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_article_request_file_destroy(latchwork_article_request_file *file);
+/* Fills `request`; its texts and arrays live as long as the file. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_request_file_request(const latchwork_article_request_file *file,
+                                                                        latchwork_article_request *request,
+                                                                        latchwork_error *error);
+/* The JSON that latchwork_read_article_request() reads back to an equal request; of the design, targets, groups and edge
+   are not written. Fails: BAD_VALUE (field) for what no reader takes; BAD_ENCODING. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_request_write(const latchwork_article_request *request, char *text,
+                                                                 size_t capacity, size_t *needed,
+                                                                 latchwork_error *error);
+/* One panel of a candidate for the piece at `index`, cut from the panel by the request that the fit is of, as
+   latchwork_fitted() makes it: the way from latchwork_article_fit_result() to what is knitted. Fails: BAD_ARGUMENT (field
+   "groups[0].last", "edge", ...; "panel" for one of several bands), CROSSING_CUT; as latchwork_fitted. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_fit_fitted(const latchwork_article_fit *article_fit, size_t index,
+                                                              const latchwork_article_request *request,
+                                                              const latchwork_panel *panel,
+                                                              const latchwork_fit_candidate *candidate,
+                                                              int32_t panel_index, latchwork_panel **out,
+                                                              latchwork_error *error);
+/* Targets of the article, the panel as it stands held against each piece that is made as it is, and the best fits. Pieces
+   alike are fitted once. A panel of several bands is held against the pieces and not fitted, and a message says so. options
+   may be NULL. Fails: as latchwork_article_targets, latchwork_panel_size and latchwork_fit; BAD_ARGUMENT (field "made[0]")
+   for a name that is no piece's under these choices, ("groups[0].last", "edge") for a strip that the panel does not have;
+   CROSSING_CUT for a strip that cuts one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit_article(const latchwork_article *article,
+                                                       const latchwork_article_request *request,
+                                                       const latchwork_panel *panel, const latchwork_swatch *swatch,
+                                                       const latchwork_fit_options *options,
+                                                       latchwork_article_fit **out, latchwork_error *error);
+/* A fit of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_fit_copy(const latchwork_article_fit *article_fit,
+                                                            latchwork_article_fit **out, latchwork_error *error);
+/* *equal is 1 when everything in both is the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_fit_equal(const latchwork_article_fit *article_fit,
+                                                             const latchwork_article_fit *other, int32_t *equal,
+                                                             latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_article_fit_destroy(latchwork_article_fit *article_fit);
+/* A copy of the targets of all pieces. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_fit_targets(const latchwork_article_fit *article_fit,
+                                                               latchwork_targets **out, latchwork_error *error);
+/* The pieces that are made as the panel, in the order of the targets; their texts live as long as the fit. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_fit_pieces(const latchwork_article_fit *article_fit,
+                                                              latchwork_piece_fit *pieces, size_t capacity,
+                                                              size_t *needed, latchwork_error *error);
+/* A copy of the fit of the piece at `index`; without candidates and nearest where the message tells why. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_fit_result(const latchwork_article_fit *article_fit, size_t index,
+                                                              latchwork_fit_result **out, latchwork_error *error);
+/* For people: why nothing was fitted; "" where it was. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_fit_message(const latchwork_article_fit *article_fit, char *text,
+                                                               size_t capacity, size_t *needed,
+                                                               latchwork_error *error);
+
 /* ---- Charts and instructions ------------------------------------------------------------------------------------ */
 
 /* Which side a picture shows: the RS, or the wrong side as the operator sees it on the bed. Since 0.1. */
@@ -2980,11 +3120,20 @@ LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_pa
 
 /* ---- The main job: a brief goes in, a job comes out -------------------------------------------------------------- */
 
-/* What a designer hands over: a panel, a swatch, a machine and efforts. As files: a folder with panel.json, swatch.csv
-   and machine.json. */
+/* What a designer hands over: a panel, a swatch, a machine and efforts; yarns and an article, where they are asked for. As
+   files: a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json and article.json. */
 typedef struct latchwork_brief latchwork_brief;
 /* What comes back: findings, the least-effort and the regular plan, their verifications, the size. */
 typedef struct latchwork_job latchwork_job;
+/* What the brief's article comes to. Since 0.1. */
+typedef struct latchwork_article_job latchwork_article_job;
+
+/* How a piece of the article is knitted: by the panel that fits it best, or, where nothing fits, the brief's. An element of
+   arrays. Since 0.1. */
+typedef struct latchwork_piece_work {
+  int32_t panels; /* to knit: the piece's count, times the panels that each is sewn of */
+  int32_t fits;   /* 1: something fits, and the plan is of the best candidate's panel 0 */
+} latchwork_piece_work;
 
 /* A brief of copies of its parts; `effort` may be NULL. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *panel, const latchwork_swatch *swatch,
@@ -3024,25 +3173,39 @@ LATCHWORK_C_API latchwork_status latchwork_brief_clear_yarn(latchwork_brief *bri
 /* What the yarn is reckoned from. Fails: BAD_ARGUMENT (brief) when it names no yarn. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_yarn(const latchwork_brief *brief, latchwork_yarn_file **out,
                                                       latchwork_error *error);
-/* Finds, plans both ways, verifies both, sizes, reckons the yarn. Conditions bind both plans. options may be NULL. Fails: as those do. Since 0.1. */
+/* Gives the brief an article to make; `own` is the article where the request names none that comes with the library, and
+   may be NULL. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_set_article(latchwork_brief *brief,
+                                                             const latchwork_article_request *request,
+                                                             const latchwork_article *own, latchwork_error *error);
+/* Takes its article away again. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_clear_article(latchwork_brief *brief, latchwork_error *error);
+/* What is chosen and may vary. Fails: BAD_ARGUMENT (brief) when it names no article. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_article(const latchwork_brief *brief,
+                                                         latchwork_article_request_file **out, latchwork_error *error);
+/* The article that its folder holds. Fails: BAD_ARGUMENT (brief) when it has none of its own. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_own_article(const latchwork_brief *brief,
+                                                             latchwork_article_file **out, latchwork_error *error);
+/* Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. Conditions
+   bind all plans. options may be NULL. Fails: as those do. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);
-/* For a terminal: size, yarn, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
+/* For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
    Fails: SIZE_MISMATCH (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job of another brief; BAD_ARGUMENT
    (field "job.verification", "job.plan.leftmost") for a plan that does not knit its panel, or stands on other needles.
    Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief *brief, const latchwork_job *job,
                                                          char *text, size_t capacity, size_t *needed,
                                                          latchwork_error *error);
-/* One HTML5 page to print and take to the machine: summary, schematic, instructions, both charts.
+/* One HTML5 page to print and take to the machine: summary, schematic, article, instructions, both charts.
    Fails: as latchwork_brief_summary, latchwork_panel_chart_svg and latchwork_panel_instructions. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief *brief, const latchwork_job *job,
                                                            char *text, size_t capacity, size_t *needed,
                                                            latchwork_error *error);
 /* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-   panel with a stitch in every row, schematic.svg into `folder`, which is made if it is not there;
-   without a schematic an older one is taken away. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name,
+   panel with a stitch in every row, schematic.svg, for a brief with an article article.txt, into `folder`, which is made
+   if it is not there; an older schematic.svg or article.txt of which there is none now is taken away. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name,
    or folder); as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
                                                            const char *folder, latchwork_error *error);
@@ -3081,6 +3244,45 @@ LATCHWORK_C_API latchwork_status latchwork_job_regular_verification(const latchw
 /* The yarn it takes. Fails: BAD_ARGUMENT (job) when the brief named none. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_yarn(const latchwork_job *job, latchwork_yarn_need **out,
                                                     latchwork_error *error);
+/* What its article comes to. Fails: BAD_ARGUMENT (job) when the brief named none. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_article(const latchwork_job *job, latchwork_article_job **out,
+                                                       latchwork_error *error);
+/* One of its own, equal to this one. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_copy(const latchwork_article_job *article_job,
+                                                            latchwork_article_job **out, latchwork_error *error);
+/* *equal is 1 when everything in both is the same, else 0. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_equal(const latchwork_article_job *article_job,
+                                                             const latchwork_article_job *other, int32_t *equal,
+                                                             latchwork_error *error);
+/* Frees it; NULL is fine. Since 0.1. */
+LATCHWORK_C_API void latchwork_article_job_destroy(latchwork_article_job *article_job);
+/* How the panel makes the pieces: latchwork_fit_article() with the machine's needles where the design names none.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_fit(const latchwork_article_job *article_job,
+                                                           latchwork_article_fit **out, latchwork_error *error);
+/* One for each piece of the fit. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_works(const latchwork_article_job *article_job,
+                                                             latchwork_piece_work *works, size_t capacity,
+                                                             size_t *needed, latchwork_error *error);
+/* A copy of the plan of one panel of the piece at `index`; a shape is still to be cut from it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_plan(const latchwork_article_job *article_job, size_t index,
+                                                            latchwork_plan **out, latchwork_error *error);
+/* What knitting that plan showed. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_verification(const latchwork_article_job *article_job,
+                                                                    size_t index, latchwork_verification *verification,
+                                                                    latchwork_error *error);
+/* Hand work of all panels together, in ms; of those without a plan nothing. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_hand_ms(const latchwork_article_job *article_job,
+                                                               int64_t *hand_ms, latchwork_error *error);
+/* Carriage passes, likewise. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_carriage_ms(const latchwork_article_job *article_job,
+                                                                   int64_t *carriage_ms, latchwork_error *error);
+/* The yarn for all panels together. Fails: BAD_ARGUMENT (article_job) where none is reckoned. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_yarn(const latchwork_article_job *article_job,
+                                                            latchwork_yarn_need **out, latchwork_error *error);
+/* For people, one a line: what is not in these figures. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_notes(const latchwork_article_job *article_job, char *text,
+                                                             size_t capacity, size_t *needed, latchwork_error *error);
 /* The panel's size. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_size(const latchwork_job *job, latchwork_size *size,
                                                     latchwork_error *error);

@@ -10,9 +10,34 @@ struct Data<Brief> {
   static constexpr char name[] = "Brief";
   static constexpr char module[] = "latchwork._brief";
   static constexpr bool frozen = false;
+  static constexpr auto fields = std::tuple{field("panel", &Brief::panel),
+                                            field("swatch", &Brief::swatch),
+                                            field("machine", &Brief::machine),
+                                            field("effort", &Brief::effort),
+                                            field("yarn", &Brief::yarn),
+                                            field("article", &Brief::article),
+                                            field("own_article", &Brief::own_article)};
+};
+
+template <>
+struct Data<PieceWork> {
+  static constexpr char name[] = "PieceWork";
+  static constexpr char module[] = "latchwork._brief";
+  static constexpr bool frozen = false;
   static constexpr auto fields =
-      std::tuple{field("panel", &Brief::panel), field("swatch", &Brief::swatch), field("machine", &Brief::machine),
-                 field("effort", &Brief::effort), field("yarn", &Brief::yarn)};
+      std::tuple{field("panels", &PieceWork::panels), field("fits", &PieceWork::fits), field("plan", &PieceWork::plan),
+                 field("verification", &PieceWork::verification)};
+};
+
+template <>
+struct Data<ArticleJob> {
+  static constexpr char name[] = "ArticleJob";
+  static constexpr char module[] = "latchwork._brief";
+  static constexpr bool frozen = false;
+  static constexpr auto fields =
+      std::tuple{field("fit", &ArticleJob::fit),         field("works", &ArticleJob::works),
+                 field("hand_ms", &ArticleJob::hand_ms), field("carriage_ms", &ArticleJob::carriage_ms),
+                 field("yarn", &ArticleJob::yarn),       field("notes", &ArticleJob::notes)};
 };
 
 template <>
@@ -28,7 +53,8 @@ struct Data<Job> {
                                             field("verification", &Job::verification),
                                             field("regular_verification", &Job::regular_verification),
                                             field("size", &Job::size),
-                                            field("yarn", &Job::yarn)};
+                                            field("yarn", &Job::yarn),
+                                            field("article", &Job::article)};
 };
 
 }  // namespace latchwork::python

@@ -1,0 +1,137 @@
+// What a brief's article comes to.
+#include "barrier.hpp"
+
+using namespace latchwork;
+using namespace latchwork::c;
+
+namespace {
+
+const ArticleJob& value_of(const latchwork_article_job* article_job) {
+  return given(article_job, "article_job").value;
+}
+
+}  // namespace
+
+latchwork_status latchwork_brief_set_article(latchwork_brief* brief, const latchwork_article_request* request,
+                                             const latchwork_article* own, latchwork_error* error) {
+  return guarded(error, [&] {
+    Brief& to = given(brief, "brief").value;
+    ArticleRequest wanted = article_request_in(&given(request, "request"));
+    std::optional<Article> article;
+    if (own != nullptr) article = article_in(own);
+    to.article = std::move(wanted);
+    to.own_article = std::move(article);
+  });
+}
+
+latchwork_status latchwork_brief_clear_article(latchwork_brief* brief, latchwork_error* error) {
+  return guarded(error, [&] {
+    Brief& from = given(brief, "brief").value;
+    from.article.reset();
+    from.own_article.reset();
+  });
+}
+
+latchwork_status latchwork_brief_article(const latchwork_brief* brief, latchwork_article_request_file** out,
+                                         latchwork_error* error) {
+  return guarded(error, [&] {
+    fill_article_request_file(out, [&] {
+      const auto& article = given(brief, "brief").value.article;
+      if (!article) refuse("brief", "one that names no article");
+      return *article;
+    });
+  });
+}
+
+latchwork_status latchwork_brief_own_article(const latchwork_brief* brief, latchwork_article_file** out,
+                                             latchwork_error* error) {
+  return guarded(error, [&] {
+    fill_article_file(out, [&] {
+      const auto& article = given(brief, "brief").value.own_article;
+      if (!article) refuse("brief", "one that has no article of its own");
+      return *article;
+    });
+  });
+}
+
+latchwork_status latchwork_job_article(const latchwork_job* job, latchwork_article_job** out, latchwork_error* error) {
+  return guarded(error, [&] {
+    fill(out, [&] {
+      const auto& article = given(job, "job").value.article;
+      if (!article) refuse("job", "one whose brief named no article");
+      return *article;
+    });
+  });
+}
+
+latchwork_status latchwork_article_job_copy(const latchwork_article_job* article_job, latchwork_article_job** out,
+                                            latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return value_of(article_job); }); });
+}
+
+latchwork_status latchwork_article_job_equal(const latchwork_article_job* article_job,
+                                             const latchwork_article_job* other, int32_t* equal,
+                                             latchwork_error* error) {
+  return guarded(error, [&] { given(equal, "equal") = value_of(article_job) == given(other, "other").value ? 1 : 0; });
+}
+
+void latchwork_article_job_destroy(latchwork_article_job* article_job) {
+  destroy(article_job);
+}
+
+latchwork_status latchwork_article_job_fit(const latchwork_article_job* article_job, latchwork_article_fit** out,
+                                           latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return value_of(article_job).fit; }); });
+}
+
+latchwork_status latchwork_article_job_works(const latchwork_article_job* article_job, latchwork_piece_work* works,
+                                             size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(works, capacity, needed, "works");
+    room.take(value_of(article_job).works, [](const PieceWork& from) {
+      return latchwork_piece_work{from.panels, from.fits ? 1 : 0};
+    });
+  });
+}
+
+latchwork_status latchwork_article_job_plan(const latchwork_article_job* article_job, size_t index,
+                                            latchwork_plan** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return element(value_of(article_job).works, index, "index").plan; }); });
+}
+
+latchwork_status latchwork_article_job_verification(const latchwork_article_job* article_job, size_t index,
+                                                    latchwork_verification* verification, latchwork_error* error) {
+  return guarded(error, [&] {
+    StructRoom(verification, "verification")
+        .take(verification_out(element(value_of(article_job).works, index, "index").verification));
+  });
+}
+
+latchwork_status latchwork_article_job_hand_ms(const latchwork_article_job* article_job, int64_t* hand_ms,
+                                               latchwork_error* error) {
+  return guarded(error, [&] { given(hand_ms, "hand_ms") = value_of(article_job).hand_ms; });
+}
+
+latchwork_status latchwork_article_job_carriage_ms(const latchwork_article_job* article_job, int64_t* carriage_ms,
+                                                   latchwork_error* error) {
+  return guarded(error, [&] { given(carriage_ms, "carriage_ms") = value_of(article_job).carriage_ms; });
+}
+
+latchwork_status latchwork_article_job_yarn(const latchwork_article_job* article_job, latchwork_yarn_need** out,
+                                            latchwork_error* error) {
+  return guarded(error, [&] {
+    fill(out, [&] {
+      const auto& yarn = value_of(article_job).yarn;
+      if (!yarn) refuse("article_job", "one without a need of yarn");
+      return *yarn;
+    });
+  });
+}
+
+latchwork_status latchwork_article_job_notes(const latchwork_article_job* article_job, char* text, size_t capacity,
+                                             size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(lines_of(value_of(article_job).notes));
+  });
+}

@@ -1,0 +1,67 @@
+"""From an article to panels that make it. Each class is the C++ struct of the same name."""
+
+from dataclasses import dataclass, field
+from typing import ClassVar
+
+from ._article import ArticleChoices, TargetPiece, Targets
+from ._fit import FitCandidate, FitRequest, FitResult
+
+
+@dataclass(frozen=True, slots=True)
+class StripRun:
+    """Neighbouring strips of a panel that stand together so many times, as a FitGroup."""
+
+    first: int = 0
+    """Index of the first, from the left on the RS, 0..65536."""
+    last: int = 0
+    """Index of the last, first..65536."""
+    least: int = 1
+    """Times, 0..65536."""
+    most: int = 1
+    """least..65536."""
+
+
+@dataclass(slots=True)
+class ArticleRequest:
+    """An article to be made of a panel: what is chosen, and what may vary."""
+
+    max_pieces: ClassVar[int] = 1000
+
+    article: str = ""
+    """A name of article_names(); in a brief's folder also a file of it, "bolster.json". fit_article() does not read it."""
+    choices: ArticleChoices = field(default_factory=ArticleChoices)
+    made: list[str] = field(default_factory=list)
+    """Names of Article.pieces that are made as the panel, none twice; empty: all. Of pieces sewn to each other the name
+    stands for all: "panel" for "panel, lower left"."""
+    groups: list[StripRun] = field(default_factory=list)
+    """As FitRequest.groups, of the panel's strips, at most FitRequest.max_groups. Empty: all strips once, but for the
+    outermost two where there is an edge."""
+    edge: int = -1
+    """The strip whose first column is FitRequest.edge, by its index, 0..65536; -1: no edge. Then the design's edge_least and
+    edge_most count as 0."""
+    design: FitRequest = field(default_factory=FitRequest)
+    """What may vary, and seams; its targets, groups and edge are not read."""
+
+
+@dataclass(frozen=True, slots=True)
+class PieceFit:
+    """A piece, held against the panel and fitted by it."""
+
+    target: TargetPiece = TargetPiece()
+    as_it_stands: FitCandidate = FitCandidate()
+    """The panel as it is, by size() with the design's state, substitutes and the seams of piece_request(). Of it ``panels``
+    (1), ``columns``, ``rows``, width, height and their errors are told; the others stay as they are by default."""
+    fit: FitResult = FitResult()
+    """Of piece_request() and panel_design(); empty where ArticleFit.message tells why."""
+
+
+@dataclass(frozen=True, slots=True)
+class ArticleFit:
+    """An article, and how a panel makes it."""
+
+    targets: Targets = Targets()
+    """Of all pieces."""
+    pieces: tuple[PieceFit, ...] = ()
+    """Those that are made as the panel, in the order of targets."""
+    message: str = ""
+    """For people: why nothing was fitted; empty where it was."""

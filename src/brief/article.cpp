@@ -1,0 +1,212 @@
+#include "brief/article.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <utility>
+
+#include "brief/run.hpp"
+#include "text/utf8.hpp"
+#include "text/words.hpp"
+
+namespace latchwork::inline v0::report {
+namespace {
+
+void add_once(std::vector<std::string>& texts, const std::string& text) {
+  if (std::find(texts.begin(), texts.end(), text) == texts.end()) texts.push_back(text);
+}
+
+template <class Texts>
+void add_all_once(std::vector<std::string>& texts, const Texts& more) {
+  for (const std::string& text : more) add_once(texts, text);
+}
+
+/// One yarn's part of two kinds of pieces together. What is bought is linear in weight and spread, so that it adds up.
+void add_share(YarnShare& share, const YarnShare& more, const Yarn& yarn) {
+  share.weight_g += more.weight_g;
+  share.spread_g += more.spread_g;
+  share.length_m += more.length_m;
+  share.buy_g += more.buy_g;
+  share.balls = yarn.ball_g > 0 ? static_cast<int>(std::ceil(share.buy_g / yarn.ball_g)) : 0;
+}
+
+/// The need of more pieces, by the routes that all can go. All are measured by the same swatches, so they are off
+/// together and spreads add up.
+void add_need(YarnNeed& need, const YarnNeed& more, const std::vector<Yarn>& yarns) {
+  std::erase_if(need.estimates, [&](const YarnEstimate& estimate) {
+    return std::none_of(more.estimates.begin(), more.estimates.end(),
+                        [&](const YarnEstimate& other) { return other.route == estimate.route; });
+  });
+  for (YarnEstimate& estimate : need.estimates) {
+    const YarnEstimate& other = *std::find_if(more.estimates.begin(), more.estimates.end(),
+                                              [&](const YarnEstimate& each) { return each.route == estimate.route; });
+    estimate.weight_g += other.weight_g;
+    estimate.spread_g += other.spread_g;
+    estimate.length_m += other.length_m;
+    for (std::size_t i = 0; i < estimate.shares.size(); ++i) add_share(estimate.shares[i], other.shares[i], yarns[i]);
+    add_all_once(estimate.notes, other.notes);
+  }
+  add_all_once(need.missing, more.missing);
+  add_all_once(need.warnings, more.warnings);
+}
+
+double apart(const YarnNeed& need) {
+  if (need.estimates.size() < 2) return 0;
+  double least = need.estimates.front().weight_g;
+  double greatest = least;
+  double sum = 0;
+  for (const YarnEstimate& estimate : need.estimates) {
+    least = std::min(least, estimate.weight_g);
+    greatest = std::max(greatest, estimate.weight_g);
+    sum += estimate.weight_g;
+  }
+  return sum > 0 ? (greatest - least) * static_cast<double>(need.estimates.size()) / sum : 0;
+}
+
+/// Seams of the whole article: its own, a range at its middle, and those between the panels of its pieces.
+double seams_mm(const ArticleFit& fit) {
+  double out = (fit.targets.seam_least_mm + fit.targets.seam_greatest_mm) / 2;
+  for (const PieceFit& piece : fit.pieces) {
+    if (piece.fit.candidates.empty()) continue;
+    const FitCandidate& best = piece.fit.candidates.front();
+    out += static_cast<double>(piece.target.count) * (best.panels - 1) * best.height_mm;
+  }
+  return out;
+}
+
+/// What bars reckoning the yarn of these pieces; nothing where nothing does.
+std::optional<std::string> no_yarn(const Brief& brief, const std::vector<PiecePanel>& pieces, double seam_mm) {
+  constexpr int most_pieces = 10'000;
+  constexpr double most_seam_mm = 1e6;
+  if (seam_mm > most_seam_mm)
+    return fmt::format("the seams come to {:.0f} m, which no need of yarn is reckoned for", seam_mm / 1000);
+  for (const PiecePanel& piece : pieces) {
+    if (piece.panels > most_pieces) {
+      return fmt::format("{} are more than yarn is reckoned for", count_of(piece.panels, "panel"));
+    }
+    const int rows = piece.panel.grid().rows();
+    if (brief.yarn->rows.empty() || rows == brief.panel.grid().rows()) continue;
+    return fmt::format("yarn.json says which yarns knit which of {}, and the best fit has {}",
+                       count_of(brief.panel.grid().rows(), "row"), rows);
+  }
+  return std::nullopt;
+}
+
+std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<PiecePanel>& pieces, ArticleJob& article) {
+  const double seam_mm = seams_mm(article.fit);
+  if (const auto barred = no_yarn(brief, pieces, seam_mm)) {
+    article.notes.push_back("the article's yarn is not reckoned: " + *barred);
+    return std::nullopt;
+  }
+  std::optional<YarnNeed> need;
+  for (const PiecePanel& piece : pieces) {
+    YarnRequest request = *brief.yarn;
+    request.pieces = piece.panels;
+    request.seam_mm = need ? 0 : seam_mm;
+    YarnNeed own = yarn_need(piece.panel, brief.swatch, request);
+    if (need) {
+      add_need(*need, own, request.yarns);
+    } else {
+      need = std::move(own);
+    }
+  }
+  if (need) need->apart = apart(*need);
+  return need;
+}
+
+void add_notes(const Brief& brief, ArticleJob& article) {
+  const ArticleFit& fit = article.fit;
+  if (!fit.message.empty()) article.notes.push_back("nothing was fitted: " + fit.message);
+  int others = 0;
+  for (const TargetPiece& target : fit.targets.pieces) others += target.count;
+  bool shaped = false;
+  for (std::size_t i = 0; i < fit.pieces.size(); ++i) {
+    others -= fit.pieces[i].target.count;
+    shaped = shaped || !fit.pieces[i].target.shape.empty();
+    if (article.works[i].plan.status == PlanStatus::infeasible) {
+      article.notes.push_back(fmt::format("the hours are without '{}', whose panel has no plan on this machine",
+                                          one_line(fit.pieces[i].target.name)));
+    }
+  }
+  if (others > 0) {
+    article.notes.push_back(fmt::format("{} not made as this panel {} in none of these figures",
+                                        count_of(others, "piece"), others == 1 ? "is" : "are"));
+  }
+  if (shaped) article.notes.emplace_back("shaped pieces are reckoned before their shape is cut from the panel");
+  if (!brief.yarn) article.notes.emplace_back("no yarn is reckoned: the brief has no yarn.json");
+}
+
+}  // namespace
+
+ArticleFit article_fit_of(const Brief& brief, const FitOptions& options) {
+  ArticleRequest request = *brief.article;
+  if (request.design.needles == 0) request.design.needles = brief.machine.needles;
+  const Article article = brief.own_article ? *brief.own_article : built_in_article(request.article);
+  return fit_article(article, request, brief.panel, brief.swatch, options);
+}
+
+std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit) {
+  std::vector<PiecePanel> out;
+  out.reserve(fit.pieces.size());
+  for (const PieceFit& piece : fit.pieces) {
+    if (piece.fit.candidates.empty()) {
+      out.push_back({brief.panel, piece.target.count, false});
+      continue;
+    }
+    const FitCandidate& best = piece.fit.candidates.front();
+    const FitRequest wanted = piece_request(piece.target, panel_design(*brief.article, brief.panel));
+    out.push_back({fitted(wanted, best), piece.target.count * best.panels, true});
+  }
+  return out;
+}
+
+void reckon(const Brief& brief, ArticleJob& article) {
+  article.hand_ms = 0;
+  article.carriage_ms = 0;
+  article.notes.clear();
+  for (const PieceWork& work : article.works) {
+    if (work.plan.status == PlanStatus::infeasible) continue;
+    const HandWork one = hand_work(work.plan, brief.effort);
+    article.hand_ms += work.panels * one.hand_ms;
+    article.carriage_ms += work.panels * one.carriage_ms;
+  }
+  add_notes(brief, article);
+  article.yarn.reset();
+  if (brief.yarn) article.yarn = article_yarn(brief, piece_panels(brief, article.fit), article);
+}
+
+ArticleJob article_of(const Brief& brief, const Job& job, ArticleFit fit, const PlanOptions& options) {
+  ArticleJob out;
+  out.fit = std::move(fit);
+  const std::vector<PiecePanel> pieces = piece_panels(brief, out.fit);
+  out.works.reserve(pieces.size());
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const PiecePanel& piece = pieces[i];
+    PieceWork work;
+    work.panels = piece.panels;
+    work.fits = piece.fits;
+    const auto alike = std::find_if(pieces.begin(), pieces.begin() + static_cast<std::ptrdiff_t>(i),
+                                    [&](const PiecePanel& other) { return other.panel.grid() == piece.panel.grid(); });
+    if (!piece.fits || piece.panel.grid() == brief.panel.grid()) {
+      work.plan = job.plan;
+      work.verification = job.verification;
+    } else if (alike != pieces.begin() + static_cast<std::ptrdiff_t>(i)) {
+      const PieceWork& before = out.works[static_cast<std::size_t>(alike - pieces.begin())];
+      work.plan = before.plan;
+      work.verification = before.verification;
+    } else {
+      PlanOptions planning = options;
+      planning.progress = share_of(options.progress, static_cast<double>(i) / static_cast<double>(pieces.size()),
+                                   1 / static_cast<double>(pieces.size()));
+      work.plan = plan(piece.panel.grid(), brief.machine, brief.effort, planning);
+      work.verification = verify(piece.panel.grid(), work.plan, {.stop = options.stop, .progress = {}});
+    }
+    out.works.push_back(std::move(work));
+  }
+  reckon(brief, out);
+  return out;
+}
+
+}  // namespace latchwork::inline v0::report

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "brief/facts.hpp"
+#include "latchwork/brief.hpp"
+
+namespace latchwork::inline v0::report {
+
+/// fit_article() of a brief that names one.
+ArticleFit article_fit_of(const Brief& brief, const FitOptions& options = {});
+
+/// The panel of each piece that is made, the best fit or the brief's own, and how many of them there are.
+struct PiecePanel {
+  Panel panel;
+  int panels = 1;
+  bool fits = false;
+};
+std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit);
+
+/// What the works of an article come to: its times, yarn and notes. `article.fit` and `article.works` are read.
+void reckon(const Brief& brief, ArticleJob& article);
+
+/// The brief's article, planned and reckoned; of pieces that nothing fits the plan is the job's.
+ArticleJob article_of(const Brief& brief, const Job& job, ArticleFit fit, const PlanOptions& options);
+
+/// A row of the table that page and article.txt have: a piece, or pieces alike.
+struct ArticleRow {
+  std::string piece;
+  std::string wanted;
+  std::string stands;   ///< the panel as it is: its size and how far off
+  std::string best;     ///< the best fit: what to repeat, its size and how far off; or what would have to give
+  std::string knitted;  ///< panels, hours each
+};
+std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& article);
+
+/// What the summary tells of the article; its cautions are notes.
+void add_article(Facts& facts, const Brief& brief, const Job& job);
+
+/// The whole article for a terminal: article.txt.
+std::string article_text(const Brief& brief, const ArticleJob& article);
+
+}  // namespace latchwork::inline v0::report

@@ -1,0 +1,216 @@
+// What an article comes to, in words.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+#include "brief/article.hpp"
+#include "text/duration.hpp"
+#include "text/utf8.hpp"
+#include "text/words.hpp"
+
+namespace latchwork::inline v0::report {
+namespace {
+
+std::string range_words(double least_mm, double greatest_mm) {
+  const std::string least = centimetres(least_mm);
+  const std::string greatest = centimetres(greatest_mm);
+  return least == greatest ? least : least + " to " + greatest;
+}
+
+std::string extent(const TargetPiece& piece) {
+  return fmt::format("{} x {} cm", range_words(piece.width_least_mm, piece.width_greatest_mm),
+                     range_words(piece.length_least_mm, piece.length_greatest_mm));
+}
+
+/// "3.1 cm (7.8 %) too narrow"; nothing within a tenth of a millimetre.
+void add_error(std::vector<std::string>& parts, double mm, double percent, const char* less, const char* more) {
+  if (std::abs(mm) < 0.1) return;
+  parts.push_back(
+      fmt::format("{:.2g} cm ({:.2g} %) too {}", std::abs(mm) / 10, std::abs(percent), mm < 0 ? less : more));
+}
+
+std::string measured(const FitCandidate& candidate) {
+  std::vector<std::string> parts;
+  add_error(parts, candidate.width_error_mm, candidate.width_error_percent, "narrow", "wide");
+  add_error(parts, candidate.height_error_mm, candidate.height_error_percent, "short", "long");
+  return fmt::format("{} x {} cm: {}", centimetres(candidate.width_mm), centimetres(candidate.height_mm),
+                     parts.empty() ? "as wanted" : joined(parts));
+}
+
+std::string times_words(int times) {
+  if (times == 1) return "once";
+  return times == 2 ? "twice" : fmt::format("{} times", times);
+}
+
+/// What a candidate is made of: "2 panels of 81 columns x 116 rows each (group 1 once, 5 edge columns a side)".
+std::string made_of(const FitCandidate& candidate) {
+  std::vector<std::string> parts;
+  for (std::size_t i = 0; i < candidate.times.size(); ++i) {
+    parts.push_back(fmt::format("group {} {}", i + 1, times_words(candidate.times[i])));
+  }
+  if (candidate.edge_columns > 0) parts.push_back(count_of(candidate.edge_columns, "edge column") + " a side");
+  if (candidate.start_row > 1) parts.push_back(fmt::format("from row {} of the repeat", candidate.start_row));
+  return fmt::format("{} of {} x {}{} ({})", count_of(candidate.panels, "panel"), count_of(candidate.columns, "column"),
+                     count_of(candidate.rows, "row"), candidate.panels > 1 ? " each" : "", joined(parts));
+}
+
+std::string gives_words(const FitNearest& nearest) {
+  std::vector<std::string> gives;
+  gives.reserve(nearest.gives.size());
+  for (const FitGive& give : nearest.gives) gives.push_back(give.words);
+  return joined(gives, "; ");
+}
+
+std::string best_words(const PieceFit& piece, const std::string& message) {
+  if (!piece.fit.candidates.empty()) {
+    const FitCandidate& best = piece.fit.candidates.front();
+    return fmt::format("{}: {}", made_of(best), measured(best));
+  }
+  if (!message.empty()) return "not looked for: see below";
+  if (piece.fit.nearest.empty()) return "nothing fits, nor comes near";
+  const FitNearest& near = piece.fit.nearest.front();
+  return fmt::format("nothing fits; nearest {}: {} (would have to give: {})", made_of(near.candidate),
+                     measured(near.candidate), gives_words(near));
+}
+
+std::string knitted_words(const Brief& brief, const PieceWork& work, int panels) {
+  const std::string as_is = panels == 1 ? " as it stands" : " as they stand";
+  const std::string which = count_of(panels, "panel") + (work.fits ? "" : as_is);
+  if (work.plan.status == PlanStatus::infeasible) return which + ", which this machine cannot make";
+  const HandWork one = hand_work(work.plan, brief.effort);
+  return fmt::format("{}, {} each: {}", which, rounded_duration(one.hand_ms + one.carriage_ms),
+                     work.verification.verified ? "verified" : "NOT verified: " + work.verification.message);
+}
+
+std::string article_name(const Brief& brief) {
+  return one_line(brief.own_article ? brief.own_article->name : brief.article->article);
+}
+
+int panels_of(const ArticleJob& article) {
+  int panels = 0;
+  for (const PieceWork& work : article.works) panels += work.panels;
+  return panels;
+}
+
+std::string hours_words(const ArticleJob& article) {
+  return fmt::format("{}: {} by hand + {} of carriage = {}", count_of(panels_of(article), "panel"),
+                     rounded_duration(article.hand_ms), rounded_duration(article.carriage_ms),
+                     rounded_duration(article.hand_ms + article.carriage_ms));
+}
+
+std::string caution_words(const Caution& caution) {
+  return one_line(fmt::format("{} ({})", caution.text, caution.source));
+}
+
+void add_lines(std::string& out, const std::string& title, const std::vector<std::string>& lines) {
+  if (lines.empty()) return;
+  out += "\n" + title + "\n";
+  for (const std::string& line : lines) out += "  " + one_line(line) + "\n";
+}
+
+std::vector<std::string> seam_lines(const Targets& targets) {
+  std::vector<std::string> out;
+  for (const TargetSeam& seam : targets.seams) {
+    out.push_back(fmt::format("{}: {} of {} cm", seam.name, seam.count, range_words(seam.least_mm, seam.greatest_mm)));
+  }
+  if (!out.empty()) {
+    out.push_back(fmt::format("in all {} cm", range_words(targets.seam_least_mm, targets.seam_greatest_mm)));
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& article) {
+  struct Alike {
+    std::size_t first = 0;
+    std::vector<std::string> names{};
+    int panels = 0;
+  };
+  const std::vector<PieceFit>& pieces = article.fit.pieces;
+  std::vector<Alike> kinds;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const Alike& each) {
+      const PieceFit& other = pieces[each.first];
+      return extent(other.target) == extent(pieces[i].target) && other.as_it_stands == pieces[i].as_it_stands &&
+             other.fit == pieces[i].fit;
+    });
+    if (kind == kinds.end()) kind = kinds.insert(kinds.end(), {.first = i});
+    const TargetPiece& target = pieces[i].target;
+    kind->names.push_back(one_line(target.name) + (target.count > 1 ? fmt::format(" ({})", target.count) : ""));
+    kind->panels += article.works[i].panels;
+  }
+  std::vector<ArticleRow> out;
+  out.reserve(kinds.size());
+  for (const Alike& kind : kinds) {
+    const PieceFit& piece = pieces[kind.first];
+    out.push_back({joined(kind.names), extent(piece.target), measured(piece.as_it_stands),
+                   best_words(piece, article.fit.message),
+                   knitted_words(brief, article.works[kind.first], kind.panels)});
+  }
+  return out;
+}
+
+void add_article(Facts& facts, const Brief& brief, const Job& job) {
+  if (!brief.article || !job.article) return;
+  facts.article.emplace_back("Article", article_name(brief));
+  facts.article.emplace_back("In all", hours_words(*job.article));
+  if (job.article->yarn) {
+    Facts own;
+    add_need(own, *brief.yarn, *job.article->yarn, {"Yarn in all", "To buy in all", ""});
+    facts.article.insert(facts.article.end(), own.lines.begin(), own.lines.end());
+    std::copy_if(own.notes.begin(), own.notes.end(), std::back_inserter(facts.notes), [&](const auto& note) {
+      return std::find(facts.notes.begin(), facts.notes.end(), note) == facts.notes.end();
+    });
+  }
+  for (const ArticleRow& row : article_rows(brief, *job.article)) {
+    facts.pieces.emplace_back("Piece", fmt::format("{}: {}", row.piece, row.wanted));
+    facts.pieces.emplace_back("As it stands", row.stands);
+    facts.pieces.emplace_back("Best fit", row.best);
+    facts.pieces.emplace_back("To knit", row.knitted);
+  }
+  for (const std::string& text : job.article->notes) facts.notes.emplace_back("article", text);
+  for (const Caution& caution : job.article->fit.targets.cautions) {
+    facts.notes.emplace_back("caution", caution_words(caution));
+  }
+}
+
+std::string article_text(const Brief& brief, const ArticleJob& article) {
+  std::string out = fmt::format("{}: {}\n", article_name(brief), one_line(brief.panel.name()));
+  for (const ArticleRow& row : article_rows(brief, article)) {
+    out += fmt::format("\n{}: {}\n", row.piece, row.wanted);
+    out += fmt::format("  as it stands   {}\n  best fit       {}\n  to knit        {}\n", row.stands, row.best,
+                       row.knitted);
+    const auto of = std::find_if(article.fit.pieces.begin(), article.fit.pieces.end(), [&](const PieceFit& piece) {
+      return row.piece.starts_with(one_line(piece.target.name));
+    });
+    std::vector<std::string> others;
+    for (std::size_t i = 1; of != article.fit.pieces.end() && i < of->fit.candidates.size(); ++i) {
+      others.push_back(fmt::format("{}: {}", made_of(of->fit.candidates[i]), measured(of->fit.candidates[i])));
+    }
+    for (std::size_t i = 1; of != article.fit.pieces.end() && i < of->fit.nearest.size(); ++i) {
+      const FitNearest& near = of->fit.nearest[i];
+      others.push_back(fmt::format("{}: {} (would have to give: {})", made_of(near.candidate), measured(near.candidate),
+                                   gives_words(near)));
+    }
+    for (std::size_t i = 0; i < others.size(); ++i)
+      out += (i == 0 ? "  others         " : "                 ") + others[i] + "\n";
+  }
+  out += "\nin all: " + hours_words(article) + "\n";
+  add_lines(out, "Seams", seam_lines(article.fit.targets));
+  std::vector<std::string> filling;
+  for (const NamedMeasure& each : article.fit.targets.filling) {
+    filling.push_back(fmt::format("{} {} cm", each.name, range_words(each.least_mm, each.greatest_mm)));
+  }
+  add_lines(out, "Filling", filling);
+  add_lines(out, "Where the figures come from", article.fit.targets.sources);
+  add_lines(out, "Worth knowing", article.notes);
+  std::vector<std::string> cautions;
+  for (const Caution& caution : article.fit.targets.cautions) cautions.push_back(caution_words(caution));
+  add_lines(out, "Cautions", cautions);
+  return out;
+}
+
+}  // namespace latchwork::inline v0::report
