@@ -59,9 +59,9 @@ class LATCHWORK_API Timings {
 /// Reads a timings file: CSV (RFC 4180, UTF-8), one spell a line, whose first line names its columns, in any order:
 /// the counts stops, batches, drops, rungs_knit, rungs_purl, rungs_tuck, rungs_slip, crossings, stitches_crossed,
 /// holds, shapings, rows, then time, unit, note. Counts that stand in no spell may be left out, not all of them; so
-/// may `note`. A count is a whole number without sign, nothing is 0. A time is digits with or without a decimal point, no sign, no
-/// exponent; its unit is ms, s, min or h; it is a whole number of milliseconds, as read_duration() has it. What else a file may hold
-/// (comments, blank lines, blanks round fields) is as in read_swatch(). Linear in the text.
+/// may `note`. A count is a whole number without sign, nothing is 0. A time is digits with or without a decimal point,
+/// no sign, no exponent; its unit is ms, s, min or h; it is a whole number of milliseconds, as read_duration() has it.
+/// What else a file may hold (comments, blank lines, blanks round fields) is as in read_swatch(). Linear in the text.
 /// @throws Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value (what Timings
 /// refuses too), bad_unit, bad_encoding, too_large (more than max_timings_bytes or Timings::max_spells).
 LATCHWORK_API Timings read_timings(std::string_view csv);

@@ -11,19 +11,19 @@ inline latchwork::Article sample_article() {
   Article article;
   article.name = "window bolster \"long\"";
   article.measures = {"length", "girth"};
-  article.lists = {{"windows",
-                    "invented",
-                    ours,
-                    SizeOf::filling,
-                    {{"narrow", {{"length", 700, 700, "70 cm"}, {"girth", 300, 300, "30 cm"}}},
-                     {"wide", {{"length", 900, 900, "90 cm"}, {"girth", 320, 340, "32-34 cm"}}}}},
-                   {"sewn before",
-                    "invented",
-                    SourceMark::from_memory,
-                    SizeOf::finished,
-                    {{"short", {{"length", 690, 690, "69 cm"}, {"girth", 290, 290, "29 cm"}}},
-                     {"with its flap",
-                      {{"length", 500, 520, "50-52 cm and the flap", "flap"}, {"girth", 290, 290, "29 cm"}}}}}};
+  article.lists = {
+      {"windows",
+       "invented",
+       ours,
+       SizeOf::filling,
+       {{"narrow", {{"length", 700, 700, "70 cm"}, {"girth", 300, 300, "30 cm"}}},
+        {"wide", {{"length", 900, 900, "90 cm"}, {"girth", 320, 340, "32-34 cm"}}}}},
+      {"sewn before",
+       "invented",
+       SourceMark::from_memory,
+       SizeOf::finished,
+       {{"short", {{"length", 690, 690, "69 cm"}, {"girth", 290, 290, "29 cm"}}},
+        {"with its flap", {{"length", 500, 520, "50-52 cm and the flap", "flap"}, {"girth", 290, 290, "29 cm"}}}}}};
   article.inputs = {{"flap", "how far the end reaches", 20, 200}};
   article.counts = {{"parts", "panels side by side", 1, 6}, {"tiers", "panels one above the other", 1, 4}};
   article.closures = {{"lap", ClosureKind::overlap, 60, 80, "invented", ours},

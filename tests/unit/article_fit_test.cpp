@@ -25,8 +25,7 @@ Swatch swatch() {
 // Edge, ground, rope, ground, edge: 2 + 5 + 4 + 5 + 2 columns.
 Panel panel(int rows = 80) {
   const Strip edge{"edge", "stockinette", Grid(1, 2)};
-  const std::vector<Strip> strips{edge, stockinette(5), rope(2, 2, 4, Lean::right), stockinette(5),
-                                  edge};
+  const std::vector<Strip> strips{edge, stockinette(5), rope(2, 2, 4, Lean::right), stockinette(5), edge};
   return join_strips("front", rows, strips);
 }
 

@@ -1176,7 +1176,7 @@ def fit_article(
     fitted, and a message says so. `stop` and `progress` as in fit().
 
     Raises Error as targets(), panel_design(), size() and fit(); bad_argument (field "made[0]") for a name that is no
-    piece's under these choices.
+    piece's under these choices; bad_encoding for a name that is not UTF-8.
     """
 
 def chart_svg(
@@ -1370,7 +1370,7 @@ def read_brief(folder: str | os.PathLike[str]) -> Brief:
     """Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json and article.json. Raises Error
     bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers raise with the
     file's name before the field: of article.json also what targets() and panel_design() refuse, and an article that is
-    neither the library's nor a file "name.json" of the folder.
+    neither the library's nor a file "name.json" of the folder; bad_encoding for text that is not UTF-8.
     """
 
 def run(

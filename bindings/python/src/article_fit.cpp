@@ -46,7 +46,7 @@ void bind_article_fit(py::module_& m) {
       "which fitted() makes panels of. Pieces alike are fitted once. A panel of several bands is held against the "
       "pieces and not fitted, and a message says so. `stop` and `progress` as in fit().\n\nRaises Error as targets(), "
       "panel_design(), size() and fit(); bad_argument (field \"made[0]\") for a name that is no piece's under these "
-      "choices.");
+      "choices; bad_encoding for a name that is not UTF-8.");
 }
 
 }  // namespace latchwork::python

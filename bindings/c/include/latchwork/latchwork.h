@@ -3140,8 +3140,11 @@ LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *p
                                                         const latchwork_machine *machine,
                                                         const latchwork_effort *effort, latchwork_brief **out,
                                                         latchwork_error *error);
-/* Reads a brief's folder. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name), and as the readers
-   do, with the file's name before the field. Since 0.1. */
+/* Reads a brief's folder: panel.json, swatch.csv, machine.json and, if there, yarn.json and article.json. Fails:
+   BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name), and as the readers do, with the file's name
+   before the field: of article.json also what latchwork_article_targets refuses, an article that is neither the
+   library's nor a file "name.json" of the folder, BAD_ENCODING for a name that is not UTF-8, and CROSSING_CUT where a
+   group's columns cut a crossing. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_brief(const char *folder, latchwork_brief **out,
                                                       latchwork_error *error);
 /* A brief of its own, equal to this one. Since 0.1. */
@@ -3205,8 +3208,9 @@ LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief
                                                            latchwork_error *error);
 /* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
    panel with a stitch in every row, schematic.svg, for a brief with an article article.txt, into `folder`, which is made
-   if it is not there; an older schematic.svg or article.txt of which there is none now is taken away. Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name,
-   or folder); as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
+   if it is not there; an older schematic.svg or article.txt of which there is none now is taken away.
+   Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name, or folder); CROSSING_CUT where a group of
+   the article cuts a crossing; as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
                                                            const char *folder, latchwork_error *error);
 /* A job of its own, equal to this one. Since 0.1. */
