@@ -32,7 +32,6 @@ NOT_IN_PYTHON = {
     ("chart_svg", "bad_encoding"): "a str is UTF-8",
     ("chart_text", "bad_encoding"): "a str is UTF-8",
     ("page_html", "bad_encoding"): "a str is UTF-8",
-    ("write_job", "bad_encoding"): "a str is UTF-8",
     ("Swatch.Swatch", "bad_encoding"): "a str is UTF-8",
     ("Panel.Panel", "bad_encoding"): "a str is UTF-8",
     ("build_panel", "bad_encoding"): "a str is UTF-8",
