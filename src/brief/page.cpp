@@ -227,7 +227,7 @@ void append_sizes(std::string& out, const Panel& panel, const Size& size) {
 
 void append_article(std::string& out, const Brief& brief, const Job& job, const report::Facts& facts) {
   if (!job.article) return;
-  out += "<h3 id=\"article\">Article</h3>\n";
+  out += "<h3 id=\"article\">What it is for</h3>\n";
   append_terms(out, "", facts.article, " class=\"facts\"");
   out +=
       "<table>\n<thead><tr><th>Piece</th><th>Wanted</th><th>This panel, as it stands</th><th>Best fit</th>"

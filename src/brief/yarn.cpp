@@ -29,7 +29,12 @@ std::string grams(double weight_g) {
 
 std::string estimate_words(const YarnEstimate& estimate) {
   std::string words = grams(estimate.weight_g);
-  if (estimate.spread_g > 0) words += ", give or take " + grams(estimate.spread_g);
+  const bool told = estimate.spread_g > 0 && (estimate.spread_known || estimate.spread_g >= 0.05);
+  if (told) {
+    words += fmt::format(", give or take {}{}", grams(estimate.spread_g), estimate.spread_known ? "" : " or more");
+  } else if (!estimate.spread_known) {
+    words += ", spread not known";
+  }
   if (estimate.length_m > 0) words += fmt::format(", {:.0f} m", estimate.length_m);
   return fmt::format("{} (from {})", words, route_words(estimate.route));
 }
