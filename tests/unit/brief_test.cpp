@@ -246,7 +246,7 @@ TEST_CASE("a brief with an article tells how its panel makes it, and what that t
   CHECK(holds(told, "nothing fits; nearest 1 panel of 89 columns x 128 rows"));
   CHECK(holds(told, "caution  Up to one year a baby sleeps on a firm flat surface"));
   const std::string page = page_html(brief, job);
-  CHECK(holds(page, "<h3 id=\"article\">Article</h3>"));
+  CHECK(holds(page, "<h3 id=\"article\">What it is for</h3>"));
   CHECK(holds(page, "<td>front, back</td><td>30.0 x 30.0 cm</td>"));
   CHECK(holds(page, "visualfoodie.com"));
 }
