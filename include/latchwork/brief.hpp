@@ -90,7 +90,8 @@ LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 /// "job.article.works[0].plan", ...).
 LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 
-/// One HTML5 page to print and take to the machine: summary, schematic, article, instructions, both charts. @throws
+/// One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and
+/// both charts, cut at the same rows into as many A4 sheets as they take. @throws
 /// Error as summary(), chart_svg() and instructions().
 LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 

@@ -1,6 +1,7 @@
 #include "plan/kinds.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 #include <tuple>
 #include <unordered_map>
@@ -116,7 +117,7 @@ class KindSearch {
   std::vector<FewKinds::AllWorks> starts_;
   Sets sets_;
   Windows windows_;
-  Prices* prices_ = nullptr;
+  std::optional<Prices> prices_;
   std::int64_t work_ = 0;
   std::vector<std::int64_t> forced_after_;
 
@@ -547,8 +548,7 @@ Solved KindSearch::run() {
   windows_ = windows_of(problem_);
   work_ += static_cast<std::int64_t>(chosen_.size()) * problem_.rows;
   if (!go_on()) return best_;
-  Prices prices(problem_, windows_);
-  prices_ = &prices;
+  Prices& prices = prices_.emplace(problem_, windows_);
   for (int i = 0; i < 8; ++i) {
     const std::int64_t before = prices.work();
     prices.ascend(&limits_);

@@ -1,11 +1,11 @@
 #pragma once
 
-#include <compare>
 #include <cstdint>
 #include <map>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 #include "gauge/gauges.hpp"
@@ -20,7 +20,10 @@ struct DoubtOf {
   What what = What::yarn;
   std::string_view texture;               ///< whose it is; empty for constants, which all share
   ClothState state = ClothState::rested;  ///< of a gauge, or of the constants
-  auto operator<=>(const DoubtOf&) const = default;
+  friend bool operator==(const DoubtOf&, const DoubtOf&) = default;
+  friend bool operator<(const DoubtOf& one, const DoubtOf& other) {
+    return std::tie(one.what, one.texture, one.state) < std::tie(other.what, other.texture, other.state);
+  }
 };
 
 /// One part of a figure's doubt, relative to it.

@@ -1398,8 +1398,8 @@ def summary(brief: Brief, job: Job) -> str:
     """
 
 def page_html(brief: Brief, job: Job) -> str:
-    """One HTML5 page to print and take to the machine: summary, schematic, article, instructions, both charts. Raises as
-    summary(), chart_svg() and instructions().
+    """One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and both charts, cut at
+    the same rows into as many A4 sheets as they take. Raises as summary(), chart_svg() and instructions().
     """
 
 def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:

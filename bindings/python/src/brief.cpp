@@ -49,7 +49,8 @@ void bind_brief(py::module_& m) {
       "...) for a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", ...) for a "
       "plan that does not knit its panel, or stands on other needles.");
   m.def("page_html", without_gil(&page_html), "brief"_a, "job"_a,
-        "One HTML5 page to print and take to the machine: summary, schematic, article, instructions, both charts. "
+        "One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and "
+        "both charts, cut at the same rows into as many A4 sheets as they take. "
         "Raises as "
         "summary(), "
         "chart_svg() "

@@ -3201,7 +3201,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brie
 LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief *brief, const latchwork_job *job,
                                                          char *text, size_t capacity, size_t *needed,
                                                          latchwork_error *error);
-/* One HTML5 page to print and take to the machine: summary, schematic, article, instructions, both charts.
+/* One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and both
+   charts, cut at the same rows into as many A4 sheets as they take.
    Fails: as latchwork_brief_summary, latchwork_panel_chart_svg and latchwork_panel_instructions. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief *brief, const latchwork_job *job,
                                                            char *text, size_t capacity, size_t *needed,
