@@ -274,6 +274,8 @@ static void an_article_leads_to_panels(void) {
   OK(latchwork_fit_piece(&pieces[0].target, NULL, 0, &design, swatch, NULL, &direct, &error));
   OK(latchwork_fit_result_equal(fits, direct, &equal, &error));
   CHECK(equal == 1);
+  latchwork_fit_result_destroy(direct);
+  direct = NULL;
   OK(latchwork_piece_request(&pieces[0].target, NULL, 0, &design, &wanted, &error));
   CHECK(near(wanted.width_mm, 200.0) && wanted.groups == &group && wanted.seam_left == 1.0 && wanted.seam_top == 0.0);
   CHECK(latchwork_article_fit_result(found, 1, &direct, &error) == LATCHWORK_E_BAD_ARGUMENT && direct == NULL);
