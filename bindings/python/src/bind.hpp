@@ -78,6 +78,13 @@ using Count = Number<name, false>;
 template <Literal name>
 using Whole = Number<name, true>;
 
+/// Milliseconds, steps or bytes: what 64 bits hold is for the library to judge.
+template <Literal name>
+struct Wide {
+  std::int64_t value = 0;
+  operator std::int64_t() const { return value; }  // NOLINT: it is one
+};
+
 /// A function of counts alone, each with its name.
 template <Literal... names, class Result, class... Arguments>
 auto counted(Result (*function)(Arguments...)) {
@@ -111,6 +118,19 @@ struct type_caster<latchwork::python::Number<name_of, any>> {
     make_caster<int> number;
     if (!number.load(source, convert)) return false;
     value.value = cast_op<int>(number);
+    return true;
+  }
+};
+
+template <latchwork::python::Literal name_of>
+struct type_caster<latchwork::python::Wide<name_of>> {
+  using Type = latchwork::python::Wide<name_of>;
+  PYBIND11_TYPE_CASTER(Type, const_name("int"));
+  bool load(handle source, bool convert) {
+    latchwork::python::refuse_past_64_bits(source, name_of.text);
+    make_caster<std::int64_t> number;
+    if (!number.load(source, convert)) return false;
+    value.value = cast_op<std::int64_t>(number);
     return true;
   }
 };

@@ -24,7 +24,7 @@ void bind_brief(py::module_& m) {
   m.def(
       "run",
       [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
-         std::int64_t work_limit, std::int64_t time_limit_ms, std::int64_t memory_limit,
+         Wide<"work_limit"> work_limit, Wide<"time_limit_ms"> time_limit_ms, Wide<"memory_limit"> memory_limit,
          const std::optional<Conditions>& conditions) {
         Watch watch(stop, std::move(progress));
         const PlanOptions options{.stop = watch.token(),

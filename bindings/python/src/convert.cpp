@@ -22,6 +22,16 @@ void wrong_type(const Path& path, const char* wanted, py::handle got) {
   throw py::type_error(path.whole() + " must be " + wanted + ", not " + Py_TYPE(got.ptr())->tp_name);
 }
 
+std::string argument_name(const char* type) {
+  std::string name;
+  for (const char* letter = type; *letter != '\0'; ++letter) {
+    const bool capital = *letter >= 'A' && *letter <= 'Z';
+    if (capital && !name.empty()) name += '_';
+    name += capital ? static_cast<char>(*letter - 'A' + 'a') : *letter;
+  }
+  return name;
+}
+
 void refuse_past_int(py::handle number, const char* name, bool any) {
   if (PyLong_Check(number.ptr()) == 0) return;
   int overflow = 0;
@@ -33,6 +43,18 @@ void refuse_past_int(py::handle number, const char* name, bool any) {
   throw Error(large ? ErrorCode::too_large : ErrorCode::bad_argument, Place{.field = name},
               std::string(name) + " is " + std::string(py::str(number)) +
                   (large ? "; at most " + std::to_string(most) : "; at least " + std::to_string(least)));
+}
+
+void refuse_past_64_bits(py::handle number, const char* name) {
+  if (PyLong_Check(number.ptr()) == 0) return;
+  int overflow = 0;
+  PyLong_AsLongLongAndOverflow(number.ptr(), &overflow);
+  if (overflow == 0) return;
+  using Limits = std::numeric_limits<std::int64_t>;
+  throw Error(overflow > 0 ? ErrorCode::too_large : ErrorCode::bad_argument, Place{.field = name},
+              std::string(name) + " is " + std::string(py::str(number)) +
+                  (overflow > 0 ? "; at most " + std::to_string(Limits::max())
+                                : "; at least " + std::to_string(Limits::min())));
 }
 
 void out_of_range(const Path& path, py::handle got, long long least, long long most) {

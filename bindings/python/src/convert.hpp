@@ -36,9 +36,14 @@ struct Path {
   std::string whole() const;
 };
 
+/// What an argument of an enum is called in errors: "Side" is "side", "MachineClass" "machine_class".
+std::string argument_name(const char* type);
+
 /// Refuses a number that no int holds, by its name; `any` when it is no count of rows or stitches. What is no whole
 /// number stays for pybind11 to say.
 void refuse_past_int(py::handle number, const char* name, bool any);
+/// The same of a number that 64 bits do not hold.
+void refuse_past_64_bits(py::handle number, const char* name);
 
 /// Raises TypeError: "Plan.stops[3].row must be int, not str".
 [[noreturn]] void wrong_type(const Path& path, const char* wanted, py::handle got);
@@ -256,7 +261,8 @@ struct type_caster<T, std::enable_if_t<latchwork::python::is_named_enum<T>>> : l
   static constexpr auto name = const_name("latchwork.") + const_name(latchwork::python::Data<T>::name);
 
   bool load(handle source, bool) {
-    const latchwork::python::Path path{nullptr, latchwork::python::Data<T>::name};
+    const std::string argument = latchwork::python::argument_name(latchwork::python::Data<T>::name);
+    const latchwork::python::Path path{nullptr, argument.c_str()};
     this->value.emplace(latchwork::python::from_python<T>(source, path));
     return true;
   }

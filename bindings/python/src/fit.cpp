@@ -30,10 +30,16 @@ void bind_fit(py::module_& m) {
       "stop.\n\nRaises Error bad_argument (field \"width_mm\", \"groups[1].least\"), no_gauge (field = texture), "
       "too_large (field \"substitutes\"; \"groups\" when the combinations take more work than that, \"rows_step\" when "
       "the starts do), cancelled.");
-  m.def("fitted", without_gil(&fitted), "request"_a, "candidate"_a, "panel"_a = 0,
-        "One panel of a candidate: the one at index `panel`, 0..panels-1, from the left on the RS. It may break the "
-        "request's bounds, as those of FitResult.nearest do. Raises Error bad_argument (field) when its numbers are no "
-        "candidate's of this request with whatever bounds loosened; what join_strips() raises.");
+  m.def(
+      "fitted",
+      [](FitRequest request, FitCandidate candidate, Whole<"panel"> panel) {
+        const py::gil_scoped_release free;
+        return fitted(request, candidate, panel);
+      },
+      "request"_a, "candidate"_a, "panel"_a = 0,
+      "One panel of a candidate: the one at index `panel`, 0..panels-1, from the left on the RS. It may break the "
+      "request's bounds, as those of FitResult.nearest do. Raises Error bad_argument (field) when its numbers are no "
+      "candidate's of this request with whatever bounds loosened; what join_strips() raises.");
 }
 
 }  // namespace latchwork::python

@@ -20,7 +20,7 @@ void bind_session(py::module_& m) {
       "hold it.");
   m.def(
       "sessions",
-      [](const Plan& plan, const std::optional<Effort>& effort, std::int64_t session_ms, std::int64_t rest_ms,
+      [](const Plan& plan, const std::optional<Effort>& effort, Wide<"session_ms"> session_ms, Wide<"rest_ms"> rest_ms,
          Whole<"from_row"> from_row) {
         return sessions(plan, effort.value_or(Effort{}),
                         {.session_ms = session_ms, .rest_ms = rest_ms, .from_row = from_row});
@@ -37,7 +37,7 @@ void bind_session(py::module_& m) {
       "rows than Grid.max_side, or of more work than 2^60 ms.");
   m.def(
       "rests",
-      [](const Plan& plan, const std::optional<Effort>& effort, std::int64_t session_ms, std::int64_t rest_ms,
+      [](const Plan& plan, const std::optional<Effort>& effort, Wide<"session_ms"> session_ms, Wide<"rest_ms"> rest_ms,
          Whole<"from_row"> from_row) {
         return rests(plan, effort.value_or(Effort{}),
                      {.session_ms = session_ms, .rest_ms = rest_ms, .from_row = from_row});
