@@ -55,7 +55,7 @@ def test_changes_change_and_refused_ones_do_not():
     for call, check in [
         (lambda: grid.set(5, 0, lw.Cell.purl), refused(lw.ErrorCode.off_grid, 5, 0)),
         (lambda: grid.at(0, 0), refused(lw.ErrorCode.off_grid, 0, 0)),
-        (lambda: grid.set(1, 1, 9), refused(lw.ErrorCode.bad_argument, field="Cell")),
+        (lambda: grid.set(1, 1, 9), refused(lw.ErrorCode.bad_argument, field="cell")),
         (lambda: grid.set(2, 2, lw.Cell.tuck), refused(lw.ErrorCode.crossing_over_stack, 2, 2)),
         (lambda: grid.set(3, 2, lw.Cell.none), refused(lw.ErrorCode.crossing_over_none, 3, 2)),
     ]:

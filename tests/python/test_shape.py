@@ -22,7 +22,7 @@ def test_more_events_than_fit_are_refused():
     with pytest.raises(lw.Error) as refused:
         lw.spaced_evenly(10, 10, ends=lw.SpacingEnds.flat)
     assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == "events"
-    with pytest.raises(lw.Error, match="Counted"):
+    with pytest.raises(lw.Error, match="counted is 5"):
         lw.spacing_text(lw.spaced_evenly(8, 3), 5)
 
 
