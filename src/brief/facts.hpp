@@ -8,6 +8,7 @@
 
 #include "latchwork/brief.hpp"
 #include "latchwork/chart.hpp"
+#include "schematic/drawn.hpp"
 
 namespace latchwork::inline v0::report {
 
@@ -42,7 +43,7 @@ std::string centimetres(double mm);
 
 /// The panel's outline to scale with its measures, as SVG; nothing where it has no outline.
 /// @throws Error no_gauge (field = texture).
-std::optional<std::string> schematic_of(const Brief& brief);
+std::optional<schematics::DrawnSchematic> schematic_of(const Brief& brief);
 
 /// The job's charts: proportions from the panel's size, stops where there is a plan.
 ChartOptions chart_options(const Brief& brief, const Job& job, Side side);

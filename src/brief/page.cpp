@@ -50,19 +50,22 @@ nav a { margin-right: 1em; color: #000; }
   html { font-size: 10.5pt; }
   body { max-width: none; padding: 0; }
   nav { display: none; }
-  h2, h3 { break-after: avoid; }
+  h2, h3, dt, .lead { break-after: avoid; }
+  .end { break-before: avoid; }
   tr, li, dd { break-inside: avoid; }
+  li:last-child, tr:last-child { break-before: avoid; }
+  p, li, dd, td { orphans: 3; widows: 3; }
   thead { display: table-header-group; }
   .chart { overflow: visible; }
-  .chart svg { min-width: 0 !important; margin: 0 auto; }
+  .chart svg {
+    width: var(--print-width) !important; min-width: 0 !important; max-width: 100% !important; margin: 0 auto;
+  }
   .one-page svg { max-height: 250mm; }
   @page across { size: A4 landscape; margin: 12mm; }
   section.wide { page: across; }
   section.wide svg { max-height: 163mm; }
   .schematic { break-inside: avoid; }
-  .schematic svg { max-height: 85mm; }
   section.picture { break-before: page; }
-  section.steps { break-before: page; }
 }
 )";
 
@@ -91,15 +94,19 @@ void append_chart(std::string& out, const report::ChartSheets& chart, Side side)
   const std::string_view title = side == Side::operator_view ? "Operator's view (WS)" : "Right side (RS)";
   const std::string_view id = side == Side::operator_view ? " id=\"operator\"" : " id=\"right-side\"";
   for (std::size_t i = 0; i < sheets.size(); ++i) {
-    const auto& [svg, width, height] = sheets[i];
+    const std::string& svg = sheets[i].svg;
+    const double width = sheets[i].width;
     out += fmt::format("<section class=\"picture{}\">\n", chart.wide ? " wide" : "");
     const std::string part = sheets.size() == 1 ? "" : fmt::format(", sheet {} of {}", i + 1, sheets.size());
     out += tag("h2", fmt::format("{}{}", title, part), i == 0 ? id : "");
-    // On a screen cells are drawn 16 px high where there is room and never below 10 px; the rest scrolls.
+    // On a screen cells are drawn 16 px high where there is room, never below 8 px, and words never below 10 px;
+    // the rest scrolls. In print all sheets have one scale.
+    const double font = report::font_mm / chart.mm_per_unit;
     out += "\n<figure class=\"chart one-page\">\n";
     const std::size_t open = svg.find('>');
     out += svg.substr(0, open) +
-           fmt::format(" style=\"width:100%;min-width:{:.0f}px;max-width:{:.0f}px\"", width * 10 / 16, width) +
+           fmt::format(" style=\"width:100%;min-width:{:.0f}px;max-width:{:.0f}px;--print-width:{:.2f}mm\"",
+                       width * std::max(10 / font, 0.5), width, width * chart.mm_per_unit) +
            svg.substr(open);
     out += "</figure>\n</section>\n";
   }
@@ -144,7 +151,7 @@ void append_repeat(std::string& out, const writing::SheetRepeat& repeat) {
 
 void append_steps(std::string& out, const Brief& brief, const Job& job) {
   const writing::Sheet sheet = writing::sheet_of(brief.panel, job.plan, brief.machine);
-  out += "<section class=\"steps\">\n<h2 id=\"steps\">Instructions</h2>\n";
+  out += "<section>\n<h2 id=\"steps\">Instructions</h2>\n";
   if (job.plan.status == PlanStatus::infeasible) {
     append_list(out, writing::reasons_title(job.plan.status), sheet.reasons);
     out += "</section>\n";
@@ -157,7 +164,7 @@ void append_steps(std::string& out, const Brief& brief, const Job& job) {
   append_list(out, "At every stop", sheet.rules);
   append_terms(out, "Crossings", sheet.crossings);
   append_terms(out, "Needles worked together", sheet.sets);
-  out += "<h3>Steps</h3>\n" + tag("p", sheet.start) + "\n";
+  out += "<h3>Steps</h3>\n" + tag("p", sheet.start, " class=\"lead\"") + "\n";
   if (!sheet.parts.empty()) {
     out += "<table>\n<thead><tr><th class=\"n\">Stop</th><th>At</th><th>Hand work</th></tr></thead>\n<tbody>\n";
     for (const writing::SheetPart& part : sheet.parts) {
@@ -166,7 +173,7 @@ void append_steps(std::string& out, const Brief& brief, const Job& job) {
     }
     out += "</tbody>\n</table>\n";
   }
-  if (!sheet.end.empty()) out += tag("p", sheet.end) + "\n";
+  if (!sheet.end.empty()) out += tag("p", sheet.end, " class=\"end\"") + "\n";
   out += "</section>\n";
 }
 
@@ -265,7 +272,11 @@ std::string report::page_of(const Brief& brief, const Job& job) {
   }
   append_sizes(out, brief.panel, job.size);
   if (const auto schematic = report::schematic_of(brief)) {
-    out += "<h3 id=\"schematic\">Schematic</h3>\n<figure class=\"chart schematic\">\n" + *schematic + "</figure>\n";
+    const std::size_t open = schematic->svg.find('>');
+    out += "<h3 id=\"schematic\">Schematic</h3>\n<figure class=\"chart schematic\">\n" +
+           schematic->svg.substr(0, open) +
+           fmt::format(" style=\"--print-width:{:.2f}mm\"", schematic->fonts_wide * report::font_mm) +
+           schematic->svg.substr(open) + "</figure>\n";
   }
   append_article(out, brief, job, facts);
   out += "</section>\n";

@@ -21,7 +21,7 @@ std::optional<SchematicPiece> piece_of(const Brief& brief) {
 
 }  // namespace
 
-std::optional<std::string> report::schematic_of(const Brief& brief) {
+std::optional<schematics::DrawnSchematic> report::schematic_of(const Brief& brief) {
   std::optional<SchematicPiece> piece = piece_of(brief);
   if (!piece) return std::nullopt;
   Schematic schematic;
@@ -37,7 +37,7 @@ std::optional<std::string> report::schematic_of(const Brief& brief) {
   constexpr double most_mm = 1e6;
   if (std::min(width, height) < 1 || std::max(width, height) > most_mm) return std::nullopt;
   if (schematic.pieces[0].outline.size() > Schematic::max_points) return std::nullopt;
-  return schematic_svg(schematic);
+  return schematics::drawn_schematic(schematic);
 }
 
 }  // namespace latchwork::inline v0

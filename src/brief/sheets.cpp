@@ -1,6 +1,10 @@
 #include "brief/sheets.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <limits>
+#include <utility>
 
 #include "chart/sheet.hpp"
 #include "chart/view.hpp"
@@ -8,65 +12,123 @@
 namespace latchwork::inline v0::report {
 namespace {
 
-using drawing::DrawnChart;
 using drawing::View;
 
 constexpr double row_units = 16;  ///< of the SVG
-constexpr int fewest_rows = 20;   ///< a sheet of fewer shows nothing
 
 /// One side of a panel.
 struct Chart {
   View view;
   const ChartOptions& options;
 
-  DrawnChart rows(int first, int last) const { return drawn_chart(view, sheet_of(view, first, last), options); }
-  std::vector<DrawnChart> sheets(int each) const {
-    std::vector<DrawnChart> all;
-    const int last = view.grid.rows();
-    for (int first = 1; first <= last; first += each) all.push_back(rows(first, std::min(last, first + each - 1)));
-    return all;
+  /// The highest row that the width of the paper allows.
+  double most_row_mm(const Paper& paper) const {
+    const double beside = drawing::words_beside(drawing::sheet_of(view, 1, view.grid.rows()));
+    return (paper.width_mm - beside * font_mm) / (view.grid.columns() * drawing::cell_proportion(options));
   }
 };
 
-/// How high a picture may be, so that it fits and its rows are high enough.
-double highest(const DrawnChart& chart, const Paper& paper) {
-  return std::max(row_units / least_row_mm, chart.width / paper.width_mm) * paper.height_mm;
+/// The last row of each of so many sheets: pairs of rows, as evenly as integers allow.
+std::vector<int> even_cut(int rows, int sheets) {
+  std::vector<int> ends;
+  ends.reserve(static_cast<std::size_t>(sheets));
+  for (std::int64_t i = 1; i < sheets; ++i) {
+    const std::int64_t pairs = (rows * i + sheets) / (2 * std::int64_t{sheets});
+    ends.push_back(static_cast<int>(2 * pairs));
+  }
+  ends.push_back(rows);
+  return ends;
 }
 
-/// Rows to a sheet that a chart's sheets all fit with, not above `most`.
-int fitting_rows(const Chart& chart, const Paper& paper, int most) {
-  int each = most;
-  while (each > fewest_rows) {
-    double fits = 1;  // so much of the highest sheet
-    for (const DrawnChart& sheet : chart.sheets(each)) fits = std::min(fits, highest(sheet, paper) / sheet.height);
-    if (fits >= 1) break;
-    // What stands round the cells may be as high on a lower sheet: the share is too great by a little, if at all.
-    each = std::max(fewest_rows, std::min(each - 1, static_cast<int>(fits * each)));
-  }
-  return each;
+/// To a hundredth of a millimetre, so that no rounding comes out twice the size.
+double floored(double row_mm) {
+  return std::max(std::floor(row_mm * 100) / 100, 0.01);
 }
+
+class Cutting {
+ public:
+  Cutting(const Panel& panel, const ChartOptions& back, const ChartOptions& front)
+      : back_{.view = drawing::view_of(panel, back), .options = back},
+        front_{.view = drawing::view_of(panel, front), .options = front},
+        rows_(panel.grid().rows()) {}
+
+  BothCharts made() {
+    wide_ = widest(upright) < least_upright_mm;
+    paper_ = wide_ ? across : upright;
+    const double most = std::min(widest(paper_), report::most_row_mm);
+    const double fair = floored(std::min(most, fair_row_mm));
+    Try best = fewest_sheets(fair);
+    // What room is left goes to the rows.
+    for (double wanted = floored(std::min(most, best.row_mm)); wanted > fair * 1.02;) {
+      Try larger = tried(best.sheets, wanted);
+      if (larger.fits) return std::move(larger.charts);
+      wanted = floored(std::min(larger.row_mm, wanted * 0.95));
+    }
+    return std::move(best.charts);
+  }
+
+ private:
+  struct Try {
+    BothCharts charts;  ///< of a try that does not fit, as far as it was drawn
+    int sheets = 1;
+    double row_mm = 0;  ///< the row that would fit the paper if the words stood as they are
+    double rows = 0;    ///< of the sheet that did not fit, as many as would
+    bool fits = true;
+  };
+
+  double widest(const Paper& paper) const { return std::min(back_.most_row_mm(paper), front_.most_row_mm(paper)); }
+
+  Try fewest_sheets(double row_mm) const {
+    const int most = std::max(1, rows_ / fewest_rows);
+    int sheets = std::clamp(static_cast<int>(std::ceil(rows_ * row_mm / paper_.height_mm)), 1, most);
+    while (sheets < most) {
+      Try next = tried(sheets, row_mm);
+      if (next.fits) return next;
+      const double wanted = next.rows > 1 ? std::min<double>(std::ceil(rows_ / next.rows), most) : most;
+      // Half the way: what stands round fewer rows may be less high.
+      sheets += std::max(1, (static_cast<int>(wanted) - sheets) / 2);
+    }
+    return tried(most, row_mm, true);
+  }
+
+  /// Draws all, or until a sheet does not fit.
+  Try tried(int sheets, double row_mm, bool whole = false) const {
+    Try out{.charts = {}, .sheets = sheets, .row_mm = std::numeric_limits<double>::max()};
+    const std::vector<int> ends = even_cut(rows_, sheets);
+    const double scale = row_mm / row_units;
+    for (const auto& [chart, drawn] :
+         {std::pair{&back_, &out.charts.operator_view}, std::pair{&front_, &out.charts.right_side}}) {
+      drawn->wide = wide_;
+      drawn->mm_per_unit = scale;
+      int first = 1;
+      for (const int last : ends) {
+        drawn->sheets.push_back(drawing::drawn_chart(chart->view, drawing::sheet_of(chart->view, first, last),
+                                                     chart->options, font_mm / scale));
+        const double rows = last - first + 1;
+        const double spare = paper_.height_mm - drawn->sheets.back().height * scale;
+        out.row_mm = std::min(out.row_mm, row_mm + spare / rows);
+        if (spare < 0) {
+          out.fits = false;
+          out.rows = rows + spare / row_mm;
+          if (!whole) return out;
+        }
+        first = last + 1;
+      }
+    }
+    return out;
+  }
+
+  Chart back_;
+  Chart front_;
+  int rows_;
+  Paper paper_{};
+  bool wide_ = false;
+};
 
 }  // namespace
 
 BothCharts chart_sheets(const Panel& panel, const ChartOptions& operator_view, const ChartOptions& right_side) {
-  const Chart back{.view = drawing::view_of(panel, operator_view), .options = operator_view};
-  const Chart front{.view = drawing::view_of(panel, right_side), .options = right_side};
-  const int rows = panel.grid().rows();
-  const DrawnChart low = back.rows(1, std::min(rows, fewest_rows));
-  const bool wide = row_units * upright.width_mm / low.width < least_upright_mm;
-  const Paper& paper = wide ? across : upright;
-  // No more than would fit without a word: then nothing much is drawn in vain.
-  const int most = static_cast<int>(std::min<double>(rows, highest(low, paper) / row_units));
-  int each = fitting_rows(back, paper, std::max(most, 1));
-  each = fitting_rows(front, paper, each);
-  // As many rows to each of so many sheets; the carriage begins all of them on the same side.
-  if (each < rows) {
-    const int count = (rows + each - 1) / each;
-    const int even = (rows + count - 1) / count;
-    each = even + even % 2 <= each ? even + even % 2 : std::max(each - each % 2, 1);
-  }
-  return {.operator_view = {.sheets = back.sheets(each), .wide = wide},
-          .right_side = {.sheets = front.sheets(each), .wide = wide}};
+  return Cutting(panel, operator_view, right_side).made();
 }
 
 }  // namespace latchwork::inline v0::report

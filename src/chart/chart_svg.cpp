@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <optional>
 #include <utility>
 
 #include "chart/band_marks.hpp"
@@ -24,10 +25,33 @@ namespace {
 
 using namespace drawing;
 
+/// Left and right of the cells.
+struct Margins {
+  Unit left = 0;
+  Unit right = 0;
+};
+
+Margins margins_of(const Sheet& sheet, Unit font) {
+  const Unit digits = text_width(font, fmt::formatted_size("{}", sheet.last_row));
+  std::size_t widest = 0;
+  for (const LetterLine& line : sheet.letters.lines) widest = std::max(widest, rows_words(sheet.letters, line).size());
+  return {
+      .left = std::max(digits, text_width(font, widest)) + font * 8 / 10,
+      .right = sheet.stops.empty() ? digits + font * 8 / 10 : digits + text_width(font, 4) + font * 17 / 10,
+  };
+}
+
+/// Crossings with the row below them on the sheet too.
+std::span<const Crossing> with_row_below(const Sheet& sheet) {
+  const auto first = std::find_if(sheet.crossings.begin(), sheet.crossings.end(),
+                                  [&](const Crossing& crossing) { return crossing.row >= sheet.first_row; });
+  return {first, sheet.crossings.end()};
+}
+
 class Drawing {
  public:
-  Drawing(const View& view, const Sheet& sheet, CellSize size)
-      : view_(view), sheet_(sheet), unmarked_(unmarked(view, sheet.crossings, size)) {
+  Drawing(const View& view, const Sheet& sheet, CellSize size, std::optional<Unit> font)
+      : view_(view), sheet_(sheet), unmarked_(unmarked(view, with_row_below(sheet), size)) {
     frame_.cell = size;
     frame_.first_row = sheet.first_row;
     frame_.last_row = sheet.last_row;
@@ -35,31 +59,26 @@ class Drawing {
     frame_.width = columns_ * frame_.cell.width;
     frame_.height = (frame_.last_row - frame_.first_row + 1) * frame_.cell.height;
     // Text of about 2.3 mm when the picture fills an A4 page (190 mm x 260 mm), and never smaller than suits a cell.
-    frame_.font =
-        std::clamp<Unit>(std::max((frame_.width + 12000) * 23 / 1900, (frame_.height + 16000) * 23 / 2600), 1000, 4800);
+    frame_.font = font.value_or(std::clamp<Unit>(
+        std::max((frame_.width + 12000) * 23 / 1900, (frame_.height + 16000) * 23 / 2600), 1000, 4800));
     seam_ = !sheet.crossings.empty() && sheet.crossings.back().row == sheet.last_row;
-    const Unit digits = text_width(frame_.font, fmt::formatted_size("{}", frame_.last_row));
-    std::size_t widest = 0;
-    for (const LetterLine& line : sheet_.letters.lines)
-      widest = std::max(widest, rows_words(sheet_.letters, line).size());
-    const Unit left_margin = std::max(digits, text_width(frame_.font, widest)) + frame_.font * 8 / 10;
-    const Unit right_margin = sheet.stops.empty() ? digits + frame_.font * 8 / 10
-                                                  : digits + text_width(frame_.font, 4) + frame_.font * 17 / 10;
-    total_ = std::max(left_margin + frame_.width + right_margin, 30 * frame_.font);
-    frame_.left = left_margin + (total_ - left_margin - frame_.width - right_margin) / 2;
+    const Margins margins = margins_of(sheet, frame_.font);
+    total_ = std::max(margins.left + frame_.width + margins.right, 40 * frame_.font);
+    frame_.left = margins.left + (total_ - margins.left - frame_.width - margins.right) / 2;
+    tiers_ = letter_tiers(sheet.letters, frame_);
   }
 
   DrawnChart written() {
     Unit y = frame_.font / 2;
     y = heading(y);
-    const auto letter_lines = static_cast<Unit>(std::max<std::size_t>(sheet_.letters.lines.size(), 1));
-    frame_.top = y + frame_.font * 4 / 10 + letter_lines * frame_.font * 13 / 10 + (seam_ ? frame_.cell.height : 0);
+    frame_.top =
+        y + frame_.font * 7 / 10 + std::max(tiers_.total, 1) * frame_.font * 13 / 10 + (seam_ ? frame_.cell.height : 0);
     cells();
     crossings();
     tucks_and_slips();
     lines();
     stops();
-    append_labels(pen_, view_, sheet_, frame_, seam_);
+    append_labels(pen_, view_, sheet_, frame_, {.tiers = tiers_, .seam = seam_});
     std::vector<std::string> words;
     if (unmarked_.any && unmarked_.as_below) {
       words.emplace_back("a stitch of a crossing that is too narrow for its mark is as in the row below");
@@ -202,7 +221,10 @@ class Drawing {
         }
       }
       append_crossing(pen_.body, crossing, frame_.column_x(crossing.column), frame_.row_top(crossing.row + 1),
-                      frame_.cell, {.cells = above, .blank = view_.blank, .leave_narrow = unmarked_.as_below});
+                      frame_.cell,
+                      {.cells = above,
+                       .blank = view_.blank,
+                       .leave_narrow = unmarked_.as_below && crossing.row >= sheet_.first_row});
     }
     pen_.close();
   }
@@ -296,7 +318,8 @@ class Drawing {
   void stops() {
     if (sheet_.stops.empty()) return;
     Path path;
-    pen_.open_stroke("stop", 170, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"5 3\"");
+    // Heavier than every line that it may lie on, so that its dashes are told there too.
+    pen_.open_stroke("stop", 290, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"6 5\"");
     for (const int row : sheet_.stops)
       path.move(frame_.left, frame_.row_top(row)).across_by(frame_.width + frame_.font / 4);
     path.flush(pen_.body);
@@ -320,6 +343,7 @@ class Drawing {
   const Sheet& sheet_;
   Frame frame_;
   int columns_ = 0;
+  LetterTiers tiers_;
   Unmarked unmarked_;  // stitches of crossings without room for their mark
   Unit total_ = 0;     // width of the picture
   bool seam_ = false;  // a crossing after the last row is drawn above it
@@ -336,8 +360,22 @@ CellSize cell_size(const ChartOptions& options) {
 
 }  // namespace
 
-DrawnChart drawing::drawn_chart(const View& view, const Sheet& sheet, const ChartOptions& options) {
-  return Drawing(view, sheet, cell_size(options)).written();
+DrawnChart drawing::drawn_chart(const View& view, const Sheet& sheet, const ChartOptions& options,
+                                std::optional<double> font) {
+  std::optional<Unit> units;
+  if (font) units = std::llround(*font * 100);
+  return Drawing(view, sheet, cell_size(options), units).written();
+}
+
+double drawing::words_beside(const Sheet& sheet) {
+  constexpr Unit font = 1000;
+  const Margins margins = margins_of(sheet, font);
+  return static_cast<double>(margins.left + margins.right) / static_cast<double>(font);
+}
+
+double drawing::cell_proportion(const ChartOptions& options) {
+  const CellSize size = cell_size(options);
+  return static_cast<double>(size.width) / static_cast<double>(size.height);
 }
 
 std::string chart_svg(const Panel& panel, const ChartOptions& options) {

@@ -128,7 +128,7 @@ class Key {
         path.close();
         path.flush(pen_.body);
         path.move(x, y + h / 2).across_by(font_ * 14 / 10);
-        path.flush(pen_.body, " fill=\"none\" stroke=\"#000\" stroke-width=\"1.7\" stroke-dasharray=\"5 3\"");
+        path.flush(pen_.body, " fill=\"none\" stroke=\"#000\" stroke-width=\"2.9\" stroke-dasharray=\"6 5\"");
         break;
       case Symbol::strip_line:
         path.move(x + w / 2, y).down_by(h);

@@ -46,8 +46,8 @@ int step_for(Unit pitch, Unit needed) {
 
 class Labels {
  public:
-  Labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, bool seam)
-      : pen_(pen), view_(view), sheet_(sheet), frame_(frame), letters_(sheet.letters), seam_(seam) {}
+  Labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, const AboveCells& above)
+      : pen_(pen), view_(view), sheet_(sheet), frame_(frame), letters_(sheet.letters), above_(above) {}
 
   void append() {
     const int row_step = step_for(frame_.cell.height, frame_.font * 105 / 100);
@@ -83,29 +83,38 @@ class Labels {
   /// Lines of letters above the cells, the lowest rows' next to them, each with its rows where there are several.
   void strip_labels() {
     if (letters_.lines.empty()) return;
-    Unit font = std::min(frame_.font, frame_.cell.width);
-    for (const LetterLine& line : letters_.lines) {
-      for (const StripLetter& strip : line.strips) {
-        // Bold letters are wide, and those of the next strip keep their distance.
-        const auto letters = static_cast<Unit>(strip.letter.size());
-        font = std::min(font, strip.columns * frame_.cell.width * 100 / (letters * 95));
+    const auto baseline = [&](std::size_t line, int tier) {
+      return frame_.top - frame_.font / 2 - (above_.seam ? frame_.cell.height : 0) -
+             (above_.tiers.first[line] + tier) * frame_.font * 13 / 10;
+    };
+    const auto middle = [&](const StripLetter& strip) {
+      return frame_.column_x(strip.column) + strip.columns * frame_.cell.width / 2;
+    };
+    Path leaders;  // from a letter down past its neighbours
+    pen_.open_stroke("strip-leaders", 60);
+    for (std::size_t i = 0; i < letters_.lines.size(); ++i) {
+      const LetterLine& line = letters_.lines[i];
+      for (std::size_t k = 0; k < line.strips.size(); ++k) {
+        const int tier = above_.tiers.of_strip[i][k];
+        if (tier == 0) continue;
+        leaders.move(middle(line.strips[k]), baseline(i, tier) + frame_.font * 2 / 10)
+            .line(middle(line.strips[k]), baseline(i, 0) + frame_.font * 2 / 10);
       }
     }
-    const auto baseline = [&](std::size_t line) {
-      return frame_.top - frame_.font / 2 - (seam_ ? frame_.cell.height : 0) -
-             static_cast<Unit>(line) * frame_.font * 13 / 10;
-    };
-    pen_.open("strips", font_size(font) + " font-weight=\"bold\" text-anchor=\"middle\"");
+    leaders.flush(pen_.body);
+    pen_.close();
+    pen_.open("strips", font_size(frame_.font) + " font-weight=\"bold\" text-anchor=\"middle\"");
     for (std::size_t i = 0; i < letters_.lines.size(); ++i) {
-      for (const StripLetter& strip : letters_.lines[i].strips) {
-        pen_.text(frame_.column_x(strip.column) + strip.columns * frame_.cell.width / 2, baseline(i), strip.letter);
+      const LetterLine& line = letters_.lines[i];
+      for (std::size_t k = 0; k < line.strips.size(); ++k) {
+        pen_.text(middle(line.strips[k]), baseline(i, above_.tiers.of_strip[i][k]), line.strips[k].letter);
       }
     }
     pen_.close();
     if (letters_.lines.size() < 2) return;
     pen_.open("strip-rows", font_size(frame_.font) + " text-anchor=\"end\"");
     for (std::size_t i = 0; i < letters_.lines.size(); ++i) {
-      pen_.text(frame_.left - frame_.font * 4 / 10, baseline(i), rows_words(letters_, letters_.lines[i]));
+      pen_.text(frame_.left - frame_.font * 4 / 10, baseline(i, 0), rows_words(letters_, letters_.lines[i]));
     }
     pen_.close();
   }
@@ -149,7 +158,7 @@ class Labels {
   const Sheet& sheet_;
   const Frame& frame_;
   const StripLetters& letters_;
-  bool seam_;
+  const AboveCells& above_;
 };
 
 }  // namespace
@@ -160,8 +169,33 @@ std::string rows_words(const StripLetters& letters, const LetterLine& line) {
                                    : fmt::format("rows {}-{}", line.row, line.last_row);
 }
 
-void append_labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, bool seam) {
-  Labels(pen, view, sheet, frame, seam).append();
+LetterTiers letter_tiers(const StripLetters& letters, const Frame& frame) {
+  LetterTiers out;
+  for (const LetterLine& line : letters.lines) {
+    std::vector<Unit> ends;  // of what stands on each tier
+    std::vector<int> tiers;
+    tiers.reserve(line.strips.size());
+    for (const StripLetter& strip : line.strips) {
+      // Bold letters are wide, and keep their distance.
+      const Unit half = frame.font * (75 * static_cast<Unit>(strip.letter.size()) + 20) / 200;
+      const Unit middle = strip.column * frame.cell.width + strip.columns * frame.cell.width / 2;
+      const auto free = std::find_if(ends.begin(), ends.end(), [&](Unit end) { return end <= middle - half; });
+      tiers.push_back(static_cast<int>(free - ends.begin()));
+      if (free == ends.end()) {
+        ends.push_back(middle + half);
+      } else {
+        *free = middle + half;
+      }
+    }
+    out.first.push_back(out.total);
+    out.total += static_cast<int>(ends.size());
+    out.of_strip.push_back(std::move(tiers));
+  }
+  return out;
+}
+
+void append_labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, const AboveCells& above) {
+  Labels(pen, view, sheet, frame, above).append();
 }
 
 }  // namespace latchwork::inline v0::drawing

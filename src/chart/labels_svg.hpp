@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "chart/frame.hpp"
 #include "chart/pen.hpp"
@@ -12,8 +13,22 @@ namespace latchwork::inline v0::drawing {
 /// "rows 1-40", where letters differ from rows to rows; else nothing.
 std::string rows_words(const StripLetters& letters, const LetterLine& line);
 
+/// How high the letters of strips stand: those that would touch a neighbour's stand above it.
+struct LetterTiers {
+  std::vector<std::vector<int>> of_strip;  ///< line by line, counted from the line's lowest
+  std::vector<int> first;                  ///< the lowest tier of each line, counted from the cells
+  int total = 0;
+};
+/// Of the frame only its cell and font are looked at.
+LetterTiers letter_tiers(const StripLetters& letters, const Frame& frame);
+
+/// What stands between the cells and the heading.
+struct AboveCells {
+  const LetterTiers& tiers;
+  bool seam = false;  ///< a row of crossings, next to the cells
+};
+
 /// Numbers of rows at the sides, names of columns below, letters of strips above, as many as keep clear of each other.
-/// `seam`: a row of crossings stands between the cells and the letters.
-void append_labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, bool seam);
+void append_labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, const AboveCells& above);
 
 }  // namespace latchwork::inline v0::drawing

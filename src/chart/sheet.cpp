@@ -55,7 +55,7 @@ Sheet sheet_of(const View& view, int first_row, int last_row) {
     const std::string shown =
         first_row == last_row ? fmt::format("row {}", first_row) : fmt::format("rows {} to {}", first_row, last_row);
     sheet.title += ", " + shown;
-    sheet.notes.front() = fmt::format("{} of {}", shown, sheet.notes.front());
+    sheet.notes.front() = "Of " + sheet.notes.front();  // goes on from the title
   }
   // With the stop below the first row: its crossings stand in that row.
   sheet.stops = between(std::span<const int>(view.stops), first_row - 1, last_row, [](int row) { return row; });

@@ -3,12 +3,14 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "chart/pen.hpp"
 #include "chart/svg.hpp"
 #include "latchwork/schematic.hpp"
 #include "schematic/check.hpp"
+#include "schematic/drawn.hpp"
 #include "schematic/layout.hpp"
 #include "text/letters.hpp"
 #include "text/utf8.hpp"
@@ -27,7 +29,7 @@ class Drawing {
  public:
   explicit Drawing(const Schematic& schematic) : schematic_(schematic) {}
 
-  std::string written() {
+  DrawnSchematic written() {
     const std::string title = title_words();
     const std::vector<std::string> lines = list();
     // Where the heading ends depends on the width and the width on nothing above: laid out once for its width.
@@ -51,7 +53,8 @@ class Drawing {
     append_unit(out, y + font);
     out += "\" role=\"img\">\n<title>" + escaped_xml(title) + "</title>\n<desc>" + escaped_xml(joined(lines, " "));
     out += "</desc>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
-    return out + "<g font-family=\"sans-serif\" fill=\"#000\">\n" + pen_.body + "</g>\n</svg>\n";
+    out += "<g font-family=\"sans-serif\" fill=\"#000\">\n" + pen_.body + "</g>\n</svg>\n";
+    return {.svg = std::move(out), .fonts_wide = static_cast<double>(layout_.width) / static_cast<double>(font)};
   }
 
  private:
@@ -169,7 +172,7 @@ class Drawing {
         extension(thin, flat, each.from, each.from_foot, each.line);
         extension(thin, flat, each.to, each.to_foot, each.line);
         if (flat) {
-          thin.move(each.from, each.line).line(each.to, each.line);
+          thin.move(each.from, each.line).line(each.beside ? each.words - clear : each.to, each.line);
         } else {
           thin.move(each.line, each.from).line(each.line, each.to);
         }
@@ -197,14 +200,19 @@ class Drawing {
         const Unit width = width_of(each);
         const Unit middle = (each.from + each.to) / 2;
         const MeasureSide side = piece.measures[each.measure].side;
-        Unit x = middle - width / 2;
-        Unit y = each.line - font * 3 / 10;
+        Unit x = each.words;
+        Unit y = each.beside ? each.line + font * 35 / 100 : each.line - font * 3 / 10;
         if (!across(side)) {
           x = side == MeasureSide::left ? each.line - font * 4 / 10 - width : each.line + font * 4 / 10;
           y = middle + font * 35 / 100 - font * 6 / 10 * (static_cast<Unit>(each.lines.size()) - 1);
         }
         for (const std::string& line : each.lines) {
-          on_white(x, y, width, line);
+          if (each.beside) {
+            white(x, y, width);
+            pen_.text(x, y, line);
+          } else {
+            on_white(x, y, width, line);
+          }
           y += font * 12 / 10;
         }
       }
@@ -216,8 +224,8 @@ class Drawing {
     pen_.close();
   }
 
-  /// Words in the middle of a place of that width, on white: an extension line may pass behind them.
-  void on_white(Unit x, Unit baseline, Unit width, const std::string& words) {
+  /// For words of that width: an extension line may pass behind them.
+  void white(Unit x, Unit baseline, Unit width) {
     pen_.body += "<rect fill=\"#fff\" x=\"";
     append_unit(pen_.body, x);
     pen_.body += "\" y=\"";
@@ -226,7 +234,13 @@ class Drawing {
     append_unit(pen_.body, width);
     pen_.body += "\" height=\"";
     append_unit(pen_.body, font * 105 / 100);
-    pen_.body += "\"/>\n<g text-anchor=\"middle\">";
+    pen_.body += "\"/>\n";
+  }
+
+  /// Words in the middle of a place of that width.
+  void on_white(Unit x, Unit baseline, Unit width, const std::string& words) {
+    white(x, baseline, width);
+    pen_.body += "<g text-anchor=\"middle\">";
     pen_.text(x + width / 2, baseline, words);
     pen_.body += "</g>\n";
   }
@@ -238,9 +252,13 @@ class Drawing {
 
 }  // namespace
 
-std::string schematic_svg(const Schematic& schematic) {
+DrawnSchematic schematics::drawn_schematic(const Schematic& schematic) {
   check(schematic);
   return Drawing(schematic).written();
+}
+
+std::string schematic_svg(const Schematic& schematic) {
+  return drawn_schematic(schematic).svg;
 }
 
 }  // namespace latchwork::inline v0

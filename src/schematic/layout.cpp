@@ -114,21 +114,27 @@ class PieceLayout {
     std::stable_sort(all.begin(), all.end(),
                      [](const PlacedMeasure& a, const PlacedMeasure& b) { return a.to - a.from < b.to - b.from; });
     if (across(side)) {
-      for (PlacedMeasure& each : all) lane_of_width(each, side);
+      Unit clear = cell_.placed.right;  // of all extension lines
+      for (const PlacedMeasure& each : all) clear = std::max(clear, each.to);
+      for (PlacedMeasure& each : all) lane_of_width(each, side, clear + font * 6 / 10);
     } else {
       lanes_of_heights(all, side);
     }
     std::move(all.begin(), all.end(), std::back_inserter(cell_.placed.measures));
   }
 
-  void lane_of_width(PlacedMeasure& each, MeasureSide side) {
+  void lane_of_width(PlacedMeasure& each, MeasureSide side, Unit clear) {
     if (side == MeasureSide::bottom) {
       each.line = cell_.bottom += width_lane;
     } else {
       each.line = cell_.top -= width_lane - text_room;
       cell_.top -= text_room;
     }
-    reach_across((each.from + each.to) / 2, width_of(each));
+    const Unit width = width_of(each);
+    each.beside = width > each.to - each.from;
+    each.words = each.beside ? clear : (each.from + each.to - width) / 2;
+    cell_.left = std::min(cell_.left, each.words - font / 2);
+    cell_.right = std::max(cell_.right, each.words + width + font / 2);
     cell_.left = std::min(cell_.left, each.from);  // where points lie beyond the outline
     cell_.right = std::max(cell_.right, each.to);
   }
@@ -183,6 +189,7 @@ void move(PlacedPiece& placed, const Schematic& schematic, Unit x, Unit y) {
     each.from_foot += flat ? y : x;
     each.to_foot += flat ? y : x;
     each.line += flat ? y : x;
+    each.words += x;
   }
 }
 

@@ -36,6 +36,8 @@ struct PlacedMeasure {
   Unit from_foot = 0;  ///< where the extension lines begin: y of a width's points, x of a height's
   Unit to_foot = 0;
   Unit line = 0;
+  Unit words = 0;       ///< of a width: the x at which they begin
+  bool beside = false;  ///< of a width with no room for them: they stand right of all lines, at the end of its own
 };
 
 /// One piece on the page. All x and y are the page's.

@@ -167,7 +167,7 @@ def rendered(svg):
 
 def printed(page, expected):
     """Prints the page, as a general renderer lays it out: A4 sheets, all words and pictures inside the margins, each of
-    the expected pictures whole on one sheet."""
+    the expected pictures whole on one sheet, no line or heading alone."""
     sheets = weasyprint.HTML(filename=str(page)).render().pages
     pictures = 0
     for number, sheet in enumerate(sheets, start=1):
@@ -184,6 +184,12 @@ def printed(page, expected):
             told = (number, words or "chart", box.position_x, box.width, box.position_y, box.height)
             assert left - 1 <= box.position_x and box.position_x + box.width <= right + 1, told
             assert top - 1 <= box.position_y and box.position_y + box.height <= bottom + 1, told
+        lines = [box for box in paper.descendants() if isinstance(box, boxes.LineBox)]
+        has_picture = any(isinstance(box, boxes.BlockReplacedBox) for box in paper.descendants())
+        assert len(lines) > 2 or has_picture, (number, "a page for a line or two")
+        lowest = max(lines, key=lambda box: box.position_y)
+        heading = re.match("h[123]|dt", lowest.element_tag)
+        assert not heading or has_picture, (number, "a heading with nothing below it")
         for cell in (box for box in paper.descendants() if isinstance(box, boxes.TableCellBox)):
             edge = cell.border_box_x() + cell.border_width()
             for box in (box for box in cell.descendants() if getattr(box, "text", None)):

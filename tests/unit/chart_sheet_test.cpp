@@ -70,7 +70,7 @@ TEST_CASE("a sheet says which rows it shows, and its stops are those after its r
   options.plan = &made;
   const std::string words = joined_words(chart_svg(panel, options));
   CHECK(holds(words, ", rows 4 to 6 "));
-  CHECK(holds(words, "rows 4 to 6 of 4 stitches x 6 rows"));
+  CHECK(holds(words, "Of 4 stitches x 6 rows"));
   CHECK(holds(words, " 3 COL"));  // its crossing stands in row 4
   CHECK(holds(chart_text(panel, options), "  3 COL*\n"));
   options.first_row = 1;

@@ -1,101 +1,174 @@
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <string>
 #include <tuple>
 #include <vector>
 
+#include "brief/sheets.hpp"
 #include "catch.hpp"
+#include "chart_picture.hpp"
 #include "latchwork/brief.hpp"
-#include "text.hpp"
+#include "latchwork/chart.hpp"
+#include "latchwork/grid.hpp"
+#include "latchwork/panel.hpp"
+#include "latchwork/plan.hpp"
 
 using namespace latchwork;
-using latchwork_test::holds;
+using namespace latchwork_test;
 
 namespace {
 
-/// A sheet of a chart on the page.
-struct Printed {
-  int from = 0;
-  int last = 0;
-  double row_mm = 0;  ///< on paper
-  bool across = false;
-};
+// A point is 1/72 inch (CSS Values 3, 6.2); that smaller print than 7 points tires is common practice, no source.
+constexpr double points_per_mm = 72 / 25.4;
+constexpr double least_points = 7;
 
-/// A4 is 210 mm x 297 mm (ISO 216); margins of 12 mm and a heading leave 186 x 250, or laid across 273 x 163.
-std::vector<Printed> sheets_of(const std::string& page, const std::string& id, int rows) {
-  std::vector<Printed> sheets;
-  std::size_t at = page.find("id=\"" + id + "\"");
-  REQUIRE(at != std::string::npos);
-  while (sheets.empty() || sheets.back().last < rows) {
-    at = page.find("<svg ", at);
-    REQUIRE(at != std::string::npos);
-    const std::size_t section = page.rfind("<section", at);
-    Printed sheet{.from = 1, .last = rows, .across = page.compare(section, 28, "<section class=\"picture wide") == 0};
-    double width = 0;
-    double height = 0;
-    REQUIRE(std::sscanf(page.c_str() + page.find("viewBox=", at), "viewBox=\"0 0 %lf %lf\"", &width, &height) == 2);
-    sheet.row_mm = 16 * (sheet.across ? std::min(273 / width, 163 / height) : std::min(186 / width, 250 / height));
-    const std::size_t title = page.find("<title>", at);
-    const std::string words = page.substr(title, page.find("</title>", title) - title);
-    if (holds(words, ", rows ")) {
-      REQUIRE(std::sscanf(words.c_str() + words.find(", rows "), ", rows %d to %d", &sheet.from, &sheet.last) == 2);
-    }
-    CHECK(sheet.from == (sheets.empty() ? 1 : sheets.back().last + 1));
-    sheets.push_back(sheet);
-    ++at;
+/// All numbers that follow a word.
+std::vector<double> numbers_after(const std::string& text, const std::string& word) {
+  std::vector<double> all;
+  for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
+    all.push_back(std::stod(text.substr(at + word.size(), 20)));
   }
-  return sheets;
+  return all;
 }
 
-Brief sampler() {
-  return read_brief(LATCHWORK_EXAMPLES_DIR "/briefs/sampler");
+/// Strips of 1, 2, 3 columns under names of their own, in bands of so many rows.
+Panel striped(int rows, int columns, int band_rows) {
+  const auto band = [&](int height, int number) {
+    std::vector<Strip> strips;
+    int left = columns;
+    for (int i = 0; left > 0; ++i) {
+      const int wide = std::min(left, 1 + (i + number) % 3);
+      strips.push_back(strip_of("strip " + std::to_string(i % 7), wide, 4));
+      left -= wide;
+    }
+    return join_strips("Sample", height, strips);
+  };
+  Panel panel = band(std::min(rows, band_rows), 0);
+  for (int number = 1; panel.grid().rows() < rows; ++number) {
+    panel = band(std::min(rows - panel.grid().rows(), band_rows), number).above(panel);
+  }
+  return panel;
 }
 
-Brief with_panel(const Panel& panel) {
-  Brief brief = sampler();
-  brief.panel = panel;
-  return brief;
+Plan stops_every(const Panel& panel, int step) {
+  Plan plan;
+  plan.rows = panel.grid().rows();
+  plan.columns = panel.grid().columns();
+  plan.leftmost = -panel.grid().columns() / 2;
+  for (int row = step; row <= plan.rows; row += step) {
+    Stop stop;
+    stop.row = row;
+    plan.stops.push_back(stop);
+  }
+  return plan;
+}
+
+/// The rows that a sheet's title tells; all of them where it tells none.
+std::pair<int, int> rows_told(const std::string& svg, int rows) {
+  std::pair told{1, rows};
+  const std::size_t at = svg.find(", rows ");
+  if (at < svg.find("</title>")) std::sscanf(svg.c_str() + at, ", rows %d to %d", &told.first, &told.second);
+  return told;
 }
 
 }  // namespace
 
-TEST_CASE("a chart that a page cannot hold comes in sheets that it can, both sides cut at the same rows",
-          "[brief][chart]") {
-  const Brief plain = sampler();
-  const std::string texture = plain.swatch.textures().front();
-  const auto [columns, rows] = GENERATE(table<int, int>({{11, 504}, {60, 336}, {80, 300}, {150, 300}, {190, 140}}));
-  INFO(columns << " x " << rows);
-  const Brief brief = with_panel(Panel("tall", Strip{"tall", texture, Grid(rows, columns)}));
-  const std::string page = page_html(brief, run(brief));
-  const auto back = sheets_of(page, "operator", rows);
-  const auto front = sheets_of(page, "right-side", rows);
-  REQUIRE(back.size() == front.size());
-  CHECK(back.size() > 1);
-  for (std::size_t i = 0; i < back.size(); ++i) {
-    INFO("sheet " << i + 1 << ", row " << back[i].row_mm << " mm");
-    CHECK(back[i].from == front[i].from);
-    CHECK(back[i].from % 2 == 1);  // the carriage stands on one side at the foot of each
-    CHECK(back[i].across == (columns > 80));
-    // Lower than 2 mm only where the width wants it: cells and margins of this gauge are 2.1 rows wide, or less.
-    CHECK(back[i].row_mm >= std::min(1.999, (back[i].across ? 273 : 186) / (columns * 2.1)));
+TEST_CASE("on every sheet of paper no word is smaller than 7 points, and sheets fit and are even", "[brief]") {
+  const auto [columns, rows, band_rows] = GENERATE(table<int, int, int>({{5, 10, 400},
+                                                                         {5, 400, 400},
+                                                                         {19, 330, 330},
+                                                                         {20, 318, 8},
+                                                                         {69, 129, 129},
+                                                                         {75, 40, 10},
+                                                                         {120, 61, 61},
+                                                                         {200, 10, 10},
+                                                                         {200, 130, 65}}));
+  INFO(columns << " columns, " << rows << " rows");
+  const Panel panel = striped(rows, columns, band_rows);
+  const Plan plan = stops_every(panel, 2);
+  ChartOptions back = seen_from(Side::operator_view);
+  ChartOptions front = seen_from(Side::right_side);
+  back.plan = front.plan = &plan;
+  const report::BothCharts charts = report::chart_sheets(panel, back, front);
+  CHECK(charts.operator_view.sheets.size() == charts.right_side.sheets.size());
+  for (const report::ChartSheets* chart : {&charts.operator_view, &charts.right_side}) {
+    // A4 is 210 mm x 297 mm (ISO 216); the page keeps 12 mm at each edge.
+    const double paper_width = (chart->wide ? 297 : 210) - 24;
+    const double paper_height = (chart->wide ? 210 : 297) - 24;
+    int next = 1;
+    int fewest = rows;
+    int most = 0;
+    for (const auto& sheet : chart->sheets) {
+      const double scale = chart->mm_per_unit;
+      const std::vector<double> box = numbers_after(sheet.svg, "viewBox=\"0 0 ");
+      REQUIRE(box.size() == 1);
+      CHECK(box[0] == Approx(sheet.width));
+      CHECK(sheet.width * scale <= paper_width + 1e-6);
+      CHECK(sheet.height * scale < paper_height);
+      const std::vector<double> fonts = numbers_after(sheet.svg, "font-size=\"");
+      REQUIRE(fonts.size() >= 5);
+      CHECK(*std::min_element(fonts.begin(), fonts.end()) * scale * points_per_mm >= least_points);
+      const auto [first, last] = rows_told(sheet.svg, rows);
+      CHECK(first == next);
+      next = last + 1;
+      fewest = std::min(fewest, last - first + 1);
+      most = std::max(most, last - first + 1);
+    }
+    CHECK(next == rows + 1);
+    CHECK(most - fewest <= 3);
   }
-  // Not more sheets than it takes: half as many rows again would not have had their height.
-  if (columns <= 80) CHECK(back.front().row_mm < 2 * 1.5);
-  CHECK(holds(page, ", sheet " + std::to_string(back.size()) + " of " + std::to_string(back.size()) + "</h2>"));
 }
 
-TEST_CASE("sheets of many bands stay legible, whatever their names", "[brief][chart]") {
-  const std::string texture = sampler().swatch.textures().front();
-  std::vector<Band> bands;
-  for (int i = 0; i < 300; ++i) {
-    bands.push_back({.row = 1 + 2 * i,
-                     .rows = 2,
-                     .strips = {{.name = "a longer strip name " + std::to_string(i),
-                                 .texture = texture,
-                                 .column = 0,
-                                 .columns = 12,
-                                 .repeat_rows = 2}}});
+TEST_CASE("letters of strips keep clear of each other however narrow the strips are", "[brief]") {
+  const int columns = GENERATE(7, 60, 200);
+  const Panel panel = striped(10, columns, 10);
+  const report::BothCharts charts =
+      report::chart_sheets(panel, seen_from(Side::operator_view), seen_from(Side::right_side));
+  const auto& chart = charts.right_side;
+  REQUIRE(chart.sheets.size() == 1);
+  const double font = report::font_mm / chart.mm_per_unit;
+  const auto letters = texts(chart.sheets[0].svg, "strips");
+  CHECK(letters.size() == panel.bands()[0].strips.size());
+  for (std::size_t i = 0; i < letters.size(); ++i) {
+    for (std::size_t k = 0; k < i; ++k) {
+      const Point a = letters[i].first;
+      const Point b = letters[k].first;
+      if (std::abs(a.y - b.y) >= font || std::abs(a.x - b.x) >= font * 0.75) continue;
+      FAIL_CHECK(letters[i].second << " and " << letters[k].second << " touch at " << a.x << ", " << a.y);
+    }
   }
-  const Brief brief = with_panel(Panel("bands", Grid(600, 12), bands));
-  for (const Printed& sheet : sheets_of(page_html(brief, run(brief)), "operator", 600)) CHECK(sheet.row_mm > 2);
+}
+
+TEST_CASE("the page prints its drawings at the scale they are drawn for", "[brief]") {
+  const std::string path = std::string(LATCHWORK_EXAMPLES_DIR) + "/briefs/sampler";
+  const Brief brief = read_brief(path);
+  const std::string page = page_html(brief, run(brief));
+  CHECK(holds(page, "width: var(--print-width)"));
+  int drawings = 0;
+  for (std::size_t at = page.find("<svg "); at != std::string::npos; at = page.find("<svg ", at + 1)) {
+    const std::string svg = page.substr(at, page.find("</svg>", at) - at);
+    const std::vector<double> width = numbers_after(svg, "--print-width:");
+    REQUIRE(width.size() == 1);
+    const double scale = width[0] / numbers_after(svg, "viewBox=\"0 0 ").at(0);
+    for (const double font : numbers_after(svg, "font-size=\"")) CHECK(font * scale * points_per_mm >= least_points);
+    ++drawings;
+  }
+  CHECK(drawings == 3);  // the schematic and both charts
+}
+
+TEST_CASE("a crossing made before a sheet's first row keeps its marks: the row below is on another sheet", "[chart]") {
+  Grid grid(6, 4);
+  for (int row = 1; row <= 6; ++row) {
+    for (int column = 0; column < 4; ++column) grid.set(row, column, Cell::purl);
+  }
+  grid.cross({.row = 2, .column = 0, .left = 3, .right = 1, .lean = Lean::right});  // little is seen of the one behind
+  ChartOptions options = seen_from(Side::right_side, Blank::knit);
+  const std::string note = "is as in the row below";
+  const auto marks = [&] { return Picture(panel_of(grid), options).paths.at("crossing").size() - 3; };
+  CHECK(holds(joined_words(chart_svg(panel_of(grid), options)), note));
+  CHECK(marks() == 3);
+  options.first_row = 3;
+  CHECK_FALSE(holds(joined_words(chart_svg(panel_of(grid), options)), note));
+  CHECK(marks() == 4);
 }

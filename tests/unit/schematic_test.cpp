@@ -5,6 +5,7 @@
 #include <fstream>
 #include <iterator>
 #include <limits>
+#include <sstream>
 #include <string>
 #include <tuple>
 #include <vector>
@@ -279,6 +280,40 @@ TEST_CASE("many measures on every side, long names and thin pieces do not run in
     }
   }
   check_layout(schematic_svg(of({piece, piece}, "two")));
+}
+
+TEST_CASE("a width with no room for its words has them beside it, right of every line", "[schematic]") {
+  const SchematicPiece wide = schematic_piece(plain(189, 126, "front"), swatch());
+  SchematicPiece thin = schematic_piece(plain(189, 6, "strap"), swatch());
+  SchematicMeasure second = thin.measures[0];
+  second.start.x_mm = second.end.x_mm / 2;
+  thin.measures.push_back(second);
+  for (const SchematicPiece& piece : {wide, thin}) {
+    const std::string svg = schematic_svg(of({piece}));
+    check_layout(svg);
+    const std::size_t outline = svg.find("d=\"M", svg.find("<g class=\"lw-outline\"")) + 3;
+    double left = 1e9;
+    double right = 0;
+    std::string corners = svg.substr(outline, svg.find('"', outline) - outline);
+    std::replace_if(
+        corners.begin(), corners.end(), [](char c) { return c == 'M' || c == 'L' || c == 'z'; }, ' ');
+    std::istringstream numbers(corners);
+    for (double x = 0, y = 0; numbers >> x >> y;) {
+      left = std::min(left, x);
+      right = std::max(right, x);
+    }
+    REQUIRE(left < right);
+    const std::vector<Rect> words = words_on(svg);
+    for (std::size_t i = 0; i < piece.measures.size(); ++i) {
+      if (piece.measures[i].side != MeasureSide::bottom) continue;
+      if (piece.name == "strap") {
+        CHECK(words.at(i).x > right);
+      } else {
+        CHECK(words.at(i).x > left);
+        CHECK(words.at(i).x + words.at(i).width < right);
+      }
+    }
+  }
 }
 
 TEST_CASE("a schematic that cannot be drawn is refused with its field", "[schematic][error]") {
