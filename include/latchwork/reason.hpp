@@ -54,9 +54,9 @@ struct Period {
 };
 
 /// Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at
-/// least twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Rows times their
-/// logarithm, and what stop_kinds() takes. @throws Error too_large (field rows), above Grid::max_side rows;
-/// bad_argument (rows) below 0, and ("stops[3].row") for stops that do not rise within them.
+/// least twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. An infeasible
+/// plan has none: its stops are not looked at. Rows times their logarithm, and what stop_kinds() takes. @throws Error
+/// too_large (rows), above Grid::max_side rows; bad_argument (rows) below 0, ("stops[3].row") if stops do not rise.
 LATCHWORK_API Period plan_period(const Plan& plan);
 
 /// An effort, and how far it may move before another plan takes less.

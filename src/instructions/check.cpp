@@ -5,17 +5,21 @@
 #include <algorithm>
 #include <iterator>
 #include <limits>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <tuple>
 #include <utility>
 #include <vector>
 
+#include "grid/lifting.hpp"
 #include "grid/words.hpp"
 #include "instructions/words.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/machine.hpp"
+#include "latchwork/wale.hpp"
 #include "plan/stops.hpp"
+#include "simulate/labels.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0::writing {
@@ -29,21 +33,9 @@ std::string name_of(int needle) {
   return needle == 0 ? "0, which is none," : needle_name(needle);
 }
 
-std::string_view group_name(GroupName group) {
-  switch (group) {
-    case GroupName::left:
-      return "left";
-    case GroupName::centre:
-      return "centre";
-    case GroupName::right:
-      return "right";
-  }
-  return "unknown";
-}
-
 class Checker {
  public:
-  explicit Checker(const Plan& plan) : plan_(plan) {}
+  Checker(const Grid& grid, const Plan& plan) : grid_(grid), wales_(grid), plan_(plan) {}
 
   void check() {
     check_rhythm();
@@ -104,11 +96,17 @@ class Checker {
     if (stop.effort_ms < 0) {
       refuse_here("effort_ms", fmt::format("it takes {} ms; a time is 0 or more", stop.effort_ms));
     }
+    if (stop.carriage_right != labels::carriage_right_at(plan_, row_)) {
+      refuse_here("carriage_right", fmt::format("the carriage is told to be on the {}; it stands on the other side",
+                                                stop.carriage_right ? "right" : "left"));
+    }
     check_needles("releases", stop.releases);
     for (std::size_t i = 0; i < stop.reforms.size(); ++i) check_reform(indexed("reforms", i), stop.reforms[i]);
     for (std::size_t i = 0; i < stop.crossings.size(); ++i) check_step(indexed("crossings", i), stop.crossings[i]);
     for (std::size_t i = 0; i < stop.shapings.size(); ++i) {
-      check_needle(indexed("shapings", i) + ".needle", stop.shapings[i].needle);
+      const Shaping& shaping = stop.shapings[i];
+      check_needle(indexed("shapings", i) + ".needle", shaping.needle);
+      check_column(indexed("shapings", i) + ".column", shaping.needle, shaping.column);
     }
     check_needles("holds", stop.holds);
   }
@@ -117,6 +115,13 @@ class Checker {
     if (on_panel(needle)) return;
     refuse_here(field, fmt::format("needle {} is not among the panel's, {}", name_of(needle),
                                    needle_run(plan_.leftmost, plan_.columns)));
+  }
+
+  /// A needle of the panel, and the column told beside it.
+  void check_column(const std::string& field, int needle, int column) const {
+    if (labels::stands_on(plan_, column, needle)) return;
+    refuse_here(field, fmt::format("needle {} has column {}, not {}", needle_name(needle), column_of(needle), column),
+                column_of(needle));
   }
 
   void check_needles(std::string_view list, const std::vector<int>& needles) const {
@@ -148,6 +153,13 @@ class Checker {
           fmt::format("{}: rung {} is {}; a rung is knit (0), purl (1), tuck (2) or slip (3)", needle, i + 1, rung),
           column);
     }
+    check_column(field + ".column", reform.needle, reform.column);
+    if (const int wale = wales_.at(row_, column); reform.wale != wale) {
+      refuse_here(field + ".wale",
+                  wale < 0 ? fmt::format("{} is told to carry wale {}; there is no stitch", needle, reform.wale)
+                           : fmt::format("{} carries wale {}, not {}", needle, wale, reform.wale),
+                  column);
+    }
   }
 
   void check_step(const std::string& field, const CrossingStep& step) const {
@@ -164,6 +176,10 @@ class Checker {
     if (crossing.column < 0 || crossing.column + width > plan_.columns) {
       refuse_here(inside + "column", fmt::format("a crossing of {} starts at column {}; the panel has columns 0 to {}",
                                                  count_of(width, "stitch", "es"), crossing.column, plan_.columns - 1));
+    }
+    if (row_ < 1 || crossing.row != row_) {
+      refuse_here(inside + "row", fmt::format("its crossing is told to be after row {}", crossing.row),
+                  crossing.column);
     }
     if (crossing.lean > Lean::right) {
       refuse_here(inside + "lean",
@@ -182,7 +198,8 @@ class Checker {
     check_order(field + ".returns", step);
   }
 
-  /// What is put back first shows in front on the RS: a crossing's name and its order say the same.
+  /// What is put back first shows in front on the RS: a crossing's name and its order say the same. All that it has
+  /// goes back, but for a bare centre.
   void check_order(const std::string& field, const CrossingStep& step) const {
     const Crossing& crossing = step.crossing;
     const bool left_leads = crossing.lean == Lean::right;
@@ -195,38 +212,36 @@ class Checker {
       if (next == order.end()) {
         refuse_here(field,
                     fmt::format("a {} does not put its {} group back there; what is put back first shows in front",
-                                crossing_name(crossing), group_name(group.group)),
+                                crossing_name(crossing), labels::group_name(group.group)),
                     crossing.column);
       }
       ++next;
     }
+    if (step.returns.size() == order.size()) return;
+    for (const GroupName group : order) {
+      if (std::ranges::find(step.returns, group, &GroupReturn::group) != step.returns.end()) continue;
+      if (group == GroupName::centre && lifting::bare_centre(grid_, crossing)) continue;
+      refuse_here(field,
+                  fmt::format("a {} puts its {} group back, and the plan does not", crossing_name(crossing),
+                              labels::group_name(group)),
+                  crossing.column);
+    }
   }
 
   void check_group(const std::string& field, const GroupReturn& group, const Crossing& crossing) const {
-    const int width = crossing.width();
-    const int first = plan_.columns - crossing.column - width;  // the block's leftmost needle, in steps
-    if (group.stitches < 1 || group.stitches > width) {
-      refuse_here(field + ".stitches",
-                  fmt::format("a group of a crossing of {} has {}; it may have 1 to {}",
-                              count_of(width, "stitch", "es"), group.stitches, width),
-                  crossing.column);
-    }
-    for (const auto& [name, needle] :
-         {std::pair{"from_needle", group.from_needle}, std::pair{"to_needle", group.to_needle}}) {
-      if (needle != 0 && step_of(needle) >= first && step_of(needle) + group.stitches <= first + width) continue;
-      refuse_here(fmt::format("{}.{}", field, name),
-                  fmt::format("needle {} cannot be the leftmost of a group of {} in the crossing on {}",
-                              name_of(needle), group.stitches, needle_run(needle_beside(plan_.leftmost, first), width)),
-                  crossing.column);
-    }
-    for (std::size_t i = 0; i < group.prongs.size(); ++i) {
-      if (group.prongs[i] >= 1 && group.prongs[i] <= 20) continue;
-      refuse_here(fmt::format("{}.{}", field, indexed("prongs", i)),
-                  fmt::format("a pronged tool has {}; it has 1 to 20", count_of(group.prongs[i], "prong")),
-                  crossing.column);
-    }
+    std::optional<labels::Mislabel> wrong = labels::mislabelled_group(plan_, crossing, group);
+    if (!wrong) wrong = labels::mislabelled_tools(group);
+    if (wrong) refuse_here(field + "." + wrong->field, wrong->message, crossing.column);
+    const bool lifted = group.group != GroupName::centre || lifting::centre_lifted(grid_, crossing) > 0;
+    if (!lifted || !group.prongs.empty()) return;
+    refuse_here(field + ".prongs",
+                fmt::format("the {} group of a {} needs a tool that lifts it", labels::group_name(group.group),
+                            crossing_name(crossing)),
+                crossing.column);
   }
 
+  const Grid& grid_;
+  const Wales wales_;
   const Plan& plan_;
   std::size_t index_ = 0;  // of the stop that is looked at
   int row_ = 0;            // its row; 0 before the first
@@ -236,7 +251,7 @@ class Checker {
 
 void check(const Panel& panel, const Plan& plan) {
   require_extent("plan", {.columns = plan.columns, .rows = plan.rows}, "panel", panel.grid());
-  Checker(plan).check();
+  Checker(panel.grid(), plan).check();
 }
 
 }  // namespace latchwork::inline v0::writing

@@ -112,7 +112,7 @@ class Writer {
                                         machine_.pitch_mm));
     sheet_.header.push_back(
         "The wrong side (WS) faces you all the time; left and right are yours as you stand at the bed.");
-    if (plan_.rhythm) {
+    if (plan_.rhythm && !plan_.stops.empty()) {
       sheet_.header.push_back(fmt::format("Regular schedule: stop every {}, first at {}.",
                                           count_of(plan_.rhythm->every, "row"), counter(plan_.rhythm->first)));
     }
@@ -196,7 +196,8 @@ class Writer {
       }
     }
     for (const auto& [way, letter] : letters_) {
-      sheet_.crossings.emplace_back(letter, crossing_title(way.shape) + ": " + way_words(way) + ".");
+      sheet_.crossings.emplace_back(
+          letter, crossing_title(way.shape) + ": " + way_words(way) + "." + missing_tools_words(way, machine_.prongs));
     }
   }
 

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "crossing/words.hpp"
 #include "latchwork/machine.hpp"
@@ -158,7 +159,7 @@ std::string way_words(const CrossingWay& way) {
     lifts.push_back(group_words(group, way.shape) + " on " + (same ? "another" : tool_words(group.prongs)));
   }
   std::vector<std::string> parts;
-  parts.push_back(lifts.empty() ? "nothing is lifted" : "lift " + joined(lifts));
+  parts.push_back("lift " + joined(lifts));
   parts.reserve(staying.size() + 2);
   for (const GroupReturn& group : staying) {
     parts.push_back(group_words(group, way.shape) +
@@ -172,6 +173,19 @@ std::string way_words(const CrossingWay& way) {
   if (!back.empty()) parts.push_back("put back first " + joined(back, ", then "));
   if (way.ease) parts.emplace_back("bring these needles out to hold, and let the next row knit them back");
   return joined(parts, "; ");
+}
+
+std::string missing_tools_words(const CrossingWay& way, std::span<const int> at_hand) {
+  std::map<int, int> missing;  // by prongs
+  for (const GroupReturn& group : way.returns) {
+    for (const int prongs : group.prongs) ++missing[prongs];
+  }
+  for (const int prongs : at_hand) missing[prongs] -= 2;
+  std::vector<std::string> tools;
+  for (const auto& [prongs, count] : missing) {
+    if (count > 0) tools.push_back(fmt::format("{} of the {}-prong tools", count, prongs));
+  }
+  return tools.empty() ? std::string() : " Not at hand: " + joined(tools) + ".";
 }
 
 }  // namespace latchwork::inline v0::writing

@@ -44,5 +44,8 @@ std::string crossing_title(const Crossing& crossing);
 /// "lift the left 3 on a 3-prong tool and the right 3 on another; put back first the right 3 on the left 3 needles,
 /// ..."
 std::string way_words(const CrossingWay& way);
+/// What of that is not at hand, where two of each of these tools are: " Not at hand: 4 of the 1-prong tools."; empty
+/// where all is.
+std::string missing_tools_words(const CrossingWay& way, std::span<const int> at_hand);
 
 }  // namespace latchwork::inline v0::writing

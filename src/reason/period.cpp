@@ -117,6 +117,7 @@ Period plan_period(const Plan& plan) {
     throw Error(plan.rows < 0 ? ErrorCode::bad_argument : ErrorCode::too_large, place,
                 fmt::format("a plan of {} rows; it may have 0 to {}", plan.rows, Grid::max_side));
   }
+  if (plan.status == PlanStatus::infeasible) return {};
   require_stops_rise(plan);
   std::vector<int> kind_at(at(plan.rows) + 1, -1);
   const std::vector<int> kinds = stop_kinds(plan);

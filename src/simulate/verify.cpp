@@ -4,7 +4,6 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
-#include <numeric>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -13,6 +12,7 @@
 
 #include "grid/words.hpp"
 #include "knit.hpp"
+#include "labels.hpp"
 #include "latchwork/machine.hpp"
 #include "latchwork/simulate.hpp"
 #include "latchwork/wale.hpp"
@@ -23,6 +23,7 @@ namespace latchwork::inline v0 {
 namespace {
 
 using namespace knitting;
+using namespace labels;
 
 std::string_view cell_word(Cell cell) {
   constexpr std::array<std::string_view, 5> words = {"knit", "purl", "tuck", "slip", "no stitch"};
@@ -78,53 +79,14 @@ std::optional<Difference> differing_crossing(const Grid& grid, const Reading& re
                   name(in_chart, first), in_fabric ? name(true, fabric[i]) : name(false, first))};
 }
 
-std::string needle_words(int needle) {
-  return needle == 0 ? std::string("0") : needle_name(needle);
-}
-
-/// Which group is put back where, against the crossing that the plan names; empty when it is so. A group that stays on
-/// its needles moves nothing, so that no fabric would show it.
-std::string misplaced(const Plan& plan, const Crossing& crossing, const GroupReturn& group) {
-  const std::int64_t left = crossing.left;
-  const std::int64_t centre = crossing.centre;
-  const std::int64_t right = crossing.right;
-  std::int64_t from = crossing.column;
-  std::int64_t to = from + centre + right;
-  std::int64_t stitches = left;
-  if (group.group == GroupName::centre) {
-    from = crossing.column + left;
-    to = crossing.column + right;
-    stitches = centre;
-  } else if (group.group == GroupName::right) {
-    from = crossing.column + left + centre;
-    to = crossing.column;
-    stitches = right;
-  }
-  const auto stands = [&](std::int64_t column, int needle) {
-    const std::int64_t steps = plan.columns - column - stitches;  // the operator's leftmost of the group
-    return steps >= 0 && steps < plan.columns && needle_beside(plan.leftmost, static_cast<int>(steps)) == needle;
-  };
-  if (stitches < 1 || group.stitches != stitches) {
-    return fmt::format("a group of {} is none of {}", count_of(group.stitches, "stitch", "es"),
-                       crossing_name(crossing));
-  }
-  if (!stands(from, group.from_needle) || !stands(to, group.to_needle)) {
-    return fmt::format("a group of {} is put on other needles than it crosses to", crossing_name(crossing));
-  }
-  return {};
-}
-
 /// The columns and wales that a stop names beside its needles: hosts show them.
 void find_misnamed(const Plan& plan, const Stop& stop, const Wales& wales, std::optional<Difference>& first) {
-  const auto stands = [&](int column, int needle) {
-    return column >= 0 && column < plan.columns && needle_beside(plan.leftmost, plan.columns - 1 - column) == needle;
-  };
   const auto misnamed = [&](int column, const std::string& what) {
     keep_first(first, {place_of(std::max(stop.row, 1), std::clamp(column, 0, plan.columns - 1)),
                        fmt::format("stop after row {}: {}", stop.row, what)});
   };
   for (const Reform& reform : stop.reforms) {
-    if (!stands(reform.column, reform.needle)) {
+    if (!stands_on(plan, reform.column, reform.needle)) {
       misnamed(reform.column, fmt::format("the re-form of needle {} names column {}, which stands on another needle",
                                           needle_words(reform.needle), reform.column));
     } else if (stop.row >= 1 && reform.wale != wales.at(stop.row, reform.column)) {
@@ -133,26 +95,15 @@ void find_misnamed(const Plan& plan, const Stop& stop, const Wales& wales, std::
     }
   }
   for (const Shaping& shaping : stop.shapings) {
-    if (stands(shaping.column, shaping.needle)) continue;
+    if (stands_on(plan, shaping.column, shaping.needle)) continue;
     misnamed(shaping.column, fmt::format("the shaping of needle {} names column {}, which stands on another needle",
                                          needle_words(shaping.needle), shaping.column));
   }
   for (const CrossingStep& step : stop.crossings) {
     for (const GroupReturn& group : step.returns) {
-      if (const std::string wrong = misplaced(plan, step.crossing, group); !wrong.empty()) {
-        misnamed(step.crossing.column, wrong);
-        continue;
-      }
-      const auto odd = std::ranges::find_if(group.prongs, [](int prongs) { return prongs < 1 || prongs > 20; });
-      if (odd != group.prongs.end()) {
-        misnamed(step.crossing.column, fmt::format("{} cannot be lifted on a tool of {}; a tool has 1 to 20",
-                                                   count_of(group.stitches, "stitch", "es"), count_of(*odd, "prong")));
-        continue;
-      }
-      const auto sum = std::accumulate(group.prongs.begin(), group.prongs.end(), std::int64_t{0});
-      if (group.prongs.empty() || sum >= group.stitches) continue;
-      misnamed(step.crossing.column, fmt::format("{} cannot be lifted on tools of {} in all",
-                                                 count_of(group.stitches, "stitch", "es"), count_of(sum, "prong")));
+      std::optional<Mislabel> wrong = mislabelled_group(plan, step.crossing, group);
+      if (!wrong) wrong = mislabelled_tools(group);
+      if (wrong) misnamed(step.crossing.column, wrong->message);
     }
   }
 }
@@ -170,7 +121,7 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
                                      stop.row, plan.rows)});
       continue;
     }
-    if (stop.carriage_right != (plan.carriage_starts_right == (stop.row % 2 == 0))) {
+    if (stop.carriage_right != carriage_right_at(plan, stop.row)) {
       keep_first(first,
                  {place_of(stop.row, -1), fmt::format("stop after row {}: the plan has the carriage on the {}; it "
                                                       "stands on the other side",

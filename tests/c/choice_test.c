@@ -198,6 +198,24 @@ static latchwork_plan *empty_plan(const char *rows) {
   return made;
 }
 
+/* Six rows with holds after rows 2, 4 and 6, of a status: a period of two rows, for a plan that is one. */
+static int32_t period_of_holds(const char *status) {
+  static const char *const form =
+      "{\"format\": \"latchwork-plan\", \"version\": 1, \"rows\": 6, \"columns\": 6, "
+      "\"leftmost\": \"L3\", \"carriage_starts_right\": true, \"status\": \"%s\", "
+      "\"total_ms\": 0, \"bound_ms\": 0, \"columns_on\": [], \"stops\": [{\"row\": 2, \"carriage_right\": true, "
+      "\"effort_ms\": 0, \"holds\": [\"L1\"]}, {\"row\": 4, \"carriage_right\": true, \"effort_ms\": 0, \"holds\": "
+      "[\"L1\"]}, {\"row\": 6, \"carriage_right\": true, \"effort_ms\": 0, \"holds\": [\"L1\"]}]}";
+  latchwork_period period = LATCHWORK_PERIOD_INIT;
+  latchwork_plan *made = NULL;
+  char text[1200];
+  sprintf(text, form, status);
+  OK(latchwork_read_plan(text, strlen(text), &made, NULL));
+  OK(latchwork_plan_period(made, &period, NULL));
+  latchwork_plan_destroy(made);
+  return period.rows;
+}
+
 static void plans_of_other_sizes_are_refused(void) {
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_period period = LATCHWORK_PERIOD_INIT;
@@ -216,6 +234,7 @@ static void plans_of_other_sizes_are_refused(void) {
   OK(latchwork_plan_period(other, &period, NULL));
   CHECK(period.rows == 0);
   latchwork_plan_destroy(other);
+  CHECK(period_of_holds("feasible") == 2 && period_of_holds("infeasible") == 0);
   other = empty_plan("2147483647");
   CHECK(latchwork_plan_period(other, &period, &error) == LATCHWORK_E_TOO_LARGE && strcmp(error.field, "rows") == 0);
   latchwork_plan_destroy(other);

@@ -119,6 +119,7 @@ WayRead way_read(const std::string& words, const Crossing& shape) {
   way.title = words.substr(0, colon);
   std::map<int, std::vector<int>> prongs;  // by first step
   std::string rest = words.substr(colon + 2);
+  rest = rest.substr(0, rest.find(" Not at hand: "));
   rest.pop_back();  // the full stop
   for (const std::string& part : split(rest, "; ")) {
     std::smatch m;
@@ -276,6 +277,7 @@ Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
       Reform reform;
       reform.needle = needle_at(place_of(plan.leftmost) + step);
       reform.column = plan.columns - 1 - step;
+      reform.wale = reform.column;  // the panel of the test has no crossing
       reform.rungs = kinds[static_cast<std::size_t>(random.between(0, 1))];
       stop.reforms.push_back(reform);
     }

@@ -70,8 +70,11 @@ def test_a_panel_repeated_upward_has_a_periodic_plan(purls):
 
 def test_the_period_of_a_tall_plan_is_found_and_that_of_one_too_tall_refused():
     most = lw.Grid.max_side
-    plan = lw.Plan(rows=most, columns=1, stops=[lw.Stop(row=row, holds=[1 + row % 2]) for row in range(0, most, 1000)])
+    status = lw.PlanStatus.feasible
+    plan = lw.Plan(rows=most, columns=1, status=status, stops=[lw.Stop(row=row, holds=[1 + row % 2]) for row in range(0, most, 1000)])
     assert lw.plan_period(plan) == lw.Period(0, most, 1000, 65, 1)
+    plan.status = lw.PlanStatus.infeasible
+    assert lw.plan_period(plan) == lw.Period()
     for rows in (most + 1, 2**31 - 1):
         plan.rows = rows
         with pytest.raises(lw.Error) as refused:
@@ -80,8 +83,9 @@ def test_the_period_of_a_tall_plan_is_found_and_that_of_one_too_tall_refused():
 
 
 def test_stops_out_of_order_have_no_period():
+    status = lw.PlanStatus.feasible
     with pytest.raises(lw.Error) as refused:
-        lw.plan_period(lw.Plan(rows=8, columns=1, stops=[lw.Stop(row=4), lw.Stop(row=2)]))
+        lw.plan_period(lw.Plan(rows=8, columns=1, status=status, stops=[lw.Stop(row=4), lw.Stop(row=2)]))
     assert refused.value.code is lw.ErrorCode.bad_argument
     assert (refused.value.row, refused.value.field) == (2, "stops[1].row")
 

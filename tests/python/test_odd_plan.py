@@ -19,6 +19,10 @@ def plan_of(panel):
     return lw.plan(panel.grid, lw.Machine())
 
 
+def drop_last(step):
+    step.returns = step.returns[:-1]
+
+
 def widen(step):
     step.crossing = dataclasses.replace(step.crossing, left=MOST)
 
@@ -39,6 +43,10 @@ def widen(step):
             1,
             lambda stop: setattr(stop.crossings[0].returns[1], "to_needle", MOST),
         ),
+        ("stops[0].carriage_right", 2, -1, lambda stop: setattr(stop, "carriage_right", False)),
+        ("stops[0].reforms[0].column", 2, 2, lambda stop: setattr(stop.reforms[0], "column", 3)),
+        ("stops[0].reforms[0].wale", 2, 2, lambda stop: setattr(stop.reforms[0], "wale", 3)),
+        ("stops[0].crossings[0].returns", 2, 1, lambda stop: drop_last(stop.crossings[0])),
     ],
 )
 def test_instructions_refuse_numbers_that_no_words_can_tell(panel, field, row, column, spoil):
@@ -49,6 +57,24 @@ def test_instructions_refuse_numbers_that_no_words_can_tell(panel, field, row, c
         lw.instructions(panel, plan, lw.Machine())
     assert caught.value.code is lw.ErrorCode.bad_argument
     assert (caught.value.field, caught.value.row, caught.value.column) == (field, row, column)
+
+
+def test_instructions_refuse_a_stop_at_the_cast_on_that_names_the_wrong_side(panel):
+    plan = plan_of(panel)
+    plan.stops = [lw.Stop(row=0, carriage_right=False), *plan.stops]
+    with pytest.raises(lw.Error, match="stop 1, after row 0: the carriage is told to be on the left") as caught:
+        lw.instructions(panel, plan, lw.Machine())
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "stops[0].carriage_right")
+
+
+def test_words_tell_which_tools_are_not_at_hand():
+    grid = lw.Grid(6, 8)
+    grid.cross(lw.Crossing(row=3, column=1, left=3, right=3))
+    panel = lw.Panel("sample", lw.Strip("sample", "sample", grid))
+    for prongs, missing in (([3], ""), ([1], "4 of the 1-prong"), ([], "2 of the 3-prong")):
+        machine = lw.Machine(prongs=prongs)
+        words = lw.instructions(panel, lw.plan(grid, machine), machine)
+        assert ("Not at hand" in words) == bool(missing) and missing in words
 
 
 def test_counts_and_times_stay_within_their_numbers(panel):
@@ -65,7 +91,7 @@ def test_counts_and_times_stay_within_their_numbers(panel):
 def test_times_of_two_stops_that_pass_every_number_are_told_as_the_greatest(panel):
     plan = plan_of(panel)
     plan.stops[0].effort_ms = (1 << 63) - 1
-    plan.stops.append(lw.Stop(row=3, effort_ms=(1 << 63) - 1))
+    plan.stops.append(lw.Stop(row=3, carriage_right=False, effort_ms=(1 << 63) - 1))
     assert "About 2562047788015 h 13 min of hand work" in lw.instructions(panel, plan, lw.Machine())
 
 

@@ -281,6 +281,7 @@ TEST_CASE("a plan whose stops do not rise within its rows has no period to tell"
   Plan made;
   made.rows = 8;
   made.columns = 1;
+  made.status = PlanStatus::feasible;
   made.stops.resize(2);
   for (const auto& [first, second] : {std::pair{4, 4}, std::pair{5, 4}, std::pair{4, 9}, std::pair{-2, -1}}) {
     made.stops[0].row = first;
@@ -289,6 +290,14 @@ TEST_CASE("a plan whose stops do not rise within its rows has no period to tell"
                          refused(ErrorCode::bad_argument, first < 0 ? latchwork_test::stop_place(0, first)
                                                                     : latchwork_test::stop_place(1, second)));
   }
+  // An infeasible plan is none, whatever stops it has.
+  made.status = PlanStatus::infeasible;
+  CHECK(plan_period(made) == Period{});
+  made.stops = {Stop{}, Stop{}, Stop{}};
+  for (const int i : {0, 1, 2}) made.stops[static_cast<std::size_t>(i)].row = 2 * i + 2;
+  CHECK(plan_period(made) == Period{});
+  made.status = PlanStatus::feasible;
+  CHECK(plan_period(made).rows == 2);
 }
 
 TEST_CASE("how far each cost may move is told to the millisecond", "[reason]") {

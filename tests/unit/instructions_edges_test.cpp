@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "labelled.hpp"
 #include "latchwork/instructions.hpp"
 #include "latchwork/move.hpp"
 #include "latchwork/shaping.hpp"
@@ -11,6 +12,7 @@
 
 using namespace latchwork;
 using latchwork_test::holds;
+using latchwork_test::told_of;
 
 namespace {
 
@@ -65,10 +67,10 @@ TEST_CASE("a cast-on that the work goes into is told to give each needle a loop 
   held.stops = {stop_after(0), stop_after(2)};
   held.stops[0].holds = {1};
   held.stops[1].releases = {1};
-  CHECK(holds(instructions(panel_of(Grid(4, 5)), held, Machine{}), own_loops));
+  CHECK(holds(told_of(panel_of(Grid(4, 5)), held), own_loops));
   held.stops[0].row = 1;
   held.stops[0].carriage_right = false;
-  CHECK_FALSE(holds(instructions(panel_of(Grid(4, 5)), held, Machine{}), own_loops));
+  CHECK_FALSE(holds(told_of(panel_of(Grid(4, 5)), held), own_loops));
 }
 
 TEST_CASE("so is one that is made on the way", "[instructions]") {
@@ -76,10 +78,10 @@ TEST_CASE("so is one that is made on the way", "[instructions]") {
   plan.columns_on = {2, 3, 4, 5};  // on R2, R1, L1, L2
   plan.stops = {stop_after(3), stop_after(6)};
   plan.stops[0].shapings = {{-4, 7, true}, {-3, 6, true}, {3, 1, true}};
-  const std::string plain = instructions(panel_of(Grid(8, 8)), plan, Machine{});
+  const std::string plain = told_of(panel_of(Grid(8, 8)), plan);
   CHECK(holds(plain, "RC 003 COL  increase 1: bring R3 to work and cast on; bring L4-L3 to work and cast on.\n"));
   plan.stops[1].reforms = {reform(-3, 3, 6), reform(3, 3, 6)};
-  CHECK(holds(instructions(panel_of(Grid(8, 8)), plan, Machine{}),
+  CHECK(holds(told_of(panel_of(Grid(8, 8)), plan),
               "RC 003 COL  increase 1: bring R3 to work and cast on, a loop of its own on it; bring L4-L3 to work and "
               "cast on, a loop of its own on each.\n"));
 }
@@ -110,7 +112,7 @@ TEST_CASE("one stitch at an edge is decreased or increased, several are bound of
 TEST_CASE("a stitch that cannot be moved onto a neighbour is bound off", "[instructions]") {
   Plan plan = bare_plan(8, 6, -3);
   plan.stops = {stop_after(4), stop_after(7)};
-  const auto words = [&] { return instructions(panel_of(Grid(8, 6)), plan, Machine{}); };
+  const auto words = [&] { return told_of(panel_of(Grid(8, 6)), plan); };
   plan.stops[0].shapings = {{-3, 5, false}};
   CHECK(holds(words(), "RC 004 COR  decrease 1: move the stitch on L3 to L2 and put L3 out of work.\n"));
   // A ladder beside it.
@@ -131,13 +133,42 @@ TEST_CASE("a stitch that cannot be moved onto a neighbour is bound off", "[instr
   CHECK(holds(words(), "RC 004 COR  bind off R1 and put it out of work.\n"));
 }
 
+// Two of each tool are at hand (machine.hpp): 3 + 3 stitches on tools of one prong take six.
+TEST_CASE("tools that a crossing needs and that are not at hand are told beside it", "[instructions]") {
+  Grid grid(6, 8);
+  grid.cross({.row = 3, .column = 1, .left = 3, .right = 3, .lean = Lean::right});
+  const auto words = [&](std::vector<int> prongs) {
+    Machine machine;
+    machine.prongs = std::move(prongs);
+    return instructions(panel_of(grid), plan(grid, machine), machine);
+  };
+  CHECK_FALSE(holds(words({3}), "Not at hand"));
+  CHECK_FALSE(holds(words({1, 2}), "Not at hand"));
+  CHECK(holds(words({1}),
+              " needles; bring these needles out to hold, and let the next row knit them back. Not at hand: "
+              "4 of the 1-prong tools.\n"));
+  CHECK(holds(words({2}), " Not at hand: 2 of the 2-prong tools.\n"));
+  CHECK(holds(words({}), " Not at hand: 2 of the 3-prong tools.\n"));
+}
+
+// A rhythm is stops: where nothing is worked by hand there is none to keep.
+TEST_CASE("a regular plan without hand work tells no rhythm", "[instructions]") {
+  const Grid plain(8, 5);
+  const Plan regular = plan_regular(plain, Machine{});
+  REQUIRE(regular.rhythm);
+  CHECK_FALSE(holds(instructions(panel_of(plain), regular, Machine{}), "Regular schedule"));
+  Grid purl(8, 5);
+  purl.set(2, 2, Cell::purl);
+  CHECK(holds(instructions(panel_of(purl), plan_regular(purl, Machine{}), Machine{}), "Regular schedule"));
+}
+
 // DEVELOPERS.md, stacks: the closing cell says on which side a slip's strand lies, whatever stands between.
 TEST_CASE("the key tells slips and tucks by what closes their stack", "[instructions]") {
   Plan plan = bare_plan(8, 4, -2);
   plan.stops = {stop_after(4)};
   plan.stops[0].reforms = {reform(1, 0, 4)};
   plan.stops[0].reforms[0].rungs = {Cell::slip, Cell::tuck, Cell::purl, Cell::purl};
-  const std::string text = instructions(panel_of(Grid(8, 4)), plan, Machine{});
+  const std::string text = told_of(panel_of(Grid(8, 4)), plan);
   REQUIRE(holds(text, "re-form rows 1-4 as s, t, 2 p"));
   CHECK(holds(text,
               "slip: leave the rung out; tool in front of it if the next k or p above is a p, rung on your side if it "

@@ -36,6 +36,10 @@ Plan regular_plan() {
   return latchwork::plan_regular(sample().grid(), Machine{});
 }
 
+void lose(Plan& plan, GroupName group) {
+  std::erase_if(plan.stops[0].crossings[0].returns, [group](const GroupReturn& back) { return back.group == group; });
+}
+
 struct Spoiling {
   int row = 0;
   int column = -1;
@@ -96,16 +100,36 @@ std::vector<Spoiling> spoilings() {
        [](Plan& p) { p.stops[0].crossings[0].crossing.lean = static_cast<Lean>(9); }},
       {4, 4, "stops[0].crossings[0].crossing.place", "not 9",
        [](Plan& p) { p.stops[0].crossings[0].crossing.place = static_cast<Centre>(9); }},
-      {4, 4, "stops[0].crossings[0].returns[1].stitches", "has 0",
+      {4, 4, "stops[0].crossings[0].returns[1].stitches", "not 0 stitches",
        [](Plan& p) { p.stops[0].crossings[0].returns[1].stitches = 0; }},
-      {4, 4, "stops[0].crossings[0].returns[1].stitches", "has 2147483647",
+      {4, 4, "stops[0].crossings[0].returns[1].stitches", "not 2147483647 stitches",
        [](Plan& p) { p.stops[0].crossings[0].returns[1].stitches = most; }},
-      {4, 4, "stops[0].crossings[0].returns[1].from_needle", "L4-R1",
+      {4, 4, "stops[0].crossings[0].returns[1].from_needle", ", not L2147483648",
        [](Plan& p) { p.stops[0].crossings[0].returns[1].from_needle = least; }},
-      {4, 4, "stops[0].crossings[0].returns[1].to_needle", "needle R1 cannot be the leftmost of a group of 2",
+      {4, 4, "stops[0].crossings[0].returns[1].to_needle", ", not R1",
        [](Plan& p) { p.stops[0].crossings[0].returns[1].to_needle = 1; }},
       {4, 4, "stops[0].crossings[0].returns[1].prongs[0]", "-3 prongs",
        [](Plan& p) { p.stops[0].crossings[0].returns[1].prongs = {-3}; }},
+      {4, 4, "stops[0].crossings[0].returns[1].prongs", "prong",
+       [](Plan& p) { p.stops[0].crossings[0].returns[1].prongs = {1}; }},
+      {4, 4, "stops[0].crossings[0].returns[1].prongs", "needs a tool",
+       [](Plan& p) { p.stops[0].crossings[0].returns[1].prongs.clear(); }},
+      {4, 4, "stops[0].crossings[0].returns", "puts its left group back, and the plan does not",
+       [](Plan& p) { lose(p, GroupName::left); }},
+      {4, 4, "stops[0].crossings[0].returns", "puts its centre group back, and the plan does not",
+       [](Plan& p) { lose(p, GroupName::centre); }},
+      {4, 4, "stops[0].crossings[0].crossing.row", "told to be after row 5",
+       [](Plan& p) { p.stops[0].crossings[0].crossing.row = 5; }},
+      {4, -1, "stops[0].carriage_right", "told to be on the left", [](Plan& p) { p.stops[0].carriage_right = false; }},
+      {0, -1, "stops[0].carriage_right", "told to be on the left",
+       [](Plan& p) {
+         Stop first;
+         first.carriage_right = false;
+         p.stops.insert(p.stops.begin(), first);
+       }},
+      {4, 1, "stops[0].reforms[0].column", "not 0", [](Plan& p) { p.stops[0].reforms[0].column = 0; }},
+      {4, 1, "stops[0].reforms[0].wale", "not 0", [](Plan& p) { p.stops[0].reforms[0].wale = 0; }},
+      {6, 0, "stops[1].shapings[0].column", "not 1", [](Plan& p) { p.stops[1].shapings[0].column = 1; }},
       {6, -1, "stops[1].shapings[0].needle", "R2147483647", [](Plan& p) { p.stops[1].shapings[0].needle = most; }},
   };
 }

@@ -988,9 +988,11 @@ def verify(
 ) -> Verification:
     """Knits the plan and compares the fabric with the grid: the one way in which anything is called verified. A plan that
     makes the right cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the
-    counter never reads, a column or wale that is not its needle's, or tools that do not carry their stitches, is not.
-    Raises Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0; too_large,
-    as simulate(); cancelled. `stop` and `progress` as in simulate().
+    counter never reads, a column or wale that is not its needle's, or tools that do not carry their stitches, is not. The
+    order in which the plan lists its stops is not compared, for moves() goes by the row counter; charts, instructions,
+    sessions, rests and plan_period() take only stops that rise. Raises Error size_mismatch when the plan is for another
+    size; bad_argument when its leftmost needle is 0; too_large, as simulate(); cancelled. `stop` and `progress` as in
+    simulate().
     """
 
 max_file_bytes: int
@@ -1221,10 +1223,12 @@ def instructions(panel: Panel, plan: Plan, machine: Machine) -> str:
     key of the abbreviations used; the cautions that fit. What findings() calls an error comes first; for an infeasible
     plan, why, and no steps.
 
-    Raises Error size_mismatch (plan of another size); bad_argument for a machine out of its ranges, and for a plan with
-    numbers that no words can tell: rows, columns and needles outside the panel, stops that are not by rising row, rungs
-    that are not all those from `from_row` up to the stop's row or are no knit, purl, tuck or slip, groups outside their
-    crossing, counts below 1 and times below 0. Its row is the stop's, its column that on the RS where there is one, its
+    Raises Error size_mismatch (plan of another size); bad_argument for a machine out of its ranges, and for a plan that
+    no words can tell or that they would tell wrongly: rows, columns and needles outside the panel, stops that are not by
+    rising row, a carriage on the other side than its row's, columns and wales that are not the needle's, rungs that are
+    not all those from `from_row` up to the stop's row or are no knit, purl, tuck or slip, crossings that lack a group,
+    put it on other needles or in another order, or have no tools for it, counts below 1 and times below 0. Whether the
+    work makes this panel is for verify() to say. Its row is the stop's, its column that on the RS where there is one, its
     field one such as "stops[2].reforms[0].needle". Of an infeasible plan the stops are not looked at.
     """
 
@@ -1305,9 +1309,9 @@ def stop_cause_name(cause: StopCause) -> str:
 
 def plan_period(plan: Plan) -> Period:
     """Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
-    twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Raises Error too_large
-    (rows), above Grid.max_side rows; bad_argument (rows) below 0, and ("stops[3].row") for stops that do not rise within
-    them.
+    twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. An infeasible plan has
+    none, and its stops are not looked at. Raises Error too_large (rows), above Grid.max_side rows; bad_argument (rows)
+    below 0, and ("stops[3].row") for stops that do not rise within them.
     """
 
 def plan_tolerances(

@@ -63,10 +63,13 @@ void bind_chart(py::module_& m) {
         "view; "
         "a key of the abbreviations used; the cautions that fit. What findings() calls an error comes "
         "first; for an infeasible plan, why, and no steps.\n\nRaises Error size_mismatch (plan of another size); "
-        "bad_argument for a machine out of its ranges, and for a plan with numbers that no words can tell: rows, "
-        "columns and needles outside the panel, stops that are not by rising row, rungs that are not all those from "
-        "`from_row` up to the stop's row or are no knit, purl, tuck or slip, groups outside their crossing, counts "
-        "below 1 and times below 0. Its row is the stop's, its column that on the RS where there is one, its field one "
+        "bad_argument for a machine out of its ranges, and for a plan that no words can tell or that they would tell "
+        "wrongly: rows, "
+        "columns and needles outside the panel, stops that are not by rising row, a carriage on the other side than "
+        "its row's, columns and wales that are not the needle's, rungs that are not all those from "
+        "`from_row` up to the stop's row or are no knit, purl, tuck or slip, crossings that lack a group, put it on "
+        "other needles or in another order, or have no tools for it, counts "
+        "below 1 and times below 0. Whether the work makes this panel is for verify() to say. Its row is the stop's, its column that on the RS where there is one, its field one "
         "such as \"stops[2].reforms[0].needle\". Of an infeasible plan the stops are not looked at.");
 }
 

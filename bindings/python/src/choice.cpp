@@ -109,7 +109,8 @@ void bind_choice(py::module_& m) {
   m.def(
       "plan_period", without_gil(&plan_period), "plan"_a,
       "Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at "
-      "least twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Raises Error "
+      "least twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. An infeasible "
+      "plan has none, and its stops are not looked at. Raises Error "
       "too_large (rows), above Grid.max_side rows; bad_argument (rows) below 0, and (\"stops[3].row\") "
       "for stops that do not rise within them.");
   m.def(

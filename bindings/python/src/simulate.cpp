@@ -43,7 +43,8 @@ void bind_simulate(py::module_& m) {
       "that "
       "the counter never reads, a column or wale that is not its needle's, or tools that do not carry their stitches, "
       "is "
-      "not. Raises "
+      "not. The order in which the plan lists its stops is not compared, for moves() goes by the row counter; charts, "
+      "instructions, sessions, rests and plan_period() take only stops that rise. Raises "
       "Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0; too_large, "
       "as "
       "simulate(); cancelled. `stop` and `progress` as in simulate().");

@@ -1156,8 +1156,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_gri
 /* "crossing", "shaping", "hand_cells", "saving", "unknown"; "" for a number that is none. Never freed. Since 0.1. */
 LATCHWORK_C_API const char *latchwork_stop_cause_name(int32_t cause);
 /* Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
-   twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. Fails: TOO_LARGE (rows),
-   above LATCHWORK_GRID_MAX_SIDE rows; BAD_ARGUMENT (rows) below 0, and ("stops[3].row")
+   twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. An infeasible
+   plan has none, and its stops are not looked at. Fails: TOO_LARGE (rows), above LATCHWORK_GRID_MAX_SIDE rows; BAD_ARGUMENT (rows) below 0, and ("stops[3].row")
    for stops that do not rise within them. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *plan, latchwork_period *period,
                                                        latchwork_error *error);
@@ -1451,7 +1451,9 @@ LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed *bed, co
                                                     latchwork_error *error);
 /* Knits the plan and compares with the grid: the one way in which anything is called verified. A plan that makes the right
    cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the counter never reads, a
-   column or wale that is not its needle's, or tools that do not carry their stitches, is not. options may be NULL.
+   column or wale that is not its needle's, or tools that do not carry their stitches, is not. The order in which the plan
+   lists its stops is not compared; charts, instructions, sessions, rests and periods take only stops that rise. options
+   may be NULL.
    Fails: SIZE_MISMATCH when the plan is for another size; BAD_ARGUMENT (leftmost) when its leftmost needle is 0;
    TOO_LARGE; CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_verify(const latchwork_grid *grid, const latchwork_plan *plan,
@@ -3109,9 +3111,11 @@ LATCHWORK_C_API latchwork_status latchwork_panel_chart_text(const latchwork_pane
 /* Machine instructions in words: by row counter and carriage side, needles in the operator's view, a key of the
    abbreviations used, the cautions that fit. What latchwork_grid_findings() calls an error comes first; for an
    infeasible plan, why, and no steps. Fails: SIZE_MISMATCH (plan of another size); BAD_ARGUMENT for a machine out of its
-   ranges, and for a plan with numbers that no words can tell: rows, columns and needles outside the panel, stops that
-   are not by rising row, rungs that are not all those from `from_row` up to the stop's row or are no knit, purl, tuck or
-   slip, groups outside their crossing, counts below 1 and times below 0. The error's row is the stop's, its column that
+   ranges, and for a plan that no words can tell or that they would tell wrongly: rows, columns and needles outside the
+   panel, stops that are not by rising row, a carriage on the other side than its row's, columns and wales that are not the
+   needle's, rungs that are not all those from `from_row` up to the stop's row or are no knit, purl, tuck or slip, crossings
+   that lack a group, put it on other needles or in another order, or have no tools for it, counts below 1 and times below
+   0. Whether the work makes this panel is for latchwork_grid_verify() to say. The error's row is the stop's, its column that
    on the RS where there is one, its field the path from the plan, "stops[2].reforms[0].needle". Of an infeasible plan
    the stops are not looked at. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_panel *panel, const latchwork_plan *plan,
