@@ -5,8 +5,16 @@
 #include <utility>
 
 #include "plan/index.hpp"
+#include "plan/rhythm.hpp"
 
 namespace latchwork::inline v0::planning {
+namespace {
+
+constexpr int most_dearer = 24;                // 1.5 to the power of this is 16,000
+constexpr int most_unchanged = 4;              // times dearer without a stop less
+constexpr std::int64_t dearer_work = 500'000;  // for each
+
+}  // namespace
 
 // What a schedule costs, stops that nothing needs left out, and its kinds; far when stops are too near each other.
 FewKinds::Seen FewKinds::look(const AllWorks& works, std::set<int>* kinds) {
@@ -133,6 +141,77 @@ FewKinds::AllWorks FewKinds::latest() const {
     }
     if (!moved) return {};  // what only a held needle makes
   }
+}
+
+void FewKinds::try_rhythms(std::set<int>& kinds, std::vector<AllWorks>& starts) {
+  int latest = problem_.rows;
+  for (const Lane& lane : problem_.lanes) {
+    for (const Task& task : lane.tasks) {
+      if (task.by_batch()) latest = std::min(latest, task.last_stop);
+    }
+  }
+  std::vector<std::tuple<std::int64_t, int, int>> cheapest;
+  AllWorks works(problem_.lanes.size());
+  const auto in = [&](int every, int first) {
+    std::int64_t cost = 0;
+    for (std::size_t lane = 0; lane < works.size(); ++lane) {
+      Works mine = works_in_rhythm(problem_.lanes[lane], {every, first}, problem_.rows);
+      if (mine.cost >= far) return far;
+      works[lane] = std::move(mine.list);
+      cost += mine.cost;
+    }
+    return cost;
+  };
+  for (int every = problem_.rows; every >= 1; --every) {
+    for (int first = 1; first <= std::min(latest, every + latest / 2); ++first) {
+      work_ += 1 + static_cast<std::int64_t>(works.size()) * (problem_.rows / every + 1);
+      const std::int64_t cost = in(every, first);
+      if (cost < far) {
+        consider(works);
+        cheapest.emplace_back(cost, every, first);
+      }
+      if (!limits_.go_on(take_work())) return;
+    }
+  }
+  std::sort(cheapest.begin(), cheapest.end());
+  for (std::size_t i = 0; i < std::min<std::size_t>(4, cheapest.size()); ++i) {
+    in(std::get<1>(cheapest[i]), std::get<2>(cheapest[i]));
+    consider(works, &kinds);
+    starts.push_back(works);
+  }
+}
+
+std::vector<FewKinds::AllWorks> FewKinds::with_few_stops(const AllWorks& plain, const PlanOptions& options) {
+  std::vector<AllWorks> found;
+  Seen least = look(plain);
+  Problem dear = problem_;
+  const std::int64_t step = problem_.step_ms;  // what totals differ by: it is to divide a stop still
+  std::int64_t stop_ms = std::max(step, problem_.stop_cost / problem_.unit);
+  std::size_t stops = least.stops;
+  int unchanged = 0;
+  for (int i = 0; i < most_dearer && unchanged < most_unchanged && limits_.go_on(take_work()); ++i) {
+    stop_ms += std::max(step, stop_ms / 2 / step * step);
+    if (stop_ms > far / 4 / problem_.unit / problem_.unit) break;  // unit: rows + 2
+    dear.stop_cost = stop_ms * problem_.unit + 1;
+    PlanOptions own = options;
+    own.progress = {};
+    own.work_limit = dearer_work;
+    if (options.work_limit > 0) {
+      own.work_limit = std::clamp(options.work_limit - limits_.work(), std::int64_t{1}, dearer_work);
+    }
+    Limits limits(own, limits_);
+    Solved solved = solve(dear, own, limits);
+    work_ += limits.work();
+    if (!solved.found()) continue;
+    consider(solved.works);
+    const Seen seen = look(solved.works);
+    unchanged = seen.stops < stops ? 0 : unchanged + 1;
+    stops = std::min(stops, seen.stops);
+    if (seen.kinds >= least.kinds) continue;
+    least = seen;
+    found.push_back(std::move(solved.works));
+  }
+  return found;
 }
 
 }  // namespace latchwork::inline v0::planning

@@ -29,6 +29,12 @@ class FewKinds {
   bool descend(const AllWorks& works, std::int64_t most_work);
   /// As few stops as may be: each as late as what is due allows, where all that is due is done; none when it fails.
   AllWorks latest() const;
+  /// Considers re-forms in every rhythm, the forced stops beside them. The kinds of the best few go to `kinds`, what
+  /// they do to `starts`.
+  void try_rhythms(std::set<int>& kinds, std::vector<AllWorks>& starts);
+  /// The least schedules as if a stop took longer and longer: they have fewer and fewer stops, and no more kinds than
+  /// stops. Each is considered; those with the fewest kinds of all so far are told.
+  std::vector<AllWorks> with_few_stops(const AllWorks& plain, const PlanOptions& options);
 
   const Solved& best() const noexcept { return best_; }
   /// Work done and not counted yet.

@@ -3,14 +3,13 @@
 #include <algorithm>
 #include <optional>
 #include <set>
-#include <tuple>
 #include <unordered_map>
 
 #include "plan/few_kinds.hpp"
 #include "plan/inputs.hpp"
+#include "plan/kind_sets.hpp"
 #include "plan/limits.hpp"
 #include "plan/prices.hpp"
-#include "plan/rhythm.hpp"
 
 namespace latchwork::inline v0::planning {
 namespace {
@@ -41,29 +40,11 @@ struct Label {
   int free_from = 0;
 };
 
-// Sets of kinds, by number. Set 0 is empty.
-class Sets {
- public:
-  Sets() { sets_.push_back(&numbers_.try_emplace(std::vector<int>{}, 0).first->first); }
-  const std::vector<int>& of(int set) const { return *sets_[at(set)]; }
-  int with(int set, int kind) {
-    std::vector<int> more = of(set);
-    const auto place = std::lower_bound(more.begin(), more.end(), kind);
-    if (place != more.end() && *place == kind) return set;
-    more.insert(place, kind);
-    const auto [entry, fresh] = numbers_.try_emplace(std::move(more), static_cast<int>(sets_.size()));
-    if (fresh) sets_.push_back(&entry->first);
-    return entry->second;
-  }
-
- private:
-  std::map<std::vector<int>, int> numbers_;
-  std::vector<const std::vector<int>*> sets_;
-};
-
 constexpr std::size_t most_ways_at_once = 512;    // ways to take one stop that are followed up from one label
 constexpr std::int64_t most_work = 20'000'000;    // when no other limit is set
 constexpr std::int64_t most_descent = 2'000'000;  // from one start
+constexpr std::int64_t most_proof = 10'000'000;   // that there is none
+constexpr std::size_t proof_width = std::size_t{1} << 16;
 constexpr std::size_t first_width = 64;
 constexpr std::size_t widening = 16;
 constexpr std::size_t due_width = 1024;
@@ -78,7 +59,8 @@ class KindSearch {
         most_kinds_(at(most)),
         options_(options),
         limits_(limits),
-        few_(problem, deeds, at_row, at(most), limits) {}
+        few_(problem, deeds, at_row, at(most), limits),
+        allowance_(options.work_limit == 0 ? most_work : far) {}
 
   Solved run();
 
@@ -86,8 +68,9 @@ class KindSearch {
   bool start(const Solved& plain);
   bool take_start();
   Solved proven();
+  void prepare();
+  bool rule_out();
   std::size_t room_for_labels();
-  bool try_rhythms();
   /// What a label may do at a stop.
   enum class Choice { due, pool, any };
   bool pass(std::size_t width, Choice choice);
@@ -110,12 +93,13 @@ class KindSearch {
   const PlanOptions& options_;
   Limits& limits_;
   FewKinds few_;
+  std::int64_t allowance_;  // work of its own
   std::int64_t counted_ = 0;
 
   Solved best_;
   std::set<int> pool_;  // kinds of good plans
   std::vector<FewKinds::AllWorks> starts_;
-  Sets sets_;
+  KindSets sets_;
   Windows windows_;
   std::optional<Prices> prices_;
   std::int64_t work_ = 0;
@@ -146,7 +130,7 @@ class KindSearch {
 bool KindSearch::go_on() {
   if (broken_off_) return false;
   limits_.now(bound_ms(problem_, best_.bound), best_.found() ? plan_ms(problem_, best_.cost) : -1, 0.5);
-  broken_off_ = !limits_.go_on(work_ - counted_) || (options_.work_limit == 0 && work_ > most_work);
+  broken_off_ = !limits_.go_on(work_ - counted_) || work_ > allowance_;
   counted_ = work_;
   return !broken_off_;
 }
@@ -165,47 +149,6 @@ bool KindSearch::take_start() {
     best_.works = few_.best().works;
   }
   limits_.go_on(few_.take_work());  // none of the search's own allowance
-  return go_on();
-}
-
-// Re-forms in every rhythm, the forced stops beside them. The kinds of the best few go to the pool.
-bool KindSearch::try_rhythms() {
-  int latest = problem_.rows;
-  for (const Lane& lane : problem_.lanes) {
-    for (const Task& task : lane.tasks) {
-      if (task.by_batch()) latest = std::min(latest, task.last_stop);
-    }
-  }
-  std::vector<std::tuple<std::int64_t, int, int>> cheapest;
-  std::vector<std::vector<Work>> works(problem_.lanes.size());
-  const auto in = [&](int every, int first) {
-    std::int64_t cost = 0;
-    for (std::size_t lane = 0; lane < works.size(); ++lane) {
-      Works mine = works_in_rhythm(problem_.lanes[lane], {every, first}, problem_.rows);
-      if (mine.cost >= far) return far;
-      works[lane] = std::move(mine.list);
-      cost += mine.cost;
-    }
-    return cost;
-  };
-  for (int every = problem_.rows; every >= 1; --every) {
-    for (int first = 1; first <= std::min(latest, every + latest / 2); ++first) {
-      work_ += 1 + static_cast<std::int64_t>(works.size()) * (problem_.rows / every + 1);
-      const std::int64_t cost = in(every, first);
-      if (cost >= far) continue;
-      few_.consider(works);
-      cheapest.emplace_back(cost, every, first);
-      if (!take_start()) return false;
-    }
-    if (!go_on()) return false;
-  }
-  std::sort(cheapest.begin(), cheapest.end());
-  for (std::size_t i = 0; i < std::min<std::size_t>(4, cheapest.size()); ++i) {
-    in(std::get<1>(cheapest[i]), std::get<2>(cheapest[i]));
-    few_.consider(works, &pool_);
-    starts_.push_back(works);
-  }
-  if (best_.found()) few_.consider(best_.works, &pool_);
   return go_on();
 }
 
@@ -519,7 +462,11 @@ bool KindSearch::start(const Solved& plain) {
     few_.consider(latest);
     starts_.push_back(latest);
   }
-  if (!take_start() || !try_rhythms()) return false;
+  few_.try_rhythms(pool_, starts_);
+  if (!take_start()) return false;
+  if (best_.found()) few_.consider(best_.works, &pool_);
+  for (FewKinds::AllWorks& works : few_.with_few_stops(plain.works, options_)) starts_.push_back(std::move(works));
+  if (!take_start()) return false;
   // The best of each start, before anything is searched for: most panels have no plan of few kinds by chance.
   starts_.insert(starts_.begin(), plain.works);
   for (const FewKinds::AllWorks& works : starts_) {
@@ -529,6 +476,45 @@ bool KindSearch::start(const Solved& plain) {
   }
   if (best_.found()) few_.consider(best_.works, &pool_);
   return true;
+}
+
+// Below a pass: where each lane may stand, and what its way to go costs at least.
+void KindSearch::prepare() {
+  chosen_.assign(problem_.lanes.size(), 0);
+  windows_ = windows_of(problem_);
+  work_ += static_cast<std::int64_t>(chosen_.size()) * problem_.rows;
+  prices_.emplace(problem_, windows_);
+  forced_after_.assign(at(problem_.rows) + 1, 0);
+  for (int row = problem_.rows; row > 0; --row) {
+    forced_after_[at(row) - 1] = forced_after_[at(row)] + (is_forced(problem_, row) ? problem_.stop_cost : 0);
+  }
+}
+
+// Whether some of the lanes alone need more kinds: a schedule for all of them, seen at these, has no more kinds than it
+// has in all. Few lanes take a stop in few ways, so that all of them can be looked at.
+bool KindSearch::rule_out() {
+  std::vector<std::size_t> order(problem_.lanes.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return problem_.lanes[a].task_count() > problem_.lanes[b].task_count();
+  });
+  Problem part = problem_;
+  part.lanes.clear();
+  std::int64_t left = most_proof;
+  for (const std::size_t lane : order) {
+    if (!go_on()) return false;
+    part.lanes.push_back(problem_.lanes[lane]);
+    KindSearch few(part, deeds_, at_row_, static_cast<int>(most_kinds_), options_, limits_);
+    few.allowance_ = left;
+    few.prepare();
+    if (!few.pass(std::min(few.room_for_labels(), proof_width), Choice::any) || !few.complete_) return false;
+    left -= few.work_;
+    if (few.best_.found()) continue;
+    best_.proven = true;
+    best_.stuck = few.best_.stuck;
+    return true;
+  }
+  return false;
 }
 
 Solved KindSearch::run() {
@@ -544,26 +530,19 @@ Solved KindSearch::run() {
   const auto settled = [&] { return best_.found() && best_.cost <= best_.bound; };
   best_.proven = settled();
   if (best_.proven) return proven();
-  chosen_.assign(problem_.lanes.size(), 0);
-  windows_ = windows_of(problem_);
-  work_ += static_cast<std::int64_t>(chosen_.size()) * problem_.rows;
-  if (!go_on()) return best_;
-  Prices& prices = prices_.emplace(problem_, windows_);
+  prepare();
   for (int i = 0; i < 8; ++i) {
-    const std::int64_t before = prices.work();
-    prices.ascend(&limits_);
-    work_ += prices.work() - before;
     if (!go_on()) return best_;
+    const std::int64_t before = prices_->work();
+    prices_->ascend(&limits_);
+    work_ += prices_->work() - before;
   }
-  prices.look_from(0);
-  forced_after_.assign(at(problem_.rows) + 1, 0);
-  for (int row = problem_.rows; row > 0; --row) {
-    forced_after_[at(row) - 1] = forced_after_[at(row)] + (is_forced(problem_, row) ? problem_.stop_cost : 0);
-  }
+  if (!go_on()) return best_;
   const std::size_t room = room_for_labels();
   if (!settled() && go_on()) pass(std::min(room, due_width), Choice::due);
   if (best_.found()) few_.consider(best_.works, &pool_);
   if (!settled() && go_on()) pass(std::min(room, first_width), Choice::pool);
+  if (!best_.found() && rule_out()) return best_;
   // All that may be done, as wide as the work that is left allows.
   for (std::size_t width = std::min(room, first_width); !settled() && !best_.proven && !broken_off_;) {
     const std::int64_t before = work_;

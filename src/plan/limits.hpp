@@ -37,6 +37,8 @@ class Deadline {
 class Limits {
  public:
   explicit Limits(const PlanOptions& options) : options_(options), deadline_(options) {}
+  /// Of a part of a call: over when the whole is, whatever time limit these options have.
+  Limits(const PlanOptions& options, const Limits& whole) : options_(options), deadline_(whole.deadline_) {}
 
   /// Whether to go on after so much more work (states looked at), which is not to be much more than `often`. Once it
   /// says no, it says no again.

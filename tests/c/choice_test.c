@@ -373,17 +373,19 @@ static void a_search_that_comes_to_no_end_says_so(void) {
   latchwork_grid *ribs = NULL;
   latchwork_plan *mine = NULL;
   uint8_t cells[ROWS * COLUMNS] = {0};
+  uint32_t drawn = 1;
   int row, column;
   checking = "no end";
-  /* Purls every third row, every fourth, ... column by column: one kind of stop may serve them, or none. */
+  /* Purls anywhere, one cell in eight: two kinds of stop may serve them, or none. */
   for (row = 1; row <= ROWS; ++row) {
     for (column = 1; column + 1 < COLUMNS; ++column) {
-      if (row % (2 + column) == 0) cells[(row - 1) * COLUMNS + column] = LATCHWORK_CELL_PURL;
+      drawn = (drawn * 1103515245u + 12345u) & 0x7fffffffu;
+      if ((drawn >> 16) % 8 == 0) cells[(row - 1) * COLUMNS + column] = LATCHWORK_CELL_PURL;
     }
   }
   OK(latchwork_grid_from_cells(ROWS, COLUMNS, cells, sizeof cells, &ribs, NULL));
   options.conditions = &conditions;
-  conditions.max_kinds = 1;
+  conditions.max_kinds = 2;
   CHECK(latchwork_grid_plan(ribs, &machine, NULL, &options, &mine, &error) == LATCHWORK_E_TOO_LARGE);
   CHECK(strcmp(error.field, "options.conditions.max_kinds") == 0);
   options.work_limit = 1000; /* the caller's */

@@ -1,6 +1,7 @@
 #include <chrono>
 #include <set>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "catch.hpp"
@@ -313,9 +314,10 @@ TEST_CASE("conditions of a rhythm are checked as those of a plan", "[plan][condi
 }
 
 TEST_CASE("a search for few kinds that nobody limits and that comes to no end says so", "[plan][conditions][kinds]") {
-  const latchwork_test::Instance in = latchwork_test::instance_of("tuck stacks", 1, 24);
+  // A few of its wales can be made in three kinds of stop; whether all can, nobody finds in so much work.
+  const latchwork_test::Instance in = latchwork_test::instance_of("tuck stacks", 3, 24);
   PlanOptions options;
-  options.conditions.max_kinds = 1;
+  options.conditions.max_kinds = 3;
   CHECK_THROWS_MATCHES(plan(in.grid, in.machine, in.effort, options), Error,
                        refused_field(ErrorCode::too_large, "options.conditions.max_kinds"));
   const auto prices = condition_prices(in.grid, in.machine, in.effort, options);
@@ -324,6 +326,24 @@ TEST_CASE("a search for few kinds that nobody limits and that comes to no end sa
   options.work_limit = 1'000;  // the caller's
   CHECK_THROWS_MATCHES(plan(in.grid, in.machine, in.effort, options), Error,
                        refused_field(ErrorCode::cancelled, "options.conditions"));
+}
+
+TEST_CASE("a panel of which a few wales need more kinds of stop than are allowed has no plan",
+          "[plan][conditions][kinds]") {
+  // Each has far more schedules than are looked at; two or three of its wales have few.
+  for (const auto& [kind, seed, kinds] : {std::tuple("tuck stacks", 1, 1), std::tuple("tuck stacks", 1, 2),
+                                          std::tuple("many classes", 1, 1), std::tuple("panels", 1, 5)}) {
+    const latchwork_test::Instance in = latchwork_test::instance_of(kind, static_cast<std::uint64_t>(seed), 24);
+    PlanOptions options;
+    options.conditions.max_kinds = kinds;
+    CAPTURE(kind, seed, kinds);
+    const Plan none = plan(in.grid, in.machine, in.effort, options);
+    CHECK(none.status == PlanStatus::infeasible);
+    REQUIRE(!none.findings.empty());
+    CHECK(none.findings.front().code == FindingCode::too_many_kinds);
+    CHECK(none.findings.front().place.row >= 1);
+    CHECK(none.findings.front().place.row <= in.grid.rows());
+  }
 }
 
 TEST_CASE("the search for a rhythm is heard and keeps to its time on the tallest panel", "[plan][conditions][limits]") {
