@@ -1,5 +1,7 @@
 #include "brief/run.hpp"
 
+#include <algorithm>
+#include <cstdint>
 #include <functional>
 #include <optional>
 #include <utility>
@@ -7,6 +9,7 @@
 #include "brief/article.hpp"
 #include "conditions/words.hpp"
 #include "latchwork/brief.hpp"
+#include "plan/limits.hpp"
 
 namespace latchwork::inline v0 {
 
@@ -36,13 +39,16 @@ Job run(const Brief& brief, const PlanOptions& options) {
   const bool asked = !condition_words(options.conditions).empty();
   const double first = asked ? 0.5 : 0.6;
   planning.progress = part(0, first);
+  const planning::Deadline deadline(options);  // both of these plans answer one question
   job.plan = plan(grid, brief.machine, brief.effort, planning);
   job.conditions = options.conditions;
   if (asked) {
     planning.conditions = {};
+    if (deadline.set()) planning.time_limit_ms = std::max<std::int64_t>(1, deadline.left_ms());
     planning.progress = part(first, 0.6 - first);
     job.unconditioned = plan(grid, brief.machine, brief.effort, planning);
     planning.conditions = options.conditions;
+    planning.time_limit_ms = options.time_limit_ms;
   } else {
     job.unconditioned = job.plan;
   }

@@ -20,9 +20,16 @@ namespace {
 
 using namespace planning;
 
-void add_prices(Certificate& out, const Problem& problem, const Windows& windows, const Prices& prices) {
+/// Prices as they were after a step that came to its end.
+struct Known {
+  std::vector<std::vector<std::int64_t>> at_row;
+  std::vector<std::int64_t> least;  // per lane
+  std::int64_t bound = 0;
+};
+
+void add_prices(Certificate& out, const Problem& problem, const Windows& windows, const Known& prices) {
   for (std::size_t k = 0; k < problem.lanes.size(); ++k) {
-    out.classes.push_back({problem.lanes[k].wales, {}, prices.least(k)});
+    out.classes.push_back({problem.lanes[k].wales, {}, prices.least[k]});
   }
   for (int row = 0; row <= problem.rows; ++row) {
     if (is_forced(problem, row)) {
@@ -31,7 +38,7 @@ void add_prices(Certificate& out, const Problem& problem, const Windows& windows
     }
     const std::vector<int>& users = windows.users[static_cast<std::size_t>(row)];
     for (std::size_t i = 0; i < users.size(); ++i) {
-      const std::int64_t price = prices.at_row(row)[i];
+      const std::int64_t price = prices.at_row[static_cast<std::size_t>(row)][i];
       if (price > 0) out.classes[static_cast<std::size_t>(users[i])].prices.push_back({row, price});
     }
   }
@@ -92,20 +99,22 @@ class Prover {
         ahead_(problem),
         greatest_(greatest_width(options, states_of_label(windows_), problem.rows)) {
     limits_.now(bound_ms(problem_, prices_.bound()), total_ms_, 0.02);
+    keep();
   }
 
   /// Fills in what was proven; whether more than the prices' bound was.
   bool prove(Certificate& out) {
     const bool more = close(out);
     if (!more) out.stretches.clear();
-    add_prices(out, problem_, windows_, prices_);
+    add_prices(out, problem_, windows_, known_);
     return more;
   }
-  std::int64_t bound() const { return prices_.bound(); }
+  std::int64_t bound() const { return known_.bound; }
 
  private:
   bool close(Certificate& out) {
-    if (!raise(32, 64, [&] { return prices_.ascend(); })) return false;
+    if (limits_.over()) return false;
+    if (!raise(32, 64, [&] { return prices_.ascend(&limits_); })) return false;
     for (std::size_t width = wide; prices_.bound() <= cut_; width *= widening) {
       const bool last = width >= greatest_;
       width = std::min(width, greatest_);
@@ -123,8 +132,8 @@ class Prover {
         out.branches = branches_of(fates, 0);
         return add_stretches(out, std::max<std::size_t>(1, width / 2));
       }
-      if (last || !raise(16, 100, [&] { return prices_.climb(25, cut_ + 1); }) ||
-          !raise(8, 64, [&] { return prices_.ascend(); })) {
+      if (last || !raise(16, 100, [&] { return prices_.climb(25, cut_ + 1, &limits_); }) ||
+          !raise(8, 64, [&] { return prices_.ascend(&limits_); })) {
         return false;
       }
     }
@@ -153,6 +162,8 @@ class Prover {
     for (int i = 0; i < times && prices_.bound() <= cut_; ++i) {
       const std::int64_t before = prices_.bound();
       const std::int64_t after = step();
+      if (limits_.over()) return false;  // the prices may have been left on the way
+      keep();
       limits_.now(bound_ms(problem_, after), total_ms_, 0.02);
       if (!limits_.go_on(prices_.work() - std::exchange(work_of_prices_, prices_.work()))) return false;
       if (after - before <= (cut_ - after) / worth) break;
@@ -160,12 +171,21 @@ class Prover {
     return true;
   }
 
+  void keep() {
+    known_.at_row.resize(windows_.users.size());
+    for (int row = 0; row <= problem_.rows; ++row) known_.at_row[static_cast<std::size_t>(row)] = prices_.at_row(row);
+    known_.least.clear();
+    for (std::size_t k = 0; k < problem_.lanes.size(); ++k) known_.least.push_back(prices_.least(k));
+    known_.bound = prices_.bound();
+  }
+
   const Problem& problem_;
   Limits& limits_;
   std::int64_t cut_;
   std::int64_t total_ms_;
   Windows windows_;
-  Prices prices_;
+  Prices prices_;  // without the first there is no proof, so these heed no limit
+  Known known_;
   Ahead ahead_;
   std::size_t greatest_;
   std::int64_t work_of_prices_ = 0;

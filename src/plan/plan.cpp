@@ -51,7 +51,11 @@ class Planner {
       most_ = dearest(problem);
     }
     for (int row = 0; row <= problem_.rows; ++row) bound_ += is_forced(problem_, row) ? problem_.stop_cost : 0;
-    if (!limits_.over()) bound_ = prices_.emplace(problem_, windows_).bound();
+    if (!limits_.over() && prices_.emplace(problem_, windows_, &limits_).whole()) {
+      bound_ = prices_->bound();
+    } else {
+      prices_.reset();
+    }
     tell();
   }
 

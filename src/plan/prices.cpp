@@ -5,15 +5,30 @@
 
 namespace latchwork::inline v0::planning {
 
-Prices::Prices(const Problem& problem, const Windows& windows) : problem_(&problem), windows_(&windows) {
+namespace {
+
+constexpr int rows_between = 32;  // looks at the clock
+
+}  // namespace
+
+Prices::Prices(const Problem& problem, const Windows& windows, Limits* limits)
+    : problem_(&problem), windows_(&windows), whole_(begin(limits)) {}
+
+// Whether it came to its end.
+bool Prices::begin(Limits* limits) {
+  const Problem& problem = *problem_;
+  const Windows& windows = *windows_;
+  const auto over = [&](int i) { return limits && i % rows_between == 0 && limits->over(); };
   lanes_.reserve(windows.lanes.size());
   go_at_.resize(windows.lanes.size());
   for (std::size_t lane = 0; lane < windows.lanes.size(); ++lane) {
+    if (over(static_cast<int>(lane))) return false;
     lanes_.emplace_back(problem.lanes[lane], problem.rows);
     for (const Window& window : windows.lanes[lane].layer) states_ += window.size();
   }
   price_.resize(windows.users.size());
   for (int row = 0; row <= problem.rows; ++row) {
+    if (over(row)) return false;
     auto& prices = price_[at(row)];
     prices.assign(windows.users[at(row)].size(), 0);
     if (is_forced(problem, row)) {
@@ -22,17 +37,25 @@ Prices::Prices(const Problem& problem, const Windows& windows) : problem_(&probl
       share_out(prices, problem.stop_cost);
     }
   }
-  bound_ = way_back();
+  for (PricedLane& lane : lanes_) lane.start_down();
+  for (int row = problem.rows; row >= 0; --row) {
+    if (over(row)) return false;
+    take_down(row);
+  }
+  bound_ = sum();
+  return true;
 }
 
 // All the way down under the prices as they are; returns the bound they give.
 std::int64_t Prices::way_back() {
   for (PricedLane& lane : lanes_) lane.start_down();
-  for (int row = problem_->rows; row >= 0; --row) {
-    const auto& users = windows_->users[at(row)];
-    for (std::size_t k = 0; k < users.size(); ++k) lanes_[at(users[k])].take_down(row, price_[at(row)][k]);
-  }
+  for (int row = problem_->rows; row >= 0; --row) take_down(row);
   return sum();
+}
+
+void Prices::take_down(int row) {
+  const auto& users = windows_->users[at(row)];
+  for (std::size_t k = 0; k < users.size(); ++k) lanes_[at(users[k])].take_down(row, price_[at(row)][k]);
 }
 
 std::int64_t Prices::sum() {
@@ -64,7 +87,6 @@ void Prices::look_from(int layer) {
 }
 
 std::int64_t Prices::ascend(Limits* limits) {
-  constexpr int rows_between = 32;  // looks at the clock
   const auto over = [&](int row) { return limits && row % rows_between == 0 && limits->over(); };
   for (PricedLane& lane : lanes_) lane.start_up();
   for (int row = 0; row <= problem_->rows; ++row) {

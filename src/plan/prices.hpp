@@ -13,7 +13,9 @@ namespace latchwork::inline v0::planning {
 /// lane's cheapest way under its prices cannot cost more than any plan. That sum is the bound.
 class Prices {
  public:
-  Prices(const Problem& problem, const Windows& windows);
+  /// Begins with each stop's cost shared out evenly. Where `limits` are over meanwhile it is left on the way: then
+  /// these are no prices, see whole(), and nothing else may be asked of them.
+  Prices(const Problem& problem, const Windows& windows, Limits* limits = nullptr);
 
   /// Sets the prices of each free stop in turn anew, so that the bound rises as far as this stop alone allows: up the
   /// rows and down again. The bound never falls. Returns the new bound. Where `limits` are over it is left on the way:
@@ -26,6 +28,8 @@ class Prices {
   /// step begins once `limits` are over.
   std::int64_t climb(int steps, std::int64_t best, Limits* limits = nullptr);
 
+  /// Whether they were set up to the end.
+  bool whole() const noexcept { return whole_; }
   std::int64_t bound() const noexcept { return bound_; }
   /// Finds every lane's ways to go from a layer under the prices as they are: to_go() tells them until the next call.
   void look_from(int layer);
@@ -41,7 +45,9 @@ class Prices {
  private:
   template <class Go, class Set>
   void price_row(int row, Go go, Set set);
+  bool begin(Limits* limits);
   std::int64_t way_back();
+  void take_down(int row);
   std::int64_t sum();
 
   const Problem* problem_;
@@ -55,6 +61,7 @@ class Prices {
   std::int64_t work_ = 0;
   std::int64_t states_ = 0;  // in all layers
   bool ready_ = false;       // the lanes are, for looking under these prices
+  bool whole_;               // set last: all above is filled meanwhile
 };
 
 }  // namespace latchwork::inline v0::planning

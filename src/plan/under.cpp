@@ -201,7 +201,8 @@ class Under {
           continue;
         }
         const Windows windows = windows_of(posed.problem);
-        Prices prices(posed.problem, windows);
+        Prices prices(posed.problem, windows, &limits_);
+        if (!prices.whole() && ended(0)) return;
         for (int i = 0; i < 4; ++i) prices.ascend(&limits_);
         trials.push_back({bound_ms(posed.problem, prices.bound()), {every, first}, std::move(mine)});
         if (ended(prices.work())) return;
