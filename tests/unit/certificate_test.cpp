@@ -1,6 +1,7 @@
 #include "latchwork/certificate.hpp"
 
 #include <functional>
+#include <stop_token>
 #include <string>
 #include <vector>
 
@@ -210,4 +211,29 @@ TEST_CASE("a certificate is for one size of panel, and for panels that can be ma
   CHECK(!check.holds);
   CHECK(check.place.field == "classes[0].least");
   CHECK(check.place.column == 1);
+}
+
+TEST_CASE("wherever a proof is ended, its certificate holds", "[certificate][limits]") {
+  const Grid grid = latchwork_test::distinct_panel(40, 400, 3);
+  const std::int64_t total = plan(grid, Machine{}).total_ms;
+  // By the clock, in the midst of one step or another; and by the caller, between two.
+  for (const int limit : {1, 2, 4, 8, 16}) {
+    PlanOptions options;
+    options.time_limit_ms = limit;
+    const Certificate certificate = certify(grid, {}, {}, total, options);
+    CHECK(certificate.bound_ms <= total);
+    CHECK(check_certificate(grid, {}, {}, certificate).holds);
+  }
+  for (const int heard : {1, 2}) {
+    std::stop_source source;
+    int told = 0;
+    PlanOptions options;
+    options.stop = source.get_token();
+    options.progress = [&](const Progress&) {
+      if (++told == heard) source.request_stop();
+    };
+    const Certificate certificate = certify(grid, {}, {}, total, options);
+    CHECK(certificate.bound_ms <= total);
+    CHECK(check_certificate(grid, {}, {}, certificate).holds);
+  }
 }
