@@ -69,7 +69,8 @@ void bind_chart(py::module_& m) {
         "its row's, columns and wales that are not the needle's, rungs that are not all those from "
         "`from_row` up to the stop's row or are no knit, purl, tuck or slip, crossings that lack a group, put it on "
         "other needles or in another order, or have no tools for it, counts "
-        "below 1 and times below 0. Whether the work makes this panel is for verify() to say. Its row is the stop's, its column that on the RS where there is one, its field one "
+        "below 1 and times below 0. Whether the work makes this panel they do not know: have the plan verified. Its "
+        "row is the stop's, its column that on the RS where there is one, its field one "
         "such as \"stops[2].reforms[0].needle\". Of an infeasible plan the stops are not looked at.");
 }
 

@@ -3115,7 +3115,7 @@ LATCHWORK_C_API latchwork_status latchwork_panel_chart_text(const latchwork_pane
    panel, stops that are not by rising row, a carriage on the other side than its row's, columns and wales that are not the
    needle's, rungs that are not all those from `from_row` up to the stop's row or are no knit, purl, tuck or slip, crossings
    that lack a group, put it on other needles or in another order, or have no tools for it, counts below 1 and times below
-   0. Whether the work makes this panel is for latchwork_grid_verify() to say. The error's row is the stop's, its column that
+   0. Whether the work makes this panel they do not know: have the plan verified. The error's row is the stop's, its column that
    on the RS where there is one, its field the path from the plan, "stops[2].reforms[0].needle". Of an infeasible plan
    the stops are not looked at. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_panel *panel, const latchwork_plan *plan,
