@@ -71,6 +71,11 @@ latchwork_status latchwork_grading_candidates(const latchwork_grading* grading, 
   });
 }
 
+latchwork_status latchwork_grading_complete(const latchwork_grading* grading, int32_t* complete,
+                                            latchwork_error* error) {
+  return guarded(error, [&] { given(complete, "complete") = value_of(grading).complete ? 1 : 0; });
+}
+
 latchwork_status latchwork_grading_missing(const latchwork_grading* grading, int32_t* missing, latchwork_error* error) {
   return guarded(error, [&] { given(missing, "missing") = value_of(grading).missing; });
 }

@@ -68,9 +68,9 @@ struct FitCandidate {
   int edge_columns = 0;    ///< at each side of each panel
   int columns = 0;         ///< of one panel
   int rows = 0;
-  /// The row of each strip's own vertical repeat that row 1 is made as: 1 without `vary_start`, else of 1..rows_step
-  /// the one whose ends balance best. First come starts whose ends are not open, then those of the least imbalance,
-  /// then the lowest.
+  /// The row of each strip's own vertical repeat that row 1 is made as: 1 without `vary_start`, else the one whose ends
+  /// balance best, of all up to where all strips stand as they do from row 1 (Grid::max_side at most). First come
+  /// starts whose ends are not open, then those of the least imbalance, then the lowest.
   int start_row = 1;
   /// Summed over the strips of a panel: how far the rows below a strip's first crossing differ from those above its
   /// last. In a strip that has no crossings its first and last row with a cell that is not knit count instead, rows
@@ -147,15 +147,17 @@ struct FitOptions {
 ///
 /// Width and height are those that size() gives for one panel, to the last bit. Combinations that cannot rank any
 /// more are passed over: whatever has the most values is searched from the target outward, so the time goes with the
-/// product of the others and with `most`. Starts take time linear in rows_step (cut to where all strips repeat), once
+/// product of the others and with `most`. Starts take time linear in the rows after which all strips repeat, once
 /// for candidates of the same rows and times.
 ///
 /// So that no call goes on for ever, its work is counted: a width takes 16 and one for each strip of the groups and
 /// each texture in each group, a height 16 and one for each texture, a start two for each strip. Candidates may take
 /// 400 million, a second or so; the nearest, where nothing fits, as many again, then they are as far as they were
 /// found.
-/// @throws Error bad_argument (field "width_mm", "groups[1].least"), no_gauge (field = texture), too_large (field
-/// "substitutes"; "groups" when the combinations take more work than that, "rows_step" when the starts do); cancelled.
+/// @throws Error bad_argument (field "width_mm", "groups[1].least"; "edge" where two panels or more are asked for and a
+/// seam has no edge columns to take in; "edge", "groups[0].strips" where a panel's outermost column could have no
+/// stitch in any row), no_gauge (field = texture), too_large (field "substitutes"; "groups" when the combinations take
+/// more work than that, "vary_start" when the starts do); cancelled.
 LATCHWORK_API FitResult fit(const FitRequest& request, const Swatch& swatch, const FitOptions& options = {});
 
 /// One panel of a candidate, named after its numbers: the one at index `panel`, 0..panels-1, from the left on the RS.

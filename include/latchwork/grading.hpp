@@ -24,8 +24,9 @@ struct GradeSize {
 struct GradeRequest {
   static constexpr int max_sizes = 50;
 
-  FitRequest design;             ///< what may vary; its targets and `most` are not read
-  std::vector<GradeSize> sizes;  ///< from the smallest up, 1..max_sizes
+  FitRequest design;  ///< what may vary; its targets and `most` are not read
+  std::vector<GradeSize>
+      sizes;  ///< 1..max_sizes, in the order in which they are written: as a rule from the smallest up
   friend bool operator==(const GradeRequest&, const GradeRequest&) = default;
 };
 
@@ -33,19 +34,31 @@ struct GradeRequest {
 struct Grading {
   std::vector<std::string> names;        ///< of the sizes, in order
   std::vector<FitCandidate> candidates;  ///< one for each; empty when the sizes cannot be graded
-  int missing = -1;                      ///< the first size that nothing fits; -1: none such
-  std::vector<FitNearest> nearest{};     ///< for that size, as fit() has them
-  bool nearest_complete = true;          ///< likewise
-  std::string
-      message;  ///< for people, where there are no candidates: which size nothing fits, or that none go together
+  bool complete = true;  ///< false: a better choice, or where there is none the only one, may not have been looked at
+  int missing = -1;      ///< the first size that nothing fits; -1: none such
+  /// For the missing size as fit() has them. Where every size is fitted and none go together: a candidate for each
+  /// size, in order, that would go together if one bound gave for all, with what each does not keep (nothing, where it
+  /// keeps all). Each bound of FitBound is loosened alone, edge columns and panels no further than 1000 fits go; that
+  /// choice is taken whose greatest error is least, of these the first in the order of FitBound. None where `complete`
+  /// is false.
+  std::vector<FitNearest> nearest{};
+  bool nearest_complete = true;  ///< false: there may be nearer ones
+  /// For people, where there are no candidates: which size nothing fits, or that none go together, and what would have
+  /// to give.
+  std::string message;
   friend bool operator==(const Grading&, const Grading&) = default;
 };
 
 /// Fits every size so that all are one design. The construction is the same: as many panels and as many edge columns in
-/// each. Where a size is no narrower than the one before it, no group stands fewer times; where it is no wider, none
-/// stands more often; rows likewise go with the heights. Of all ways to choose so from each size's 300 best candidates
-/// under each construction, the one whose greatest error is least; of these that with the least sum of errors; of these
-/// fewer panels, then fewer edge columns. Time goes with constructions, sizes and the square of the candidates.
+/// each. Of any two sizes, neighbours or not, no group stands fewer times in the wider one, and as often where they are
+/// as wide; rows likewise go with the heights. A range is as wide as its middle. Of all ways to choose so, the one
+/// whose greatest error is least; of these that with the least sum of errors; of these fewer panels, then fewer edge
+/// columns.
+///
+/// From each size's best candidates under each construction, 300 at first, and twice as many until what is not listed
+/// cannot be part of a better choice. Where that would take more than FitRequest::max_candidates, the work of fit(), or
+/// 400 million comparisons of two candidates in all (20 million a search, which only sizes can come to whose heights
+/// do not go with their widths), the best choice so far is returned, and `complete` is false.
 /// At most 1000 constructions times sizes. Each fit has the work of fit() to itself, and `options` watch over all.
 /// @throws Error bad_argument (field "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of
 /// FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, cancelled, as fit();

@@ -27,7 +27,7 @@ void require_candidate(const FitRequest& request, const FitCandidate& candidate)
   }
   require("columns", candidate.columns, 1, Grid::max_side);
   require("rows", candidate.rows, 1, Grid::max_side);
-  require("start_row", candidate.start_row, 1, request.rows_step);
+  require("start_row", candidate.start_row, 1, Grid::max_side);
 }
 
 Strip started(const Strip& strip, int start_row) {

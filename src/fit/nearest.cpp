@@ -248,13 +248,17 @@ std::optional<Near> nearest_under(const FitRequest& request, Combination& combin
     draw_in(limits, asked, loose, bound, most);
   }
   Near out;
-  out.of.gives = Gives(request, found).take();
+  out.of.gives = gives_of(request, found);
   out.overstep = overstep(request, found, out.of.gives);
   out.of.candidate = std::move(found);
   return out;
 }
 
 }  // namespace
+
+std::vector<FitGive> gives_of(const FitRequest& request, const FitCandidate& candidate) {
+  return Gives(request, candidate).take();
+}
 
 std::vector<FitNearest> nearest(const FitRequest& request, Combination& combination, Budget& budget) {
   const std::vector<Bound> bounds = bounds_of(request);

@@ -39,6 +39,41 @@ void require_group(const FitGroup& group, std::size_t index) {
   require(field + "most", group.most, group.least, Grid::max_side);
 }
 
+bool is_bare(const Grid& grid, int column) {
+  for (int row = 1; row <= grid.rows(); ++row) {
+    if (grid.at(row, column) != Cell::none) return false;
+  }
+  return true;
+}
+
+/// A panel does not begin or end with a column that has no stitch at all. Groups are looked at inward from either side,
+/// as far as the first that always stands.
+void require_stitches_outside(const FitRequest& request) {
+  if (request.edge && request.edge_most > 0 && is_bare(request.edge->grid, 0)) {
+    refuse("edge", "edge has no stitch in any row; a panel's outermost column must have one");
+  }
+  if (request.edge && request.edge_least > 0) return;
+  const auto look = [&](std::size_t index, bool left) {
+    const FitGroup& group = request.groups[index];
+    const Grid& grid = left ? group.strips.front().grid : group.strips.back().grid;
+    if (group.most == 0 || !is_bare(grid, left ? 0 : grid.columns() - 1)) return;
+    refuse(
+        fmt::format("groups[{}].strips", index),
+        fmt::format("groups[{}].strips: the {} column has no stitch in any row, and may be a panel's outermost; give "
+                    "an edge, one column or more",
+                    index, left ? "first" : "last"));
+  };
+  const std::size_t count = request.groups.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    look(i, true);
+    if (request.groups[i].least > 0) break;
+  }
+  for (std::size_t i = count; i-- > 0;) {
+    look(i, false);
+    if (request.groups[i].least > 0) break;
+  }
+}
+
 }  // namespace
 
 void refuse(std::string_view field, const std::string& message) {
@@ -83,6 +118,18 @@ void require_request(const FitRequest& request) {
     refuse("edge", fmt::format("edge is {} columns wide; it must be 1", request.edge->grid.columns()));
   }
   require_bounds(request);
+  if (!can_be_sewn(request, request.panels_least)) {
+    refuse(
+        "edge",
+        fmt::format("edge is not given, and a seam between two of {} panels takes in {} of its columns; give one, or "
+                    "set seam_stitches to 0",
+                    request.panels_least, request.seam_stitches));
+  }
+  require_stitches_outside(request);
+}
+
+bool can_be_sewn(const FitRequest& request, Count panels) {
+  return panels == 1 || request.seam_stitches == 0 || request.edge;
 }
 
 Count columns_of(const FitGroup& group) {

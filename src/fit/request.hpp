@@ -19,6 +19,9 @@ void require_bounds(const FitRequest& request);
 [[noreturn]] void refuse(std::string_view field, const std::string& message);
 void require(std::string_view field, Count value, Count least, Count most);
 
+/// Whether a seam between panels has the columns that it takes in: it takes edge columns only.
+bool can_be_sewn(const FitRequest& request, Count panels);
+
 Count columns_of(const FitGroup& group);
 
 /// A target in mm, and how far off it a measure is. Errors never fall on the way out from it, in doubles as in numbers.

@@ -71,10 +71,10 @@ void Starts::choose(FitCandidate& candidate, Budget& budget) {
   Chosen& chosen = found->second;
   if (is_new) {
     std::vector<Standing> strips;
-    Count cycle = 1;  // after which all strips begin as before, cut at rows_step
+    Count cycle = 1;  // after which all strips begin as before
     const auto stand = [&](const Ends& ends, Count times) {
       strips.push_back({&ends, times});
-      cycle = std::min<Count>(std::lcm(cycle, ends.repeat()), request_.rows_step);
+      cycle = std::min<Count>(std::lcm(cycle, ends.repeat()), Grid::max_side);
     };
     for (std::size_t i = 0; i < groups_.size(); ++i) {
       if (candidate.times[i] == 0) continue;
@@ -86,11 +86,11 @@ void Starts::choose(FitCandidate& candidate, Budget& budget) {
       budget.take(2 * std::ssize(strips));
       if (budget.spent()) {
         Place place;
-        place.field = "rows_step";
+        place.field = "vary_start";
         throw Error(ErrorCode::too_large, place,
-                    fmt::format("rows_step is {}: that many starts of {} strips take too much work for each of the "
-                                "candidates; ask for fewer of these, or of a start",
-                                request_.rows_step, strips.size()));
+                    fmt::format("vary_start: {} rows of {} strips to begin with take too much work for each of the "
+                                "candidates; ask for fewer of these",
+                                cycle, strips.size()));
       }
       const Chosen here = at(row, candidate.rows, strips);
       if (row == 1 || here < chosen) chosen = here;

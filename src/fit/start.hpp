@@ -33,7 +33,7 @@ class Ends {
 class Starts {
  public:
   explicit Starts(const FitRequest& request);
-  /// Sets start_row, imbalance_rows and open_ends. @throws Error too_large (field "rows_step") when the budget is
+  /// Sets start_row, imbalance_rows and open_ends. @throws Error too_large (field "vary_start") when the budget is
   /// spent.
   void choose(FitCandidate& candidate, Budget& budget);
 

@@ -336,7 +336,7 @@ static void a_design_is_graded(void) {
   const char *names[2];
   char text[600];
   size_t needed = 0;
-  int32_t missing = 7;
+  int32_t missing = 7, complete = 7;
   checking = "grading";
   OK(latchwork_swatch_create(measurements, 2, &swatch, NULL));
   OK(latchwork_grid_create(8, 10, &grid, NULL));
@@ -361,6 +361,8 @@ static void a_design_is_graded(void) {
   CHECK(needed == 2 && strcmp(names[1], "M") == 0);
   OK(latchwork_grading_missing(grading, &missing, NULL));
   CHECK(missing == -1);
+  OK(latchwork_grading_complete(grading, &complete, NULL));
+  CHECK(complete == 1);
   OK(latchwork_grading_words(grading, text, sizeof text, NULL, NULL));
   CHECK(strstr(text, "Columns of a panel: 52 (62)") != NULL);
   OK(latchwork_grading_table(grading, text, sizeof text, NULL, NULL));

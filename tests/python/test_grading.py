@@ -26,7 +26,7 @@ def family(*sizes):
 
 def test_a_family_shares_its_edges_and_grows_by_motifs(plain):
     grading = lw.grade(family(("S", 208, 200), ("M", 248, 240), ("L", 288, 300)), plain)
-    assert grading.names == ("S", "M", "L") and grading.missing == -1 and grading.message == ""
+    assert grading.names == ("S", "M", "L") and grading.missing == -1 and grading.message == "" and grading.complete
     assert [candidate.times for candidate in grading.candidates] == [(5,), (6,), (7,)]
     assert [candidate.rows for candidate in grading.candidates] == [80, 96, 120]
     assert "Columns of a panel: 52 (62, 72)" in lw.grading_words(grading)
@@ -41,6 +41,18 @@ def test_a_size_that_nothing_fits_is_told_with_what_would_have_to_give(plain):
     grading = lw.grade(request, plain)
     assert grading.candidates == () and grading.missing == 1 and grading.nearest[0].gives and grading.nearest_complete
     assert lw.grading_table(grading) == "nothing fits size 'XL'\n" == lw.grading_words(grading)
+
+
+def test_sizes_that_do_not_go_together_tell_what_would_have_to_give(plain):
+    request = family(("S", 40, 200), ("M", 56, 200))
+    request.design.edge_least, request.design.edge_most = 0, 2
+    request.design.groups[0].most = 1
+    request.design.tolerance_percent = 1
+    grading = lw.grade(request, plain)
+    assert grading.candidates == () and grading.missing == -1 and grading.complete and grading.nearest_complete
+    assert [each.candidate.columns for each in grading.nearest] == [12, 12]
+    assert [each.gives[0].bound for each in grading.nearest] == [lw.FitBound.width] * 2
+    assert "size 'S' 8.0 mm wider than wanted" in grading.message
 
 
 @pytest.mark.parametrize(

@@ -118,3 +118,17 @@ TEST_CASE("where no row has what is looked for all rows count", "[fit]") {
   const FitCandidate never = best({crossed_after(40, 5), crossed_after(40, 25)}, 8, 40);
   CHECK(never.imbalance_rows == 8);
 }
+
+TEST_CASE("any number of rows still begins with the row that balances best", "[fit]") {
+  // Rows in steps of 1: the repeat is the strip's own, 6 rows. Of 24, as above, from row 4.
+  const FitCandidate found = best({crossed_after(6, 6)}, 24, 1);
+  CHECK(found.start_row == 4);
+  CHECK(found.imbalance_rows == 0);
+  // Two strips repeat together after 12 rows, which the step does not cut short: of 24, the rope of 4 wants to begin at
+  // row 3 and that of 6 at row 4, which is row 7 and 10 as well; of the 12 starts the least imbalance wins.
+  const FitCandidate two = best({crossed_after(4, 4), crossed_after(6, 6)}, 24, 2);
+  CHECK(two.imbalance_rows <= 2);
+  CHECK(fitted({.width_mm = 32, .height_mm = 60, .groups = {{{crossed_after(4, 4), crossed_after(6, 6)}}}}, two)
+            .grid()
+            .rows() == 24);
+}

@@ -272,6 +272,46 @@ TEST_CASE("a request out of its ranges is refused by field", "[fit][error]") {
   CHECK_THROWS_MATCHES(candidates(odd), Error, refused_field(ErrorCode::bad_argument, "substitutes[0].use"));
 }
 
+TEST_CASE("a seam between panels has an edge column to take in, or is refused", "[fit][error]") {
+  FitRequest wanted = request(400, 300, 10);
+  wanted.panels_least = 2;
+  wanted.panels_most = 3;
+  wanted.seam_stitches = 1;
+  wanted.edge.reset();
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "edge"));
+  wanted.seam_stitches = 0;
+  CHECK_FALSE(candidates(wanted).empty());
+  // One panel needs no seam: those of two and three are passed over.
+  wanted.seam_stitches = 1;
+  wanted.panels_least = 1;
+  for (const FitCandidate& each : candidates(wanted)) CHECK(each.panels == 1);
+}
+
+TEST_CASE("a panel whose outermost column would have no stitch at all is refused", "[fit][error]") {
+  Grid ladder(2, 3);
+  for (int row = 1; row <= 2; ++row) ladder.set(row, 0, Cell::none);
+  const Strip bare{"ladder", "stockinette", ladder};
+  FitRequest wanted = request(400, 300, 10);
+  wanted.edge = Strip{"edge", "stockinette", Grid(2, 1)};
+  wanted.groups = {{{bare}, 0, 4}, {{stockinette(4)}, 1, 40}};
+  CHECK_FALSE(candidates(wanted).empty());  // edge columns stand outside
+  wanted.edge_least = 0;
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "groups[0].strips"));
+  // From the other side too, past what may stand 0 times; behind what always stands it is inside.
+  std::swap(wanted.groups[0], wanted.groups[1]);
+  CHECK_FALSE(candidates(wanted).empty());  // its last column has stitches
+  wanted.groups[1].strips[0].grid = ladder.mirrored();
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "groups[1].strips"));
+  wanted.groups.push_back({{stockinette(4)}, 0, 40});
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "groups[1].strips"));
+  wanted.groups[2].least = 1;
+  CHECK_FALSE(candidates(wanted).empty());
+  Grid none(2, 1);
+  for (int row = 1; row <= 2; ++row) none.set(row, 0, Cell::none);
+  wanted.edge->grid = none;
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "edge"));
+}
+
 TEST_CASE("a texture without a gauge is refused by name, also the edge's, unless another stands in", "[fit][error]") {
   FitRequest wanted = request(400, 300, 10);
   wanted.groups.push_back({{reverse(1)}});
@@ -316,7 +356,7 @@ TEST_CASE("a candidate that is not the request's is refused by field", "[fit][er
   refused("panels", [](FitCandidate& c) { c.panels = 0; });
   refused("panels", [](FitCandidate& c) { c.panels = FitRequest::max_panels + 1; });
   refused("start_row", [](FitCandidate& c) { c.start_row = 0; });
-  refused("start_row", [](FitCandidate& c) { c.start_row = 5; });
+  refused("start_row", [](FitCandidate& c) { c.start_row = Grid::max_side + 1; });
   refused("rows", [](FitCandidate& c) { c.rows = 0; });
   refused("rows", [](FitCandidate& c) { c.rows = Grid::max_side + 1; });
   CHECK_THROWS_MATCHES(fitted(wanted, good, 1), Error, refused_field(ErrorCode::bad_argument, "panel"));
@@ -418,7 +458,6 @@ TEST_CASE("panels sewn together lose the seams' stitches, and their halves mirro
 TEST_CASE("panels whose seams would take more than edge columns are none", "[fit]") {
   FitRequest wanted = request(400, 100, 10);
   wanted.panels_least = wanted.panels_most = 2;
-  CHECK(candidates(wanted).empty());
   wanted.seam_stitches = 0;
   CHECK(candidates(wanted)[0].times[0] == 5);
   wanted.seam_stitches = 0.5;
@@ -473,7 +512,7 @@ TEST_CASE("starts that take too much work are refused, and not looked through fo
   wanted.vary_start = true;
   wanted.most = 1000;
   CHECK_THROWS_MATCHES(fitting::fit_within(wanted, four_by_two_and_a_half(), 20'000'000), Error,
-                       refused_field(ErrorCode::too_large, "rows_step"));
+                       refused_field(ErrorCode::too_large, "vary_start"));
 }
 
 TEST_CASE("a fit tells how far it is, and ends when it is asked to", "[fit]") {

@@ -749,8 +749,10 @@ def fit(
     `stop`: a StopSource; once asked to stop, the call raises Error cancelled. `progress`: called with Progress (only the
     share is told) on this thread; when it returns False the call is asked to stop.
 
-    Raises Error bad_argument (field "width_mm", "groups[1].least"), no_gauge (field = texture), too_large (field
-    "substitutes"; "groups" when the combinations take more work than that, "rows_step" when the starts do), cancelled.
+    Raises Error bad_argument (field "width_mm", "groups[1].least"; "edge" where two panels or more are asked for and a
+    seam has no edge columns to take in; "edge", "groups[0].strips" where a panel's outermost column could have no stitch
+    in any row), no_gauge (field = texture), too_large (field "substitutes"; "groups" when the combinations take more work
+    than that, "vary_start" when the starts do), cancelled.
     """
 
 def fitted(request: FitRequest, candidate: FitCandidate, panel: int = 0) -> Panel:
@@ -766,11 +768,15 @@ def grade(
     stop: StopSource | None = None,
     progress: Callable[[Progress], object] | None = None,
 ) -> Grading:
-    """Fits every size so that all are one design: as many panels and as many edge columns in each. Where a size is no
-    narrower than the one before it, no group stands fewer times; where it is no wider, none stands more often; rows
-    likewise go with the heights. Of all ways to choose so from each size's 300 best candidates under each construction,
-    the one whose greatest error is least; of these that with the least sum of errors; of these fewer panels, then fewer
-    edge columns. Each fit has the work of fit() to itself; `stop` and `progress` watch over all.
+    """Fits every size so that all are one design: as many panels and as many edge columns in each. Of any two sizes,
+    neighbours or not, no group stands fewer times in the wider one, and as often where they are as wide; rows likewise go
+    with the heights. A range is as wide as its middle. Of all ways to choose so, the one whose greatest error is least;
+    of these that with the least sum of errors; of these fewer panels, then fewer edge columns. From each size's best
+    candidates under each construction, 300 at first, and twice as many until what is not listed cannot be part of a
+    better choice. Where that would take more than 10000 candidates of a size, the work of fit(), or 400 million
+    comparisons of two candidates in all (20 million a search, which only sizes can come to whose heights do not go with
+    their widths), the best choice so far is returned, and `complete` is False. Each fit has the work of fit() to itself;
+    `stop` and `progress` watch over all.
 
     Raises Error bad_argument (field "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of
     FitRequest), bad_encoding ("sizes[2].name"), no_gauge, too_large, cancelled, as fit(); too_large (field

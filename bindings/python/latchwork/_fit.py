@@ -101,9 +101,9 @@ class FitCandidate:
     """Of one panel."""
     rows: int = 0
     start_row: int = 1
-    """The row of each strip's own vertical repeat that row 1 is made as: 1 without ``vary_start``, else of 1..rows_step the
-    one whose ends balance best. First come starts whose ends are not open, then those of the least imbalance, then the
-    lowest."""
+    """The row of each strip's own vertical repeat that row 1 is made as: 1 without ``vary_start``, else the one whose ends
+    balance best, of all up to where all strips stand as they do from row 1 (65536 at most). First come starts whose ends
+    are not open, then those of the least imbalance, then the lowest."""
     imbalance_rows: int = 0
     """Summed over the strips of a panel: how far the rows below a strip's first crossing differ from those above its last.
 
@@ -192,7 +192,7 @@ class GradeRequest:
     design: FitRequest = field(default_factory=FitRequest)
     """What may vary; its targets and ``most`` are not read."""
     sizes: list[GradeSize] = field(default_factory=list)
-    """From the smallest up, 1..max_sizes."""
+    """1..max_sizes, in the order in which they are written: as a rule from the smallest up."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -203,11 +203,19 @@ class Grading:
     """Of the sizes, in order."""
     candidates: tuple[FitCandidate, ...] = ()
     """One for each; empty when the sizes cannot be graded."""
+    complete: bool = True
+    """False: a better choice, or where there is none the only one, may not have been looked at."""
     missing: int = -1
     """The first size that nothing fits; -1: none such."""
     nearest: tuple[FitNearest, ...] = ()
-    """For that size, as FitResult has them."""
+    """For the missing size as FitResult has them.
+
+    Where every size is fitted and none go together: a candidate for each size, in order, that would go together if one
+    bound gave for all, with what each does not keep (nothing, where it keeps all). Each bound of FitBound is loosened
+    alone, edge columns and panels no further than 1000 fits go; that choice is taken whose greatest error is least, of
+    these the first in the order of FitBound. None where ``complete`` is False."""
     nearest_complete: bool = True
-    """Likewise."""
+    """False: there may be nearer ones."""
     message: str = ""
-    """For people, where there are no candidates: which size nothing fits, or that none go together."""
+    """For people, where there are no candidates: which size nothing fits, or that none go together, and what would have to
+    give."""

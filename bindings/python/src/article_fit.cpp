@@ -2,7 +2,7 @@
 
 #include "latchwork/article_fit.hpp"
 
-#include "watch.hpp"
+#include "watched_fit.hpp"
 
 namespace latchwork::python {
 
@@ -17,11 +17,9 @@ void bind_article_fit(py::module_& m) {
       "fit_piece",
       [](const TargetPiece& piece, const FitRequest& design, const Swatch& swatch, const std::stop_source* stop,
          std::optional<py::function> progress) {
-        const Swatch own = swatch;  // another thread may change it while the GIL is free
-        Watch watch(stop, std::move(progress));
-        const FitOptions options{.stop = watch.token(), .progress = watch.progress()};
-        const py::gil_scoped_release free;
-        return fit_piece(piece, design, own, options);
+        return watched_fit(stop, std::move(progress), [&piece, &design, own = swatch](const FitOptions& options) {
+          return fit_piece(piece, design, own, options);
+        });
       },
       "piece"_a, "design"_a, "swatch"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "fit() of piece_request(). `stop` and `progress` as in fit(). Raises Error as fit().");
@@ -33,12 +31,10 @@ void bind_article_fit(py::module_& m) {
       "fit_article",
       [](const Article& article, const ArticleRequest& request, const Panel& panel, const Swatch& swatch,
          const std::stop_source* stop, std::optional<py::function> progress) {
-        const Panel own_panel = panel;
-        const Swatch own_swatch = swatch;
-        Watch watch(stop, std::move(progress));
-        const FitOptions options{.stop = watch.token(), .progress = watch.progress()};
-        const py::gil_scoped_release free;
-        return fit_article(article, request, own_panel, own_swatch, options);
+        return watched_fit(stop, std::move(progress),
+                           [&article, &request, own_panel = panel, own_swatch = swatch](const FitOptions& options) {
+                             return fit_article(article, request, own_panel, own_swatch, options);
+                           });
       },
       "article"_a, "request"_a, "panel"_a, "swatch"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "Targets of the article, the panel as it stands held against each piece that is made as it is, and the best "

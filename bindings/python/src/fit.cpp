@@ -2,7 +2,7 @@
 
 #include "latchwork/fit.hpp"
 
-#include "watch.hpp"
+#include "watched_fit.hpp"
 
 namespace latchwork::python {
 
@@ -11,11 +11,8 @@ void bind_fit(py::module_& m) {
       "fit",
       [](const FitRequest& request, const Swatch& swatch, const std::stop_source* stop,
          std::optional<py::function> progress) {
-        const Swatch own = swatch;  // another thread may change it while the GIL is free
-        Watch watch(stop, std::move(progress));
-        const FitOptions options{.stop = watch.token(), .progress = watch.progress()};
-        const py::gil_scoped_release free;
-        return fit(request, own, options);
+        return watched_fit(stop, std::move(progress),
+                           [&request, own = swatch](const FitOptions& options) { return fit(request, own, options); });
       },
       "request"_a, "swatch"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "The ways to meet the target, ranked by error, then fewer panels, fewer columns, fewer rows, fewer edge columns, "
@@ -27,8 +24,12 @@ void bind_fit(py::module_& m) {
       "nearest as many again.\n\n`stop`: a StopSource; once asked to stop, the call raises Error cancelled. "
       "`progress`: "
       "called with Progress (only the share is told) on this thread; when it returns False the call is asked to "
-      "stop.\n\nRaises Error bad_argument (field \"width_mm\", \"groups[1].least\"), no_gauge (field = texture), "
-      "too_large (field \"substitutes\"; \"groups\" when the combinations take more work than that, \"rows_step\" when "
+      "stop.\n\nRaises Error bad_argument (field \"width_mm\", \"groups[1].least\"; \"edge\" where two panels or more "
+      "are "
+      "asked for and a seam has no edge columns to take in; \"edge\", \"groups[0].strips\" where a panel's outermost "
+      "column could have no stitch in any row), no_gauge (field = texture), "
+      "too_large (field \"substitutes\"; \"groups\" when the combinations take more work than that, \"vary_start\" "
+      "when "
       "the starts do), cancelled.");
   m.def(
       "fitted",

@@ -2,7 +2,7 @@
 
 #include "latchwork/grading.hpp"
 
-#include "watch.hpp"
+#include "watched_fit.hpp"
 
 namespace latchwork::python {
 
@@ -11,18 +11,22 @@ void bind_grading(py::module_& m) {
       "grade",
       [](const GradeRequest& request, const Swatch& swatch, const std::stop_source* stop,
          std::optional<py::function> progress) {
-        const Swatch own = swatch;  // another thread may change it while the GIL is free
-        Watch watch(stop, std::move(progress));
-        const FitOptions options{.stop = watch.token(), .progress = watch.progress()};
-        const py::gil_scoped_release free;
-        return grade(request, own, options);
+        return watched_fit(stop, std::move(progress), [&request, own = swatch](const FitOptions& options) {
+          return grade(request, own, options);
+        });
       },
       "request"_a, "swatch"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
-      "Fits every size so that all are one design: as many panels and as many edge columns in each. Where a size is "
-      "no narrower than the one before it, no group stands fewer times; where it is no wider, none stands more "
-      "often; rows likewise go with the heights. Of all ways to choose so from each size's 300 best candidates under "
-      "each construction, the one whose greatest error is least; of these that with the least sum of errors; of "
-      "these fewer panels, then fewer edge columns. Each fit has the work of fit() to itself; `stop` and `progress` "
+      "Fits every size so that all are one design: as many panels and as many edge columns in each. Of any two sizes, "
+      "neighbours or not, no group stands fewer times in the wider one, and as often where they are as wide; rows "
+      "likewise go with the heights. A range is as wide as its middle. Of all ways to choose so, the one whose "
+      "greatest "
+      "error is least; of these that with the least sum of errors; of these fewer panels, then fewer edge columns. "
+      "From "
+      "each size's best candidates under each construction, 300 at first, and twice as many until what is not listed "
+      "cannot be part of a better choice. Where that would take more than 10000 candidates of a size, the work of "
+      "fit(), or 400 million comparisons of two candidates in all (20 million a search, which only sizes can come to "
+      "whose heights do not go with their widths), the best choice so far is returned, and `complete` is False. "
+      "Each fit has the work of fit() to itself; `stop` and `progress` "
       "watch over all.\n\nRaises Error bad_argument (field \"sizes\", "
       "\"sizes[2].name\", \"sizes[2].width_mm\", or \"design.\" and a field of FitRequest), bad_encoding "
       "(\"sizes[2].name\"), no_gauge, too_large, cancelled, as fit(); too_large (field "

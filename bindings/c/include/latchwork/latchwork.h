@@ -1863,8 +1863,8 @@ typedef struct latchwork_fit_candidate {
   int32_t edge_columns;                            /* at each side of each panel */
   int32_t columns;                                 /* of one panel */
   int32_t rows;
-  /* The row of each strip's own vertical repeat that row 1 is made as: 1 without vary_start, else of 1..rows_step the
-     one whose ends balance best. First come starts whose ends are not open, then those of the least imbalance, then the
+  /* The row of each strip's own vertical repeat that row 1 is made as: 1 without vary_start, else the one whose ends
+     balance best, of all up to where all strips stand as they do from row 1 (65536 at most). First come starts whose ends are not open, then those of the least imbalance, then the
      lowest. */
   int32_t start_row;
   int32_t open_ends; /* 1: a tuck or slip in the last row, or a crossing after it; one in row 1 is held with the cast-on */
@@ -2004,8 +2004,10 @@ LATCHWORK_C_API latchwork_status latchwork_fit_request_default(latchwork_fit_req
    goes with the product of all ranges but the largest, and with `most`. The work is counted: a width takes 16 and one for
    each strip of the groups and each texture in each group, a height 16 and one for each texture, a start two for each
    strip; candidates may take 400 million, a second or so, and the nearest as many again. options may be NULL. Fails:
-   BAD_ARGUMENT (field "width_mm", "groups[1].least"), NO_GAUGE (field: the texture), TOO_LARGE (field "substitutes";
-   "groups" when the combinations take more work than that, "rows_step" when the starts do), CANCELLED. Since 0.1. */
+   BAD_ARGUMENT (field "width_mm", "groups[1].least"; "edge" where two panels or more are asked for and a seam has no edge
+   columns to take in; "edge", "groups[0].strips" where a panel's outermost column could have no stitch in any row),
+   NO_GAUGE (field: the texture), TOO_LARGE (field "substitutes"; "groups" when the combinations take more work than that,
+   "vary_start" when the starts do), CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit(const latchwork_fit_request *request, const latchwork_swatch *swatch,
                                                const latchwork_fit_options *options, latchwork_fit_result **out,
                                                latchwork_error *error);
@@ -2064,11 +2066,12 @@ typedef struct latchwork_grade_size {
 /* What a design comes to in its sizes. Since 0.1. */
 typedef struct latchwork_grading latchwork_grading;
 
-/* Fits every size, from the smallest up, so that all are one design; of `design` the targets and `most` are not read. The
-   construction is the same: as many panels and as many edge columns in each. Where a size is no narrower than the one before
-   it, no group stands fewer times; where it is no wider, none stands more often; rows likewise go with the heights. Of all
-   ways to choose so from each size's 300 best candidates under each construction, the one whose greatest error is least; of
-   these that with the least sum of errors; of these fewer panels, then fewer edge columns. Fails: BAD_ARGUMENT (field
+/* Fits every size so that all are one design; of `design` the targets and `most` are not read. The construction is the same:
+   as many panels and as many edge columns in each. Of any two sizes, neighbours or not, no group stands fewer times in the
+   wider one, and as often where they are as wide; rows likewise go with the heights. A range is as wide as its middle. Of all
+   ways to choose so, the one whose greatest error is least; of these that with the least sum of errors; of these fewer
+   panels, then fewer edge columns. From each size's best candidates under each construction, 300 at first, and twice as
+   many until what is not listed cannot be part of a better choice: see latchwork_grading_complete(). Fails: BAD_ARGUMENT (field
    "sizes", "sizes[2].name", "sizes[2].width_mm", or "design." and a field of the request), BAD_ENCODING ("sizes[2].name"),
    NO_GAUGE (field: the texture), TOO_LARGE, as latchwork_fit; TOO_LARGE (field "design.edge_most") for more than 1000
    constructions times sizes; CANCELLED. Each fit has the work of latchwork_fit to itself; options watch over all, and may
@@ -2093,11 +2096,20 @@ LATCHWORK_C_API latchwork_status latchwork_grading_names(const latchwork_grading
 LATCHWORK_C_API latchwork_status latchwork_grading_candidates(const latchwork_grading *grading,
                                                               latchwork_fit_candidate *candidates, size_t capacity,
                                                               size_t *needed, latchwork_error *error);
+/* *complete is 0 where a better choice, or where there is none the only one, may not have been looked at: that would have
+   taken more than LATCHWORK_FIT_REQUEST_MAX_CANDIDATES of a size, the work of latchwork_fit(), or 400 million comparisons of
+   two candidates in all (20 million a search, which only sizes can come to whose heights do not go with their widths); else
+   1. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_complete(const latchwork_grading *grading, int32_t *complete,
+                                                            latchwork_error *error);
 /* Index of the first size that nothing fits; -1: none such. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_missing(const latchwork_grading *grading, int32_t *missing,
                                                            latchwork_error *error);
 /* For that size the nearest, and what would have to give for the one at `index`, as latchwork_fit_result_nearest and
-   latchwork_fit_result_gives. Since 0.1. */
+   latchwork_fit_result_gives. Where every size is fitted and none go together: a candidate for each size, in order, that
+   would go together if one bound gave for all, with what each does not keep (nothing, where it keeps all). Each bound is
+   loosened alone, edge columns and panels no further than 1000 fits go; that choice is taken whose greatest error is least,
+   of these the first in the order of LATCHWORK_FIT_BOUND_...; none where latchwork_grading_complete() tells 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_nearest(const latchwork_grading *grading,
                                                            latchwork_fit_candidate *candidates, size_t capacity,
                                                            size_t *needed, latchwork_error *error);
@@ -2107,7 +2119,8 @@ LATCHWORK_C_API latchwork_status latchwork_grading_gives(const latchwork_grading
 /* *nearest_complete is 1 when that search was not cut short, as latchwork_fit_result_nearest_complete. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_nearest_complete(const latchwork_grading *grading,
                                                                     int32_t *nearest_complete, latchwork_error *error);
-/* For people, where there are no candidates: which size nothing fits, or that none go together; else "". Since 0.1. */
+/* For people, where there are no candidates: which size nothing fits, or that none go together, and what would have to give;
+   else "". Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_message(const latchwork_grading *grading, char *text,
                                                            size_t capacity, size_t *needed, latchwork_error *error);
 /* A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width and height in
