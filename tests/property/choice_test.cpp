@@ -216,6 +216,7 @@ TEST_CASE("no longer or shorter period covers more rows of a plan than the one t
   int found = 0;
   for (int i = 0; i < 300; ++i) {
     Plan plan;
+    plan.status = PlanStatus::optimal;
     plan.rows = random.between(1, 30);
     const int period = random.between(1, 9);
     std::vector<int> kind_at(static_cast<std::size_t>(plan.rows) + 1, 0);

@@ -16,6 +16,7 @@ namespace {
 /// A plan with a stop of the kind after each row, 0 being none.
 Plan plan_of(const std::vector<int>& kind_at) {
   Plan plan;
+  plan.status = PlanStatus::optimal;
   plan.rows = static_cast<int>(kind_at.size()) - 1;
   for (std::size_t row = 0; row < kind_at.size(); ++row) {
     if (kind_at[row] == 0) continue;

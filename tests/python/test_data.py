@@ -225,6 +225,17 @@ def test_letters_and_cells_are_those_of_the_table():
     assert [lw.cell_of(text) for text in ("K", "x", "", "kk", "é", "\0")] == [None] * 6
 
 
+@pytest.mark.parametrize("protocol", range(pickle.HIGHEST_PROTOCOL + 1))
+def test_what_is_made_in_cpp_is_pickled_in_every_protocol(protocol):
+    strip = lw.rope(1, 1, 4, lw.Lean.right)
+    swatch = lw.Swatch([lw.Measurement("rope", lw.Counted.rows, 40, 100, "")])
+    timings = lw.Timings([lw.Spell(stops=1, batches=2, time_ms=1000)])
+    for made in (strip.grid, lw.join_strips("rope", 8, [strip]), swatch, timings):
+        twin = pickle.loads(pickle.dumps(made, protocol))
+        assert twin == made and type(twin) is type(made) and twin is not made
+    assert pickle.loads(pickle.dumps(lw.Wales(strip.grid), protocol)).all == lw.Wales(strip.grid).all
+
+
 @pytest.mark.parametrize("sample", SAMPLES, ids=lambda sample: type(sample).__name__)
 def test_every_kind_of_data_is_shown_in_one_line_copied_compared_and_pickled(sample):
     assert "\n" not in repr(sample)

@@ -120,3 +120,9 @@ def test_what_has_no_file_cannot_be_written():
     for wrong in (lw.Machine(), lw.Effort(), lw.Stop(), None, "text"):
         with pytest.raises(TypeError):
             lw.write(wrong)
+
+
+def test_a_lone_surrogate_is_refused_on_its_line():
+    with pytest.raises(lw.Error, match="surrogate") as caught:
+        lw.read_grid('{\n"format":\n"\ud800"}')
+    assert (caught.value.code, caught.value.line) == (lw.ErrorCode.bad_encoding, 3)

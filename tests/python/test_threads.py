@@ -22,6 +22,7 @@ def piece():
         brief = lw.Brief(panel, swatch)
         job = lw.run(brief)
         moves = lw.moves(job.regular)
+        long_plan = lw.plan(tall.grid, lw.Machine())
         certificate = lw.certify(panel.grid, brief.machine, total_ms=job.plan.total_ms)
         request = lw.FitRequest(width_mm=20_000, height_mm=15_000, edge=lw.stockinette(1), edge_most=20_000)
         request.groups = [lw.FitGroup([lw.reverse(2)], 1, 30_000)]
@@ -48,6 +49,7 @@ CALLS = {
         ),
         piece.swatch,
     ),
+    "hand_work": lambda piece, _: lw.hand_work(piece.long_plan),
     "instructions": lambda piece, _: lw.instructions(piece.panel, piece.job.plan, lw.Machine()),
     "moves": lambda piece, _: lw.moves(piece.job.plan),
     "page_html": lambda piece, _: lw.page_html(piece.brief, piece.job),
@@ -56,10 +58,19 @@ CALLS = {
     "plan_regular": lambda piece, _: lw.plan_regular(piece.panel.grid, lw.Machine()),
     "stop_kinds": lambda piece, _: lw.stop_kinds(piece.job.plan),
     "run": lambda piece, _: lw.run(piece.brief),
+    "rests": lambda piece, _: lw.rests(piece.long_plan),
+    "sessions": lambda piece, _: lw.sessions(piece.long_plan),
     "simulate": lambda piece, _: lw.simulate(
         lw.Bed(piece.job.regular.leftmost, piece.panel.grid.columns), piece.moves
     ),
+    "stop_reasons": lambda piece, _: lw.stop_reasons(piece.panel.grid, lw.Machine(), plan=piece.job.plan),
+    "plan_tolerances": lambda piece, _: lw.plan_tolerances(piece.panel.grid, lw.Machine(), plan=piece.job.plan),
+    "plan_front": lambda piece, _: lw.plan_front(piece.panel.grid, lw.Machine(), work_limit=1000),
+    "condition_prices": lambda piece, _: lw.condition_prices(
+        piece.panel.grid, lw.Machine(), conditions=lw.Conditions(rows_apart=2)
+    ),
     "verify": lambda piece, _: lw.verify(piece.panel.grid, piece.job.regular),
+    "work_times": lambda piece, _: lw.work_times(piece.long_plan),
     "write": lambda piece, _: lw.write(piece.tall),
     "write_job": lambda piece, folder: lw.write_job(piece.brief, piece.job, folder),
 }

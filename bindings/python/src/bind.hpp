@@ -91,6 +91,11 @@ auto counted(Result (*function)(Arguments...)) {
   return [function](Count<names>... counts) { return function(counts...); };
 }
 
+/// Beside py::pickle: protocols 0 and 1 would make the object from Python's own base, which ends the process.
+inline py::object reduced(const py::object& self, int protocol) {
+  return py::module_::import("builtins").attr("object").attr("__reduce_ex__")(self, std::max(protocol, 2));
+}
+
 /// A count with its noun: "1 row", "3 rows", "0 stitches" (ending "es").
 inline std::string count_of(std::size_t count, const char* thing, const char* ending = "s") {
   return std::to_string(count) + " " + thing + (count == 1 ? "" : ending);

@@ -142,6 +142,21 @@ PyObject* python_class(const char* module, const char* name) {
 
 namespace pybind11::detail {
 
+namespace {
+
+/// The line, from 1, of the first character of a str that UTF-8 cannot write.
+int line_of_surrogate(handle text) {
+  int line = 1;
+  for (ssize_t i = 0; i < PyUnicode_GetLength(text.ptr()); ++i) {
+    const Py_UCS4 character = PyUnicode_ReadChar(text.ptr(), i);
+    if (character >= 0xD800 && character <= 0xDFFF) break;
+    if (character == '\n') ++line;
+  }
+  return line;
+}
+
+}  // namespace
+
 bool type_caster<latchwork::python::Text>::load(handle source, bool) {
   const auto owner = reinterpret_borrow<object>(source);
   if (PyBytes_Check(source.ptr())) {
@@ -154,7 +169,9 @@ bool type_caster<latchwork::python::Text>::load(handle source, bool) {
   const char* data = PyUnicode_AsUTF8AndSize(source.ptr(), &size);
   if (data == nullptr) {
     PyErr_Clear();
-    throw latchwork::Error(latchwork::ErrorCode::bad_encoding, {},
+    latchwork::Place place;
+    place.line = line_of_surrogate(source);
+    throw latchwork::Error(latchwork::ErrorCode::bad_encoding, place,
                            "the text holds a lone surrogate, which UTF-8 cannot write");
   }
   value.emplace(latchwork::python::Text{owner, {data, static_cast<std::size_t>(size)}});

@@ -52,6 +52,7 @@ void bind_gauge(py::module_& m) {
       .def(
           "__deepcopy__", [](const Swatch& self, const py::dict&) { return Swatch(self); }, "memo"_a)
       // Through the measurements, and not through the file's text, which does not tell the lines that they stood on.
+      .def("__reduce_ex__", &reduced, "protocol"_a)
       .def(py::pickle([](const Swatch& self) { return py::make_tuple(list_to_python(measurements_of(self), true)); },
                       [](const py::tuple& state) {
                         return Swatch(list_from_python<Measurement>(state[0], Path{nullptr, "Swatch"}));

@@ -201,6 +201,7 @@ void bind_grid(py::module_& m) {
             return notebook_svg(Panel("grid", Strip{"", "", self}));
           },
           "The chart on the right side, for notebooks; None for a grid too big to show.")
+      .def("__reduce_ex__", &reduced, "protocol"_a)
       .def(py::pickle([](const Grid& self) { return write(self); },
                       [](const std::string& text) { return read_grid(text); }));
 }

@@ -50,6 +50,7 @@ void bind_panel(py::module_& m) {
       .def(
           "__deepcopy__", [](const Panel& self, const py::dict&) { return Panel(self); }, "memo"_a)
       .def("_repr_svg_", &notebook_svg, "The chart on the right side, for notebooks; None for a panel too big to show.")
+      .def("__reduce_ex__", &reduced, "protocol"_a)
       .def(py::pickle([](const Panel& self) { return write(self); },
                       [](const std::string& text) { return read_panel(text); }));
 

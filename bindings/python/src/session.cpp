@@ -11,6 +11,7 @@ void bind_session(py::module_& m) {
   m.def(
       "work_times",
       [](const Plan& plan, const std::optional<Effort>& effort, Whole<"pieces"> pieces) {
+        const py::gil_scoped_release free;
         return work_times(plan, effort.value_or(Effort{}), pieces);
       },
       "plan"_a, "effort"_a = py::none(), "pieces"_a = 1,
@@ -22,6 +23,7 @@ void bind_session(py::module_& m) {
       "sessions",
       [](const Plan& plan, const std::optional<Effort>& effort, Wide<"session_ms"> session_ms, Wide<"rest_ms"> rest_ms,
          Whole<"from_row"> from_row) {
+        const py::gil_scoped_release free;
         return sessions(plan, effort.value_or(Effort{}),
                         {.session_ms = session_ms, .rest_ms = rest_ms, .from_row = from_row});
       },
@@ -39,6 +41,7 @@ void bind_session(py::module_& m) {
       "rests",
       [](const Plan& plan, const std::optional<Effort>& effort, Wide<"session_ms"> session_ms, Wide<"rest_ms"> rest_ms,
          Whole<"from_row"> from_row) {
+        const py::gil_scoped_release free;
         return rests(plan, effort.value_or(Effort{}),
                      {.session_ms = session_ms, .rest_ms = rest_ms, .from_row = from_row});
       },

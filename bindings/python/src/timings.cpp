@@ -42,6 +42,7 @@ void bind_timings(py::module_& m) {
       .def(
           "__deepcopy__", [](const Timings& self, const py::dict&) { return Timings(self); }, "memo"_a)
       // Through the spells, and not through the file's text, which does not tell the lines that they stood on.
+      .def("__reduce_ex__", &reduced, "protocol"_a)
       .def(py::pickle([](const Timings& self) { return py::make_tuple(list_to_python(spells_of(self), true)); },
                       [](const py::tuple& state) {
                         return Timings(list_from_python<Spell>(state[0], Path{nullptr, "Timings"}));

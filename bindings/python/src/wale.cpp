@@ -54,6 +54,7 @@ void bind_wale(py::module_& m) {
       .def("__copy__", [](const WalesOf& self) { return WalesOf(self); })
       .def(
           "__deepcopy__", [](const WalesOf& self, const py::dict&) { return WalesOf(self); }, "memo"_a)
+      .def("__reduce_ex__", &reduced, "protocol"_a)
       .def(py::pickle([](const WalesOf& self) { return write(self.grid); },
                       [](const std::string& text) { return WalesOf(read_grid(text)); }));
 }

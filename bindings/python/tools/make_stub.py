@@ -51,7 +51,7 @@ SPELLINGS = [
 # The modules of plain data, in the order in which they import each other: the first to have a class made it.
 HOMES = ["_enums", "_quantity", "_data", "_fit", "_plan", "_choice", "_certificate", "_simulate", "_timings", "_yarn", "_shape", "_article", "_article_fit", "_brief"]
 CLASSES = {"WalesOf": "Wales", "std::stop_source": "StopSource"}
-SKIPPED = {"__getstate__", "__setstate__", "__hash__", "__module__", "__doc__"}  # and what every object has
+SKIPPED = {"__getstate__", "__reduce_ex__", "__setstate__", "__hash__", "__module__", "__doc__"}  # and what every object has
 
 
 def split(text: str) -> list[str]:
