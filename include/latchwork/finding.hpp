@@ -56,6 +56,7 @@ enum class FindingCode : std::int32_t {
   stack_cut = 35,       ///< shaping: tucks or slips cut off from the loop they hold or from what closes them
   column_cut = 36,      ///< shaping: hand cells in the edge stitches, which are knitted plain
   no_stitch = 37,       ///< a panel without a single stitch
+  two_pieces = 38,      ///< a row of which no stitch stands on one of the row below: the cloth comes apart there
 };
 
 struct Finding {

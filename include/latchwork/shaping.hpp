@@ -59,7 +59,8 @@ struct RowSpan {
   friend bool operator==(const RowSpan&, const RowSpan&) = default;
 };
 
-/// A panel's shape: where each row begins and ends. What lies outside is no stitch.
+/// A panel's shape: where each row begins and ends. What lies outside is no stitch. Each row shares a column with the
+/// row below, or the cloth is in two pieces.
 struct Outline {
   std::vector<RowSpan> rows;  ///< row 1 first
   friend bool operator==(const Outline&, const Outline&) = default;
@@ -79,11 +80,13 @@ LATCHWORK_API std::vector<EdgeEvent> edge_events(const Spacing& spacing, int sti
 /// rows they name. O(rows * (points + events)).
 /// @throws Error bad_argument (field "rows", "columns", "step"; "left.points[2].row", "right.events[0].every" for what
 /// is out of its range; "left" for points and events at once; with the row: "left" or "right" where events would put an
-/// edge outside the panel, "outline" where no stitch is left between them); too_large (field "left.points", "rows").
+/// edge outside the panel, "outline" where no stitch is left between them, or none that stands on a stitch of the row
+/// below: that would be two pieces); too_large (field "left.points", "rows").
 LATCHWORK_API Outline outlined(int rows, int columns, const EdgeShape& left, const EdgeShape& right, int step = 1);
 
 /// The shape that a grid has: the outermost stitches of each row. Linear in cells.
-/// @throws Error bad_argument (row, field "grid") for a row without a stitch.
+/// @throws Error bad_argument (row, field "grid") for a row without a stitch, or with no column in common with the row
+/// below: the cloth is in two pieces there.
 LATCHWORK_API Outline outline_of(const Grid& grid);
 
 /// What shaped() does with a crossing or a stack that the edge cuts.
@@ -126,7 +129,9 @@ LATCHWORK_API std::vector<ShapingStep> shaping_steps(const Outline& outline);
 /// For people, a line each: how many stitches to begin with, what leaves or joins at which reading of the row counter,
 /// and how many are left. Like steps at even intervals are told once: "RC 12: decrease 1 at each side, then every 6th
 /// row 4 times"; so are intervals of two neighbouring lengths, with their rows, and "spread evenly" where they are.
-/// Left and right are those of the right side. @throws as shaping_steps().
+/// Edges that shape at different rows are told each by itself where that is shorter: "RC 6: decrease 1 at the left
+/// edge, then every 6th row 7 times.", and after it "Meanwhile, RC 9: decrease 1 at the right edge, then ...". Left and
+/// right are those of the right side. @throws as shaping_steps().
 LATCHWORK_API std::string outline_text(const Outline& outline);
 
 }  // namespace latchwork::inline v0

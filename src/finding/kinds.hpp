@@ -18,6 +18,9 @@ void find_in_crossings(const Grid& grid, const Wales& wales, const Machine& mach
 /// high_stack, open_stack, no_held_loop, out_of_reach, wale_begins, wale_ends.
 void find_in_wales(const Grid& grid, const Wales& wales, const Machine& machine, std::vector<Finding>& found);
 
+/// two_pieces: neighbouring rows, or rows with none but bare strands between, that no wale joins.
+void find_pieces(const Grid& grid, std::vector<Finding>& found);
+
 /// tuck_at_edge, slip_at_edge, purl_at_edge, no_edge_stitch.
 void find_at_edges(const Grid& grid, std::vector<Finding>& found);
 

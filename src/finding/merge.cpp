@@ -53,6 +53,7 @@ int reach_up(FindingCode code) {
     case FindingCode::crossing_cut:
     case FindingCode::stack_cut:
     case FindingCode::no_stitch:
+    case FindingCode::two_pieces:
       break;
   }
   return 4;

@@ -10,6 +10,7 @@
 #include "latchwork/error.hpp"
 #include "latchwork/schematic.hpp"
 #include "latchwork/shaping.hpp"
+#include "shaping/check.hpp"
 #include "shaping/strips.hpp"
 #include "size/bands.hpp"
 
@@ -27,18 +28,6 @@ struct Run {
   int edge = 0;  ///< columns from the left
   std::size_t band = 0;
 };
-
-/// The columns that a row shares with the row below. @throws Error bad_argument (row, field "grid") where there is
-/// none: the cloth is in two pieces there, and has no one outline.
-RowSpan shared_columns(const RowSpan& below, const RowSpan& above, int row) {
-  const RowSpan shared{std::max(below.first, above.first), std::min(below.last, above.last)};
-  if (shared.first <= shared.last) return shared;
-  Place place;
-  place.row = row;
-  place.field = "grid";
-  throw Error(ErrorCode::bad_argument, place,
-              fmt::format("rows {} and {} have no column in common: they are two pieces", row - 1, row));
-}
 
 /// Where every row of a panel lies between its seams.
 class Lay {
@@ -93,7 +82,8 @@ class Lay {
   void place_bands() {
     left_mm_.assign(1, 0);
     for (int row = 2; row <= static_cast<int>(outline_.rows.size()); ++row) {
-      const RowSpan shared = shared_columns(outline_.rows[index(row - 1)], outline_.rows[index(row)], row);
+      const RowSpan shared =
+          shaping::shared_columns(outline_.rows[index(row - 1)], outline_.rows[index(row)], row, "grid");
       const std::size_t band = band_of_[index(row)];
       if (band + 1 == left_mm_.size()) continue;
       const auto middle = [&](std::size_t of) {

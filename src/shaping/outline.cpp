@@ -23,6 +23,14 @@ void refuse(std::string field, const std::string& message, int row) {
   throw Error(ErrorCode::bad_argument, place, message);
 }
 
+RowSpan shared_columns(const RowSpan& below, const RowSpan& above, int row, const char* field) {
+  const RowSpan shared{std::max(below.first, above.first), std::min(below.last, above.last)};
+  if (shared.first > shared.last) {
+    refuse(field, fmt::format("rows {} and {} have no column in common: they are two pieces", row - 1, row), row);
+  }
+  return shared;
+}
+
 void check(const Outline& outline) {
   if (outline.rows.empty()) refuse("outline", "the outline has no row");
   if (outline.rows.size() > static_cast<std::size_t>(Grid::max_side)) {
@@ -31,8 +39,11 @@ void check(const Outline& outline) {
   int row = 0;
   for (const RowSpan& span : outline.rows) {
     ++row;
-    if (span.first >= 0 && span.first <= span.last && span.last < Grid::max_side) continue;
-    refuse("outline", fmt::format("row {} of the outline goes from column {} to {}", row, span.first, span.last), row);
+    if (span.first < 0 || span.first > span.last || span.last >= Grid::max_side) {
+      refuse("outline", fmt::format("row {} of the outline goes from column {} to {}", row, span.first, span.last),
+             row);
+    }
+    if (row > 1) shared_columns(outline.rows[static_cast<std::size_t>(row) - 2], span, row, "outline");
   }
 }
 
@@ -180,6 +191,7 @@ Outline outlined(int rows, int columns, const EdgeShape& left, const EdgeShape& 
                          lefts[i], rights[i], columns),
              row);
     }
+    if (row > 1) shaping::shared_columns(out.rows.back(), span, row, "outline");
     out.rows.push_back(span);
   }
   return out;
@@ -191,7 +203,9 @@ Outline outline_of(const Grid& grid) {
   for (int row = 1; row <= grid.rows(); ++row) {
     const std::optional<OuterStitches> outer = outer_stitches(grid, row);
     if (!outer) refuse("grid", fmt::format("row {} has no stitch", row), row);
-    out.rows.push_back({outer->first, outer->last});
+    const RowSpan span{outer->first, outer->last};
+    if (row > 1) shaping::shared_columns(out.rows.back(), span, row, "grid");
+    out.rows.push_back(span);
   }
   return out;
 }

@@ -72,6 +72,35 @@ std::string run_words(const std::vector<ShapingStep>& steps, std::size_t first, 
                            spread_evenly(gaps) ? ", spread evenly" : "", joined(rows));
 }
 
+/// The line of each run, from step `first` up to `end`.
+void tell(const std::vector<ShapingStep>& steps, std::size_t first, std::size_t end, const char* before,
+          std::vector<std::string>& lines) {
+  while (first < end) {
+    const std::size_t past = std::min(end_of_run(steps, first), end);
+    lines.push_back(before + run_words(steps, first, past) + ".\n");
+    first = past;
+  }
+}
+
+/// The lines of neighbouring steps: both edges row by row, or each edge by itself where that is shorter. The edge that
+/// begins first is told first; the other's lines say that they do not wait for it.
+std::vector<std::string> lines_of(const std::vector<ShapingStep>& steps, std::size_t first, std::size_t end) {
+  std::vector<std::string> together;
+  tell(steps, first, end, "", together);
+  std::vector<ShapingStep> left;
+  std::vector<ShapingStep> right;
+  for (std::size_t i = first; i < end; ++i) {
+    if (steps[i].left != 0) left.push_back({steps[i].row, steps[i].left, 0});
+    if (steps[i].right != 0) right.push_back({steps[i].row, 0, steps[i].right});
+  }
+  if (left.empty() || right.empty()) return together;
+  if (right.front().row < left.front().row) left.swap(right);
+  std::vector<std::string> apart;
+  tell(left, 0, left.size(), "", apart);
+  tell(right, 0, right.size(), "Meanwhile, ", apart);
+  return apart.size() < together.size() ? apart : together;
+}
+
 }  // namespace
 
 std::vector<ShapingStep> shaping_steps(const Outline& outline) {
@@ -92,11 +121,18 @@ std::string outline_text(const Outline& outline) {
   const RowSpan& top = outline.rows.back();
   std::string out = fmt::format("Begin with {}, {}.\n", count_of(bottom.last - bottom.first + 1, "stitch", "es"),
                                 run_of("column", bottom.first, bottom.last));
+  // A run of both edges is one line as it stands: the steps between such runs may be shorter edge by edge.
+  std::size_t told = 0;
   for (std::size_t first = 0; first < steps.size();) {
     const std::size_t end = end_of_run(steps, first);
-    out += run_words(steps, first, end) + ".\n";
+    if (end > first + 1 && steps[first].left != 0 && steps[first].right != 0) {
+      for (const std::string& line : lines_of(steps, told, first)) out += line;
+      out += run_words(steps, first, end) + ".\n";
+      told = end;
+    }
     first = end;
   }
+  for (const std::string& line : lines_of(steps, told, steps.size())) out += line;
   out += fmt::format("RC {}: {}, {}.", outline.rows.size(), count_of(top.last - top.first + 1, "stitch", "es"),
                      run_of("column", top.first, top.last));
   return out;

@@ -48,6 +48,7 @@ static void panels_are_shaped(void) {
   latchwork_size size = LATCHWORK_SIZE_INIT;
   latchwork_size_options sewn = LATCHWORK_SIZE_OPTIONS_INIT;
   latchwork_finding finding = LATCHWORK_FINDING_INIT;
+  latchwork_machine machine = LATCHWORK_MACHINE_INIT;
   latchwork_row_span spans[6], back[6];
   latchwork_shaping_step steps[2];
   latchwork_grid *grid = grid_of("kkkkkkkk\nkkkkkkkk\nkkkkkkkk\nkkkkkkkk\nx 0 2/2 R\nkkkkkkkk\nkkkkkkkk\n");
@@ -92,6 +93,23 @@ static void panels_are_shaped(void) {
   sewn.seam_left = sewn.seam_right = 2.5; /* five of the four stitches that the last rows have */
   OK(latchwork_panel_size(made, swatch, &sewn, &size, &error));
   CHECK(size.width_mm > 14.999 && size.width_mm < 15.001 && size.bind_off.width_mm == 0.0);
+  back[0].first = back[1].first = 0;
+  back[0].last = back[1].last = 3;
+  back[2].first = back[3].first = back[4].first = back[5].first = 4;
+  back[2].last = back[3].last = back[4].last = back[5].last = 7;
+  outline.rows = back; /* rows 1 and 2 beside the others: two pieces */
+  CHECK(latchwork_outline_text(&outline, text, sizeof text, NULL, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "outline") == 0 && error.row == 3);
+  outline.rows = spans;
+  latchwork_findings_destroy(findings);
+  latchwork_grid_destroy(cloth);
+  cloth = grid_of("..kk\nkk..\n");
+  OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, &error));
+  OK(latchwork_grid_findings(cloth, &machine, &findings, &error));
+  OK(latchwork_findings_get(findings, 0, &finding, &error));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_TWO_PIECES && finding.severity == LATCHWORK_SEVERITY_ERROR);
+  CHECK(finding.row == 2 && finding.column == 2 && finding.last_column == 3 && finding.limit == 1);
+  CHECK(strcmp(latchwork_finding_name(finding.code), "two_pieces") == 0);
   options.edge_stitches = -2;
   latchwork_panel_destroy(made);
   CHECK(latchwork_panel_shaped(panel, &outline, &options, &made, &error) == LATCHWORK_E_BAD_ARGUMENT);

@@ -55,6 +55,29 @@ def test_a_panel_is_shaped_planned_and_verified(roped):
     assert isinstance(size.bind_off, lw.RowWidth) and size.bind_off.row == 6 and size.bind_off.spread_mm == 0
 
 
+def test_cloth_in_two_pieces_is_refused_and_found():
+    left = lw.EdgeShape(points=[lw.EdgePoint(0, 0), lw.EdgePoint(2, 0), lw.EdgePoint(2, 20), lw.EdgePoint(4, 20)])
+    right = lw.EdgeShape(points=[lw.EdgePoint(0, 20), lw.EdgePoint(2, 20), lw.EdgePoint(2, 0), lw.EdgePoint(4, 0)])
+    with pytest.raises(lw.Error, match="rows 2 and 3 have no column in common: they are two pieces") as refused:
+        lw.outlined(4, 40, left, right)
+    assert (refused.value.code, refused.value.row, refused.value.field) == (lw.ErrorCode.bad_argument, 3, "outline")
+    machine = lw.Machine.generic(lw.MachineClass.standard)
+    found = lw.findings(lw.Grid.from_text("..kk\nkk.."), machine)[0]
+    assert (found.code, found.severity) == (lw.FindingCode.two_pieces, lw.Severity.error)
+    assert (found.place.row, found.place.column, found.last_column, found.limit) == (2, 2, 3, 1)
+    assert found.suggestion
+
+
+def test_edges_that_take_turns_are_told_each_by_itself():
+    outline = lw.outlined(
+        60, 40, lw.EdgeShape(events=[lw.EdgeEvent(6, 1, 6, 8)]), lw.EdgeShape(events=[lw.EdgeEvent(9, 1, 6, 8)])
+    )
+    assert lw.outline_text(outline).splitlines()[1:-1] == [
+        "RC 6: decrease 1 at the left edge, then every 6th row 7 times.",
+        "Meanwhile, RC 9: decrease 1 at the right edge, then every 6th row 7 times.",
+    ]
+
+
 def test_a_cut_crossing_is_found_refused_or_knitted_plain(roped):
     outline = lw.outlined(6, 8, lw.EdgeShape(start=1), lw.EdgeShape())
     (finding,) = lw.shape_findings(roped.grid, outline, edge_stitches=1)

@@ -330,14 +330,38 @@ TEST_CASE("a panel without a single stitch cannot be knitted", "[finding]") {
   CHECK(findings(Grid::from_text("...\n.k."), Machine{}).front().code != FindingCode::no_stitch);
 }
 
+TEST_CASE("cloth in two pieces is an error at the row that stands on nothing", "[finding]") {
+  // Rows from the top down: row 3 shares no column with row 2.
+  const std::vector<Finding> found = findings(Grid::from_text("..kk\n..kk\nkk..\nkk.."), Machine{});
+  REQUIRE(!found.empty());
+  const Finding& apart = found.front();
+  CHECK(apart.code == FindingCode::two_pieces);
+  CHECK(apart.severity == Severity::error);
+  CHECK((apart.place.row == 3 && apart.last_row == 3 && apart.place.column == 2 && apart.last_column == 3));
+  CHECK((apart.value == 0 && apart.limit == 1));
+  CHECK(apart.message == "rows 2 and 3 have no column in common: they are two pieces");
+  CHECK(!apart.suggestion.empty());
+  const auto pieces = [](const char* text) {
+    std::vector<int> rows;
+    for (const Finding& finding : findings(Grid::from_text(text), Machine{})) {
+      if (finding.code == FindingCode::two_pieces) rows.push_back(finding.place.row);
+    }
+    return rows;
+  };
+  CHECK(pieces("kk..\n..kk\nkk..") == std::vector<int>{2, 3});
+  CHECK(pieces("kkkk\n....\nkkkk") == std::vector<int>{3});
+  CHECK(pieces(".k.k\nk.k.") == std::vector<int>{2});  // ladders that change places
+  CHECK(pieces("....\n.kkk\nkk..\n....").empty());     // one wale is enough; bare rows at the ends are no cloth
+}
+
 TEST_CASE("every finding code has a name, and other numbers have none", "[finding]") {
-  for (int code = 1; code <= 37; ++code) {
+  for (int code = 1; code <= 38; ++code) {
     CAPTURE(code);
     CHECK(!finding_name(static_cast<FindingCode>(code)).empty());
   }
   CHECK(finding_name(FindingCode::tuck_at_edge) == "tuck_at_edge");
   CHECK(finding_name(static_cast<FindingCode>(0)).empty());
-  CHECK(finding_name(static_cast<FindingCode>(38)).empty());
+  CHECK(finding_name(static_cast<FindingCode>(39)).empty());
 }
 
 TEST_CASE("a machine out of its ranges is refused with the field", "[finding][machine][error]") {

@@ -2,6 +2,10 @@
 
 #include <cmath>
 #include <limits>
+#include <map>
+#include <random>
+#include <regex>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -143,6 +147,114 @@ TEST_CASE("a shape in words folds like steps at even intervals", "[shaping]") {
             .find("RC 2: decrease 1 at the left edge, then every 4th row 1 time, every 6th row 1 "
                   "time, spread evenly: RC 6, 12.\nRC 17: decrease 1 at the left edge.\n") != std::string::npos);
   CHECK(outline_text(Outline{{{0, 0}}}) == "Begin with 1 stitch, column 0.\nRC 1: 1 stitch, column 0.");
+}
+
+TEST_CASE("edges that shape at different rows are told each by itself where that is shorter", "[shaping]") {
+  CHECK(outline_text(stepped(60, 40, {{6, 1, 6, 8}}, {{9, 1, 6, 8}})) ==
+        "Begin with 40 stitches, columns 0 to 39.\n"
+        "RC 6: decrease 1 at the left edge, then every 6th row 7 times.\n"
+        "Meanwhile, RC 9: decrease 1 at the right edge, then every 6th row 7 times.\n"
+        "RC 60: 24 stitches, columns 8 to 31.");
+  // The right edge begins: it is told first. What both do at once, again and again, stays one line.
+  CHECK(outline_text(stepped(60, 60, {{4, 1, 4, 4}, {30, 1, 4, 4}}, {{3, 1, 2, 8}, {30, 1, 4, 4}})) ==
+        "Begin with 60 stitches, columns 0 to 59.\n"
+        "RC 3: decrease 1 at the right edge, then every 2nd row 7 times.\n"
+        "Meanwhile, RC 4: decrease 1 at the left edge, then every 4th row 3 times.\n"
+        "RC 30: decrease 1 at each side, then every 4th row 3 times.\n"
+        "RC 60: 40 stitches, columns 8 to 47.");
+}
+
+namespace {
+
+/// Reads the words back: every step that they tell, by row.
+std::vector<ShapingStep> steps_told(const std::string& text) {
+  static const std::regex line(
+      "(?:Meanwhile, )?RC (\\d+): ((?:(?:decrease|increase|bind off|cast on) \\d+ at (?:each side|the left edge|the "
+      "right "
+      "edge)(?:, )?)+)(?:then every (?:(\\d+)\\w+ )?row (\\d+) times?(?:, every \\d+\\w+ row (\\d+) times?(?:, spread "
+      "evenly)?: RC ([\\d, ]+))?)?\\.");
+  static const std::regex deed(
+      "(decrease|increase|bind off|cast on) (\\d+) at (each side|the left edge|the right edge)");
+  std::map<int, ShapingStep> by_row;
+  std::istringstream in(text);
+  std::string words;
+  while (std::getline(in, words)) {
+    if (words.find(" at ") == std::string::npos) continue;  // the first and the last
+    std::smatch parts;
+    INFO(words);
+    REQUIRE(std::regex_match(words, parts, line));
+    std::vector<int> rows{std::stoi(parts[1])};
+    const int times = parts[4].matched ? std::stoi(parts[4]) : 0;
+    if (parts[6].matched) {
+      std::istringstream list(parts[6]);
+      for (std::string row; std::getline(list, row, ',');) rows.push_back(std::stoi(row));
+      CHECK(static_cast<int>(rows.size()) == 1 + times + std::stoi(parts[5]));
+    } else {
+      const int every = parts[3].matched ? std::stoi(parts[3]) : 1;
+      for (int i = 0; i < times; ++i) rows.push_back(rows.back() + every);
+    }
+    const std::string deeds = parts[2];
+    for (auto each = std::sregex_iterator(deeds.begin(), deeds.end(), deed); each != std::sregex_iterator(); ++each) {
+      const std::string what = (*each)[1];
+      const std::string where = (*each)[3];
+      const int stitches = std::stoi((*each)[2]) * (what == "decrease" || what == "bind off" ? 1 : -1);
+      for (const int row : rows) {
+        ShapingStep& step = by_row[row];
+        step.row = row;
+        if (where != "the right edge") step.left += stitches;
+        if (where != "the left edge") step.right += stitches;
+      }
+    }
+  }
+  std::vector<ShapingStep> out;
+  for (const auto& [row, step] : by_row) out.push_back(step);
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("a shape in words, read back, is the shape", "[shaping]") {
+  std::mt19937 random(5);
+  const auto any = [&](int least, int most) { return std::uniform_int_distribution<int>(least, most)(random); };
+  for (int i = 0; i < 200; ++i) {
+    const auto events = [&] {
+      std::vector<EdgeEvent> out;
+      for (int n = any(0, 3); n > 0; --n) {
+        const int row = any(1, 40);
+        const int every = any(1, 6);
+        out.push_back({row,
+                       any(0, 3) == 0   ? any(2, 3)
+                       : any(0, 3) == 0 ? -1
+                                        : 1,
+                       every, any(1, 1 + (59 - row) / every)});
+      }
+      return out;
+    };
+    const EdgeShape left{.start = 200, .events = events()};
+    const EdgeShape right{.start = 200, .events = events()};
+    const Outline outline = outlined(60, 1000, left, right);
+    const std::string text = outline_text(outline);
+    INFO(text);
+    CHECK(steps_told(text) == shaping_steps(outline));
+  }
+}
+
+TEST_CASE("a shape in two pieces is refused at the row that stands on nothing", "[shaping][error]") {
+  Place place;
+  place.field = "outline";
+  place.row = 3;
+  const EdgeShape left{.points = {{0, 0}, {2, 0}, {2, 20}, {4, 20}}};
+  const EdgeShape right{.points = {{0, 20}, {2, 20}, {2, 0}, {4, 0}}};
+  CHECK_THROWS_MATCHES(outlined(4, 40, left, right), Error, refused(ErrorCode::bad_argument, place));
+  const Outline pieces{{{0, 19}, {0, 19}, {20, 39}, {20, 39}}};
+  CHECK_THROWS_MATCHES(shaped(plain(4, 40), pieces), Error, refused(ErrorCode::bad_argument, place));
+  CHECK_THROWS_MATCHES(shape_findings(Grid(4, 40), pieces), Error, refused(ErrorCode::bad_argument, place));
+  CHECK_THROWS_MATCHES(outline_text(pieces), Error, refused(ErrorCode::bad_argument, place));
+  place.field = "grid";
+  place.row = 2;
+  CHECK_THROWS_MATCHES(outline_of(Grid::from_text("..kk\nkk..")), Error, refused(ErrorCode::bad_argument, place));
+  // One column is enough.
+  CHECK_NOTHROW(shaped(plain(4, 40), Outline{{{0, 20}, {0, 20}, {20, 39}, {20, 39}}}));
 }
 
 TEST_CASE("a shaped panel has no stitch outside, knit edge stitches, and its shape can be read back", "[shaping]") {

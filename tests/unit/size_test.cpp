@@ -331,7 +331,7 @@ TEST_CASE("bands of a shaped panel are held against each other over the columns 
   CHECK(messages(got) == std::vector<std::string>{"columns 10 to 39, which every row has: rows 1-20 are 120.0 mm wide "
                                                   "and rows 21-40 150.0 mm: the edges will wave, 30.0 mm in all"});
   // Where no column goes all the way, nothing can be said.
-  const EdgeShape in{.events = {{20, 25}}};
+  const EdgeShape in{.events = {{19, 15}, {21, 15}}};
   const EdgeShape out{.start = 25, .events = {{20, -25}}};
   CHECK(size(shaped(both, outlined(40, 50, in, out)), Swatch(measurements)).findings.empty());
 }

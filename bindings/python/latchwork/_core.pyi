@@ -621,7 +621,8 @@ def outlined(rows: int, columns: int, left: EdgeShape, right: EdgeShape, step: i
     same one twice. An edge of points lies in each row where the line is in the middle of that row, rounded to the nearest
     column, halves up; with step=2 it changes after even rows only.
 
-    Raises Error bad_argument (field "rows", "left.points[2].row", "outline"); too_large.
+    Raises Error bad_argument (field "rows", "left.points[2].row"; "outline", with the row, where no stitch is left, or
+    none on a stitch of the row below: two pieces); too_large.
     """
 
 def edge_events(spacing: Spacing, stitches: int = 1, above: int = 0) -> list[EdgeEvent]:
@@ -633,7 +634,7 @@ def edge_events(spacing: Spacing, stitches: int = 1, above: int = 0) -> list[Edg
 
 def outline_of(grid: Grid) -> Outline:
     """The shape that a grid has: the outermost stitches of each row. Raises Error bad_argument (row) for a row without a
-    stitch.
+    stitch, or with no column in common with the row below: two pieces.
     """
 
 def shape_findings(
@@ -660,8 +661,9 @@ def shaping_steps(outline: Outline) -> list[ShapingStep]:
     """Every change of a shape, from the bottom up. Raises Error bad_argument (field "outline")."""
 
 def outline_text(outline: Outline) -> str:
-    """A shape for people, a line each: "RC 12: decrease 1 at each side, then every 6th row 4 times." Raises Error
-    bad_argument (field "outline").
+    """A shape for people, a line each: "RC 12: decrease 1 at each side, then every 6th row 4 times." Edges that shape at
+    different rows are told each by itself where that is shorter, the second with "Meanwhile". Raises Error bad_argument
+    (field "outline").
     """
 
 def schematic_svg(schematic: Schematic) -> str:

@@ -138,6 +138,7 @@ class FindingCode(IntEnum):
     column_cut = 36
     """Shaping: hand cells in the edge stitches, which are knitted plain."""
     no_stitch = 37
+    two_pieces = 38
     """A panel without a single stitch."""
 
 

@@ -17,7 +17,9 @@ void bind_shaping(py::module_& m) {
       "The shape of rows x columns between two edges, as seen on the right side; for edges that mirror each other give "
       "the same one twice. An edge of points lies in each row where the line is in the middle of that row, rounded to "
       "the nearest column, halves up; with step=2 it changes after even rows only.\n\nRaises Error bad_argument "
-      "(field \"rows\", \"left.points[2].row\", \"outline\"); too_large.");
+      "(field \"rows\", \"left.points[2].row\"; \"outline\", with the row, where no stitch is left, or none on a "
+      "stitch of "
+      "the row below: two pieces); too_large.");
   m.def(
       "edge_events",
       [](const Spacing& spacing, Whole<"stitches"> stitches, Whole<"above"> above) {
@@ -29,7 +31,7 @@ void bind_shaping(py::module_& m) {
       "(field \"stitches\", \"above\", \"spacing.positions[1]\"); too_large (field \"spacing\").");
   m.def("outline_of", &outline_of, "grid"_a,
         "The shape that a grid has: the outermost stitches of each row. Raises Error bad_argument (row) for a row "
-        "without a stitch.");
+        "without a stitch, or with no column in common with the row below: two pieces.");
   m.def(
       "shape_findings",
       [](const Grid& grid, const Outline& outline, Whole<"edge_stitches"> edge_stitches, CutWork cut) {
@@ -54,8 +56,9 @@ void bind_shaping(py::module_& m) {
   m.def("shaping_steps", &shaping_steps, "outline"_a,
         "Every change of a shape, from the bottom up. Raises Error bad_argument (field \"outline\").");
   m.def("outline_text", &outline_text, "outline"_a,
-        "A shape for people, a line each: \"RC 12: decrease 1 at each side, then every 6th row 4 times.\" Raises Error "
-        "bad_argument (field \"outline\").");
+        "A shape for people, a line each: \"RC 12: decrease 1 at each side, then every 6th row 4 times.\" Edges that "
+        "shape at different rows are told each by itself where that is shorter, the second with \"Meanwhile\". Raises "
+        "Error bad_argument (field \"outline\").");
 }
 
 }  // namespace latchwork::python

@@ -730,7 +730,8 @@ enum {
   LATCHWORK_FINDING_CODE_CROSSING_CUT = 34,       /* shaping: a crossing of which a part is outside the shape */
   LATCHWORK_FINDING_CODE_STACK_CUT = 35,          /* shaping: tucks or slips cut off from their held or closing loop */
   LATCHWORK_FINDING_CODE_COLUMN_CUT = 36,         /* shaping: hand cells in the edge stitches, knitted plain */
-  LATCHWORK_FINDING_CODE_NO_STITCH = 37           /* a panel without a single stitch */
+  LATCHWORK_FINDING_CODE_NO_STITCH = 37,          /* a panel without a single stitch */
+  LATCHWORK_FINDING_CODE_TWO_PIECES = 38          /* a row that stands on no stitch of the row below */
 };
 
 /* A list of findings. */
@@ -2264,13 +2265,14 @@ typedef struct latchwork_shape_options {
 
 /* The shape of rows x columns between two edges as seen on the RS; one row span a row. An edge of points lies in each
    row where the line is in its middle, rounded; with step 2 it changes after even rows only. Fails: BAD_ARGUMENT (rows,
-   columns, step; left.points[2].row; left, right or outline with the row); TOO_LARGE. Since 0.1. */
+   columns, step; left.points[2].row; left, right or outline with the row, for a row without a stitch too, or with
+   none on a stitch of the row below: two pieces); TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_outlined(int32_t rows, int32_t columns, const latchwork_edge_shape *left,
                                                     const latchwork_edge_shape *right, int32_t step,
                                                     latchwork_row_span *spans, size_t capacity, size_t *needed,
                                                     latchwork_error *error);
 /* The shape that a grid has: the outermost stitches of each row. Fails: BAD_ARGUMENT (grid, with the row) for a row
-   without a stitch. Since 0.1. */
+   without a stitch, or with no column in common with the row below. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_outline_of(const latchwork_grid *grid, latchwork_row_span *spans,
                                                            size_t capacity, size_t *needed, latchwork_error *error);
 /* What the shape does to the grid's hand work, worst first. Options may be NULL. Fails: BAD_ARGUMENT (outline with the
@@ -2289,7 +2291,8 @@ LATCHWORK_C_API latchwork_status latchwork_panel_shaped(const latchwork_panel *p
 LATCHWORK_C_API latchwork_status latchwork_outline_shaping_steps(const latchwork_outline *outline,
                                                                  latchwork_shaping_step *steps, size_t capacity,
                                                                  size_t *needed, latchwork_error *error);
-/* For people, a line each: "RC 12: decrease 1 at each side, then every 6th row 4 times." Fails: BAD_ARGUMENT (outline).
+/* For people, a line each: "RC 12: decrease 1 at each side, then every 6th row 4 times."; edges that shape at different
+   rows each by itself where that is shorter, the second with "Meanwhile". Fails: BAD_ARGUMENT (outline).
    Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_outline_text(const latchwork_outline *outline, char *text,
                                                             size_t capacity, size_t *needed, latchwork_error *error);
