@@ -208,7 +208,9 @@ struct ArticleChoices {
   std::string rule;     ///< a name of Article::rules; empty where there are none
   std::string closure;  ///< a name of Article::closures; empty where there are none
   /// Own measures of the finished article or body, where no list is chosen; every input that is wanted; and "overlap",
-  /// 0..1e4 mm, for how far the edges lie over each other in place of the closure's own figures, but of a seam's.
+  /// 0..1e4 mm, for how far the edges lie over each other in place of the closure's own figures, but of a seam's. No
+  /// overlap is more than a piece that ends in it has: its length where that is its lower or upper edge, else its
+  /// width.
   std::vector<NamedMeasure> measures;
   std::vector<NamedCount> counts;    ///< every count
   bool measures_of_filling = false;  ///< own measures are of the filling that there is: the rule makes the article

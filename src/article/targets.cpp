@@ -8,6 +8,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -30,6 +31,17 @@ struct Range {
   double least = 0;
   double greatest = 0;
 };
+
+// "450 mm", "-87.2 to -74.5 mm": to a thousandth, which is finer than anything that is measured.
+std::string mm_words(Range range) {
+  const auto number = [](double mm) {
+    const double rounded = std::round(mm * 1000) / 1000;
+    return fmt::format("{}", rounded == 0 ? 0.0 : rounded);  // no "-0"
+  };
+  const std::string least = number(range.least);
+  const std::string greatest = number(range.greatest);
+  return least == greatest ? least + " mm" : fmt::format("{} to {} mm", least, greatest);
+}
 
 // Pieces of a row that are alike: those at its start, between and at its end.
 struct Part {
@@ -202,6 +214,7 @@ class Reckoning {
       refuse(at + "greatest_mm", fmt::format("{} goes up to {} mm, not {} to {}", given.name, given.greatest_mm,
                                              given.least_mm, allowed.greatest));
     }
+    if (given.name == "overlap") overlap_at_ = at;
     if (!known_.emplace(given.name, Range{given.least_mm, given.greatest_mm}).second) {
       refuse(at + "name", fmt::format("{} is given twice", given.name));
     }
@@ -284,8 +297,7 @@ class Reckoning {
       }
       there += fmt::format("{}{}", there.empty() ? "" : ", ", pair.*from);
     }
-    refuse("choices.rule", fmt::format("rule '{}' does not know {} to {} mm; it knows {}", rule_->name, given.least,
-                                       given.greatest, there));
+    refuse("choices.rule", fmt::format("rule '{}' does not know {}; it knows {}", rule_->name, mm_words(given), there));
   }
 
   bool wanted(const std::vector<std::string>& closures) const {
@@ -331,8 +343,8 @@ class Reckoning {
   }
 
   [[noreturn]] static void come_out(std::string_view what, std::string_view of, Range range, int least) {
-    refuse("choices.measures", fmt::format("the {} of '{}' comes to {} to {} mm, not {} to 100000", what, of,
-                                           range.least, range.greatest, least));
+    refuse("choices.measures",
+           fmt::format("the {} of '{}' comes to {}, not {} to 100000 mm", what, of, mm_words(range), least));
   }
 
   void piece(const ArticlePiece& from) {
@@ -347,6 +359,7 @@ class Reckoning {
     for (const auto& [what, range] : {std::pair{"width", width}, std::pair{"length", length}}) {
       if (!(range.least >= 1 && range.greatest <= 1e5)) come_out(what, from.name, range, 1);
     }
+    require_lap(from, width, length);
     to.width_least_mm = width.least;
     to.width_greatest_mm = width.greatest;
     to.length_least_mm = length.least;
@@ -366,22 +379,35 @@ class Reckoning {
     }
   }
 
+  /// What lies over another piece is a part of its own: 450 mm of a cushion cannot be lapped by more than 450.
+  void require_lap(const ArticlePiece& from, Range width, Range length) const {
+    if (closure_ == nullptr || closure_->kind == ClosureKind::seam) return;
+    const Range overlap = known_.at("overlap");
+    const bool along = from.lower == EdgeUse::closure || from.upper == EdgeUse::closure;
+    const bool across = from.left == EdgeUse::closure || from.right == EdgeUse::closure;
+    for (const auto& [laps, what, range] : {std::tuple{along, "length", length}, std::tuple{across, "width", width}}) {
+      if (!laps || (overlap.least <= range.least && overlap.greatest <= range.greatest)) continue;
+      const bool least = overlap.greatest <= range.greatest;
+      refuse(overlap_at_.empty() ? "choices.closure" : overlap_at_ + (least ? "least_mm" : "greatest_mm"),
+             fmt::format("the overlap is {}, more than the {} of '{}', {}", mm_words(overlap), what, from.name,
+                         mm_words(range)));
+    }
+  }
+
   void shape_point(const ShapePoint& from, const std::string& piece, Range length, std::vector<TargetPoint>& shape) {
     const Range height = range_of(from.height);
     const Range width = range_of(from.width);
     const std::string of = fmt::format("point {} of '{}'", shape.size() + 1, piece);
     if (!(width.least >= 1 && width.greatest <= 1e5)) {
-      refuse("choices.measures",
-             fmt::format("the width at {} comes to {} to {} mm, not 1 to 100000", of, width.least, width.greatest));
+      refuse("choices.measures", fmt::format("the width at {} comes to {}, not 1 to 100000 mm", of, mm_words(width)));
     }
     const Range below = shape.empty() ? Range{} : Range{shape.back().height_least_mm, shape.back().height_greatest_mm};
     if (!(height.least >= below.least && height.greatest >= below.greatest && height.least <= length.least &&
           height.greatest <= length.greatest)) {
-      refuse(
-          "choices.measures",
-          fmt::format("the height of {} comes to {} to {} mm, outside what is from the point below, {} to {}, to the "
-                      "piece's length, {} to {}",
-                      of, height.least, height.greatest, below.least, below.greatest, length.least, length.greatest));
+      refuse("choices.measures",
+             fmt::format(
+                 "the height of {} comes to {}, outside what is from the point below, {}, to the piece's length, {}",
+                 of, mm_words(height), mm_words(below), mm_words(length)));
     }
     shape.push_back({height.least, height.greatest, width.least, width.greatest});
   }
@@ -390,6 +416,7 @@ class Reckoning {
   const ArticleChoices& choices_;
   const Closure* closure_ = nullptr;
   const FillingRule* rule_ = nullptr;
+  std::string overlap_at_;  ///< where among the choices an own overlap stands
   bool filling_given_ = false;
   std::set<std::string_view> wanted_inputs_;
   std::map<std::string, Range> known_;

@@ -206,9 +206,14 @@ const Unit& QuantityReader::unit(Kind kind) {
   const std::string_view name = word();
   const std::string wanted = fmt::format("a {} is in {}", kind_name(kind), unit_list(kind));
   if (name.empty()) {
+    const std::string_view rest = text_.substr(from);
+    if (kind != Kind::weight && (rest.starts_with('\'') || rest.starts_with("\u2032"))) {
+      refuse(ErrorCode::bad_unit, from,
+             fmt::format("' may mean feet or minutes; write {}", kind == Kind::length ? "ft" : "min"));
+    }
     refuse(ErrorCode::bad_unit, from,
            at_end() ? fmt::format("the unit is missing; {}", wanted)
-                    : fmt::format("'{}' is no unit; {}", shown(text_.substr(from)), wanted));
+                    : fmt::format("'{}' is no unit; {}", shown(rest), wanted));
   }
   if (name == "gr") refuse(ErrorCode::bad_unit, from, "'gr' may mean grams or grains; write g or grain");
   const Unit* found = unit_named(name);
@@ -223,8 +228,10 @@ double QuantityReader::in_range_or_refuse(const Twofold& base, Kind kind, std::s
   const double value = base.nearest();
   if (!in_range(value)) {
     refuse(ErrorCode::bad_value, from,
-           fmt::format("a {} is 0 or {} to {} {}", kind_name(kind), least_quantity, most_quantity,
-                       units(kind).front().name));
+           kind == Kind::duration  // whole milliseconds
+               ? fmt::format("a duration is 0 to {:.0f} ms", most_quantity)
+               : fmt::format("a {} is 0 or {} to {} {}", kind_name(kind), least_quantity, most_quantity,
+                             units(kind).front().name));
   }
   return value;
 }

@@ -37,15 +37,21 @@ constexpr std::array names = {
 };
 constexpr std::string_view how = "write as in Nm 28, cotton 5/2, 20 tex or 250 m / 100 g";
 
-std::string words(QuantityReader& reader) {
+// The words that stand here, in small letters; `written`: as they were written.
+std::string words(QuantityReader& reader, std::string& written) {
   std::string out;
+  written.clear();
   while (true) {
     QuantityReader ahead = reader;
     ahead.pass_over_blanks();
     std::string_view word = ahead.word();
     if (word == "x") return out;  // of "20 tex x 2"
     if (word.empty()) return out;
-    if (!out.empty()) out += ' ';
+    if (!out.empty()) {
+      out += ' ';
+      written += ' ';
+    }
+    written += word;
     for (const char c : word) out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     reader = ahead;
   }
@@ -214,20 +220,21 @@ YarnNumber read_yarn_number(std::string_view text, std::string_view field) {
     return out;
   }
   std::size_t at = reader.at();
-  std::string name = words(reader);
+  std::string written;
+  std::string name = words(reader, written);
   const bool name_first = !name.empty();
   reader.pass_over_blanks();
   Numbers numbers = numbers_from(reader);
   if (!name_first) {
     reader.pass_over_blanks();
     at = reader.at();
-    name = words(reader);
+    name = words(reader, written);
   }
   const SystemOfYarn* system = named(name);
   if (system == nullptr) {
     reader.refuse(ErrorCode::bad_unit, at,
                   name.empty() ? fmt::format("the name of the number is missing; {}", how)
-                               : fmt::format("'{}' is no system of yarn numbers; {}", name, how));
+                               : fmt::format("'{}' is no system of yarn numbers; {}", written, how));
   }
   if (!numbers.over && numbers.plies == 1 && pass_over_times(reader)) numbers.plies = plies_from(reader);
   reader.require_end();

@@ -340,6 +340,40 @@ TEST_CASE("an own overlap stands in for the closure's figures, but not for a sea
                        refused_field(ErrorCode::bad_argument, "choices.measures[2].name"));
 }
 
+TEST_CASE("a measure that comes out too small is told rounded, and once where it is one", "[article][error]") {
+  Article article = built_in_article("cushion cover");
+  ArticleChoices choices;
+  choices.rule = "same size";
+  choices.closure = "seam";
+  choices.measures = {{"width", 400, 400, ""}, {"height", 400, 400, ""}};
+  article.pieces[0].length = {{{"height", 1}}, -487.2, -474.5, {}};
+  CHECK_THROWS_WITH(targets(article, choices),
+                    Catch::Matchers::EndsWith("comes to -87.2 to -74.5 mm, not 1 to 100000 mm"));
+  article.pieces[0].length = {{{"height", 1}}, -487.2, -487.2, {}};
+  CHECK_THROWS_WITH(targets(article, choices), Catch::Matchers::EndsWith("comes to -87.2 mm, not 1 to 100000 mm"));
+}
+
+TEST_CASE("an overlap longer than the pieces that lap is refused", "[article][error]") {
+  const Article cushion = built_in_article("cushion cover");
+  ArticleChoices choices;
+  choices.rule = "same size";
+  choices.closure = "overlap";
+  const auto lapped = [&](double height, double least, double greatest) {
+    choices.measures = {{"width", 450, 450, ""}, {"height", height, height, ""}, {"overlap", least, greatest, ""}};
+    return targets(cushion, choices).pieces[1].length_greatest_mm;
+  };
+  CHECK(lapped(450, 450, 450) == 450);  // two backs, each as high as the front: no more can lie double
+  CHECK_THROWS_MATCHES(lapped(450, 9000, 9000), Error,
+                       refused_field(ErrorCode::bad_argument, "choices.measures[2].greatest_mm"));
+  CHECK_THROWS_MATCHES(lapped(450, 100, 451), Error,
+                       refused_field(ErrorCode::bad_argument, "choices.measures[2].greatest_mm"));
+  CHECK_THROWS_WITH(lapped(450, 460, 460),
+                    Catch::Matchers::EndsWith("the overlap is 460 mm, more than the length of 'lower back', 455 mm"));
+  // The closure's own 100 to 150 mm are too much for a cover 120 mm high.
+  choices.measures = {{"width", 450, 450, ""}, {"height", 120, 120, ""}};
+  CHECK_THROWS_MATCHES(targets(cushion, choices), Error, refused_field(ErrorCode::bad_argument, "choices.closure"));
+}
+
 TEST_CASE("a choice that is missing, unknown or out of its range is refused with its field", "[article][error]") {
   const Article article = sample_article();
   const auto [change, field] = GENERATE(table<std::function<void(ArticleChoices&)>, std::string>({

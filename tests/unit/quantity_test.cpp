@@ -108,6 +108,15 @@ TEST_CASE("weights and durations are read like lengths", "[quantity]") {
   CHECK_THROWS_MATCHES(read_duration("20 min 1 h", "width"), Error, refused_at(ErrorCode::bad_unit, "width", 10));
 }
 
+TEST_CASE("the words of a refusal name what was written and what is taken", "[quantity][error]") {
+  CHECK_THROWS_WITH(read_duration("1e3 h"), Catch::Matchers::EndsWith("a duration is in h, min, s or ms"));
+  CHECK_THROWS_WITH(read_duration("999999999999.9 s"),
+                    Catch::Matchers::EndsWith("a duration is 0 to 1000000000000 ms"));
+  CHECK_THROWS_WITH(read_length("5'"), Catch::Matchers::EndsWith("' may mean feet or minutes; write ft"));
+  CHECK_THROWS_WITH(read_length("5\u2032 6\u2033"), Catch::Matchers::EndsWith("' may mean feet or minutes; write ft"));
+  CHECK_THROWS_WITH(read_duration("5'"), Catch::Matchers::EndsWith("' may mean feet or minutes; write min"));
+}
+
 TEST_CASE("stitches and rows over a length keep the length that was measured", "[quantity]") {
   struct Case {
     const char* text;

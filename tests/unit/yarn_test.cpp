@@ -57,6 +57,12 @@ TEST_CASE("a yarn number is read as labels and cones have it", "[yarn]") {
   CHECK(yarn_number_text({YarnSystem::metres_per_100g, 250, 1}) == "250 m/100 g");
 }
 
+TEST_CASE("a system that is not known is named as it was written", "[yarn][error]") {
+  CHECK_THROWS_WITH(read_yarn_number("NeC 30"), Catch::Matchers::StartsWith("character 1: 'NeC' is no system"));
+  CHECK_THROWS_WITH(read_yarn_number("30 Woollen Skein"),
+                    Catch::Matchers::StartsWith("character 4: 'Woollen Skein' is no system"));
+}
+
 TEST_CASE("a yarn number that may mean two things, or none, is refused with the character", "[yarn][error]") {
   struct Case {
     const char* text;
