@@ -13,7 +13,9 @@
 
 namespace latchwork::inline v0 {
 
-// From an article to panels that make it, without a number copied by hand.
+// From an article to panels that make it, without a number copied by hand. But for a shape: a piece is fitted by its
+// widest place, and the points of TargetPiece::shape, in mm, become rows and columns of outlined() by the caller's
+// hand.
 
 /// What fits a piece: the design, with the piece for its target. The width is the piece's, where it is shaped that of
 /// its widest place, since the shape is cut from it (shaping.hpp); the height is its length. `seam_left`, `seam_right`,
