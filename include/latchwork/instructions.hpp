@@ -18,18 +18,19 @@ namespace latchwork::inline v0 {
 /// each needle a loop of its own. What findings() calls an error comes first; for an infeasible plan, why, and no
 /// steps.
 /// @throws Error size_mismatch (field "plan"); bad_argument for a machine out of its ranges, and for a plan that no
-/// words can tell, or that they would tell wrongly. Its place is the stop's row, the RS column where there is one, and a field such as
-/// "stops[2].row" (outside the panel's rows, or not above the stop before), "stops[2].reforms[0].needle" (none of the
-/// panel's needles; so too for releases, shapings and holds), "...column" (on another needle; so too for shapings),
+/// words can tell, or that they would tell wrongly. Its place is the stop's row, the RS column where there is one, and
+/// a field such as "stops[2].row" (outside the panel's rows, or not above the stop before),
+/// "stops[2].reforms[0].needle" (none of the panel's needles; so too for releases, shapings and holds), "...column" (on
+/// another needle; so too for shapings),
 /// "...wale" (another than the chart's there), "...from_row" (not below the stop's row), "...rungs" (not all rungs from
 /// there up to the stop's row), "...rungs[1]" (no knit, purl, tuck or slip), "stops[2].carriage_right" (the other side
 /// than its row's, row 0 too), "stops[2].crossings[0].crossing.row" (another than the stop's), "...left" (a count below
 /// 1, or wider than the panel), "...column", "...returns" (in another order than the crossing's lean and centre say, or
-/// without one of its groups, but for a bare centre), "...returns[1].stitches", "...from_needle", "...to_needle" (others
-/// than the group's), "...prongs" (none though it is lifted, or fewer than its stitches), "...prongs[0]" (not 1 to 20),
-/// "stops[2].effort_ms" (below 0); "leftmost" (0, or needles past every number), "columns_on[3]", "rhythm.every". Whether
-/// the work makes this panel words do not know, and tell it as it is: have it verified first. Of an infeasible plan,
-/// which has no steps, the stops are not looked at.
+/// without one of its groups, but for a bare centre), "...returns[1].stitches", "...from_needle", "...to_needle"
+/// (others than the group's), "...prongs" (none though it is lifted, or fewer than its stitches), "...prongs[0]" (not 1
+/// to 20), "stops[2].effort_ms" (below 0); "leftmost" (0, or needles past every number), "columns_on[3]",
+/// "rhythm.every". Whether the work makes this panel words do not know, and tell it as it is: have it verified first.
+/// Of an infeasible plan, which has no steps, the stops are not looked at.
 LATCHWORK_API std::string instructions(const Panel& panel, const Plan& plan, const Machine& machine);
 
 }  // namespace latchwork::inline v0

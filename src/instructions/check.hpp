@@ -8,8 +8,8 @@ namespace latchwork::inline v0::writing {
 /// Whether every number of a plan can stand in the words: a plan is plain data, and whoever made it may have put any
 /// number anywhere. Rows and needles are the panel's, rungs end at their stop, no count is below nothing, and what a
 /// stop says of itself is so: its carriage side, the columns and wales beside its needles, the groups of its crossings,
-/// their order, needles and tools. Whether the work makes the panel is for verify() to say. Of an infeasible plan, whose
-/// steps are not told, only size, place and rhythm are looked at. Linear in the plan.
+/// their order, needles and tools. Whether the work makes the panel is for verify() to say. Of an infeasible plan,
+/// whose steps are not told, only size, place and rhythm are looked at. Linear in the plan.
 /// @throws Error size_mismatch (field "plan"); bad_argument, with the stop's row, the RS column where there is one, and
 /// a field such as "stops[2].reforms[0].needle".
 void check(const Panel& panel, const Plan& plan);
