@@ -78,25 +78,62 @@ def test_certificates_are_read_back_equal_and_fit_the_schema(cable):
         assert lw.read_certificate(lw.write(certificate=certificate)) == certificate
 
 
-@pytest.mark.parametrize(
-    "text, code, line, field",
-    [
-        ('{"format": "latchwork-grid", "version": 1, "rows": ["kz"]}', lw.ErrorCode.bad_letter, 1, "rows[0]"),
-        ('{"format": "latchwork-grid", "version": 2, "rows": ["k"]}', lw.ErrorCode.newer_version, 1, "version"),
-        ('{"format": "latchwork-plan", "version": 1}', lw.ErrorCode.wrong_format, 1, "format"),
-        ('{"format": "latchwork-grid", "version": 1}', lw.ErrorCode.missing_field, 1, "rows"),
-        ('{"format": "latchwork-grid", "version": 1,\n"rows": ["k"],\n"rows": ["k"]}', lw.ErrorCode.duplicate_key, 3, "rows"),
-        ('{"format": "latchwork-grid", "version": 1, "rows": ["k"], "row": 1}', lw.ErrorCode.unknown_field, 1, "row"),
-        ('{"format": "latchwork-grid",\n', lw.ErrorCode.bad_syntax, None, None),
-        (b'{"format": "latchwork-grid", "version": 1, "rows": ["\xff"]}', lw.ErrorCode.bad_encoding, 1, None),
-    ],
-)
-def test_bad_files_are_refused_with_line_and_field(text, code, line, field):
-    with pytest.raises(lw.Error) as caught:
-        lw.read_grid(text)
-    assert caught.value.code is code, str(caught.value)
-    assert line is None or caught.value.line == line
-    assert field is None or caught.value.field == field
+READERS = {
+    "grid": lw.read_grid,
+    "strip": lw.read_strip,
+    "panel": lw.read_panel,
+    "machine": lw.read_machine,
+    "article": lw.read_article,
+    "article-choices": lw.read_article_request,
+    "yarn": lw.read_yarn_request,
+    "plan": lw.read_plan,
+    "certificate": lw.read_certificate,
+    "timings": lw.read_timings,
+}
+
+
+def refused_files():
+    """The entries of tests/golden/file/refused.txt, whose head says how they are written: (kind, code, place, reason, text)."""
+    text = (conftest.TOP / "tests/golden/file/refused.txt").read_text(encoding="utf-8")
+    found = []
+    for entry in ("\n" + text).split("\n@ ")[1:]:
+        head, _, body = entry.partition("\n")
+        words, _, reason = head.partition(": ")
+        kind, code, *rest = words.split()
+        place = {"line": 0, "field": "", "row": 0, "column": -1}
+        for word in rest:
+            name, equals, value = word.partition("=")
+            if equals:
+                place[name] = type(place[name])(value)
+        found.append(pytest.param(kind, lw.ErrorCode[code], place, body + "\n", id=f"{kind}: {reason}"))
+    return found
+
+
+def place_of(error):
+    return {name: getattr(error, name) for name in ("line", "field", "row", "column")}
+
+
+@pytest.mark.parametrize("kind, code, place, text", refused_files())
+def test_bad_files_are_refused_with_their_code_at_their_place(kind, code, place, text):
+    for given_as in (text, text.encode()):
+        with pytest.raises(lw.Error) as caught:
+            READERS[kind](given_as)
+        assert caught.value.code is code, str(caught.value)
+        assert place_of(caught.value) == place
+        assert str(caught.value).startswith("line ")
+
+
+def test_every_reader_has_bad_files():
+    assert {entry.values[0] for entry in refused_files()} == set(READERS)
+
+
+@pytest.mark.parametrize("kind", READERS)
+def test_bytes_that_are_no_text_are_refused_at_their_line(kind):
+    for spoiled in (b"\n\n\xff", b'{"format":\n "latchwork",\n "\xc3\x28": 1}', b"rows,time\n10,\n\xed\xa0\x80"):
+        with pytest.raises(lw.Error) as caught:
+            READERS[kind](spoiled)
+        assert caught.value.code is lw.ErrorCode.bad_encoding, str(caught.value)
+        assert place_of(caught.value) == {"line": 3, "field": "", "row": 0, "column": -1}
 
 
 def test_a_file_beyond_the_limit_is_refused_at_once():
