@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "grid/rules.hpp"
 #include "text/words.hpp"
 
@@ -28,9 +30,10 @@ std::vector<HandCells> hand_cells(const Grid& grid, const Wale& wale) {
   };
   for (int row = wale.row; row <= wale.last_row(); ++row) {
     if (cell(row) == Cell::knit) continue;
-    HandCells cells{row, row, true, false};
+    HandCells cells{row, row, true, false, false};
     bool tucks_alone = true;
     while (cells.high <= wale.last_row() && in_stack(cell(cells.high))) {
+      cells.slips = cells.slips || cell(cells.high) == Cell::slip;
       tucks_alone = tucks_alone && cell(cells.high) == Cell::tuck && !tuck_beside(cells.high);
       ++cells.high;
     }
@@ -44,6 +47,12 @@ std::vector<HandCells> hand_cells(const Grid& grid, const Wale& wale) {
     found.push_back(cells);
   }
   return found;
+}
+
+int most_in_stack(const HandCells& cells, const Machine& machine) noexcept {
+  // A ladder of one row reaches no stack at all, whatever closes it.
+  const bool by_ladder = cells.closed && !cells.by_hold && machine.max_ladder > 1;
+  return by_ladder ? std::min(machine.tuck_limit, machine.max_ladder - 1) : machine.tuck_limit;
 }
 
 std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, const Machine& machine) {
@@ -80,7 +89,7 @@ std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, co
                                   count_of(machine.max_ladder, "row"));
     finding.suggestion = machine.max_ladder > 1
                              ? fmt::format("close the stack after {}, or allow ladders of {}",
-                                           count_of(machine.max_ladder - 1, "row"), count_of(rows, "row"))
+                                           count_of(most_in_stack(cells, machine), "row"), count_of(rows, "row"))
                              : fmt::format("allow ladders of {}", count_of(rows, "row"));
     return finding;
   }

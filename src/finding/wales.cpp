@@ -44,10 +44,17 @@ void find_in_wales(const Grid& grid, const Wales& wales, const Machine& machine,
       finding.last_row = cells.low + cells.stack() - 1;
       finding.value = cells.stack();
       finding.limit = machine.tuck_limit;
+      // What a hook takes is a matter of tucks: a slip's strand passes it, but the held loop is drawn up over both.
       finding.message =
-          fmt::format("{} tucks or slips stand on one another from row {} of column {}; the needle's hook takes {}",
-                      cells.stack(), cells.low, column, machine.tuck_limit);
-      finding.suggestion = "close the stack with a knit or purl after " + count_of(machine.tuck_limit, "row");
+          cells.slips
+              ? fmt::format(
+                    "{} tucks or slips stand on one another from row {} of column {}, all on one held loop; the limit "
+                    "is {}",
+                    cells.stack(), cells.low, column, machine.tuck_limit)
+              : fmt::format("{} tucks stand on one another from row {} of column {}; the needle's hook takes {}",
+                            cells.stack(), cells.low, column, machine.tuck_limit);
+      finding.suggestion =
+          "close the stack with a knit or purl after " + count_of(most_in_stack(cells, machine), "row");
       found.push_back(std::move(finding));
     }
   }

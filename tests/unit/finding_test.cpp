@@ -215,6 +215,55 @@ TEST_CASE("more than four tucks on one another are a high stack", "[finding][ref
   CHECK(found[0].value == 5);
   CHECK(found[0].limit == 4);
   CHECK(box(found[0]) == std::vector{2, 6, 1, 1});
+  CHECK(says(found[0].message, "5 tucks stand on one another from row 2 of column 1; the needle's hook takes 4"));
+}
+
+// Common practice, no source: a slip's strand passes the needle's hook, and only a tuck's lies in it.
+TEST_CASE("a stack with a slip in it is called high by its limit, not by what a hook takes", "[finding]") {
+  const std::string text = GENERATE("kkk\nksk\nksk\nksk\nksk\nksk\nkkk", "kkk\nktk\nktk\nksk\nktk\nktk\nkkk");
+  const auto found = of(FindingCode::high_stack, Grid::from_text(text));
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].value == 5);
+  CHECK(says(found[0].message, "5 tucks or slips"));
+  CHECK(says(found[0].message, "the limit is 4"));
+  CHECK_FALSE(says(found[0].message, "hook"));
+}
+
+TEST_CASE("a stack that is too high and too deep is told to close after one number of rows, the stricter",
+          "[finding]") {
+  // Closed by a purl, so that it cannot be held.
+  const auto [tuck_limit, max_ladder, rows] = GENERATE(table<int, int, std::string>({
+      {4, 12, "after 4 rows"},
+      {8, 5, "after 4 rows"},  // the ladder is the stricter: the closing purl is its fifth row
+      {12, 2, "after 1 row"},
+      {12, 12, "after 11 rows"},
+  }));
+  Machine machine;
+  machine.tuck_limit = tuck_limit;
+  machine.max_ladder = max_ladder;
+  std::string text = "kkk\nkpk\n";
+  for (int i = 0; i < 13; ++i) text += "ktk\n";
+  const Grid grid = Grid::from_text(text + "kkk");
+  const auto high = of(FindingCode::high_stack, grid, machine);
+  const auto deep = of(FindingCode::out_of_reach, grid, machine);
+  REQUIRE(high.size() == 1);
+  REQUIRE(deep.size() == 1);
+  CAPTURE(high[0].suggestion, deep[0].suggestion);
+  CHECK(says(high[0].suggestion, rows));
+  CHECK(says(deep[0].suggestion, rows));
+  CHECK(says(deep[0].suggestion, "or allow ladders of 14 rows"));
+  CHECK(high[0].limit == tuck_limit);
+  CHECK(deep[0].limit == max_ladder);
+}
+
+TEST_CASE("a high stack that is held is not told to close for a ladder's sake", "[finding]") {
+  Machine machine;
+  machine.max_ladder = 3;
+  const Grid grid = Grid::from_text("kkk\nktk\nktk\nktk\nktk\nktk\nkkk");
+  CHECK(of(FindingCode::out_of_reach, grid, machine).empty());
+  const auto high = of(FindingCode::high_stack, grid, machine);
+  REQUIRE(high.size() == 1);
+  CHECK(says(high[0].suggestion, "after 4 rows"));
 }
 
 // Keep a knit stitch at each end or the tuck slips off: Spencer, ch. 18.
