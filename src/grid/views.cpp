@@ -141,6 +141,22 @@ void turn_stacks_over(std::span<const Cell> from, std::span<Cell> to, int column
   }
 }
 
+/// The stack that ends on no stitch for which a crossing cannot be turned over: its cell just above the
+/// crossing, or just below a centre that is bare. Turned over, the bare cell changes places with the stack.
+Place stack_in_the_way(const Grid& grid, const Crossing& crossing) {
+  const int rows = grid.rows();
+  const int above = row_after(crossing.row, rows);
+  const int below = crossing.row == 1 ? rows : crossing.row - 1;
+  for (int x = crossing.column; x < crossing.column + crossing.width(); ++x) {
+    int end = above;  // a column with a crossing is never all stack: the row below it has closed loops
+    while (in_stack(grid.at(end, x))) end = row_after(end, rows);
+    if (end != above && grid.at(end, x) == Cell::none) return place_at(above, x);
+  }
+  int x = crossing.column + crossing.left;
+  while (x < crossing.column + crossing.left + crossing.centre - 1 && !in_stack(grid.at(below, x))) ++x;
+  return place_at(below, x);
+}
+
 }  // namespace
 
 Grid Grid::mirrored() const {
@@ -190,16 +206,22 @@ Grid Grid::upside_down() const {
   }
   turn_over(seam, crossings_.end(), rows_);
 
-  // A stack just above a crossing may end on no stitch, which would then stand just below it.
+  // A stack just above a crossing may end on no stitch, which would then stand just below it; or one under a bare
+  // centre does, which would then stand above it.
   for (const Crossing& crossing : crossings) {
     if (!any) break;
     const auto broken = broken_rule(rows_, columns_, cells, crossing);
     if (!broken) continue;
-    const int row = crossing.row == rows_ ? rows_ : rows_ - crossing.row;
-    throw Error(broken->code, place_at(row_after(row, rows_), broken->column),
-                fmt::format("row {}, column {} is a stack of tucks or slips that ends on no stitch; upside down, the "
-                            "crossing after row {} would have no stitch there",
-                            row_after(row, rows_), broken->column, row));
+    Crossing mine = crossing;
+    mine.row = crossing.row == rows_ ? rows_ : rows_ - crossing.row;
+    std::swap(mine.left, mine.right);
+    const Place place = stack_in_the_way(*this, mine);
+    throw Error(
+        broken->code, place,
+        fmt::format("row {}, column {} is in a stack of tucks or slips that ends on no stitch; upside down, the "
+                    "crossing after row {} would have no stitch where it needs one, or a bare centre in one "
+                    "row only",
+                    place.row, place.column, mine.row));
   }
   return {rows_, columns_, std::move(cells), std::move(crossings)};
 }

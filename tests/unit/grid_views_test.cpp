@@ -152,6 +152,21 @@ TEST_CASE("a stack above a crossing that ends on no stitch cannot be turned over
                                                 "kkkt\n"));
 }
 
+TEST_CASE("a stack that ends on a bare centre cannot be turned over, and the place told is the stack's",
+          "[grid][view][error]") {
+  // Upside down the stack would stand above the crossing, and its centre would be bare below only.
+  const auto [text, row, column] = GENERATE(table<const char*, int, int>({
+      {"k.k\nx 0 1/1/1 L between\nk.k\nktk\nkkk\n", 2, 1},
+      {"k.kk\nx 0 1/1/1 L between\nk.kk\nktkk\nktkk\nkkkk\n", 3, 1},
+      {"k..k\nx 0 1/2/1 L between\nk..k\nkktk\nkkkk\n", 2, 2},
+      {"kk.k\nx 0 1/1/2 R between\nk.kk\nkskk\nkkkk\n", 2, 1},  // the centre moves as the wider group passes it
+  }));
+  CAPTURE(text);
+  const Grid grid = Grid::from_text(text);
+  CHECK_THROWS_MATCHES(grid.upside_down(), Error, refused(ErrorCode::crossing_over_none, row, column));
+  CHECK_THROWS_MATCHES(grid.half_turn(), Error, refused(ErrorCode::crossing_over_none, row, column));
+}
+
 TEST_CASE("a mirrored chart makes other cloth; turned is the same cloth: leans tell them apart", "[grid][view]") {
   // DEVELOPERS.md, views: the left to right reflection flips a lean, seeing the back does not.
   const Grid rope = Grid::from_text(
