@@ -369,7 +369,7 @@ class Watch {
 latchwork_plan_options plan_options_in(const latchwork_plan_options* options);  ///< NULL: the defaults
 Conditions conditions_in(const latchwork_conditions* conditions);               ///< NULL: none
 PlanOptions plan_options_of(const latchwork_plan_options& from, Watch& watch);
-latchwork_fit_options fit_options_in(const latchwork_fit_options* options);                 ///< NULL: the defaults
-latchwork_simulate_options simulate_options_in(const latchwork_simulate_options* options);  ///< NULL: the defaults
+latchwork_fit_options fit_options_in(const latchwork_fit_options* options);        ///< NULL: the defaults
+latchwork_watch_options watch_options_in(const latchwork_watch_options* options);  ///< NULL: the defaults
 
 }  // namespace latchwork::c

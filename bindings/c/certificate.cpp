@@ -33,11 +33,15 @@ latchwork_status latchwork_grid_certify(const latchwork_grid* grid, const latchw
 latchwork_status latchwork_grid_check_certificate(const latchwork_grid* grid, const latchwork_machine* machine,
                                                   const latchwork_effort* effort,
                                                   const latchwork_certificate* certificate,
+                                                  const latchwork_watch_options* options,
                                                   latchwork_certificate_check* check, latchwork_error* error) {
   return guarded(error, [&] {
     StructRoom room(check, "check");
-    const CertificateCheck found = check_certificate(given(grid, "grid").value, machine_in(machine), effort_in(effort),
-                                                     given(certificate, "certificate").value);
+    const latchwork_watch_options how = watch_options_in(options);
+    Watch watch(how.progress, how.user_data);
+    const CertificateCheck found =
+        check_certificate(given(grid, "grid").value, machine_in(machine), effort_in(effort),
+                          given(certificate, "certificate").value, {watch.token(), watch.progress()});
     latchwork_certificate_check to = LATCHWORK_CERTIFICATE_CHECK_INIT;
     to.holds = found.holds ? 1 : 0;
     to.bound_ms = found.bound_ms;

@@ -288,7 +288,7 @@ GROWS(latchwork_session_options, rest_ms);
 GROWS(latchwork_certificate_check, message);
 GROWS(latchwork_bed, columns);
 GROWS(latchwork_fault, message);
-GROWS(latchwork_simulate_options, user_data);
+GROWS(latchwork_watch_options, user_data);
 GROWS(latchwork_verification, message);
 GROWS(latchwork_gauge, rows_standard_error);
 GROWS(latchwork_size_options, level);

@@ -19,6 +19,11 @@ std::function<void(const Progress&)> Watch::progress() {
   };
 }
 
+latchwork_watch_options watch_options_in(const latchwork_watch_options* options) {
+  const latchwork_watch_options defaults = LATCHWORK_WATCH_OPTIONS_INIT;
+  return options == nullptr ? defaults : struct_in(options, defaults, "options");
+}
+
 latchwork_plan_options plan_options_in(const latchwork_plan_options* options) {
   const latchwork_plan_options defaults = LATCHWORK_PLAN_OPTIONS_INIT;
   return options == nullptr ? defaults : struct_in(options, defaults, "options");

@@ -6,11 +6,6 @@ using namespace latchwork::c;
 
 namespace latchwork::c {
 
-latchwork_simulate_options simulate_options_in(const latchwork_simulate_options* options) {
-  const latchwork_simulate_options defaults = LATCHWORK_SIMULATE_OPTIONS_INIT;
-  return options == nullptr ? defaults : struct_in(options, defaults, "options");
-}
-
 latchwork_verification verification_out(const Verification& verification) {
   latchwork_verification to = LATCHWORK_VERIFICATION_INIT;
   to.verified = verification.verified ? 1 : 0;
@@ -51,12 +46,12 @@ latchwork_status latchwork_move_describe(const latchwork_move* move, char* text,
 }
 
 latchwork_status latchwork_simulate(const latchwork_bed* bed, const latchwork_move* moves, size_t count,
-                                    const latchwork_simulate_options* options, latchwork_fabric** out,
+                                    const latchwork_watch_options* options, latchwork_fabric** out,
                                     latchwork_error* error) {
   return guarded(error, [&] {
     fill(out, [&] {
       const latchwork_bed from = struct_in(bed, LATCHWORK_BED_INIT, "bed");
-      const latchwork_simulate_options how = simulate_options_in(options);
+      const latchwork_watch_options how = watch_options_in(options);
       std::vector<Move> list;
       for (const latchwork_move& move : array_in(moves, count, "moves")) {
         const bool known = move.kind >= 0 && move.kind <= static_cast<int32_t>(MoveKind::put_back);
@@ -69,14 +64,14 @@ latchwork_status latchwork_simulate(const latchwork_bed* bed, const latchwork_mo
 }
 
 latchwork_status latchwork_grid_verify(const latchwork_grid* grid, const latchwork_plan* plan,
-                                       const latchwork_simulate_options* options, latchwork_verification* verification,
+                                       const latchwork_watch_options* options, latchwork_verification* verification,
                                        latchwork_error* error) {
   return guarded(error, [&] {
     StructRoom room(verification, "verification");
-    const latchwork_simulate_options how = simulate_options_in(options);
+    const latchwork_watch_options how = watch_options_in(options);
     Watch watch(how.progress, how.user_data);
-    room.take(verification_out(verify(given(grid, "grid").value, given(plan, "plan").value,
-                                      SimulateOptions{watch.token(), watch.progress()})));
+    room.take(verification_out(
+        verify(given(grid, "grid").value, given(plan, "plan").value, WatchOptions{watch.token(), watch.progress()})));
   });
 }
 

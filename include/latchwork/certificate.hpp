@@ -9,6 +9,7 @@
 #include "latchwork/export.hpp"
 #include "latchwork/grid.hpp"
 #include "latchwork/machine.hpp"
+#include "latchwork/progress.hpp"
 
 namespace latchwork::inline v0 {
 
@@ -84,8 +85,8 @@ struct CertificateCheck {
 /// panel's cells times the ladder's depth, and in branches times classes. A plan that verify() finds to make the
 /// panel, and whose hand_work() comes to `bound_ms`, is then a least one.
 /// @throws Error bad_argument (machine, effort); size_mismatch (another panel's certificate); too_large, when a total,
-/// times rows + 2, could pass 2^60 ms.
+/// times rows + 2, could pass 2^60 ms; cancelled.
 LATCHWORK_API CertificateCheck check_certificate(const Grid& grid, const Machine& machine, const Effort& effort,
-                                                 const Certificate& certificate);
+                                                 const Certificate& certificate, const WatchOptions& options = {});
 
 }  // namespace latchwork::inline v0

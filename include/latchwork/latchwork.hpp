@@ -25,6 +25,7 @@
 #include "latchwork/panel.hpp"
 #include "latchwork/plain_knit.hpp"
 #include "latchwork/plan.hpp"
+#include "latchwork/progress.hpp"
 #include "latchwork/quantity.hpp"
 #include "latchwork/reason.hpp"
 #include "latchwork/schematic.hpp"

@@ -15,6 +15,7 @@
 #include "latchwork/finding.hpp"
 #include "latchwork/grid.hpp"
 #include "latchwork/machine.hpp"
+#include "latchwork/progress.hpp"
 
 namespace latchwork::inline v0 {
 
@@ -101,13 +102,6 @@ struct HandWork {
   std::int64_t hand_ms = 0;  ///< all but the carriage passes
   std::int64_t carriage_ms = 0;
   friend bool operator==(const HandWork&, const HandWork&) = default;
-};
-
-/// Told now and then during a long call, on the calling thread.
-struct Progress {
-  std::int64_t bound_ms = 0;  ///< plan: proven so far (simulate: 0)
-  std::int64_t best_ms = 0;   ///< plan: best so far; -1: none yet (simulate: 0)
-  double share = 0;           ///< of the work, 0..1; never falls
 };
 
 struct PlanOptions {

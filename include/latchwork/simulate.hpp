@@ -1,10 +1,8 @@
 #pragma once
 
 #include <cstdint>
-#include <functional>
 #include <optional>
 #include <span>
-#include <stop_token>
 #include <string>
 #include <vector>
 
@@ -12,6 +10,7 @@
 #include "latchwork/grid.hpp"
 #include "latchwork/move.hpp"
 #include "latchwork/plan.hpp"
+#include "latchwork/progress.hpp"
 
 namespace latchwork::inline v0 {
 
@@ -37,18 +36,13 @@ struct Fabric {
   std::int64_t loops = 0;     ///< loops drawn in all, by carriage and by hand
 };
 
-struct SimulateOptions {
-  std::stop_token stop;                           ///< @throws Error cancelled
-  std::function<void(const Progress&)> progress;  ///< share only
-};
-
 /// Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
 /// then reads the fabric back. A move that hands could not do (nothing on the needle, a stitch that would run) is a
 /// fault, and the moves end there. Linear in loops, moves and passings, but for sorting a row's passings: stitches that
 /// change places pass each other one by one, left * right of them in a crossing, and those lifted at one time are
 /// looked at in pairs.
 /// @throws Error bad_argument (leftmost, columns); too_large (columns; moves; more than 2^26 passings); cancelled.
-LATCHWORK_API Fabric simulate(const Bed& bed, std::span<const Move> moves, const SimulateOptions& options = {});
+LATCHWORK_API Fabric simulate(const Bed& bed, std::span<const Move> moves, const WatchOptions& options = {});
 
 /// What simulate() found when it was held against a chart.
 struct Verification {
@@ -70,6 +64,6 @@ struct Verification {
 /// be done, `difference` is the place of that move.
 /// @throws Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0;
 /// too_large, as simulate(); cancelled.
-LATCHWORK_API Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options = {});
+LATCHWORK_API Verification verify(const Grid& grid, const Plan& plan, const WatchOptions& options = {});
 
 }  // namespace latchwork::inline v0

@@ -9,6 +9,7 @@
 #include "grid/words.hpp"
 #include "latchwork/certificate.hpp"
 #include "machine/check.hpp"
+#include "progress/pulse.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -43,8 +44,16 @@ struct Schedules {
 
 class Checker {
  public:
-  Checker(const Grid& grid, const Machine& machine, const Effort& effort, const Certificate& certificate)
-      : effort_(effort), in_(certificate), wales_(grid), common_(common_of(grid, wales_, machine, effort)) {}
+  Checker(const Grid& grid, const Machine& machine, const Effort& effort, const Certificate& certificate,
+          const WatchOptions& options)
+      : effort_(effort),
+        in_(certificate),
+        wales_(grid),
+        pulse_(options, steps(), "the check of the certificate"),
+        common_(common_of(grid, wales_, machine, effort, pulse_)) {}
+
+  /// Tells that all is done, found wrong or not.
+  void finish() { pulse_.finish(); }
 
   void check() {
     if (in_.unit < 1 || in_.unit > in_.rows + 2) {
@@ -57,6 +66,20 @@ class Checker {
   }
 
  private:
+  // Of the pulse: each row of each wale, each row of each class, and each class of each branch, twice where it is held
+  // against another.
+  std::int64_t steps() const {
+    std::int64_t steps = 0;
+    for (const Wale& wale : wales_.all()) steps += wale.last_row() - wale.row + 1;
+    const auto classes = static_cast<std::int64_t>(in_.classes.size());
+    const auto looks = [](const std::vector<Branch>& branches) {
+      const auto twice = std::ranges::count(branches, BranchEnd::dominated, &Branch::end);
+      return static_cast<std::int64_t>(branches.size()) + twice;
+    };
+    std::int64_t branches = looks(in_.branches);
+    for (const Stretch& stretch : in_.stretches) branches += looks(stretch.branches);
+    return steps + classes * (in_.rows + 1 + branches);
+  }
   bool forced(int row) const { return common_.forced[at(row)] != 0; }
   std::int64_t stop() const { return effort_.stop * in_.unit; }
   bool looks_ahead() const { return !in_.branches.empty() || !in_.stretches.empty(); }
@@ -82,24 +105,25 @@ class Checker {
       const std::vector<int>& wales = in_.classes[k].wales;
       if (wales.empty()) refuse(fmt::format("classes[{}].wales", k), "there is none");
       for (std::size_t i = 0; i < wales.size(); ++i) {
-        const std::string field = fmt::format("classes[{}].wales[{}]", k, i);
+        const auto field = [k, i] { return fmt::format("classes[{}].wales[{}]", k, i); };
         const int wale = wales[i];
         if (wale < 0 || at(wale) >= class_of.size()) {
-          refuse(field, fmt::format("wale {} does not exist; there are {}", wale, class_of.size()));
+          refuse(field(), fmt::format("wale {} does not exist; there are {}", wale, class_of.size()));
         }
         const Wale& named = wales_.all()[at(wale)];
         if (i > 0 && wale <= wales[i - 1]) {
-          refuse(field, fmt::format("wale {} does not follow wale {}", wale, wales[i - 1]), named.row, named.column);
+          refuse(field(), fmt::format("wale {} does not follow wale {}", wale, wales[i - 1]), named.row, named.column);
         }
         if (class_of[at(wale)] >= 0) {
-          refuse(field, fmt::format("wale {} is in class {} already", wale, class_of[at(wale)]), named.row,
+          refuse(field(), fmt::format("wale {} is in class {} already", wale, class_of[at(wale)]), named.row,
                  named.column);
         }
         if (common_.pieces[at(wale)].empty()) {
-          refuse(field, fmt::format("wale {} has no hand cells", wale), named.row, named.column);
+          refuse(field(), fmt::format("wale {} has no hand cells", wale), named.row, named.column);
         }
         if (common_.pieces[at(wale)] != common_.pieces[at(wales.front())]) {
-          refuse(field, fmt::format("wale {} is not made as wale {} is", wale, wales.front()), named.row, named.column);
+          refuse(field(), fmt::format("wale {} is not made as wale {} is", wale, wales.front()), named.row,
+                 named.column);
         }
         class_of[at(wale)] = static_cast<int>(k);
       }
@@ -120,18 +144,18 @@ class Checker {
       const WaleClass& one = in_.classes[k];
       for (std::size_t i = 0; i < one.prices.size(); ++i) {
         const auto [row, paid] = one.prices[i];
-        const std::string field = fmt::format("classes[{}].prices[{}]", k, i);
-        if (row < 0 || row > in_.rows) refuse(field, fmt::format("there is no row {}", row));
+        const auto field = [k, i] { return fmt::format("classes[{}].prices[{}]", k, i); };
+        if (row < 0 || row > in_.rows) refuse(field(), fmt::format("there is no row {}", row));
         if (i > 0 && row <= one.prices[i - 1].row) {
-          refuse(field, fmt::format("row {} does not follow row {}", row, one.prices[i - 1].row), row);
+          refuse(field(), fmt::format("row {} does not follow row {}", row, one.prices[i - 1].row), row);
         }
-        if (forced(row)) refuse(field, "a forced stop is paid for by the panel", row);
-        if (paid < 1) refuse(field, fmt::format("the price is {}; it is above 0 or not listed", paid), row);
+        if (forced(row)) refuse(field(), "a forced stop is paid for by the panel", row);
+        if (paid < 1) refuse(field(), fmt::format("the price is {}; it is above 0 or not listed", paid), row);
         if (paid > stop() - sold[at(row)]) {
           // Both are 0 or more, but a file's price may be as high as a number can be.
           const std::uint64_t all = static_cast<std::uint64_t>(sold[at(row)]) + static_cast<std::uint64_t>(paid);
           refuse(
-              field,
+              field(),
               fmt::format("with this price the classes pay {} in all for this stop, and it costs {}: in 1/{} ms, all "
                           "prices for one stop may come to what it costs",
                           all, stop(), in_.unit),
@@ -142,17 +166,19 @@ class Checker {
       }
       ways_.emplace_back(common_.pieces[at(one.wales.front())], in_.rows, static_cast<std::int64_t>(one.wales.size()),
                          in_.unit, effort_);
-      const std::int64_t least = ways_.back().least(price);
-      const std::string field = fmt::format("classes[{}].least", k);
+      const Ways& ways = ways_.back();
+      pulse_.step(in_.rows + 1 - ways.rows());
+      if (looks_ahead()) ahead_.push_back(ways.to_end(price, pulse_));
+      const std::int64_t least = looks_ahead() ? ways.least(ahead_.back(), price.front()) : ways.least(price, pulse_);
+      const auto field = [k] { return fmt::format("classes[{}].least", k); };
       if (least >= never) {
         const Wale& named = wales_.all()[at(one.wales.front())];
-        refuse(field, "these wales cannot be made at all", named.row, named.column);
+        refuse(field(), "these wales cannot be made at all", named.row, named.column);
       }
       if (least != one.least) {
-        refuse(field, fmt::format("the cheapest way under these prices is {}, not {}", least, one.least));
+        refuse(field(), fmt::format("the cheapest way under these prices is {}, not {}", least, one.least));
       }
       sum_ += least;
-      if (looks_ahead()) ahead_.push_back(ways_.back().to_end(price));
       for (const StopPrice& set : one.prices) price[at(set.row)] = 0;
     }
   }
@@ -290,24 +316,26 @@ class Checker {
           return fmt::format("row {}, from branch {}, {} stop, must be here", row, from,
                              stops ? "with a" : "without a");
         };
-        const std::string here = field(static_cast<int>(next));
-        if (next >= branches.size()) refuse(here, "it is missing: " + wanted(), row);
+        const auto here = [&] { return field(static_cast<int>(next)); };
+        pulse_.step(static_cast<std::int64_t>(ways_.size()));
+        if (next >= branches.size()) refuse(here(), "it is missing: " + wanted(), row);
         const Branch& branch = branches[next];
-        if (branch.row != row || branch.below != from || branch.stop != stops) refuse(here, wanted(), row);
+        if (branch.row != row || branch.below != from || branch.stop != stops) refuse(here(), wanted(), row);
         if (branch.end != BranchEnd::dominated && branch.by != -1) {
-          refuse(here + ".by", "only a dominated branch names another", row);
+          refuse(here() + ".by", "only a dominated branch names another", row);
         }
-        schedules.branch = static_cast<int>(next++);
+        schedules.branch = static_cast<int>(next);
         if (branch.end == BranchEnd::kept) {
           leave_out(schedules, row, cut);
           kept.push_back(std::move(schedules));
         } else if (branch.end == BranchEnd::dominated) {
           dominated.push_back(std::move(schedules));
         } else if (branch.end != BranchEnd::bound) {
-          refuse(here + ".end", fmt::format("{} is no way to end", static_cast<int>(branch.end)), row);
+          refuse(here() + ".end", fmt::format("{} is no way to end", static_cast<int>(branch.end)), row);
         } else if (const std::int64_t bound = bound_of(schedules, row); bound <= cut) {
-          refuse(here + ".end", fmt::format("its bound, {}, does not pass {}", bound, cut), row);
+          refuse(here() + ".end", fmt::format("its bound, {}, does not pass {}", bound, cut), row);
         }
+        ++next;
       };
       for (const Schedules& from : below) {
         const Schedules passed = decided(from, row, false);
@@ -319,6 +347,7 @@ class Checker {
         if (!forced(row)) take(from.branch, false, passed);
       }
       for (const Schedules& one : dominated) {
+        pulse_.step(static_cast<std::int64_t>(ways_.size()));
         const int name = branches[at(one.branch)].by;
         const auto by = std::lower_bound(kept.begin(), kept.end(), name,
                                          [](const Schedules& k, int index) { return k.branch < index; });
@@ -349,6 +378,7 @@ class Checker {
   const Effort& effort_;
   const Certificate& in_;
   Wales wales_;
+  Pulse pulse_;
   Common common_;
   std::vector<Ways> ways_;                  // per class
   std::vector<RowsOfPlaces> ahead_;         // per class; empty without branches
@@ -361,13 +391,14 @@ class Checker {
 }  // namespace
 
 CertificateCheck check_certificate(const Grid& grid, const Machine& machine, const Effort& effort,
-                                   const Certificate& certificate) {
+                                   const Certificate& certificate, const WatchOptions& options) {
   check(machine);
   check(effort);
   require_extent("certificate", {.columns = certificate.columns, .rows = certificate.rows}, "grid", grid);
   CertificateCheck found;
+  Checker checker(grid, machine, effort, certificate, options);
   try {
-    Checker(grid, machine, effort, certificate).check();
+    checker.check();
     found.holds = true;
     found.bound_ms = certificate.bound_ms;
     found.message = "holds";
@@ -375,6 +406,7 @@ CertificateCheck check_certificate(const Grid& grid, const Machine& machine, con
     found.place = std::move(wrong.place);
     found.message = std::move(wrong.message);
   }
+  checker.finish();
   return found;
 }
 

@@ -72,7 +72,7 @@ std::vector<Piece> pieces_of(const Grid& grid, const Wale& wale, int index, cons
 
 }  // namespace
 
-Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort) {
+Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort, Pulse& pulse) {
   const auto rows = static_cast<std::int64_t>(grid.rows());
   const std::int64_t dearest =
       effort.drop + std::max({effort.rung_knit, effort.rung_purl, effort.rung_tuck, effort.rung_slip});
@@ -107,6 +107,7 @@ Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, c
   std::sort(crossed.begin(), crossed.end());
   for (std::size_t i = 0; i < wales.all().size(); ++i) {
     const Wale& wale = wales.all()[i];
+    pulse.step(wale.last_row() - wale.row + 1);
     if (wale.row > 1) {
       common.fixed += effort.shaping;
       common.forced[at(wale.row - 1)] = 1;
@@ -177,15 +178,23 @@ Ways::Ways(const std::vector<Piece>& pieces, int rows, std::int64_t wales, std::
     first_[here] = first;
     last_[here] = last;
   }
+  below_.reserve(pieces.size());
+  for (const Piece& piece : pieces) below_.push_back(rungs_[slot(piece.low - 1)]);
 }
 
 std::int64_t Ways::batch_cost(int piece, int row) const {
-  return batch_ + rungs_[slot(row)] - rungs_[slot(pieces_[at(piece)].low - 1)];
+  return batch_ + rungs_[slot(row)] - below_[at(piece)];
+}
+
+void Ways::clear(Places& places, int row) const {
+  places.first = first_[slot(row)];
+  places.value.assign(at(std::max(0, last_[slot(row)] - places.first + 1)), never);
 }
 
 Places Ways::places(int row) const {
-  const int first = first_[slot(row)];
-  return {first, std::vector<std::int64_t>(at(std::max(0, last_[slot(row)] - first + 1)), never)};
+  Places places;
+  clear(places, row);
+  return places;
 }
 
 template <class Move>
@@ -233,8 +242,8 @@ Places Ways::decided(const Places& before, int row, bool stop) const {
 }
 
 // From what is to come above the row; at the topmost there is nothing to come.
-Places Ways::to_end_from(int row, const Places& above, const std::vector<std::int64_t>& price) const {
-  Places here = places(row);
+void Ways::to_end_from(int row, const Places& above, const std::vector<std::int64_t>& price, Places& here) const {
+  clear(here, row);
   for (std::size_t i = 0; i < here.value.size(); ++i) {
     const int place = here.first + static_cast<int>(i);
     if (row == high_) {
@@ -247,21 +256,26 @@ Places Ways::to_end_from(int row, const Places& above, const std::vector<std::in
     });
     here.value[i] = best;
   }
-  return here;
 }
 
-RowsOfPlaces Ways::to_end(const std::vector<std::int64_t>& price) const {
+RowsOfPlaces Ways::to_end(const std::vector<std::int64_t>& price, Pulse& pulse) const {
   RowsOfPlaces all{low_, std::vector<Places>(slot(high_) + 1)};
   for (int row = high_; row >= low_; --row) {
-    all.rows[slot(row)] = to_end_from(row, all.after(row + 1), price);
+    pulse.step();
+    to_end_from(row, all.after(row + 1), price, all.rows[slot(row)]);
   }
   return all;
 }
 
-std::int64_t Ways::least(const std::vector<std::int64_t>& price) const {
+std::int64_t Ways::least(const std::vector<std::int64_t>& price, Pulse& pulse) const {
+  Places above;
   Places here;
-  for (int row = high_; row >= low_; --row) here = to_end_from(row, here, price);
-  return least(here, price.front());
+  for (int row = high_; row >= low_; --row) {
+    pulse.step();
+    to_end_from(row, above, price, here);
+    std::swap(above, here);
+  }
+  return least(above, price.front());
 }
 
 std::int64_t Ways::least(const Places& after_row_0, std::int64_t price) const {

@@ -8,6 +8,7 @@
 #include "latchwork/grid.hpp"
 #include "latchwork/machine.hpp"
 #include "latchwork/wale.hpp"
+#include "progress/pulse.hpp"
 
 // The panel as the checker of certificates sees it, made from the grid alone. Nothing of the planner is used here.
 //
@@ -38,8 +39,9 @@ struct Common {
   std::vector<std::vector<Piece>> pieces;  ///< per wale of Wales(grid).all()
 };
 
-/// @throws Error too_large.
-Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort);
+/// A step of the pulse for each row of each wale.
+/// @throws Error too_large, cancelled.
+Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort, Pulse& pulse);
 
 /// Values at places first, first + 1, ...
 struct Places {
@@ -73,15 +75,20 @@ class Ways {
   /// Before row 0 is decided: nothing made, nothing paid.
   static Places start() { return {0, {0}}; }
 
+  /// How many steps of the pulse to_end() and least() take: one for each row.
+  std::int64_t rows() const { return high_ - low_ + 1; }
   /// Cheapest ways to the end from each place after the decision at each row, each stop costing `price[row]`.
-  RowsOfPlaces to_end(const std::vector<std::int64_t>& price) const;
-  /// The cheapest from before row 0 is decided. What is to come above each row is not kept for it.
-  std::int64_t least(const std::vector<std::int64_t>& price) const;
+  RowsOfPlaces to_end(const std::vector<std::int64_t>& price, Pulse& pulse) const;
+  /// The cheapest from before row 0 is decided: after it, what is to come is `ahead`, of to_end().
+  std::int64_t least(const RowsOfPlaces& ahead, std::int64_t price) const { return least(ahead.rows.front(), price); }
+  /// The same, and what is to come above each row is not kept for it.
+  std::int64_t least(const std::vector<std::int64_t>& price, Pulse& pulse) const;
 
  private:
   std::size_t slot(int row) const { return static_cast<std::size_t>(std::clamp(row, low_, high_) - low_); }
   Places places(int row) const;
-  Places to_end_from(int row, const Places& above, const std::vector<std::int64_t>& price) const;
+  void clear(Places& places, int row) const;  // to those of the row, none of them reached
+  void to_end_from(int row, const Places& above, const std::vector<std::int64_t>& price, Places& here) const;
   std::int64_t least(const Places& after_row_0, std::int64_t price) const;
   std::int64_t batch_cost(int piece, int row) const;
   // Calls move(place, cost) for every place that a stop after `row` leads to, `place` itself among them.
@@ -96,6 +103,7 @@ class Ways {
   // Per row from low_ to high_.
   std::vector<int> made_;            // pieces whose rows end there or lower; -1 inside a stack
   std::vector<std::int64_t> rungs_;  // of the rows above low_ to here
+  std::vector<std::int64_t> below_;  // per piece: rungs_ of the row below it
   std::vector<int> first_, last_;    // lowest and highest place of use after its decision
 };
 

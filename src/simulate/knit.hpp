@@ -19,6 +19,6 @@ struct Knitted {
 };
 
 /// @throws Error bad_argument (columns, leftmost); too_large; cancelled; and what the progress callback throws.
-Knitted knit(const Bed& bed, std::span<const Move> moves, const SimulateOptions& options);
+Knitted knit(const Bed& bed, std::span<const Move> moves, const WatchOptions& options);
 
 }  // namespace latchwork::inline v0::knitting

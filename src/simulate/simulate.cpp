@@ -9,41 +9,13 @@
 
 #include "hands.hpp"
 #include "knit.hpp"
+#include "progress/pulse.hpp"
 #include "reading.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
 using namespace knitting;
-
-/// Tells progress and hears the wish to stop, now and then.
-class Pulse {
- public:
-  Pulse(const SimulateOptions& options, std::int64_t steps)
-      : options_(options), steps_(std::max<std::int64_t>(steps, 1)) {}
-
-  void step() {
-    if (done_++ % every == 0) beat();
-  }
-  void finish() {
-    done_ = steps_;
-    beat();
-  }
-
- private:
-  static constexpr std::int64_t every = 1024;
-
-  void beat() {
-    if (options_.stop.stop_requested()) throw Error(ErrorCode::cancelled, {}, "the simulation was asked to stop");
-    if (options_.progress) {
-      options_.progress({.share = static_cast<double>(std::min(done_, steps_)) / static_cast<double>(steps_)});
-    }
-  }
-
-  const SimulateOptions& options_;
-  std::int64_t steps_;
-  std::int64_t done_ = 0;
-};
 
 Place field(const char* name) {
   Place place;
@@ -73,11 +45,11 @@ void require_bed(const Bed& bed, std::int64_t rows) {
 
 }  // namespace
 
-Knitted knitting::knit(const Bed& bed, std::span<const Move> moves, const SimulateOptions& options) {
+Knitted knitting::knit(const Bed& bed, std::span<const Move> moves, const WatchOptions& options) {
   const std::int64_t rows = std::ranges::count(moves, MoveKind::carriage, &Move::kind);
   require_bed(bed, rows);
   Hands hands(bed, static_cast<int>(rows));
-  Pulse pulse(options, static_cast<std::int64_t>(moves.size()) + rows);
+  Pulse pulse(options, static_cast<std::int64_t>(moves.size()) + rows, "the simulation");
   Knitted knitted;
   knitted.rows = static_cast<int>(rows);
   std::size_t done = 0;
@@ -101,7 +73,7 @@ Knitted knitting::knit(const Bed& bed, std::span<const Move> moves, const Simula
   return knitted;
 }
 
-Fabric simulate(const Bed& bed, std::span<const Move> moves, const SimulateOptions& options) {
+Fabric simulate(const Bed& bed, std::span<const Move> moves, const WatchOptions& options) {
   Knitted knitted = knit(bed, moves, options);
   Fabric fabric;
   fabric.loops = knitted.loops;

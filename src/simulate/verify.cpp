@@ -150,7 +150,7 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
 
 }  // namespace
 
-Verification verify(const Grid& grid, const Plan& plan, const SimulateOptions& options) {
+Verification verify(const Grid& grid, const Plan& plan, const WatchOptions& options) {
   require_extent("plan", {.columns = plan.columns, .rows = plan.rows}, "grid", grid);
   Verification result;
   if (plan.status == PlanStatus::infeasible) {

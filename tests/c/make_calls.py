@@ -51,7 +51,7 @@ VALUES = {
 }
 STRUCTS_IN = {
     "latchwork_crossing": "&w.crossing", "latchwork_machine": "&w.machine", "latchwork_effort": "&w.effort",
-    "latchwork_plan_options": "&w.plan_options", "latchwork_simulate_options": "&w.simulate_options",
+    "latchwork_plan_options": "&w.plan_options", "latchwork_watch_options": "&w.watch_options",
     "latchwork_chart_options": "&w.chart_options", "latchwork_panel_parts": "&w.parts",
     "latchwork_size_options": "&w.size_options", "latchwork_session_options": "&w.session_options", "latchwork_fit_request": "&w.request", "latchwork_fit_options": "&w.fit_options", "latchwork_target_piece": "&w.target_piece",
     "latchwork_article_request": "&w.article_request", "latchwork_fit_candidate": "&w.candidate", "latchwork_bed": "&w.bed",

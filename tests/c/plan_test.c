@@ -196,8 +196,10 @@ static void a_panel_wider_than_the_bed_is_infeasible(void) {
 
 static void callbacks_are_told_and_can_stop(void) {
   latchwork_plan_options plan_options = LATCHWORK_PLAN_OPTIONS_INIT;
-  latchwork_simulate_options options = LATCHWORK_SIMULATE_OPTIONS_INIT;
+  latchwork_watch_options options = LATCHWORK_WATCH_OPTIONS_INIT;
   latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
+  latchwork_certificate *certificate = NULL;
+  latchwork_certificate_check check = LATCHWORK_CERTIFICATE_CHECK_INIT;
   latchwork_bed bed = LATCHWORK_BED_INIT;
   latchwork_move pass = LATCHWORK_MOVE_INIT;
   latchwork_fabric *fabric = NULL;
@@ -260,6 +262,17 @@ static void callbacks_are_told_and_can_stop(void) {
   heard.stop_at = 1;
   fabric = (latchwork_fabric *)&error;
   CHECK(latchwork_simulate(&bed, &pass, 1, &options, &fabric, &error) == LATCHWORK_E_CANCELLED && fabric == NULL);
+
+  OK(latchwork_grid_certify(grid, &machine, NULL, 81500, NULL, &certificate, NULL));
+  heard = silent;
+  OK(latchwork_grid_check_certificate(grid, &machine, NULL, certificate, &options, &check, NULL));
+  CHECK(check.holds == 1 && heard.calls >= 2 && !heard.wrong && heard.share == 1.0);
+  heard = silent;
+  heard.stop_at = 1;
+  CHECK(latchwork_grid_check_certificate(grid, &machine, NULL, certificate, &options, &check, &error) ==
+        LATCHWORK_E_CANCELLED);
+  CHECK(error.code == LATCHWORK_E_CANCELLED && heard.calls == 1);
+  latchwork_certificate_destroy(certificate);
 }
 
 static void the_plan_is_certified(void) {
@@ -295,16 +308,16 @@ static void the_plan_is_certified(void) {
   CHECK(needed == 0);
   CHECK(latchwork_certificate_wales(certificate, 1, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strcmp(error.field, "index") == 0);
-  OK(latchwork_grid_check_certificate(grid, &machine, NULL, certificate, &check, NULL));
+  OK(latchwork_grid_check_certificate(grid, &machine, NULL, certificate, NULL, &check, NULL));
   CHECK(check.holds == 1 && check.bound_ms == 81500 && strcmp(check.message, "holds") == 0);
   CHECK(check.row == 0 && check.column == -1 && check.field[0] == '\0');
 
   OK(latchwork_effort_default(&effort, NULL));
   effort.rung_purl -= 500; /* then a plan takes less, and what was proven is not true */
-  OK(latchwork_grid_check_certificate(grid, &machine, &effort, certificate, &check, NULL));
+  OK(latchwork_grid_check_certificate(grid, &machine, &effort, certificate, NULL, &check, NULL));
   CHECK(check.holds == 0 && check.bound_ms == 0 && strcmp(check.field, "classes[0].least") == 0);
   OK(latchwork_read_certificate(claim, strlen(claim), &wrong, NULL));
-  OK(latchwork_grid_check_certificate(grid, &machine, NULL, wrong, &check, NULL));
+  OK(latchwork_grid_check_certificate(grid, &machine, NULL, wrong, NULL, &check, NULL));
   CHECK(check.holds == 0 && strcmp(check.field, "classes[0].least") == 0);
   latchwork_certificate_destroy(wrong);
   CHECK(latchwork_grid_certify(grid, &machine, NULL, -1, NULL, &wrong, &error) == LATCHWORK_E_BAD_ARGUMENT);

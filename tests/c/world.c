@@ -135,7 +135,7 @@ static int make_structs(void) {
   const latchwork_crossing crossing = {3, 0, 2, 0, 1, LATCHWORK_LEAN_LEFT, LATCHWORK_CENTRE_BETWEEN};
   const latchwork_plan_options plan_options = LATCHWORK_PLAN_OPTIONS_INIT;
   const latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
-  const latchwork_simulate_options simulate_options = LATCHWORK_SIMULATE_OPTIONS_INIT;
+  const latchwork_watch_options watch_options = LATCHWORK_WATCH_OPTIONS_INIT;
   const latchwork_chart_options chart_options = LATCHWORK_CHART_OPTIONS_INIT;
   const latchwork_panel_parts parts = LATCHWORK_PANEL_PARTS_INIT;
   const latchwork_size_options size_options = LATCHWORK_SIZE_OPTIONS_INIT;
@@ -154,7 +154,7 @@ static int make_structs(void) {
   w.conditions = conditions;
   w.conditions.carriage_right_only = 1;
   w.plan_options.conditions = &w.conditions;
-  w.simulate_options = simulate_options;
+  w.watch_options = watch_options;
   w.chart_options = chart_options;
   w.parts = parts;
   w.request = request;

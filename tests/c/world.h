@@ -25,7 +25,7 @@ struct world {
   latchwork_crossing crossing, free_crossing;
   latchwork_plan_options plan_options; /* with conditions */
   latchwork_conditions conditions;
-  latchwork_simulate_options simulate_options;
+  latchwork_watch_options watch_options;
   latchwork_chart_options chart_options;
   latchwork_panel_parts parts;
   latchwork_size_options size_options;

@@ -157,7 +157,13 @@ inline void certificate_check(std::string_view bytes) {
   try {
     const Grid grid = Grid::from_text(bytes.substr(2, end - 1));
     const Certificate certificate = read_certificate(bytes.substr(end + 2));
-    const CertificateCheck checked = check_certificate(grid, machine, effort, certificate);
+    double share = 0;
+    const WatchOptions watch{.stop = {}, .progress = [&](const Progress& progress) {
+                               if (!(progress.share >= share && progress.share <= 1)) fail("progress falls", bytes);
+                               share = progress.share;
+                             }};
+    const CertificateCheck checked = check_certificate(grid, machine, effort, certificate, watch);
+    if (share != 1) fail("progress ends before the end", bytes);
     if (checked.message.empty() || utf8_error(checked.message) != std::string_view::npos) fail("no message", bytes);
     if (!checked.holds) return;
     const Plan made = plan(grid, machine, effort);

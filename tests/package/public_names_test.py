@@ -43,7 +43,7 @@ NOT_IN_C = {
     "TwoRhythms.plan": "the second thing that latchwork_grid_plan_two_rhythms gives",
     "StopReason.place": "as Place",
     "PlanOptions.stop": "what the progress callback returns",
-    "SimulateOptions.stop": "what the progress callback returns",
+    "WatchOptions.stop": "what the progress callback returns",
     "FitOptions.stop": "what the progress callback returns",
     "YarnEstimate.shares": "latchwork_yarn_need_shares, at its index",
     "YarnEstimate.notes": "latchwork_yarn_need_notes, at its index",
@@ -68,7 +68,7 @@ NOT_IN_C = {
 NOT_IN_PYTHON = {
     "Error.place": "attributes row, column, line and field, so that nobody parses",
     "PlanOptions": "keyword arguments",
-    "SimulateOptions": "keyword arguments",
+    "WatchOptions": "keyword arguments",
     "FitOptions": "keyword arguments",
     "ChartOptions": "keyword arguments",
     "PanelParts": "keyword arguments",

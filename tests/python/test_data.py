@@ -12,7 +12,7 @@ import latchwork as lw
 import pytest
 
 ENUMS = {name: getattr(lw, name) for name in headers.enums()}
-OPTIONS = {"PlanOptions", "FitOptions", "SessionOptions", "SimulateOptions", "ChartOptions", "PanelParts", "ShapeOptions", "SizeOptions"}  # keyword arguments in Python
+OPTIONS = {"PlanOptions", "FitOptions", "SessionOptions", "WatchOptions", "ChartOptions", "PanelParts", "ShapeOptions", "SizeOptions"}  # keyword arguments in Python
 STRUCTS = {name: getattr(lw, name) for name in headers.structs() if name not in OPTIONS}
 
 # One of each with every field away from its default; what is not here has only fields that are.

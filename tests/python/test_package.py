@@ -136,7 +136,7 @@ def test_every_struct_of_the_headers_is_a_class_here_or_keywords():
         "PlanOptions": lw.plan,
         "FitOptions": lw.fit,
         "SessionOptions": lw.sessions,
-        "SimulateOptions": lw.simulate,
+        "WatchOptions": lw.simulate,
         "ChartOptions": lw.chart_svg,
         "PanelParts": lw.build_panel,
         "SizeOptions": lw.size,

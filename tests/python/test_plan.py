@@ -192,6 +192,9 @@ CALLS = {
         lw.Bed(lw.leftmost_needle(lw.Machine(), grid.columns), grid.columns),
         lw.moves(lw.plan_regular(grid, lw.Machine())),
     ),
+    "check_certificate": lambda grid: functools.partial(
+        lw.check_certificate, grid, lw.Machine(), certificate=lw.certify(grid, lw.Machine(), total_ms=0)
+    ),
 }
 
 
@@ -244,7 +247,7 @@ def test_a_call_that_was_asked_before_it_began_stops_at_once():
     plan = stopped("plan", grid, stop=asked)
     assert plan.status is lw.PlanStatus.feasible and lw.verify(grid, plan).verified
     assert plan.bound_ms <= lw.plan(grid, lw.Machine()).total_ms <= plan.total_ms
-    for name in ("plan_regular", "verify", "simulate"):  # these have nothing to show yet
+    for name in ("plan_regular", "verify", "simulate", "check_certificate"):  # these have nothing to show yet
         assert stopped(name, long_grid(), stop=asked) is lw.ErrorCode.cancelled
 
 
@@ -255,7 +258,7 @@ def test_false_from_the_callback_stops_its_own_call_and_no_other():
     assert plan.status is lw.PlanStatus.feasible and lw.verify(grid, plan).verified
     regular = stopped("plan_regular", long_grid(), stop=fresh, progress=lambda progress: progress.best_ms < 0)
     assert regular.status is lw.PlanStatus.feasible and regular.rhythm and lw.verify(long_grid(), regular).verified
-    for name in ("verify", "simulate"):
+    for name in ("verify", "simulate", "check_certificate"):
         assert stopped(name, long_grid(), stop=fresh, progress=lambda progress: False) is lw.ErrorCode.cancelled
     assert not fresh.stop_requested()
     assert stopped("plan", grid, progress=lambda progress: None).status is lw.PlanStatus.optimal  # None goes on

@@ -1,6 +1,8 @@
 #include "latchwork/certificate.hpp"
 
+#include <algorithm>
 #include <functional>
+#include <stdexcept>
 #include <stop_token>
 #include <string>
 #include <vector>
@@ -211,6 +213,63 @@ TEST_CASE("a certificate is for one size of panel, and for panels that can be ma
   CHECK(!check.holds);
   CHECK(check.place.field == "classes[0].least");
   CHECK(check.place.column == 1);
+}
+
+TEST_CASE("the check of a certificate tells how far it is, never less than before and at last all",
+          "[certificate][limits]") {
+  const auto kind = GENERATE(as<std::string>(), "co-prime periods", "panels");  // with branches, and without
+  const Instance in = instance_of(kind, 1);
+  Certificate certificate = certify(in.grid, in.machine, in.effort, plan(in.grid, in.machine, in.effort).total_ms);
+  CAPTURE(kind);
+  CHECK(certificate.branches.empty() == (kind == "panels"));
+  std::vector<double> shares;
+  WatchOptions options;
+  options.progress = [&](const Progress& progress) {
+    CHECK(progress.bound_ms == 0);
+    CHECK(progress.best_ms == 0);
+    shares.push_back(progress.share);
+  };
+  CHECK(check_certificate(in.grid, in.machine, in.effort, certificate, options) ==
+        check_certificate(in.grid, in.machine, in.effort, certificate));
+  CHECK(shares.size() > 10);
+  CHECK(shares.size() < 300);  // a listener does not slow it down
+  CHECK(std::is_sorted(shares.begin(), shares.end()));
+  CHECK(shares.front() < 0.1);
+  // What was still to be told is told at once at the end: little where the steps were counted rightly.
+  CHECK(shares.at(shares.size() - 2) > 0.95);
+  CHECK(shares.back() == 1.0);
+  // One that is found wrong on the way is done, too.
+  certificate.classes.back().least += 1;
+  CHECK(!check_certificate(in.grid, in.machine, in.effort, certificate, options).holds);
+  CHECK(shares.back() == 1.0);
+}
+
+TEST_CASE("wherever the check of a certificate is asked to stop, it ends with an error",
+          "[certificate][limits][error]") {
+  const Instance in = instance_of("co-prime periods", 1);
+  const Certificate certificate =
+      certify(in.grid, in.machine, in.effort, plan(in.grid, in.machine, in.effort).total_ms);
+  int all = 0;
+  WatchOptions options;
+  options.progress = [&](const Progress&) { ++all; };
+  REQUIRE(check_certificate(in.grid, in.machine, in.effort, certificate, options).holds);
+  REQUIRE(all > 10);
+  for (int last = 0; last < all; last += std::max(1, all / 16)) {  // 0: asked before it began
+    CAPTURE(last);
+    std::stop_source source;
+    int told = 0;
+    options.stop = source.get_token();
+    options.progress = [&](const Progress&) {
+      if (++told == last) source.request_stop();
+    };
+    if (last == 0) source.request_stop();
+    CHECK_THROWS_MATCHES(check_certificate(in.grid, in.machine, in.effort, certificate, options), Error,
+                         refused_field(ErrorCode::cancelled, ""));
+    CHECK(told == last);
+  }
+  options.stop = {};
+  options.progress = [](const Progress&) { throw std::runtime_error("enough"); };
+  CHECK_THROWS_AS(check_certificate(in.grid, in.machine, in.effort, certificate, options), std::runtime_error);
 }
 
 TEST_CASE("wherever a proof is ended, its certificate holds", "[certificate][limits]") {

@@ -312,7 +312,7 @@ TEST_CASE("a tuck left open at the end is read as a tuck", "[simulate]") {
 
 TEST_CASE("progress is told, never falls and ends at the whole", "[simulate]") {
   std::vector<double> shares;
-  SimulateOptions options;
+  WatchOptions options;
   options.progress = [&](const Progress& progress) { shares.push_back(progress.share); };
   (void)simulate(four, on_four().pass(5000), options);
   REQUIRE(shares.size() > 3);
@@ -324,7 +324,7 @@ TEST_CASE("progress is told, never falls and ends at the whole", "[simulate]") {
 
 TEST_CASE("a simulation that is asked to stop ends with an error", "[simulate][error]") {
   std::stop_source source;
-  SimulateOptions options;
+  WatchOptions options;
   options.stop = source.get_token();
   CHECK(simulate(four, on_four().pass(), options).grid.has_value());
   options.progress = [&](const Progress&) { source.request_stop(); };

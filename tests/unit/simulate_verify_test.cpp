@@ -174,7 +174,7 @@ TEST_CASE("verification can be stopped and tells its progress", "[verify][error]
   const Grid grid(40, 40);
   const Plan plan = soonest_plan(grid, 1);
   std::stop_source source;
-  SimulateOptions options;
+  WatchOptions options;
   options.stop = source.get_token();
   double share = 0;
   options.progress = [&](const Progress& progress) { share = progress.share; };

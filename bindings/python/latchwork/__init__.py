@@ -2,7 +2,7 @@
 
 Names and meanings are those of the C++ library. Four rules translate one into the other:
 
-- an option struct (PlanOptions, FitOptions, SessionOptions, SimulateOptions, ChartOptions, PanelParts, SizeOptions) is keyword arguments;
+- an option struct (PlanOptions, FitOptions, SessionOptions, WatchOptions, ChartOptions, PanelParts, SizeOptions) is keyword arguments;
 - a question without arguments that a C++ class answers at once (``Grid::rows()``) is a property (``Grid.rows``);
 - what can be absent is ``None``;
 - bad input raises ``Error``, a ``ValueError`` with ``code``, ``row``, ``column``, ``line`` and ``field``.

@@ -960,12 +960,14 @@ def check_certificate(
     effort: Effort | None = None,
     *,
     certificate: Certificate,
+    stop: StopSource | None = None,
+    progress: Callable[[Progress], object] | None = None,
 ) -> CertificateCheck:
     """Checks every word of a certificate, in whole numbers, against classes, ways and costs that it makes itself from the
     grid; it shares nothing with the planner. What does not hold is told, not raised. A plan that verify() finds to make
-    the panel, and whose hand_work() comes to `bound_ms`, is then a least one.
+    the panel, and whose hand_work() comes to `bound_ms`, is then a least one. `stop` and `progress` as in verify().
 
-    Raises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), too_large.
+    Raises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), too_large, cancelled.
     """
 
 def moves(plan: Plan) -> list[Move]:

@@ -33,18 +33,22 @@ void bind_certificate(py::module_& m) {
       "cannot be scheduled at all), too_large.");
   m.def(
       "check_certificate",
-      [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort,
-         const Certificate& certificate) {
+      [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const Certificate& certificate,
+         const std::stop_source* stop, std::optional<py::function> progress) {
         const Grid own = grid;
+        Watch watch(stop, std::move(progress));
+        const WatchOptions options{.stop = watch.token(), .progress = watch.progress()};
         const py::gil_scoped_release free;
-        return check_certificate(own, machine, effort.value_or(Effort{}), certificate);
+        return check_certificate(own, machine, effort.value_or(Effort{}), certificate, options);
       },
-      "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "certificate"_a,
+      "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "certificate"_a, "stop"_a = py::none(),
+      "progress"_a = py::none(),
       "Checks every word of a certificate, in whole numbers, against classes, ways and costs that it makes itself from "
       "the grid; it shares nothing with the planner. What does not hold is told, not raised. A plan that verify() "
       "finds "
-      "to make the panel, and whose hand_work() comes to `bound_ms`, is then a least one.\n\nRaises Error bad_argument "
-      "(machine, effort), size_mismatch (another panel's certificate), too_large.");
+      "to make the panel, and whose hand_work() comes to `bound_ms`, is then a least one. `stop` and `progress` "
+      "as in verify().\n\nRaises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), "
+      "too_large, cancelled.");
 }
 
 }  // namespace latchwork::python

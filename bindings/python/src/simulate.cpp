@@ -18,7 +18,7 @@ void bind_simulate(py::module_& m) {
       [](const Bed& bed, const std::vector<Move>& moves, const std::stop_source* stop,
          std::optional<py::function> progress) {
         Watch watch(stop, std::move(progress));
-        const SimulateOptions options{.stop = watch.token(), .progress = watch.progress()};
+        const WatchOptions options{.stop = watch.token(), .progress = watch.progress()};
         const py::gil_scoped_release free;
         return simulate(bed, moves, options);
       },
@@ -33,7 +33,7 @@ void bind_simulate(py::module_& m) {
       [](const Grid& grid, const Plan& plan, const std::stop_source* stop, std::optional<py::function> progress) {
         const Grid own = grid;  // another thread may change the grid while the GIL is free
         Watch watch(stop, std::move(progress));
-        const SimulateOptions options{.stop = watch.token(), .progress = watch.progress()};
+        const WatchOptions options{.stop = watch.token(), .progress = watch.progress()};
         const py::gil_scoped_release free;
         return verify(own, plan, options);
       },

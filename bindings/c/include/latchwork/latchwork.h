@@ -854,13 +854,22 @@ typedef struct latchwork_hand_work {
 /* Told now and then during a long call. Lent to the callback. Since 0.1. */
 typedef struct latchwork_progress {
   uint32_t struct_size;
-  int64_t bound_ms; /* plan: proven so far (simulate: 0) */
-  int64_t best_ms;  /* plan: best so far; -1: none yet (simulate: 0) */
+  int64_t bound_ms; /* plan: proven so far (others: 0) */
+  int64_t best_ms;  /* plan: best so far; -1: none yet (others: 0) */
   double share;     /* of the work, 0..1; never falls */
 } latchwork_progress;
 
 /* Called on the calling thread with the options' user_data. Anything but 0 asks the call to stop. Since 0.1. */
 typedef int32_t (*latchwork_progress_call)(const latchwork_progress *progress, void *user_data);
+
+/* How to watch a simulation, a verification or the check of a certificate, and end it. Options: 0 and NULL are the
+   defaults. Since 0.1. */
+typedef struct latchwork_watch_options {
+  uint32_t struct_size;
+  latchwork_progress_call progress; /* NULL: none. Only the share is told. Stopped, the call fails with CANCELLED */
+  void *user_data;                  /* handed to `progress`, never looked at */
+} latchwork_watch_options;
+#define LATCHWORK_WATCH_OPTIONS_INIT { sizeof(latchwork_watch_options), NULL, NULL }
 
 /* Neighbouring wales whose re-forms keep to one rhythm: at each of its stops all that is due in them is re-formed, from
    just below the lowest hand cell not yet worked, unless the wale's row is a tuck or slip (then it waits); they are
@@ -1306,12 +1315,14 @@ LATCHWORK_C_API latchwork_status latchwork_grid_certify(const latchwork_grid *gr
                                                         const latchwork_plan_options *options,
                                                         latchwork_certificate **out, latchwork_error *error);
 /* Checks every word of a certificate, in whole numbers, against classes, ways and costs made from the grid anew; it shares
-   nothing with the planner. What does not hold is told in `check`, with status OK. effort may be NULL.
-   Fails: BAD_ARGUMENT (machine, effort), SIZE_MISMATCH (another panel's certificate), TOO_LARGE. Since 0.1. */
+   nothing with the planner. What does not hold is told in `check`, with status OK. effort and options may be
+   NULL. Fails: BAD_ARGUMENT (machine, effort), SIZE_MISMATCH (another panel's certificate), TOO_LARGE, CANCELLED.
+   Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_check_certificate(const latchwork_grid *grid,
                                                                   const latchwork_machine *machine,
                                                                   const latchwork_effort *effort,
                                                                   const latchwork_certificate *certificate,
+                                                                  const latchwork_watch_options *options,
                                                                   latchwork_certificate_check *check,
                                                                   latchwork_error *error);
 /* A certificate of its own, equal to this one. Since 0.1. */
@@ -1417,14 +1428,6 @@ typedef struct latchwork_fault {
 } latchwork_fault;
 #define LATCHWORK_FAULT_INIT { sizeof(latchwork_fault), 0, -1, -1, {0} }
 
-/* How to simulate. Options: 0 and NULL are the defaults. Since 0.1. */
-typedef struct latchwork_simulate_options {
-  uint32_t struct_size;
-  latchwork_progress_call progress; /* NULL: none. Stopped, the call fails with CANCELLED */
-  void *user_data;                  /* handed to `progress`, never looked at */
-} latchwork_simulate_options;
-#define LATCHWORK_SIMULATE_OPTIONS_INIT { sizeof(latchwork_simulate_options), NULL, NULL }
-
 /* What knitting a plan showed when it was held against a chart. Since 0.1. */
 typedef struct latchwork_verification {
   uint32_t struct_size;
@@ -1448,7 +1451,7 @@ LATCHWORK_C_API latchwork_status latchwork_move_describe(const latchwork_move *m
    then reads the fabric back. A move that hands could not do is a fault, and the moves end there. options may be NULL.
    Fails: BAD_ARGUMENT (bed, moves), TOO_LARGE, CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed *bed, const latchwork_move *moves, size_t count,
-                                                    const latchwork_simulate_options *options, latchwork_fabric **out,
+                                                    const latchwork_watch_options *options, latchwork_fabric **out,
                                                     latchwork_error *error);
 /* Knits the plan and compares with the grid: the one way in which anything is called verified. A plan that makes the right
    cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the counter never reads, a
@@ -1458,7 +1461,7 @@ LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed *bed, co
    Fails: SIZE_MISMATCH when the plan is for another size; BAD_ARGUMENT (leftmost) when its leftmost needle is 0;
    TOO_LARGE; CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_verify(const latchwork_grid *grid, const latchwork_plan *plan,
-                                                       const latchwork_simulate_options *options,
+                                                       const latchwork_watch_options *options,
                                                        latchwork_verification *verification, latchwork_error *error);
 /* A fabric of its own, equal to this one. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fabric_copy(const latchwork_fabric *fabric, latchwork_fabric **out,

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <stop_token>
+
+namespace latchwork::inline v0 {
+
+/// Told now and then during a long call, on the calling thread.
+struct Progress {
+  std::int64_t bound_ms = 0;  ///< plan: proven so far (others: 0)
+  std::int64_t best_ms = 0;   ///< plan: best so far; -1: none yet (others: 0)
+  double share = 0;           ///< of the work, 0..1; never falls
+};
+
+/// How to watch a simulation, a verification or the check of a certificate, and end it.
+struct WatchOptions {
+  std::stop_token stop;                           ///< @throws Error cancelled
+  std::function<void(const Progress&)> progress;  ///< share only; what it throws ends the call and reaches the caller
+};
+
+}  // namespace latchwork::inline v0
