@@ -62,8 +62,9 @@ struct Job {
   Plan plan;
   Conditions conditions;  ///< that were asked of both plans
   Plan regular;
-  Plan unconditioned;                 ///< the least plan when nothing is asked of it: what the conditions cost is told
-                                      ///< against it; where none are asked, the same as `plan`
+  /// The least plan when nothing is asked of it: what the conditions cost is told against it; where none are asked, the
+  /// same as `plan`. It has what `plan` left of a time limit, 1 ms at the least, and a work limit of its own.
+  Plan unconditioned;
   Verification verification;          ///< of `plan`
   Verification regular_verification;  ///< of `regular`; not verified when there is none
   Size size;
@@ -77,7 +78,8 @@ struct Job {
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
 /// Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit.
-/// Conditions bind all plans.
+/// Conditions bind all plans but `unconditioned`. A time limit is for `plan` and `unconditioned` together, and for each
+/// other plan anew; a work limit for each plan.
 /// @throws Error as those do.
 LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 

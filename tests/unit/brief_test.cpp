@@ -1,14 +1,17 @@
 #include "latchwork/brief.hpp"
 
+#include <chrono>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <limits>
 #include <map>
 #include <string>
+#include <thread>
 #include <vector>
 
 #include "catch.hpp"
+#include "instances.hpp"
 #include "latchwork/chart.hpp"
 #include "latchwork/file.hpp"
 #include "latchwork/instructions.hpp"
@@ -443,6 +446,31 @@ TEST_CASE("a spoiled plan is never called verified", "[brief]") {
   job.verification = verify(brief.panel.grid(), job.plan);
   const std::string text = summary(brief, job);
   CHECK(holds(text, "NOT verified: " + job.verification.message));
+}
+
+TEST_CASE("a plan under conditions and the one without them share a time limit", "[brief][limits]") {
+  Brief brief = sampler();
+  brief.panel = Panel("p", Strip{"plain", "plain", latchwork_test::distinct_panel(24, 120, 3)});
+  brief.swatch = Swatch({{"plain", Counted::stitches, 20, 100, ""}, {"plain", Counted::rows, 30, 100, ""}});
+  PlanOptions options;
+  options.conditions.max_depth = 8;
+  REQUIRE(run(brief, options).unconditioned.status == PlanStatus::optimal);
+  // Whoever is told of the first plan takes all the time there is. The second has 1 ms then, which is over when its
+  // own first word was heard; with the whole limit anew it would be proven.
+  options.time_limit_ms = 300;
+  bool first = false;
+  bool second = false;
+  options.progress = [&](const Progress& progress) {
+    const bool late = progress.share > 0.5;
+    bool& heard = late ? second : first;
+    if (!heard) std::this_thread::sleep_for(std::chrono::milliseconds(late ? 2 : options.time_limit_ms + 1));
+    heard = true;
+  };
+  const Job job = run(brief, options);
+  CHECK(first);
+  CHECK(job.plan.status == PlanStatus::feasible);
+  CHECK(job.unconditioned.status == PlanStatus::feasible);
+  CHECK(job.verification.verified);
 }
 
 TEST_CASE("the conditions that were asked of a plan are told beside it, with their price", "[brief]") {

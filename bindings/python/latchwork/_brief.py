@@ -71,7 +71,7 @@ class Job:
     regular: Plan = field(default_factory=Plan)
     unconditioned: Plan = field(default_factory=Plan)
     """The least plan when nothing is asked of it: what the conditions cost is told against it; where none are asked, the
-    same as ``plan``."""
+    same as ``plan``. It has what ``plan`` left of a time limit, 1 ms at the least, and a work limit of its own."""
     verification: Verification = Verification()
     """Of ``plan``."""
     regular_verification: Verification = Verification()

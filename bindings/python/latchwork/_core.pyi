@@ -1398,8 +1398,8 @@ def run(
     conditions: Conditions | None = None,
 ) -> Job:
     """Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit.
-    `stop`, `progress` and the limits as in plan(), for each plan anew; `conditions` bind all plans. Raises what those
-    calls raise.
+    `stop`, `progress` and the limits as in plan(), for each plan anew, but for a time limit, which is for `plan` and
+    `unconditioned` together; `conditions` bind all plans but `unconditioned`. Raises what those calls raise.
     """
 
 def summary(brief: Brief, job: Job) -> str:

@@ -39,9 +39,9 @@ void bind_brief(py::module_& m) {
       "brief"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
       "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. "
-      "`stop`, `progress` and the limits as in plan(), "
-      "for each plan "
-      "anew; `conditions` bind all plans. Raises what those calls raise.");
+      "`stop`, `progress` and the limits as in plan(), for each plan anew, but for a time limit, which is for `plan` "
+      "and "
+      "`unconditioned` together; `conditions` bind all plans but `unconditioned`. Raises what those calls raise.");
   m.def(
       "summary", without_gil(&summary), "brief"_a, "job"_a,
       "For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity, "

@@ -3213,7 +3213,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_article(const latchwork_brief *
 LATCHWORK_C_API latchwork_status latchwork_brief_own_article(const latchwork_brief *brief,
                                                              latchwork_article_file **out, latchwork_error *error);
 /* Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. Conditions
-   bind all plans. options may be NULL. Fails: as those do. Since 0.1. */
+   bind all plans but that of latchwork_job_unconditioned. A time limit is for that one and the least-effort plan together,
+   and for each other plan anew; a work limit for each plan. options may be NULL. Fails: as those do. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);
@@ -3258,7 +3259,8 @@ LATCHWORK_C_API latchwork_status latchwork_job_conditions(const latchwork_job *j
 LATCHWORK_C_API latchwork_status latchwork_job_regular(const latchwork_job *job, latchwork_plan **out,
                                                        latchwork_error *error);
 /* A copy of the least plan when nothing is asked of it, against which the conditions' cost is told; where none are asked,
-   the same as latchwork_job_plan(). Since 0.1. */
+   the same as latchwork_job_plan(). It has what that plan left of a time limit, 1 ms at the least, and a work limit of
+   its own. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_unconditioned(const latchwork_job *job, latchwork_plan **out,
                                                              latchwork_error *error);
 /* What knitting the least-effort plan showed. Since 0.1. */
