@@ -91,7 +91,7 @@ class LATCHWORK_API Grid {
   [[nodiscard]] Grid mirrored() const;
   /// Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it (wrapping over the
   /// seam) keep their own order. @throws Error crossing_over_none, when a stack just above a crossing ends on no
-  /// stitch.
+  /// stitch, or one just below a bare centre.
   [[nodiscard]] Grid upside_down() const;
   /// Turned by 180 degrees in its plane: mirrored().upside_down(); leans keep. @throws as upside_down().
   [[nodiscard]] Grid half_turn() const;

@@ -107,7 +107,8 @@ void bind_derivations(py::class_<Grid>& grid) {
   grid.def("mirrored", &Grid::mirrored, "Reflected left to right: knit and purl stay, every lean flips.")
       .def("upside_down", &Grid::upside_down,
            "Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it keep their own "
-           "order. Raises Error crossing_over_none, when a stack just above a crossing ends on no stitch.")
+           "order. Raises Error crossing_over_none, when a stack just above a crossing ends on no stitch, or one "
+           "just below a bare centre.")
       .def("half_turn", &Grid::half_turn,
            "Turned by 180 degrees in its plane: mirrored().upside_down(); leans keep. Raises as upside_down().")
       .def("turned", &Grid::turned,

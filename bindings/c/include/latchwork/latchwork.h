@@ -228,7 +228,7 @@ LATCHWORK_C_API latchwork_status latchwork_grid_to_text(const latchwork_grid *gr
 LATCHWORK_C_API latchwork_status latchwork_grid_mirrored(const latchwork_grid *grid, latchwork_grid **out,
                                                          latchwork_error *error);
 /* Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it keep their order.
-   Fails: CROSSING_OVER_NONE when a stack just above a crossing ends on no stitch. Since 0.1. */
+   Fails: CROSSING_OVER_NONE when a stack just above a crossing ends on no stitch, or one just below a bare centre. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_upside_down(const latchwork_grid *grid, latchwork_grid **out,
                                                             latchwork_error *error);
 /* Turned by 180 degrees in its plane; leans keep. Fails: as latchwork_grid_upside_down. Since 0.1. */
