@@ -34,8 +34,11 @@ latchwork_status latchwork_grid_condition_prices(const latchwork_grid* grid, con
                                plan_options_of(from, watch)),
               [](const ConditionPrice& price) {
                 return latchwork_condition_price{static_cast<int32_t>(price.condition),
-                                                 static_cast<int32_t>(price.status), price.total_ms, price.price_ms,
-                                                 price.least_price_ms};
+                                                 static_cast<int32_t>(price.status),
+                                                 price.total_ms,
+                                                 price.price_ms,
+                                                 price.least_price_ms,
+                                                 price.most_price_ms};
               });
   });
 }

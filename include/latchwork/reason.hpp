@@ -36,7 +36,8 @@ struct StopReason {
 /// among the closed rows of the conditions: a plan for each stop that nothing forces. The plan is taken as it is; where
 /// it is not a least one under these conditions, a stop may save less than nothing. The work limit holds for each
 /// plan, the time limit for the whole call: stopped, or out of time, the causes not yet found are `unknown`.
-/// @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything is planned.
+/// @throws Error as plan() does; before anything is planned, size_mismatch (field plan) for a plan of another size and
+/// bad_argument ("stops[3].row") for stops that do not rise within its rows.
 LATCHWORK_API std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, const Effort& effort,
                                                    const Plan& plan, const PlanOptions& options = {});
 
@@ -73,7 +74,8 @@ struct Tolerance {
 /// For every field of Effort, in its order, how far it may move before this plan, a least one under the options'
 /// conditions, is none. Exact: a plan's total is linear in each effort, so the least total is concave in it, and where
 /// this plan takes the least is one interval; each end is walked to from outside, from one better plan's line to the
-/// next, and is proven by a plan there. An end that no search proves is told by its flag, with what is proven; so are
+/// next, and is proven by a plan there. An end that no search proves is told by its flag, with what is proven; so is
+/// the greatest value at which the times of all plans of a large panel can be counted (too_large of plan()); so are
 /// those not yet looked at when the call is stopped or its time is over. Some tens of plans; the work limit holds for
 /// each. @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything
 /// is planned; bad_argument (field plan) when another plan takes less, or this one was made for another panel of the

@@ -54,10 +54,8 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
     point.kinds = kinds_of(point.plan);
     found.push_back(std::move(point));
   }
-  if (kinds_of(least) <= most || found.empty()) {
-    // The least plan is a point whatever the search for its number of kinds came to.
-    if (kinds_of(least) <= most) found.push_back({kinds_of(least), least});
-  }
+  // The least plan is a point whatever the search for its number of kinds came to.
+  if (kinds_of(least) <= most) found.push_back({kinds_of(least), least});
   if (!found.empty()) front.findings.clear();
   // What binds plans of more kinds binds those of fewer.
   for (std::size_t i = found.size(); i-- > 1;) {

@@ -2,8 +2,11 @@
 #include <optional>
 
 #include "conditions/check.hpp"
+#include "effort/check.hpp"
 #include "latchwork/choice.hpp"
 #include "latchwork/error.hpp"
+#include "machine/check.hpp"
+#include "plan/inputs.hpp"
 #include "plan/one_call.hpp"
 
 namespace latchwork::inline v0 {
@@ -48,36 +51,91 @@ std::optional<Plan> found(const Grid& grid, const Machine& machine, const Effort
   }
 }
 
+/// A condition, or all, and what is known of its plans.
+struct Asked {
+  Condition condition = Condition::all;
+  Conditions conditions;
+  bool impossible = false;     // there is none
+  std::int64_t total_ms = -1;  // of the best; -1: none is known
+  std::int64_t bound_ms = 0;   // none takes less
+
+  void take(const Plan& plan) {
+    impossible = plan.status == PlanStatus::infeasible;
+    if (impossible) return;
+    total_ms = plan.total_ms;
+    bound_ms = plan.bound_ms;
+  }
+};
+
+/// Each condition that is asked, and last all of them.
+std::vector<Asked> all_asked(const Conditions& conditions) {
+  Conditions nothing;
+  nothing.forced_exempt = conditions.forced_exempt;
+  std::vector<Asked> asked;
+  for (int i = 0; i <= static_cast<int>(Condition::all); ++i) {
+    Asked one;
+    one.condition = static_cast<Condition>(i);
+    one.conditions = alone(conditions, one.condition);
+    if (one.conditions != nothing) asked.push_back(std::move(one));
+  }
+  return asked;
+}
+
+/// A plan that keeps all conditions keeps each, and one that keeps any is a plan without conditions. What bounds the
+/// plans without bounds those under a condition, and those under one condition bound those under all.
+void compare(std::int64_t& plain_ms, std::int64_t plain_bound_ms, std::vector<Asked>& asked) {
+  Asked& all = asked.back();
+  for (Asked& one : asked) {
+    one.bound_ms = std::max(one.bound_ms, plain_bound_ms);
+    all.bound_ms = std::max(all.bound_ms, one.bound_ms);
+    all.impossible = all.impossible || one.impossible;
+    if (all.total_ms >= 0 && (one.total_ms < 0 || one.total_ms > all.total_ms)) one.total_ms = all.total_ms;
+    if (one.total_ms >= 0) plain_ms = std::min(plain_ms, one.total_ms);
+  }
+}
+
+ConditionPrice price_of(const Asked& one, std::int64_t plain_ms, std::int64_t plain_bound_ms) {
+  if (one.impossible) return {one.condition, PlanStatus::infeasible, 0, 0, 0, 0};
+  const std::int64_t least = std::max<std::int64_t>(0, one.bound_ms - plain_ms);
+  if (one.total_ms < 0) return {one.condition, PlanStatus::feasible, -1, -1, least, -1};
+  const PlanStatus status = one.bound_ms >= one.total_ms ? PlanStatus::optimal : PlanStatus::feasible;
+  return {one.condition, status, one.total_ms, one.total_ms - plain_ms, least, one.total_ms - plain_bound_ms};
+}
+
 }  // namespace
 
 std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& machine, const Effort& effort,
                                              const PlanOptions& options) {
   planning::OneCall call(options);  // its clock runs from here
-  constexpr double part = 1.0 / (static_cast<int>(Condition::all) + 2);
+  check(machine);
+  check(effort);
+  planning::check(options);
+  check(options.conditions, grid.rows(), grid.columns());  // whether there is time for it or not
+  std::vector<Asked> asked = all_asked(options.conditions);
+  const double part = 1.0 / static_cast<double>(asked.size() + 1);
   PlanOptions own = call.part(0, part);
   own.conditions = {};
-  Conditions nothing;
-  nothing.forced_exempt = options.conditions.forced_exempt;
   const Plan plain = plan(grid, machine, effort, own);
-  check(options.conditions, grid.rows(), grid.columns());  // whether there is time for it or not
-  std::vector<ConditionPrice> prices;
-  for (int i = 0; i <= static_cast<int>(Condition::all); ++i) {
-    const auto condition = static_cast<Condition>(i);
-    own = call.part(part * (i + 1), part * (i + 2));
-    own.conditions = alone(options.conditions, condition);
-    if (own.conditions == nothing) continue;
-    const std::optional<Plan> kept = call.ended() ? std::nullopt : found(grid, machine, effort, own);
-    ConditionPrice price;
-    price.condition = condition;
-    if (!kept) {
-      price = {condition, PlanStatus::feasible, -1, -1, 0};
-    } else if (price.status = kept->status; price.status != PlanStatus::infeasible) {
-      price.total_ms = kept->total_ms;
-      price.price_ms = kept->total_ms - plain.total_ms;
-      price.least_price_ms = std::max<std::int64_t>(0, kept->bound_ms - plain.total_ms);
+  if (asked.empty()) return {};
+  double from = part;
+  for (Asked& one : asked) {
+    const bool again = &one != &asked.front() && one.conditions == asked.front().conditions;  // one alone is all
+    if (again) {
+      const Condition all = one.condition;
+      one = asked.front();
+      one.condition = all;
+    } else if (!call.ended()) {
+      own = call.part(from, from + part);
+      own.conditions = one.conditions;
+      if (const auto kept = found(grid, machine, effort, own)) one.take(*kept);
     }
-    prices.push_back(price);
+    from += part;
   }
+  std::int64_t plain_ms = plain.total_ms;
+  compare(plain_ms, plain.bound_ms, asked);
+  std::vector<ConditionPrice> prices;
+  prices.reserve(asked.size());
+  for (const Asked& one : asked) prices.push_back(price_of(one, plain_ms, plain.bound_ms));
   return prices;
 }
 

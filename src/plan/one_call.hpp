@@ -18,8 +18,8 @@ inline bool came_to_no_end(const Error& error) {
          (error.code() == ErrorCode::too_large && error.place().field == beyond_search);
 }
 
-/// Several plans that are one call to whoever asks: they share its clock, and are told as parts of one piece of work
-/// whose share never falls. The work limit holds for each.
+/// Several plans that are one call to whoever asks: they share its clock fairly, and are told as parts of one piece of
+/// work whose share never falls. The work limit holds for each.
 class OneCall {
  public:
   /// What progress tells in place of a part's own bound and best, where these are of another question.
@@ -35,8 +35,19 @@ class OneCall {
   /// Whether it is stopped, or its time is over: no further part is to begin.
   bool ended() const { return options_.stop.stop_requested() || (deadline_.set() && deadline_.left_ms() < 1); }
 
-  /// The options of the next part, which is so much of the whole. They refer to this.
+  /// The options of the next part, which is so much of the whole. They refer to this. Of the time that is left it gets
+  /// as much as it is of the work that is left: what a part does not use, those after it have.
   PlanOptions part(double from, double to, std::optional<Told> told = {}) {
+    PlanOptions own = keystone(from, to, told);
+    if (deadline_.set() && to < 1) {
+      const double fair = static_cast<double>(own.time_limit_ms) * (to - from) / (1 - from);
+      own.time_limit_ms = std::max<std::int64_t>(1, static_cast<std::int64_t>(fair));
+    }
+    return own;
+  }
+
+  /// Of a part without which the others are of no use: it may take all the time that is left.
+  PlanOptions keystone(double from, double to, std::optional<Told> told = {}) {
     PlanOptions own = options_;
     if (deadline_.set()) own.time_limit_ms = std::max<std::int64_t>(1, deadline_.left_ms());
     if (options_.progress) {

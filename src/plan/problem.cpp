@@ -111,23 +111,32 @@ void lay_out(Lane& lane, const Worked& worked, int rows, std::int64_t knit_rung,
   }
 }
 
-void refuse_overflow(const Grid& grid, const Effort& effort) {
+// What all the work that a panel may have would take at the most, and the greatest time that is counted.
+struct Count {
+  std::int64_t most_ms;
+  std::int64_t limit_ms;
+};
+
+Count count_of_all(const Grid& grid, const Effort& effort) {
   const std::int64_t rung =
       effort.drop + std::max({effort.rung_knit, effort.rung_purl, effort.rung_tuck, effort.rung_slip});
   const std::int64_t cell =
       effort.batch + rung + effort.hold + effort.shaping + effort.crossing + effort.crossing_stitch;
   const std::int64_t cells = std::int64_t{grid.rows()} * grid.columns();
-  const std::int64_t total = cells * cell + (std::int64_t{grid.rows()} + 1) * (effort.stop + effort.row + 1);
-  const std::int64_t limit = (far / 2) / (grid.rows() + 2);  // both factors are far below 2^62: see Grid and Effort
-  if (total > limit) {
-    Place place;
-    place.field = "effort";
-    throw Error(
-        ErrorCode::too_large, place,
-        fmt::format("{} rows of {} stitches at these efforts could take {} ms; a plan of so many rows is kept to "
-                    "{} ms",
-                    grid.rows(), grid.columns(), total, limit));
-  }
+  // Both factors are far below 2^62: see Grid and Effort.
+  return {cells * cell + (std::int64_t{grid.rows()} + 1) * (effort.stop + effort.row + 1),
+          (far / 2) / (grid.rows() + 2)};
+}
+
+void refuse_overflow(const Grid& grid, const Effort& effort) {
+  if (can_be_counted(grid, effort)) return;
+  const Count count = count_of_all(grid, effort);
+  Place place;
+  place.field = "effort";
+  throw Error(ErrorCode::too_large, place,
+              fmt::format("{} rows of {} stitches at these efforts could take {} ms; a plan of so many rows is kept to "
+                          "{} ms",
+                          grid.rows(), grid.columns(), count.most_ms, count.limit_ms));
 }
 
 // Every schedule's cost is a sum of these, some of them many times.
@@ -142,6 +151,11 @@ std::int64_t step_of(const Effort& effort) {
 }
 
 }  // namespace
+
+bool can_be_counted(const Grid& grid, const Effort& effort) {
+  const Count count = count_of_all(grid, effort);
+  return count.most_ms <= count.limit_ms;
+}
 
 bool is_forced(const Problem& problem, int row) {
   return problem.forced[at(row)] != 0;

@@ -63,7 +63,10 @@ inline std::int64_t below(const Problem& problem, std::int64_t cost) {
   return (cost / problem.unit - problem.step_ms) * problem.unit + problem.rows + 1;
 }
 
-/// @throws Error too_large.
+/// Whether the costs of every plan at these efforts can be counted.
+bool can_be_counted(const Grid& grid, const Effort& effort);
+
+/// @throws Error too_large (field effort), where they cannot be counted.
 Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort);
 
 /// Whether a crossing or shaping stops us after the row anyway.

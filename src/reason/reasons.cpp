@@ -14,6 +14,7 @@
 #include "plan/inputs.hpp"
 #include "plan/one_call.hpp"
 #include "plan/problem.hpp"
+#include "plan/stops.hpp"
 #include "plan/works.hpp"
 #include "text/duration.hpp"
 #include "text/words.hpp"
@@ -68,7 +69,7 @@ class Reasons {
     total_ms_ = work.hand_ms + work.carriage_ms;
     stops_.assign(static_cast<std::size_t>(grid.rows()) + 1, 0);
     for (const Stop& stop : mine.stops) {
-      if (stop.row >= 0 && stop.row <= grid.rows()) stops_[static_cast<std::size_t>(stop.row)] = 1;
+      stops_[static_cast<std::size_t>(stop.row)] = 1;
     }
     told_ = {mine.bound_ms, mine.total_ms};
   }
@@ -87,20 +88,16 @@ class Reasons {
     reason.row = stop.row;
     reason.place.row = stop.row;
     if (forced(reason, grid_, wales_)) return reason;
-    if (stop.row >= 0 && stop.row <= grid_.rows()) {
-      if (call_.ended()) {
-        unknown(reason);
-        return reason;
-      }
-      stops_[static_cast<std::size_t>(stop.row)] = 0;
-      const std::int64_t beside = cost_of(problem_, stops_);
-      stops_[static_cast<std::size_t>(stop.row)] = 1;
-      std::optional<std::int64_t> more;
-      if (unconditioned() && beside < far && problem_.barred.empty()) more = plan_ms(problem_, beside) - total_ms_;
-      without(reason, more, from, to);
-    } else {
-      reason.message = "there is no such row: the stop is never made";
+    if (call_.ended()) {
+      unknown(reason);
+      return reason;
     }
+    stops_[static_cast<std::size_t>(stop.row)] = 0;
+    const std::int64_t beside = cost_of(problem_, stops_);
+    stops_[static_cast<std::size_t>(stop.row)] = 1;
+    std::optional<std::int64_t> more;
+    if (unconditioned() && beside < far && problem_.barred.empty()) more = plan_ms(problem_, beside) - total_ms_;
+    without(reason, more, from, to);
     return reason;
   }
 
@@ -142,15 +139,19 @@ class Reasons {
                                    rounded_duration(-reason.saves_ms));
       return;
     }
-    reason.message = fmt::format("it saves {} against the best plan {}without it", rounded_duration(reason.saves_ms),
-                                 proven ? "" : "found ");
+    reason.message = reason.saves_ms == 0 ? fmt::format("{} plan without it takes as long", proven ? "the least" : "a")
+                                          : fmt::format("it saves {} against the best plan {}without it",
+                                                        rounded_duration(reason.saves_ms), proven ? "" : "found ");
     if (!proven) {
       reason.message += reason.least_saves_ms > 0
                             ? fmt::format(" (at least {})", rounded_duration(reason.least_saves_ms))
                             : " (it is not proven to save anything)";
     }
-    if (beside) {
-      reason.message += fmt::format(", {} against its works at the other stops", rounded_duration(*beside));
+    if (beside && *beside == 0) {
+      reason.message += ": its works can as well be done at the other stops";
+    } else if (beside) {
+      reason.message += reason.saves_ms == 0 ? "; it saves " : ", ";
+      reason.message += fmt::format("{} against its works at the other stops", rounded_duration(*beside));
     } else if (unconditioned()) {
       reason.message += "; the other stops cannot do its works";
     }
@@ -176,6 +177,7 @@ class Reasons {
 std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine,
                                      const PlanOptions& options) {
   require_extent("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid);
+  require_stops_rise(mine);
   check(machine);
   check(effort);
   check(options);

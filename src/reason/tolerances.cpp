@@ -11,6 +11,7 @@
 #include "latchwork/error.hpp"
 #include "latchwork/reason.hpp"
 #include "plan/one_call.hpp"
+#include "plan/problem.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -28,6 +29,17 @@ std::int64_t times(const Plan& plan, const Term& term) {
   Effort one{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0};
   one.*term.cost = 1;
   return total_of(plan, one);
+}
+
+/// The greatest value of the term at which the times of all plans can be counted, the others as they are.
+std::int64_t most_counted(const Grid& grid, Effort effort, const Term& term) {
+  std::int64_t counted = effort.*term.cost;
+  std::int64_t not_counted = max_effort_ms + 1;
+  while (not_counted - counted > 1) {
+    effort.*term.cost = (counted + not_counted) / 2;
+    (planning::can_be_counted(grid, effort) ? counted : not_counted) = effort.*term.cost;
+  }
+  return counted;
 }
 
 /// Every plan for the panel does these equally often.
@@ -102,7 +114,7 @@ std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine,
   require_extent("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid);
   OneCall call(options);  // its clock runs from here
   constexpr double part = 1.0 / (std::size(effort_parts) + 1);
-  const Plan least = plan(grid, machine, effort, call.part(0, part));
+  const Plan least = plan(grid, machine, effort, call.keystone(0, part));
   if (least.status == PlanStatus::infeasible) refuse("the panel has no plan: " + least.findings.front().message);
   const std::int64_t total = total_of(mine, effort);
   if (total > least.total_ms) {
@@ -129,8 +141,9 @@ std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine,
     } else if (!is_fixed(term)) {
       const double from = part * static_cast<double>(tolerances.size() + 1);
       std::tie(tolerance.least_ms, tolerance.least_exact) = walker.walk(term, 0, from, from + part / 2);
-      std::tie(tolerance.most_ms, tolerance.most_exact) =
-          walker.walk(term, max_effort_ms, from + part / 2, from + part);
+      const std::int64_t end = most_counted(grid, effort, term);
+      std::tie(tolerance.most_ms, tolerance.most_exact) = walker.walk(term, end, from + part / 2, from + part);
+      if (tolerance.most_ms == end && end < max_effort_ms) tolerance.most_exact = false;  // nothing is known beyond
     }
     tolerances.push_back(tolerance);
     call.tell(told, std::min(1.0, part * static_cast<double>(tolerances.size() + 1)));

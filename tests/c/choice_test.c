@@ -76,6 +76,7 @@ static void conditions_have_prices(void) {
   CHECK(prices[0].condition == LATCHWORK_CONDITION_MAX_KINDS && prices[0].price_ms == 9000 - 1000);
   CHECK(prices[1].condition == LATCHWORK_CONDITION_CLOSED_ROWS && prices[1].price_ms == 4500);
   CHECK(prices[1].status == LATCHWORK_PLAN_STATUS_OPTIMAL && prices[1].least_price_ms == 4500);
+  CHECK(prices[1].most_price_ms == 4500);
   CHECK(prices[2].condition == LATCHWORK_CONDITION_ALL && prices[2].price_ms == 8000);
 }
 

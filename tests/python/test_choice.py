@@ -28,10 +28,10 @@ def test_two_rhythms_cost_no_more_than_one(ropes):
 def test_every_condition_has_a_price(purls):
     asked = lw.Conditions(max_kinds=1, closed_rows=[2])
     prices = lw.condition_prices(purls, lw.Machine(), CHEAP, conditions=asked)
-    assert [(price.condition, price.price_ms, price.least_price_ms) for price in prices] == [
-        (lw.Condition.max_kinds, 8_000, 8_000),  # both at once: two knit rungs, a stop saved
-        (lw.Condition.closed_rows, 4_500, 4_500),  # one knit rung
-        (lw.Condition.all, 8_000, 8_000),
+    assert [(price.condition, price.price_ms, price.least_price_ms, price.most_price_ms) for price in prices] == [
+        (lw.Condition.max_kinds, 8_000, 8_000, 8_000),  # both at once: two knit rungs, a stop saved
+        (lw.Condition.closed_rows, 4_500, 4_500, 4_500),  # one knit rung
+        (lw.Condition.all, 8_000, 8_000, 8_000),
     ]
     assert all(price.status is lw.PlanStatus.optimal for price in prices)
     assert lw.condition_prices(purls, lw.Machine(), CHEAP) == []
@@ -101,6 +101,15 @@ def test_how_far_each_cost_may_move(purls):
     with pytest.raises(lw.Error) as refused:
         lw.plan_tolerances(lw.Grid(3, 3), lw.Machine(), plan=plan)
     assert refused.value.code is lw.ErrorCode.size_mismatch and refused.value.field == "plan"
+
+
+def test_stops_that_do_not_rise_have_no_reasons(purls):
+    for rows, index in (([-5], 0), ([99], 0), ([3, 3], 1)):
+        plan = lw.Plan(rows=purls.rows, columns=purls.columns, stops=[lw.Stop(row=row) for row in rows])
+        with pytest.raises(lw.Error) as refused:
+            lw.stop_reasons(purls, lw.Machine(), plan=plan)
+        assert refused.value.code is lw.ErrorCode.bad_argument
+        assert refused.value.field == f"stops[{index}].row" and refused.value.row == rows[index]
 
 
 # name: the call of many plans on a grid, from a plan for it.

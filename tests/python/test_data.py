@@ -154,7 +154,7 @@ SAMPLES = [
     lw.KeptRhythm(2, 1, 3, lw.Rhythm(8, 4)),
     lw.Conditions(True, 4, 6, 3, [lw.KeptRhythm()], [5], True),
     lw.TwoRhythms(lw.Rhythm(4, 2), lw.Rhythm(6, 3), lw.Plan(rows=3)),
-    lw.ConditionPrice(lw.Condition.max_kinds, lw.PlanStatus.optimal, 3, 2, 1),
+    lw.ConditionPrice(lw.Condition.max_kinds, lw.PlanStatus.optimal, 3, 2, 1, 2),
     lw.FrontPoint(3, lw.Plan(rows=3)),
     lw.Front([lw.FrontPoint()], True, [lw.Finding()]),
     lw.StopReason(3, lw.StopCause.crossing, lw.Place(3, 4), 1, 2, 3, "a crossing"),

@@ -109,7 +109,7 @@ TEST_CASE("each condition has its price, and all together theirs", "[choice][con
   const auto prices = condition_prices(purls(), Machine{}, cheap_stops(), options);
   const std::int64_t plain = plan(purls(), Machine{}, cheap_stops()).total_ms;
   const auto is = [&](Condition condition, std::int64_t price) {
-    return ConditionPrice{condition, PlanStatus::optimal, plain + price, price, price};
+    return ConditionPrice{condition, PlanStatus::optimal, plain + price, price, price, price};
   };
   // Three rows apart: one knit rung. One kind: both at once, two knit rungs, one stop saved. Row 2 closed: as the
   // first.
@@ -120,8 +120,38 @@ TEST_CASE("each condition has its price, and all together theirs", "[choice][con
   options.conditions.rows_apart = 3;
   const auto none = condition_prices(purls(), Machine{}, cheap_stops(), options);
   REQUIRE(none.size() == 3);
-  CHECK(none[1] == ConditionPrice{Condition::max_depth, PlanStatus::optimal, plain, 0, 0});
-  CHECK(none[2] == ConditionPrice{Condition::all, PlanStatus::infeasible, 0, 0, 0});
+  CHECK(none[1] == ConditionPrice{Condition::max_depth, PlanStatus::optimal, plain, 0, 0, 0});
+  CHECK(none[2] == ConditionPrice{Condition::all, PlanStatus::infeasible, 0, 0, 0, 0});
+}
+
+TEST_CASE("a price is told between what is proven of both plans, and is never below nothing", "[choice][conditions]") {
+  // Cut so short that the plan without conditions is not proven, or takes more than one found under a condition.
+  int open = 0;
+  for (const std::uint64_t seed : {1U, 2U, 3U}) {
+    const latchwork_test::Instance in = latchwork_test::instance_of("co-prime periods", seed);
+    PlanOptions options;
+    options.work_limit = 2'000'000;
+    const Plan least = plan(in.grid, in.machine, in.effort, options);
+    for (const int work : {1, 20'000}) {
+      options.work_limit = work;
+      options.conditions.max_depth = 9;
+      options.conditions.closed_rows = {0};
+      const auto prices = condition_prices(in.grid, in.machine, in.effort, options);
+      REQUIRE(prices.size() == 3);
+      std::int64_t plain = prices[0].total_ms - prices[0].price_ms;
+      for (const ConditionPrice& price : prices) {
+        CAPTURE(seed, work, static_cast<int>(price.condition), price.price_ms);
+        if (price.status == PlanStatus::infeasible) continue;
+        CHECK(price.total_ms - price.price_ms == plain);  // one plan without conditions for all
+        CHECK(price.least_price_ms >= 0);
+        CHECK(price.least_price_ms <= price.price_ms);
+        CHECK(price.price_ms <= price.most_price_ms);
+        CHECK(price.total_ms - price.most_price_ms <= least.total_ms);  // no more than any plan without it takes
+        open += price.least_price_ms < price.most_price_ms ? 1 : 0;
+      }
+    }
+  }
+  CHECK(open > 0);
 }
 
 TEST_CASE("a front runs from the fewest kinds to the least plan", "[choice][kinds]") {
@@ -255,6 +285,65 @@ TEST_CASE("what an unproven search or conditions leave open is not told as a fac
   CHECK(stop_reasons(purls(), Machine{}, cheap_stops(), two)[0].beside_ms == 8'000);
 }
 
+TEST_CASE("a stop that saves nothing says that a plan without it takes as long", "[reason]") {
+  // With knit rungs that cost nothing, one stop does after row 4 or a row later.
+  Effort free;
+  free.rung_knit = free.drop = 0;
+  const auto reasons = stop_reasons(purls(), Machine{}, free, plan(purls(), Machine{}, free));
+  REQUIRE(reasons.size() == 1);
+  CHECK(reasons[0].saves_ms == 0);
+  CHECK(reasons[0].message == "the least plan without it takes as long; the other stops cannot do its works");
+}
+
+TEST_CASE("stops that do not rise within the panel have no reasons", "[reason][error]") {
+  Plan spoiled = plan(purls(), Machine{});
+  REQUIRE(spoiled.stops.size() == 1);
+  for (const int row : {-5, 99}) {
+    spoiled.stops[0].row = row;
+    CHECK_THROWS_MATCHES(stop_reasons(purls(), Machine{}, {}, spoiled), Error,
+                         refused(ErrorCode::bad_argument, latchwork_test::stop_place(0, row)));
+  }
+  spoiled.stops[0].row = 3;
+  spoiled.stops.push_back(spoiled.stops[0]);
+  CHECK_THROWS_MATCHES(stop_reasons(purls(), Machine{}, {}, spoiled), Error,
+                       refused(ErrorCode::bad_argument, latchwork_test::stop_place(1, 3)));
+}
+
+TEST_CASE("the parts of a call share its time: the first leaves some to the others", "[choice][limits]") {
+  // Without a limit the first plan takes minutes.
+  const latchwork_test::Instance in = latchwork_test::instance_of("co-prime periods", 4);
+  PlanOptions options;
+  options.time_limit_ms = 300;
+  options.conditions.closed_rows = {0};
+  options.conditions.max_depth = 9;
+  for (const ConditionPrice& price : condition_prices(in.grid, in.machine, in.effort, options)) {
+    CAPTURE(static_cast<int>(price.condition));
+    CHECK((price.status == PlanStatus::infeasible || price.total_ms > 0));
+  }
+}
+
+TEST_CASE("tolerances are walked to from the greatest value that can be counted", "[reason]") {
+  // 65536 rows of 20 stitches at an hour for whatever the panel has not: near the most milliseconds that are counted.
+  Grid tall(65536, 20);
+  tall.set(5, 10, Cell::purl);
+  Effort dear;
+  dear.crossing = dear.crossing_stitch = dear.shaping = 3'600'000;
+  const Plan mine = plan(tall, Machine{}, dear);
+  std::stop_source source;
+  PlanOptions options;
+  options.stop = source.get_token();
+  options.progress = [&](const Progress& now) {
+    if (now.share > 3.0 / 13) source.request_stop();  // stop and batch are enough
+  };
+  const Tolerance batch = tolerance_of(plan_tolerances(tall, Machine{}, dear, mine, options), EffortTerm::batch);
+  CHECK(batch.least_ms == 0);
+  CHECK(batch.most_ms > batch.value_ms);
+  CHECK(batch.most_ms < 3'600'000);
+  CHECK(!batch.most_exact);
+  dear.batch = batch.most_ms + 1;
+  CHECK_THROWS_MATCHES(plan(tall, Machine{}, dear), Error, refused_field(ErrorCode::too_large, "effort"));
+}
+
 TEST_CASE("less than nothing is saved by a stop that a plan has to spare", "[reason]") {
   // Two stops where one takes 6 s less.
   const Plan two = plan(purls(), Machine{}, cheap_stops());
@@ -378,20 +467,21 @@ TEST_CASE("a stopped call of many plans says what it does not know", "[choice][r
   }
   options.conditions.rows_apart = 2;
   const auto prices = condition_prices(grid, Machine{}, {}, options);
-  CHECK(prices == std::vector{ConditionPrice{Condition::rows_apart, PlanStatus::feasible, -1, -1, 0},
-                              ConditionPrice{Condition::all, PlanStatus::feasible, -1, -1, 0}});
+  CHECK(prices == std::vector{ConditionPrice{Condition::rows_apart, PlanStatus::feasible, -1, -1, 0, -1},
+                              ConditionPrice{Condition::all, PlanStatus::feasible, -1, -1, 0, -1}});
   // Stopped between two conditions, what was found before stays.
   std::stop_source later;
   options.stop = later.get_token();
   options.conditions.closed_rows = {1};
   options.progress = [&](const Progress& now) {
-    if (now.share > 6.0 / 8) later.request_stop();
+    if (now.share > 5.0 / 8) later.request_stop();  // in the midst of the second
   };
   const auto half = condition_prices(grid, Machine{}, {}, options);
   REQUIRE(half.size() == 3);
   CHECK(half[0].total_ms >= mine.total_ms);
   CHECK(half[0].status == PlanStatus::optimal);
-  CHECK(half[2] == ConditionPrice{Condition::all, PlanStatus::feasible, -1, -1, 0});
+  CHECK(half[2] == ConditionPrice{Condition::all, PlanStatus::feasible, -1, -1, half[2].least_price_ms, -1});
+  CHECK(half[2].least_price_ms == std::max(half[0].least_price_ms, half[1].least_price_ms));
   options.conditions.rows_apart = -1;
   CHECK_THROWS_MATCHES(condition_prices(grid, Machine{}, {}, options), Error,
                        refused_field(ErrorCode::bad_argument, "options.conditions.rows_apart"));

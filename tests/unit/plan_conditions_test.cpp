@@ -322,7 +322,7 @@ TEST_CASE("a search for few kinds that nobody limits and that comes to no end sa
                        refused_field(ErrorCode::too_large, "options.conditions.max_kinds"));
   const auto prices = condition_prices(in.grid, in.machine, in.effort, options);
   REQUIRE(prices.size() == 2);
-  CHECK(prices[0] == ConditionPrice{Condition::max_kinds, PlanStatus::feasible, -1, -1, 0});
+  CHECK(prices[0] == ConditionPrice{Condition::max_kinds, PlanStatus::feasible, -1, -1, 0, -1});
   options.work_limit = 1'000;  // the caller's
   CHECK_THROWS_MATCHES(plan(in.grid, in.machine, in.effort, options), Error,
                        refused_field(ErrorCode::cancelled, "options.conditions"));

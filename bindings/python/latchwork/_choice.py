@@ -33,9 +33,11 @@ class ConditionPrice:
     """What that plan takes; 0 when there is none; -1, and ``price_ms`` too, with status ``feasible``: the call ended
     before any was found."""
     price_ms: int = 0
-    """More than the plan without conditions; exact when both are optimal."""
+    """More than the least plan without it that was found; 0 or more."""
     least_price_ms: int = 0
-    """The price is proven to be no less than this."""
+    """The price is proven to be no less than this ..."""
+    most_price_ms: int = 0
+    """... and no more than this (-1: nothing is known): exact when both are the same."""
 
 
 @dataclass(slots=True)

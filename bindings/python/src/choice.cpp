@@ -103,7 +103,8 @@ void bind_choice(py::module_& m) {
       "again with its row closed. The other arguments are those of plan(); the work limit holds for each plan, the "
       "time limit for the whole call: stopped, or out of time, the causes not yet found are `unknown`. Raises as "
       "plan(), and Error size_mismatch "
-      "(plan) for a plan of another size, before anything is planned.");
+      "(plan) for a plan of another size, bad_argument (\"stops[3].row\") for stops that do not rise within its rows, "
+      "before anything is planned.");
   m.def("stop_cause_name", &stop_cause_name, "cause"_a,
         "\"crossing\", \"shaping\", \"hand_cells\", \"saving\" or \"unknown\".");
   m.def(
@@ -129,7 +130,8 @@ void bind_choice(py::module_& m) {
       "conditions"_a = py::none(),
       "For every field of Effort, in its order, how far it may move before this plan, a least one under the "
       "conditions, "
-      "is none. Exact, and an end that no search proves is told by its flag, as is one not yet looked at when the call "
+      "is none. Exact, and an end that no search proves, or past which the times of all plans cannot be counted, is "
+      "told by its flag, as is one not yet looked at when the call "
       "is stopped or its time is over. Some tens of plans; the work limit holds for each, the time limit for the whole "
       "call. The other arguments are those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of "
       "another size, before anything "

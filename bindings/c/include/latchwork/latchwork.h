@@ -1041,8 +1041,9 @@ typedef struct latchwork_condition_price {
   int32_t status;         /* LATCHWORK_PLAN_STATUS_... of the plan under it */
   int64_t total_ms;       /* what that plan takes; 0 when there is none; -1, and price_ms too, with status FEASIBLE: the
                              call ended before any was found */
-  int64_t price_ms;       /* more than the plan without conditions; exact when both are optimal */
-  int64_t least_price_ms; /* the price is proven to be no less than this */
+  int64_t price_ms;       /* more than the least plan without it that was found; 0 or more */
+  int64_t least_price_ms; /* the price is proven to be no less than this ... */
+  int64_t most_price_ms;  /* ... and no more than this (-1: nothing is known): exact when both are the same */
 } latchwork_condition_price;
 
 /* Effort against kinds of stop to be remembered: plans of which none beats another in both. */
@@ -1156,7 +1157,8 @@ LATCHWORK_C_API latchwork_status latchwork_front_findings(const latchwork_front 
 /* The reason of each stop of a plan, in its order. What a stop saves is found exactly, by planning again with its row
    closed, also when only the size is asked. The work limit holds for each plan, the time limit for the whole call:
    stopped, or out of time, the causes not yet found are UNKNOWN. effort and options may be NULL. Fails: as
-   latchwork_grid_plan; SIZE_MISMATCH (plan) for a plan of another size, before anything is planned. Since 0.1. */
+   latchwork_grid_plan; before anything is planned, SIZE_MISMATCH (plan) for a plan of another size, and BAD_ARGUMENT
+   ("stops[3].row") for stops that do not rise within its rows. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_grid *grid,
                                                              const latchwork_machine *machine,
                                                              const latchwork_effort *effort, const latchwork_plan *plan,
@@ -1173,8 +1175,8 @@ LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *pla
                                                        latchwork_error *error);
 /* For every effort, in the order of latchwork_effort, how far it may move before this plan, a least one under the
    options' conditions, is none. Some tens of plans, also when only the size is asked; the work limit holds for each, the
-   time limit for the whole call: stopped, or out of time, ends not yet found are not exact. effort and options may be
-   NULL.
+   time limit for the whole call: stopped, or out of time, ends not yet found are not exact, nor is the greatest value
+   at which the times of all plans of a large panel can be counted. effort and options may be NULL.
    Fails: as latchwork_grid_plan; SIZE_MISMATCH (plan) for a plan of another size, before anything is planned;
    BAD_ARGUMENT (plan) when another plan takes less, or this one was made for another panel of the same size. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_tolerances(const latchwork_grid *grid,

@@ -17,10 +17,12 @@ struct Data<ConditionPrice> {
   static constexpr char name[] = "ConditionPrice";
   static constexpr char module[] = "latchwork._choice";
   static constexpr bool frozen = true;
-  static constexpr auto fields =
-      std::tuple{field("condition", &ConditionPrice::condition), field("status", &ConditionPrice::status),
-                 field("total_ms", &ConditionPrice::total_ms), field("price_ms", &ConditionPrice::price_ms),
-                 field("least_price_ms", &ConditionPrice::least_price_ms)};
+  static constexpr auto fields = std::tuple{field("condition", &ConditionPrice::condition),
+                                            field("status", &ConditionPrice::status),
+                                            field("total_ms", &ConditionPrice::total_ms),
+                                            field("price_ms", &ConditionPrice::price_ms),
+                                            field("least_price_ms", &ConditionPrice::least_price_ms),
+                                            field("most_price_ms", &ConditionPrice::most_price_ms)};
 };
 
 template <>
