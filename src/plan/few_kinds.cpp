@@ -143,29 +143,58 @@ FewKinds::AllWorks FewKinds::latest() const {
   }
 }
 
-void FewKinds::try_rhythms(std::set<int>& kinds, std::vector<AllWorks>& starts) {
+FewKinds::AllWorks FewKinds::find_any(std::int64_t most_work) {
+  AllWorks late = latest();
+  work_ += problem_.rows;
+  if (late.empty() || consider(late)) return late;
+  std::set<int> stops;
+  for (const std::vector<Work>& works : late) {
+    for (const Work& work : works) stops.insert(work.stop);
+  }
+  // Hardly fewer stops than these will do, and a rhythm has them this far apart.
+  const int most = stops.size() > 1 ? (problem_.rows - 1) / (static_cast<int>(stops.size()) - 1) : problem_.rows;
+  AllWorks works(problem_.lanes.size());
+  for (int every = most; every >= 1; --every) {
+    for (int first = 1; first <= std::min(latest_first(), every); ++first) {
+      if (put_in_rhythm(works, every, first) < far && consider(works)) return late;
+      most_work -= work_;
+      if (!limits_.go_on(take_work()) || most_work <= 0) return late;
+    }
+  }
+  return late;
+}
+
+// The last row at which the first stop of a rhythm may be.
+int FewKinds::latest_first() const {
   int latest = problem_.rows;
   for (const Lane& lane : problem_.lanes) {
     for (const Task& task : lane.tasks) {
       if (task.by_batch()) latest = std::min(latest, task.last_stop);
     }
   }
+  return latest;
+}
+
+// What these works cost, without stops; far when one cannot be made in the rhythm.
+std::int64_t FewKinds::put_in_rhythm(AllWorks& works, int every, int first) {
+  work_ += 1 + static_cast<std::int64_t>(works.size()) * (problem_.rows / every + 1);
+  std::int64_t cost = 0;
+  for (std::size_t lane = 0; lane < works.size(); ++lane) {
+    Works mine = works_in_rhythm(problem_.lanes[lane], {every, first}, problem_.rows);
+    if (mine.cost >= far) return far;
+    works[lane] = std::move(mine.list);
+    cost += mine.cost;
+  }
+  return cost;
+}
+
+void FewKinds::try_rhythms(std::set<int>& kinds, std::vector<AllWorks>& starts) {
+  const int latest = latest_first();
   std::vector<std::tuple<std::int64_t, int, int>> cheapest;
   AllWorks works(problem_.lanes.size());
-  const auto in = [&](int every, int first) {
-    std::int64_t cost = 0;
-    for (std::size_t lane = 0; lane < works.size(); ++lane) {
-      Works mine = works_in_rhythm(problem_.lanes[lane], {every, first}, problem_.rows);
-      if (mine.cost >= far) return far;
-      works[lane] = std::move(mine.list);
-      cost += mine.cost;
-    }
-    return cost;
-  };
   for (int every = problem_.rows; every >= 1; --every) {
     for (int first = 1; first <= std::min(latest, every + latest / 2); ++first) {
-      work_ += 1 + static_cast<std::int64_t>(works.size()) * (problem_.rows / every + 1);
-      const std::int64_t cost = in(every, first);
+      const std::int64_t cost = put_in_rhythm(works, every, first);
       if (cost < far) {
         consider(works);
         cheapest.emplace_back(cost, every, first);
@@ -175,7 +204,7 @@ void FewKinds::try_rhythms(std::set<int>& kinds, std::vector<AllWorks>& starts) 
   }
   std::sort(cheapest.begin(), cheapest.end());
   for (std::size_t i = 0; i < std::min<std::size_t>(4, cheapest.size()); ++i) {
-    in(std::get<1>(cheapest[i]), std::get<2>(cheapest[i]));
+    put_in_rhythm(works, std::get<1>(cheapest[i]), std::get<2>(cheapest[i]));
     consider(works, &kinds);
     starts.push_back(works);
   }

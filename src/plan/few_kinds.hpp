@@ -27,6 +27,9 @@ class FewKinds {
   /// work: a stop more, a stop less, or one a row off, as long as one of them is better and so much work is not done.
   /// Whether to go on.
   bool descend(const AllWorks& works, std::int64_t most_work);
+  /// Considers latest(), which it returns, and, when that does not do, re-forms in rhythms until one does or so much
+  /// work is done.
+  AllWorks find_any(std::int64_t most_work);
   /// As few stops as may be: each as late as what is due allows, where all that is due is done; none when it fails.
   AllWorks latest() const;
   /// Considers re-forms in every rhythm, the forced stops beside them. The kinds of the best few go to `kinds`, what
@@ -48,6 +51,8 @@ class FewKinds {
   };
   Seen look(const AllWorks& works, std::set<int>* kinds = nullptr);
   Seen look(const std::vector<char>& stops);
+  std::int64_t put_in_rhythm(AllWorks& works, int every, int first);
+  int latest_first() const;
   bool better(const Seen& a, const Seen& b) const;
 
   const Problem& problem_;

@@ -8,6 +8,7 @@
 #include "plan/few_kinds.hpp"
 #include "plan/inputs.hpp"
 #include "plan/kind_sets.hpp"
+#include "plan/kind_ways.hpp"
 #include "plan/limits.hpp"
 #include "plan/prices.hpp"
 
@@ -17,20 +18,6 @@ namespace {
 std::size_t at(int i) {
   return static_cast<std::size_t>(i);
 }
-
-// Where a lane stands: so many tasks done, or held over task h: -1 - h.
-using Standing = std::int32_t;
-
-Standing held_over(int task) {
-  return -1 - task;
-}
-
-/// One way for a lane to take a stop.
-struct Way {
-  Standing to = 0;
-  std::int64_t cost = 0;
-  std::vector<int> deeds;
-};
 
 struct Label {
   std::int64_t cost = 0;
@@ -42,6 +29,7 @@ struct Label {
 
 constexpr std::size_t most_ways_at_once = 512;    // ways to take one stop that are followed up from one label
 constexpr std::int64_t most_work = 20'000'000;    // when no other limit is set
+constexpr std::int64_t most_begun = 500'000;      // before it
 constexpr std::int64_t most_descent = 2'000'000;  // from one start
 constexpr std::int64_t most_proof = 10'000'000;   // that there is none
 constexpr std::size_t proof_width = std::size_t{1} << 16;
@@ -65,6 +53,7 @@ class KindSearch {
   Solved run();
 
  private:
+  void begin();
   bool start(const Solved& plain);
   bool take_start();
   Solved proven();
@@ -75,16 +64,16 @@ class KindSearch {
   enum class Choice { due, pool, any };
   bool pass(std::size_t width, Choice choice);
   void enter(int row);
-  const std::vector<Way>& ways(std::size_t lane, Standing from);
   void stay(std::uint32_t index);
   void stop(std::uint32_t index, Choice choice);
   void stop_with_what_is_due(std::uint32_t index);
-  void follow(std::size_t lane, std::int64_t cost, std::int64_t bound, const std::vector<int>* within);
+  bool repeat(std::uint32_t index, int kind);
+  void follow(std::uint32_t index);
+  bool heed();
   void add(std::int64_t cost, std::int64_t bound, std::uint32_t parent, int kinds, int free_from);
   void select(std::size_t width);
   void take_end();
   bool go_on();
-  std::int64_t to_go(std::size_t lane, Standing standing) const;
 
   const Problem& problem_;
   Deeds& deeds_;
@@ -102,6 +91,7 @@ class KindSearch {
   KindSets sets_;
   Windows windows_;
   std::optional<Prices> prices_;
+  std::optional<KindWays> ways_;
   std::int64_t work_ = 0;
   std::vector<std::int64_t> forced_after_;
 
@@ -115,16 +105,21 @@ class KindSearch {
   std::vector<Standing> standings_;
   std::vector<Label> next_;
   std::vector<Standing> next_standings_;
-  std::vector<std::vector<std::uint32_t>> parents_;                   // per row, of the labels kept
-  std::vector<std::vector<Standing>> standings_at_;                   // per row, of the labels kept
-  std::vector<std::unordered_map<Standing, std::vector<Way>>> ways_;  // of this row, per lane; looked up only
+  std::vector<std::vector<std::uint32_t>> parents_;  // per row, of the labels kept
+  std::vector<std::vector<Standing>> standings_at_;  // per row, of the labels kept
 
   // One stop of one label.
-  std::uint32_t index_ = 0;
+  struct Step {
+    const std::vector<Way>* ways = nullptr;
+    std::size_t next = 0;
+    std::size_t done = 0;  // deeds of the lanes before
+    std::int64_t cost = 0;
+    std::int64_t bound = 0;
+  };
   std::vector<Standing> chosen_;
   std::vector<int> done_;
   std::vector<std::int64_t> rest_;  // least bound of the lanes from this one on
-  std::size_t followed_ = 0;
+  std::vector<Step> steps_;         // per lane
 };
 
 bool KindSearch::go_on() {
@@ -133,13 +128,6 @@ bool KindSearch::go_on() {
   broken_off_ = !limits_.go_on(work_ - counted_) || work_ > allowance_;
   counted_ = work_;
   return !broken_off_;
-}
-
-std::int64_t KindSearch::to_go(std::size_t lane, Standing standing) const {
-  const Window& window = windows_.lanes[lane].layer[at(row_) + 1];
-  const std::int64_t* go = prices_->to_go(lane);
-  if (standing >= 0) return window.has(standing) ? go[standing - window.low] : far;
-  return window.held == -1 - standing ? go[window.states()] : far;
 }
 
 // The starts may have found a better one. Whether to go on.
@@ -154,44 +142,9 @@ bool KindSearch::take_start() {
 
 void KindSearch::enter(int row) {
   row_ = row;
-  prices_->look_from(row + 1);
-  ways_.assign(problem_.lanes.size(), {});
+  ways_->enter(row);
   next_.clear();
   next_standings_.clear();
-}
-
-// Every way for a lane to take the stop at this row, cheapest first; to let it pass is one.
-const std::vector<Way>& KindSearch::ways(std::size_t lane, Standing from) {
-  const auto [place, fresh] = ways_[lane].try_emplace(from);
-  if (!fresh) return place->second;
-  std::vector<Way>& out = place->second;
-  const Lane& worked = problem_.lanes[lane];
-  const Window& after = windows_.lanes[lane].layer[at(row_) + 1];
-  const auto offer = [&](Standing to, std::int64_t cost, std::vector<int> deeds) {
-    if (to_go(lane, to) < far) out.push_back({to, cost, std::move(deeds)});
-  };
-  offer(from, 0, {});
-  if (from < 0) {
-    const int held = -1 - from;
-    if (worked.task(held).high - 1 == row_) offer(held + 1, 0, deeds_.release(worked, held));
-  } else {
-    const bool holds = after.held >= 0 && worked.task(after.held).low - 1 == row_;
-    if (holds && after.held == from) offer(held_over(from), worked.hold, deeds_.hold(worked, from));
-    const int done = worked.done_at(row_);
-    if (done > from && worked.task(from).last_stop >= row_) {
-      std::vector<int> deeds = deeds_.batch(worked, from, row_);
-      const std::int64_t cost = worked.batch_cost(from, row_);
-      offer(done, cost, deeds);
-      if (holds && after.held == done) {
-        const std::vector<int> more = deeds_.hold(worked, done);
-        deeds.insert(deeds.end(), more.begin(), more.end());
-        offer(held_over(done), cost + worked.hold, std::move(deeds));
-      }
-    }
-  }
-  std::stable_sort(out.begin(), out.end(),
-                   [&](const Way& a, const Way& b) { return a.cost + to_go(lane, a.to) < b.cost + to_go(lane, b.to); });
-  return out;
 }
 
 void KindSearch::add(std::int64_t cost, std::int64_t bound, std::uint32_t parent, int kinds, int free_from) {
@@ -210,7 +163,7 @@ void KindSearch::stay(std::uint32_t index) {
   std::int64_t bound = label.cost + forced_after_[at(row_)];
   for (std::size_t lane = 0; lane < chosen_.size(); ++lane) {
     chosen_[lane] = from[lane];
-    const std::int64_t go = to_go(lane, from[lane]);
+    const std::int64_t go = ways_->to_go(lane, from[lane]);
     if (go >= far) return;
     bound += go;
   }
@@ -219,37 +172,67 @@ void KindSearch::stay(std::uint32_t index) {
 }
 
 void KindSearch::stop(std::uint32_t index, Choice choice) {
-  const Label& label = labels_[index];
   const Standing* from = standings_.data() + index * chosen_.size();
   rest_.assign(chosen_.size() + 1, 0);
   for (std::size_t lane = chosen_.size(); lane-- > 0;) {
-    const std::vector<Way>& mine = ways(lane, from[lane]);
+    const std::vector<Way>& mine = ways_->of(lane, from[lane]);
     if (mine.empty()) return;
-    rest_[lane] = rest_[lane + 1] + mine.front().cost + to_go(lane, mine.front().to);
+    rest_[lane] = rest_[lane + 1] + mine.front().cost + ways_->to_go(lane, mine.front().to);
   }
-  index_ = index;
-  followed_ = 0;
-  const std::int64_t cost = label.cost + problem_.stop_cost;
-  const std::int64_t bound = cost + forced_after_[at(row_)];
-  const auto within = [&](int kind) {
-    const std::vector<int>& wanted = deeds_.deeds_of(kind);
-    if (!std::includes(wanted.begin(), wanted.end(), done_.begin(), done_.end())) return;
-    follow(0, cost, bound, &wanted);
-  };
-  done_ = at_row_[at(row_)];
-  std::sort(done_.begin(), done_.end());
-  const std::vector<int>& used = sets_.of(label.kinds);
-  const bool full = used.size() >= most_kinds_;
+  work_ += static_cast<std::int64_t>(chosen_.size());
+  const Label& label = labels_[index];
+  if (label.cost + problem_.stop_cost + forced_after_[at(row_)] + rest_[0] >= best_.cost) return;
+  const std::vector<int> old = sets_.of(label.kinds);  // sets grow meanwhile
+  const bool full = old.size() >= most_kinds_;
   if (choice == Choice::any && !full) {
-    follow(0, cost, bound, nullptr);
+    follow(index);
     return;
   }
-  const std::vector<int> old = used;  // sets grow meanwhile
-  for (const int kind : old) within(kind);
+  for (const int kind : old) {
+    if (!repeat(index, kind)) return;
+  }
   if (full) return;
   for (const int kind : pool_) {
-    if (!std::binary_search(old.begin(), old.end(), kind)) within(kind);
+    if (!std::binary_search(old.begin(), old.end(), kind) && !repeat(index, kind)) return;
   }
+}
+
+// Whether to go on, asked where much may have been done since.
+bool KindSearch::heed() {
+  return !broken_off_ && (work_ - counted_ < Limits::often || go_on());
+}
+
+// A stop of this kind. A deed at a row is one wale's alone, and what a lane may do there holds all of the less that it
+// may: each lane that can do something of the kind does the most it can, or the kind is not made. Whether to go on.
+bool KindSearch::repeat(std::uint32_t index, int kind) {
+  const std::vector<int>& wanted = deeds_.deeds_of(kind);
+  const auto is_wanted = [&](int deed) { return std::binary_search(wanted.begin(), wanted.end(), deed); };
+  const std::vector<int>& forced = at_row_[at(row_)];
+  work_ += 1 + static_cast<std::int64_t>(forced.size());
+  if (wanted.empty() || !std::all_of(forced.begin(), forced.end(), is_wanted)) return heed();
+  const Label label = labels_[index];
+  std::int64_t cost = label.cost + problem_.stop_cost;
+  std::int64_t bound = cost + forced_after_[at(row_)];
+  std::size_t done = forced.size();
+  for (std::size_t lane = 0; lane < chosen_.size(); ++lane) {
+    const Way* most = nullptr;
+    for (const Way& way : ways_->of(lane, standings_[index * chosen_.size() + lane])) {
+      ++work_;
+      if (most && way.deeds.size() <= most->deeds.size()) continue;
+      if (std::all_of(way.deeds.begin(), way.deeds.end(), is_wanted)) most = &way;
+    }
+    if (!most) return heed();
+    cost += most->cost;
+    bound += most->cost + ways_->to_go(lane, most->to);
+    if (bound + rest_[lane + 1] >= best_.cost) return heed();
+    done += most->deeds.size();
+    chosen_[lane] = most->to;
+  }
+  if (done == wanted.size()) {
+    const int kinds = sets_.with(label.kinds, kind);
+    if (sets_.of(kinds).size() <= most_kinds_) add(cost, bound, index, kinds, row_ + problem_.apart);
+  }
+  return heed();
 }
 
 // The plain ways to take a stop: every lane does what is due, or only those do that cannot wait, or, where the stop is
@@ -264,7 +247,7 @@ void KindSearch::stop_with_what_is_due(std::uint32_t index) {
     done_ = at_row_[at(row_)];
     for (std::size_t lane = 0; lane < chosen_.size(); ++lane) {
       const Standing from = standings_[index * chosen_.size() + lane];
-      const std::vector<Way>& mine = ways(lane, from);
+      const std::vector<Way>& mine = ways_->of(lane, from);
       if (mine.empty()) return;
       const Way* taken = &mine.front();
       const int rank = from < 0 ? 1 : all ? 2 : 0;  // of a hold, to end it; else to stay, to hold or to re-form
@@ -276,7 +259,7 @@ void KindSearch::stop_with_what_is_due(std::uint32_t index) {
         if (worth(way) > worth(*taken)) taken = &way;
       }
       cost += taken->cost;
-      bound += taken->cost + to_go(lane, taken->to);
+      bound += taken->cost + ways_->to_go(lane, taken->to);
       chosen_[lane] = taken->to;
       done_.insert(done_.end(), taken->deeds.begin(), taken->deeds.end());
     }
@@ -290,36 +273,60 @@ void KindSearch::stop_with_what_is_due(std::uint32_t index) {
   }
 }
 
-// Lane by lane, depth first, each way cheapest first; `within`: all deeds are to be of this list, and to make it up.
-void KindSearch::follow(std::size_t lane, std::int64_t cost, std::int64_t bound, const std::vector<int>* within) {
-  ++work_;
-  if (bound + rest_[lane] >= best_.cost) return;
-  if (followed_ >= most_ways_at_once) {
-    complete_ = false;
-    left_out_ = std::min(left_out_, bound + rest_[lane]);
-    return;
-  }
-  if (lane == chosen_.size()) {
-    if (within && within->size() != done_.size()) return;
+// A stop of any kind: lane by lane, depth first, each way cheapest first. Under every way that is not cut there is a
+// whole one that is not, so that steps are no more than ways times lanes; only time may end it sooner.
+void KindSearch::follow(std::uint32_t index) {
+  const std::size_t lanes = chosen_.size();
+  const Label label = labels_[index];
+  const std::int64_t cost = label.cost + problem_.stop_cost;
+  done_ = at_row_[at(row_)];
+  std::size_t followed = 0;
+  const auto step_to = [&](std::size_t lane, std::int64_t so_far, std::int64_t bound) {
+    const Standing from = standings_[index * lanes + lane];
+    steps_[lane] = {&ways_->of(lane, from), 0, done_.size(), so_far, bound};
+  };
+  const auto take = [&](std::int64_t whole, std::int64_t bound) {
     if (done_.empty()) return;  // a stop with nothing to do
-    ++followed_;
-    const Label label = labels_[index_];
+    ++followed;
     work_ += static_cast<std::int64_t>(done_.size());
     const int kinds = sets_.with(label.kinds, deeds_.kind(done_));
-    if (sets_.of(kinds).size() <= most_kinds_) add(cost, bound, index_, kinds, row_ + problem_.apart);
+    if (sets_.of(kinds).size() <= most_kinds_) add(whole, bound, index, kinds, row_ + problem_.apart);
+  };
+  if (lanes == 0) {
+    take(cost, cost + forced_after_[at(row_)]);
     return;
   }
-  const Standing from = standings_[index_ * chosen_.size() + lane];
-  for (const Way& way : ways(lane, from)) {
-    if (within && !std::all_of(way.deeds.begin(), way.deeds.end(),
-                               [&](int deed) { return std::binary_search(within->begin(), within->end(), deed); })) {
+  steps_.resize(lanes);
+  step_to(0, cost, cost + forced_after_[at(row_)]);
+  for (std::size_t lane = 0; heed();) {
+    Step& step = steps_[lane];
+    ++work_;
+    if (step.next == step.ways->size()) {
+      if (lane == 0) return;
+      --lane;
       continue;
     }
-    const std::size_t before = done_.size();
+    const Way& way = (*step.ways)[step.next++];
+    const std::int64_t so_far = step.cost + way.cost;
+    const std::int64_t bound = step.bound + way.cost + ways_->to_go(lane, way.to);
+    const std::int64_t least = bound + rest_[lane + 1];
+    const bool enough = followed >= most_ways_at_once;
+    if (least >= best_.cost || enough) {
+      if (enough && least < best_.cost) {
+        complete_ = false;
+        left_out_ = std::min(left_out_, least);
+      }
+      step.next = step.ways->size();  // the others cost no less
+      continue;
+    }
+    done_.resize(step.done);
     done_.insert(done_.end(), way.deeds.begin(), way.deeds.end());
     chosen_[lane] = way.to;
-    follow(lane + 1, cost + way.cost, bound + way.cost + to_go(lane, way.to), within);
-    done_.resize(before);
+    if (lane + 1 == lanes) {
+      take(so_far, bound);
+    } else {
+      step_to(++lane, so_far, bound);
+    }
   }
 }
 
@@ -424,7 +431,7 @@ bool KindSearch::pass(std::size_t width, Choice choice) {
         }
       }
       if (!forced) stay(i);
-      if (work_ - counted_ >= Limits::often && !go_on()) return false;
+      if (!heed()) return false;
     }
     select(width);
     if (labels_.empty() && stuck < 0) stuck = row;
@@ -452,16 +459,25 @@ std::size_t KindSearch::room_for_labels() {
   return std::max<std::size_t>(1, kept / (at(problem_.rows) + 1) / (chosen_.size() + 1));
 }
 
+// Whatever ends the search, there is a plan where one is cheap to have.
+void KindSearch::begin() {
+  FewKinds first(problem_, deeds_, at_row_, most_kinds_, limits_);
+  FewKinds::AllWorks latest = first.find_any(most_begun);
+  best_.cost = first.best().cost;
+  best_.works = first.best().works;
+  if (!latest.empty()) starts_.push_back(std::move(latest));
+  limits_.go_on(first.take_work());
+  go_on();
+}
+
 // What the search begins with: good schedules, some of few kinds, and their kinds. Whether to go on.
 bool KindSearch::start(const Solved& plain) {
-  few_.consider(plain.works, &pool_);
+  if (few_.consider(plain.works, &pool_) && plain.cost <= best_.cost) {
+    best_.cost = plain.cost;  // of equals the plan without the limit
+    best_.works = plain.works;
+  }
   // Where the plain search was ended there is no time for more.
   if (!take_start()) return false;
-  const FewKinds::AllWorks latest = few_.latest();
-  if (!latest.empty()) {
-    few_.consider(latest);
-    starts_.push_back(latest);
-  }
   few_.try_rhythms(pool_, starts_);
   if (!take_start()) return false;
   if (best_.found()) few_.consider(best_.works, &pool_);
@@ -484,6 +500,7 @@ void KindSearch::prepare() {
   windows_ = windows_of(problem_);
   work_ += static_cast<std::int64_t>(chosen_.size()) * problem_.rows;
   prices_.emplace(problem_, windows_);
+  ways_.emplace(problem_, deeds_, windows_, *prices_);
   forced_after_.assign(at(problem_.rows) + 1, 0);
   for (int row = problem_.rows; row > 0; --row) {
     forced_after_[at(row) - 1] = forced_after_[at(row)] + (is_forced(problem_, row) ? problem_.stop_cost : 0);
@@ -493,6 +510,7 @@ void KindSearch::prepare() {
 // Whether some of the lanes alone need more kinds: a schedule for all of them, seen at these, has no more kinds than it
 // has in all. Few lanes take a stop in few ways, so that all of them can be looked at.
 bool KindSearch::rule_out() {
+  const Limits::Aside aside(limits_);
   std::vector<std::size_t> order(problem_.lanes.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
@@ -519,10 +537,14 @@ bool KindSearch::rule_out() {
 
 Solved KindSearch::run() {
   // Without the limit: a bound, and a plan that may keep it as it is.
-  const Solved plain = solve(problem_, options_, limits_);
-  best_.bound = plain.bound;
+  begin();
+  const Solved plain = [&] {
+    const Limits::Aside aside(limits_);
+    return solve(problem_, options_, limits_);
+  }();
+  best_.bound = std::min(plain.bound, best_.cost);
   if (!plain.found()) {
-    best_.proven = plain.proven;
+    best_.proven = plain.proven && !best_.found();
     best_.stuck = plain.stuck;
     return best_;
   }

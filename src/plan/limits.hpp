@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cstdint>
+#include <utility>
 
 #include "latchwork/plan.hpp"
 
@@ -59,10 +60,24 @@ class Limits {
     return true;
   }
 
-  /// What progress will be told; a share below the last stays as it was.
+  /// What progress will be told; a bound or a share below the last stays as it was.
   void now(std::int64_t bound_ms, std::int64_t best_ms, double share) {
-    now_ = {bound_ms, best_ms, share > now_.share ? share : now_.share};
+    now_ = {std::max(bound_ms, now_.bound_ms), aside_ ? now_.best_ms : best_ms, std::max(share, now_.share)};
   }
+
+  /// While it lives, what is solved asks for less than the call: a bound on it holds for the call's plan, but its
+  /// schedules are no plans of the call, and the best told stays as it was.
+  class Aside {
+   public:
+    explicit Aside(Limits& limits) : limits_(limits), before_(std::exchange(limits.aside_, true)) {}
+    ~Aside() { limits_.aside_ = before_; }
+    Aside(const Aside&) = delete;
+    Aside& operator=(const Aside&) = delete;
+
+   private:
+    Limits& limits_;
+    bool before_;
+  };
 
   /// Whether it is stopped or its time is over by now, whatever the work: for what takes long and can be left. Then
   /// go_on() says no, too.
@@ -88,11 +103,12 @@ class Limits {
   static constexpr std::int64_t tell_every = 2'000'000;  // a few milliseconds
   const PlanOptions& options_;
   Deadline deadline_;
-  Progress now_;
+  Progress now_{0, -1, 0};
   std::int64_t work_ = 0;
   std::int64_t looked_ = 0;
   std::int64_t told_ = -tell_every;  // the first time at once
   bool ended_ = false;
+  bool aside_ = false;
 };
 
 /// Labels that one row of the search may keep within the options' memory, where a label holds so many states.

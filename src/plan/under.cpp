@@ -115,7 +115,9 @@ class Under {
       if (broken_.empty()) broken_ = std::move(posed.broken);
       return true;
     }
-    if (!limits_.go_on(0)) return end_early();
+    // The first search for few kinds of stop begins with what is cheap to have, time or none.
+    const bool begins = options_.conditions.max_kinds > 0 && !best_.found();
+    if (!begins && !limits_.go_on(0)) return end_early();
     Solved solved;
     if (options_.conditions.max_kinds > 0) {
       Deeds deeds(grid_, wales_);

@@ -14,14 +14,14 @@ static const char sample[] =
     "kkpkkk\n";
 
 static latchwork_machine machine = LATCHWORK_MACHINE_INIT;
-static latchwork_grid *grid = NULL;
-static latchwork_plan *plan = NULL;
+static latchwork_grid* grid = NULL;
+static latchwork_plan* plan = NULL;
 
 static void the_plan_costs_what_its_work_costs(void) {
-  /* The purl lies below a crossing that its wale takes part in, so it is re-formed at or before that stop; the crossing's
-     stop after row 2 is needed anyhow, and a stop of its own costs 15 s against one more rung. With the default efforts:
-     stop 15 s, batch 12 s, two rungs dropped 1 s, a purl 2.5 s and a knit 4 s re-formed, crossing 15 s and four stitches
-     lifted 16 s: 65.5 s of hand work; four rows 16 s. */
+  /* The purl lies below a crossing that its wale takes part in, so it is re-formed at or before that stop; the
+     crossing's stop after row 2 is needed anyhow, and a stop of its own costs 15 s against one more rung. With the
+     default efforts: stop 15 s, batch 12 s, two rungs dropped 1 s, a purl 2.5 s and a knit 4 s re-formed, crossing 15 s
+     and four stitches lifted 16 s: 65.5 s of hand work; four rows 16 s. */
   latchwork_hand_work work = LATCHWORK_HAND_WORK_INIT;
   latchwork_stop stop;
   latchwork_reform reform;
@@ -69,9 +69,9 @@ static void the_group_put_back_first_shows_in_front(void) {
   CHECK(needed == 1 && prongs[0] == 2);
 }
 
-static latchwork_fabric *knit(const latchwork_move *moves, size_t count) {
+static latchwork_fabric* knit(const latchwork_move* moves, size_t count) {
   latchwork_bed bed = LATCHWORK_BED_INIT;
-  latchwork_fabric *fabric = NULL;
+  latchwork_fabric* fabric = NULL;
   bed.leftmost = -3;
   bed.columns = 6;
   OK(latchwork_simulate(&bed, moves, count, NULL, &fabric, NULL));
@@ -79,10 +79,10 @@ static latchwork_fabric *knit(const latchwork_move *moves, size_t count) {
 }
 
 static void spoiled_moves_make_another_fabric(void) {
-  latchwork_move *moves;
-  latchwork_fabric *fabric;
+  latchwork_move* moves;
+  latchwork_fabric* fabric;
   latchwork_fault fault = LATCHWORK_FAULT_INIT;
-  latchwork_grid *back = NULL;
+  latchwork_grid* back = NULL;
   latchwork_crossing crossing;
   size_t count = 0, faults = 99, i, first_back = 0, lift = 0;
   int64_t loops = 0;
@@ -138,7 +138,7 @@ static void spoiled_moves_make_another_fabric(void) {
   {
     latchwork_error error = LATCHWORK_ERROR_INIT;
     latchwork_bed bed = LATCHWORK_BED_INIT;
-    fabric = (latchwork_fabric *)moves;
+    fabric = (latchwork_fabric*)moves;
     CHECK(latchwork_simulate(&bed, moves, 1, NULL, &fabric, &error) == LATCHWORK_E_BAD_ARGUMENT && fabric == NULL);
     CHECK(strcmp(error.field, "moves[0].kind") == 0);
   }
@@ -147,7 +147,7 @@ static void spoiled_moves_make_another_fabric(void) {
 
 static void a_plan_for_another_chart_is_not_verified(void) {
   latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
-  latchwork_grid *other = NULL;
+  latchwork_grid* other = NULL;
   checking = "verify";
   OK(latchwork_grid_verify(grid, plan, NULL, &verification, NULL));
   CHECK(verification.verified == 1 && verification.row == 0 && verification.column == -1);
@@ -163,9 +163,9 @@ static void a_plan_for_another_chart_is_not_verified(void) {
 }
 
 static void a_panel_wider_than_the_bed_is_infeasible(void) {
-  latchwork_grid *wide = NULL;
-  latchwork_plan *none = NULL;
-  latchwork_findings *findings = NULL;
+  latchwork_grid* wide = NULL;
+  latchwork_plan* none = NULL;
+  latchwork_findings* findings = NULL;
   latchwork_finding finding = LATCHWORK_FINDING_INIT;
   char text[1024];
   size_t needed = 0;
@@ -202,9 +202,9 @@ static void callbacks_are_told_and_can_stop(void) {
   latchwork_certificate_check check = LATCHWORK_CERTIFICATE_CHECK_INIT;
   latchwork_bed bed = LATCHWORK_BED_INIT;
   latchwork_move pass = LATCHWORK_MOVE_INIT;
-  latchwork_fabric *fabric = NULL;
-  latchwork_plan *told = NULL;
-  latchwork_grid *tall = NULL;
+  latchwork_fabric* fabric = NULL;
+  latchwork_plan* told = NULL;
+  latchwork_grid* tall = NULL;
   latchwork_error error = LATCHWORK_ERROR_INIT;
   struct heard heard = {0, 0, 0, 0.0};
   const struct heard silent = {0, 0, 0, 0.0};
@@ -260,7 +260,7 @@ static void callbacks_are_told_and_can_stop(void) {
   CHECK(error.code == LATCHWORK_E_CANCELLED && heard.calls == 1);
   heard = silent;
   heard.stop_at = 1;
-  fabric = (latchwork_fabric *)&error;
+  fabric = (latchwork_fabric*)&error;
   CHECK(latchwork_simulate(&bed, &pass, 1, &options, &fabric, &error) == LATCHWORK_E_CANCELLED && fabric == NULL);
 
   OK(latchwork_grid_certify(grid, &machine, NULL, 81500, NULL, &certificate, NULL));
@@ -276,8 +276,8 @@ static void callbacks_are_told_and_can_stop(void) {
 }
 
 static void the_plan_is_certified(void) {
-  /* The one wale with a purl is re-formed at the forced stop after row 2, for 12 s and two rungs, 3 s and 4.5 s: 19.5 s,
-     times 6 = rows + 2 units in a millisecond. */
+  /* The one wale with a purl is re-formed at the forced stop after row 2, for 12 s and two rungs, 3 s and 4.5 s: 19.5
+     s, times 6 = rows + 2 units in a millisecond. */
   latchwork_certificate *certificate = NULL, *wrong = NULL;
   latchwork_certificate_check check = LATCHWORK_CERTIFICATE_CHECK_INIT;
   latchwork_effort effort = LATCHWORK_EFFORT_INIT;
@@ -325,6 +325,42 @@ static void the_plan_is_certified(void) {
   latchwork_certificate_destroy(certificate);
 }
 
+/* What a callback was told as the best. */
+struct bests {
+  int calls;
+  int wrong; /* it rose, or was there and no more */
+  int64_t last;
+};
+
+static int32_t hear_best(const latchwork_progress* progress, void* user_data) {
+  struct bests* bests = user_data;
+  if (progress->best_ms < 0 ? bests->last >= 0 : bests->last >= 0 && progress->best_ms > bests->last) bests->wrong = 1;
+  bests->last = progress->best_ms;
+  ++bests->calls;
+  return 0;
+}
+
+static void the_best_that_is_told_is_a_plan(void) {
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
+  latchwork_grid* tall = NULL;
+  latchwork_plan* told = NULL;
+  struct bests bests = {0, 0, -1};
+  int64_t total = -1;
+  checking = "best";
+  conditions.max_kinds = 2;
+  options.conditions = &conditions;
+  options.progress = hear_best;
+  options.user_data = &bests;
+  options.work_limit = 1; /* what is cheap to have is there before anything is searched for */
+  OK(latchwork_grid_repeated_up(grid, 3, 0, &tall, NULL));
+  OK(latchwork_grid_plan(tall, &machine, NULL, &options, &told, NULL));
+  OK(latchwork_plan_total_ms(told, &total, NULL));
+  CHECK(bests.calls >= 1 && !bests.wrong && bests.last == total);
+  latchwork_plan_destroy(told);
+  latchwork_grid_destroy(tall);
+}
+
 static void conditions_are_kept_or_told(void) {
   /* On the right alone: the crossing stands after an even row, so nothing changes. Re-forms one row deep: the purl of
      row 1 wants a stop of its own after row 1, 15 s more, and its knit rung is saved, 4.5 s. Three rows apart: a stop
@@ -332,8 +368,8 @@ static void conditions_are_kept_or_told(void) {
   latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
   latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
   const latchwork_kept_rhythm rhythm = {1, 2, 2, 2, 1}, any_rhythm = {1, 2, 2, 0, 0};
-  latchwork_plan *kept = NULL;
-  latchwork_findings *findings = NULL;
+  latchwork_plan* kept = NULL;
+  latchwork_findings* findings = NULL;
   latchwork_finding finding = LATCHWORK_FINDING_INIT;
   latchwork_error error = LATCHWORK_ERROR_INIT;
   int64_t plain = 0, total = 0;
@@ -457,6 +493,7 @@ int main(void) {
   work_is_split_into_sessions();
   the_plan_is_certified();
   conditions_are_kept_or_told();
+  the_best_that_is_told_is_a_plan();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);
   return checks_told();

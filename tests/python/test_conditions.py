@@ -92,3 +92,20 @@ def test_rhythms_keep_conditions_too(purls, plan_in):
     with pytest.raises(lw.Error) as refused:
         plan_in(purls, lw.Machine(), conditions=lw.Conditions(rows_apart=-1))
     assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == "options.conditions.rows_apart"
+
+
+@pytest.mark.parametrize("limit", [1, 2_000_000])
+def test_with_few_kinds_what_is_told_as_the_best_is_a_plan(limit):
+    grid = lw.Grid(40, 40)
+    for row in range(1, 41):
+        for column in range(1, 39):
+            if (row * row + 3 * row * column + column * column) % 7 < 2:
+                grid.set(row, column, lw.Cell.purl)
+    told = []
+    plan = lw.plan(
+        grid, lw.Machine(), conditions=lw.Conditions(max_kinds=12), work_limit=limit, progress=lambda now: told.append(now)
+    )
+    assert lw.verify(grid, plan).verified and len(set(lw.stop_kinds(plan))) <= 12
+    best = [now.best_ms for now in told if now.best_ms >= 0]
+    assert best == sorted(best, reverse=True) and best[-1] == plan.total_ms
+    assert all(now.bound_ms <= plan.bound_ms for now in told)

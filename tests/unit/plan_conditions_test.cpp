@@ -1,5 +1,7 @@
 #include <chrono>
+#include <cstdint>
 #include <set>
+#include <stop_token>
 #include <string>
 #include <tuple>
 #include <vector>
@@ -11,6 +13,7 @@
 #include "latchwork/panel.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/simulate.hpp"
+#include "random.hpp"
 
 // Side conditions, worked out by hand. Efforts are the defaults where no others are said: a stop 15 s, a batch 12 s, a
 // purl rung 3 s with its drop, a knit rung 4.5 s.
@@ -344,6 +347,91 @@ TEST_CASE("a panel of which a few wales need more kinds of stop than are allowed
     CHECK(none.findings.front().place.row >= 1);
     CHECK(none.findings.front().place.row <= in.grid.rows());
   }
+}
+
+namespace {
+
+/// A third of its cells purls, anywhere.
+Grid scattered(int rows, int columns) {
+  latchwork_test::Random random(5);
+  Grid grid(rows, columns);
+  for (int row = 1; row <= rows; ++row) {
+    for (int column = 1; column + 1 < columns; ++column) {
+      if (random.one_in(3)) grid.set(row, column, Cell::purl);
+    }
+  }
+  return grid;
+}
+
+int kinds_of(const Plan& plan) {
+  const std::vector<int> kinds = stop_kinds(plan);
+  return static_cast<int>(std::set(kinds.begin(), kinds.end()).size());
+}
+
+}  // namespace
+
+TEST_CASE("few kinds of stop on a panel of many wales end at their limit, and what is told is true",
+          "[plan][conditions][kinds][limits]") {
+  // Every wale may let every stop pass, which is two ways each to take one, and nearly all of them are of a new kind.
+  const Grid grid = scattered(48, 60);
+  PlanOptions options;
+  options.conditions.max_kinds = 12;
+  for (const std::int64_t limit : {1, 100'000, 2'000'000, 6'000'000}) {
+    CAPTURE(limit);
+    options.work_limit = limit;
+    std::vector<Progress> told;
+    options.progress = [&](const Progress& now) { told.push_back(now); };
+    const Plan made = plan(grid, Machine{}, {}, options);
+    REQUIRE(made.status == PlanStatus::feasible);
+    CHECK(kinds_of(made) <= 12);
+    CHECK(verify(grid, made).verified);
+    std::int64_t best = -1;
+    std::int64_t bound = 0;
+    for (const Progress& now : told) {
+      CHECK((now.best_ms >= 0 || best < 0));  // a plan that is there stays
+      CHECK((best < 0 || now.best_ms <= best));
+      CHECK((now.best_ms < 0 || now.best_ms >= made.total_ms));
+      CHECK(now.bound_ms >= bound);
+      CHECK(now.bound_ms <= made.bound_ms);
+      best = now.best_ms;
+      bound = now.bound_ms;
+    }
+    REQUIRE(!told.empty());
+    CHECK(best == made.total_ms);
+    CHECK(bound == made.bound_ms);
+  }
+}
+
+TEST_CASE("nothing is told as the best under conditions before there is a plan", "[plan][conditions]") {
+  const Grid grid = scattered(24, 12);
+  for (const bool kinds : {false, true}) {
+    PlanOptions options;
+    // No schedule keeps to one kind, and none that is cheap to have.
+    if (kinds) options.conditions.max_kinds = 1;
+    if (!kinds) options.conditions.rows_apart = 2;
+    std::vector<Progress> told;
+    options.progress = [&](const Progress& now) { told.push_back(now); };
+    const Plan made = plan(grid, Machine{}, {}, options);
+    REQUIRE(!told.empty());
+    CHECK(told.front().best_ms == -1);
+    CHECK((made.status == PlanStatus::infeasible) == kinds);
+    for (const Progress& now : told) CHECK((now.best_ms == -1 || !kinds));
+    if (!kinds) CHECK(told.back().best_ms == made.total_ms);
+  }
+}
+
+TEST_CASE("asked to stop before they began, few kinds of stop give what is cheap to have",
+          "[plan][conditions][kinds]") {
+  const Grid grid = scattered(48, 60);
+  std::stop_source asked;
+  asked.request_stop();
+  PlanOptions options;
+  options.stop = asked.get_token();
+  options.conditions.max_kinds = 12;
+  const Plan made = plan(grid, Machine{}, {}, options);
+  CHECK(made.status == PlanStatus::feasible);
+  CHECK(kinds_of(made) <= 12);
+  CHECK(verify(grid, made).verified);
 }
 
 TEST_CASE("the search for a rhythm is heard and keeps to its time on the tallest panel", "[plan][conditions][limits]") {
