@@ -207,7 +207,8 @@ class Grid:
         """Reflected left to right: knit and purl stay, every lean flips."""
     def upside_down(self) -> Grid:
         """Reflected top to bottom: leans flip; a stack of tucks or slips and the cell that closes it keep their own order.
-        Raises Error crossing_over_none, when a stack just above a crossing ends on no stitch.
+        Raises Error crossing_over_none, when a stack just above a crossing ends on no stitch, or one just below a bare
+        centre.
         """
     def half_turn(self) -> Grid:
         """Turned by 180 degrees in its plane: mirrored().upside_down(); leans keep. Raises as upside_down()."""
@@ -1311,7 +1312,8 @@ def stop_reasons(
     """The reason of each stop of a plan, in its order: what forces it, or what it saves, found exactly by planning again
     with its row closed. The other arguments are those of plan(); the work limit holds for each plan, the time limit for
     the whole call: stopped, or out of time, the causes not yet found are `unknown`. Raises as plan(), and Error
-    size_mismatch (plan) for a plan of another size, before anything is planned.
+    size_mismatch (plan) for a plan of another size, bad_argument ("stops[3].row") for stops that do not rise within its
+    rows, before anything is planned.
     """
 
 def stop_cause_name(cause: StopCause) -> str:
@@ -1338,11 +1340,11 @@ def plan_tolerances(
     conditions: Conditions | None = None,
 ) -> list[Tolerance]:
     """For every field of Effort, in its order, how far it may move before this plan, a least one under the conditions, is
-    none. Exact, and an end that no search proves is told by its flag, as is one not yet looked at when the call is
-    stopped or its time is over. Some tens of plans; the work limit holds for each, the time limit for the whole call. The
-    other arguments are those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size,
-    before anything is planned; bad_argument (plan) when another plan takes less, or this one was made for another panel
-    of the same size.
+    none. Exact, and an end that no search proves, or past which the times of all plans cannot be counted, is told by its
+    flag, as is one not yet looked at when the call is stopped or its time is over. Some tens of plans; the work limit
+    holds for each, the time limit for the whole call. The other arguments are those of plan(). Raises as plan(), and
+    Error size_mismatch (plan) for a plan of another size, before anything is planned; bad_argument (plan) when another
+    plan takes less, or this one was made for another panel of the same size.
     """
 
 def work_times(plan: Plan, effort: Effort | None = None, pieces: int = 1) -> WorkTimes:
