@@ -229,6 +229,18 @@ latchwork_status latchwork_yarn_need_apart(const latchwork_yarn_need* need, doub
   return guarded(error, [&] { given(apart, "apart") = given(need, "need").value.apart; });
 }
 
+latchwork_status latchwork_yarn_need_decides(const latchwork_yarn_need* need, int32_t* index, latchwork_error* error) {
+  return guarded(error, [&] { given(index, "index") = given(need, "need").value.decides; });
+}
+
+latchwork_status latchwork_yarn_need_why(const latchwork_yarn_need* need, char* text, size_t capacity, size_t* needed,
+                                         latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(given(need, "need").value.why);
+  });
+}
+
 latchwork_status latchwork_yarn_need_missing(const latchwork_yarn_need* need, char* text, size_t capacity,
                                              size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {

@@ -50,7 +50,8 @@ struct ArticleJob {
   std::int64_t hand_ms = 0;      ///< of all panels together; of those without a plan nothing
   std::int64_t carriage_ms = 0;
   /// For all panels together, where the brief names yarn: each kind of piece by yarn_need(), with the seams of the
-  /// article and those between panels, a range at its middle; spreads add up, since the swatches are the same.
+  /// article and those between panels, a range at its middle; spreads and margins add up, since the swatches are the
+  /// same. What decides is chosen anew from the sums.
   std::optional<YarnNeed> yarn;
   std::vector<std::string> notes;  ///< for people: what is not in these figures
   friend bool operator==(const ArticleJob&, const ArticleJob&) = default;
@@ -98,10 +99,10 @@ LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 
 /// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-/// panel with a stitch in every row, schematic.svg, for a brief with an article article.txt, into `folder`, which is
-/// made if it is not there; an older schematic.svg or article.txt of which there is none now is taken away. @throws
-/// Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write() of a
-/// plan.
+/// panel in one piece (a stitch in every row, and a column in common with the row below), schematic.svg, for a brief
+/// with an article article.txt, into `folder`, which is made if it is not there; an older schematic.svg or article.txt
+/// of which there is none now is taken away. The schematic is of the brief's panel. @throws Error bad_argument
+/// (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write() of a plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
 
 }  // namespace latchwork::inline v0

@@ -10,6 +10,7 @@
 #include "brief/run.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
+#include "yarn_need/decide.hpp"
 
 namespace latchwork::inline v0::report {
 namespace {
@@ -23,17 +24,18 @@ void add_all_once(std::vector<std::string>& texts, const Texts& more) {
   for (const std::string& text : more) add_once(texts, text);
 }
 
-/// One yarn's part of two kinds of pieces together. What is bought is linear in weight and spread, so that it adds up.
+/// One yarn's part of two kinds of pieces together. What is bought is linear in weight and margin, so that it adds up.
 void add_share(YarnShare& share, const YarnShare& more, const Yarn& yarn) {
   share.weight_g += more.weight_g;
   share.spread_g += more.spread_g;
+  share.margin_g += more.margin_g;
   share.length_m += more.length_m;
   share.buy_g += more.buy_g;
   share.balls = yarn.ball_g > 0 ? static_cast<int>(std::ceil(share.buy_g / yarn.ball_g)) : 0;
 }
 
 /// The need of more pieces, by the routes that all can go. All are measured by the same swatches, so they are off
-/// together and spreads add up.
+/// together, and spreads and margins add up.
 void add_need(YarnNeed& need, const YarnNeed& more, const std::vector<Yarn>& yarns) {
   std::erase_if(need.estimates, [&](const YarnEstimate& estimate) {
     return std::none_of(more.estimates.begin(), more.estimates.end(),
@@ -44,6 +46,8 @@ void add_need(YarnNeed& need, const YarnNeed& more, const std::vector<Yarn>& yar
                                               [&](const YarnEstimate& each) { return each.route == estimate.route; });
     estimate.weight_g += other.weight_g;
     estimate.spread_g += other.spread_g;
+    estimate.margin_g += other.margin_g;
+    estimate.spread_known = estimate.spread_known && other.spread_known;
     estimate.length_m += other.length_m;
     for (std::size_t i = 0; i < estimate.shares.size(); ++i) add_share(estimate.shares[i], other.shares[i], yarns[i]);
     add_all_once(estimate.notes, other.notes);
@@ -112,7 +116,10 @@ std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<Piece
       need = std::move(own);
     }
   }
-  if (need) need->apart = apart(*need);
+  if (need) {
+    need->apart = apart(*need);
+    decide(*need);
+  }
   return need;
 }
 

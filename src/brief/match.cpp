@@ -11,6 +11,7 @@
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
 #include "text/words.hpp"
+#include "yarn_need/decide.hpp"
 
 namespace latchwork::inline v0::report {
 namespace {
@@ -129,6 +130,11 @@ void require_yarn_of(const Brief& brief, const Job& job) {
            fmt::format("has {}; the brief names {}", count_of(shares, "share"),
                        count_of(std::ssize(brief.yarn->yarns), "yarn")));
   }
+  YarnNeed decided = *job.yarn;
+  decide(decided);
+  if (decided.decides == job.yarn->decides && decided.why == job.yarn->why) return;
+  refuse(ErrorCode::bad_argument, "job.yarn.decides",
+         fmt::format("is {}; by its estimates it is {}, and `why` says so", job.yarn->decides, decided.decides));
 }
 
 /// The article is fitted and reckoned once more; its plans are held to the panels that they are of.

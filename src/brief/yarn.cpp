@@ -60,13 +60,12 @@ void add_need(Facts& facts, const YarnRequest& request, const YarnNeed& need, co
   std::string words = estimates.empty() ? "not known: see below" : joined(estimates, "; ");
   if (estimates.size() > 1) words += fmt::format("; {:.0f} % apart", 100 * need.apart);
   facts.lines.emplace_back(told.need, words + told.after);
-  // Of several routes each yarn's dearest: what is left over is a smaller harm than what is missing.
-  for (std::size_t i = 0; i < request.yarns.size() && !need.estimates.empty(); ++i) {
-    const YarnShare* most = &need.estimates.front().shares[i];
-    for (const YarnEstimate& estimate : need.estimates) {
-      if (estimate.shares[i].buy_g > most->buy_g) most = &estimate.shares[i];
+  if (const int decides = need.decides; decides >= 0) {
+    const YarnEstimate& by = need.estimates[static_cast<std::size_t>(decides)];
+    for (std::size_t i = 0; i < request.yarns.size(); ++i) {
+      facts.lines.emplace_back(told.buy, buy_words(request.yarns[i], by.shares[i]));
     }
-    facts.lines.emplace_back(told.buy, buy_words(request.yarns[i], *most));
+    if (estimates.size() > 1) facts.lines.emplace_back("Decided by", need.why);
   }
   const auto note = [&](const std::string& text) {
     const std::pair<std::string, std::string> entry("yarn", text);

@@ -9,7 +9,7 @@
 #include <numbers>
 #include <optional>
 #include <set>
-#include <string_view>
+#include <string>
 
 #include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
@@ -17,6 +17,7 @@
 #include "text/words.hpp"
 #include "timings/student.hpp"
 #include "yarn_need/check.hpp"
+#include "yarn_need/decide.hpp"
 #include "yarn_need/figures.hpp"
 #include "yarn_need/places.hpp"
 
@@ -25,16 +26,8 @@ namespace {
 
 constexpr double most_need = 1e9;  // g, or balls: beyond, the request is a slip
 
-struct NamedRoute {
-  YarnRoute route;
-  std::string_view name;
-};
-constexpr std::array routes = {
-    NamedRoute{YarnRoute::weighed_area, "weighed swatches by area"},
-    NamedRoute{YarnRoute::weighed_stitches, "weighed swatches by stitches"},
-    NamedRoute{YarnRoute::measured_loops, "measured loops"},
-    NamedRoute{YarnRoute::plain_geometry, "geometry of plain knit"},
-};
+constexpr std::array routes = {YarnRoute::weighed_area, YarnRoute::weighed_stitches, YarnRoute::measured_loops,
+                               YarnRoute::plain_geometry};
 
 [[noreturn]] void refuse_need(const std::string& field, double need, const char* unit) {
   Place place;
@@ -203,10 +196,6 @@ class Reckoning {
   std::map<int, double> times_;  ///< spreads of the margin, by degrees of freedom
 };
 
-std::string_view name_of(YarnRoute route) {
-  return routes[static_cast<std::size_t>(route)].name;
-}
-
 /// `margins` are those of the estimates at 95 %.
 void compare(YarnNeed& need, const std::vector<double>& margins) {
   if (need.estimates.size() < 2) return;
@@ -226,7 +215,7 @@ void compare(YarnNeed& need, const std::vector<double>& margins) {
       need.warnings.push_back(fmt::format(
           "{} give {:.1f} g (spread {:.1f} g), {} {:.1f} g (spread {:.1f} g): further apart than that explains, so "
           "measure again",
-          name_of(a.route), a.weight_g, a.spread_g, name_of(b.route), b.weight_g, b.spread_g));
+          route_name(a.route), a.weight_g, a.spread_g, route_name(b.route), b.weight_g, b.spread_g));
     }
   }
 }
@@ -240,15 +229,16 @@ YarnNeed yarn_need(const Panel& panel, const Swatch& swatch, const YarnRequest& 
   const Figures figures(request, gauges, places);
   Reckoning reckoning(request, places, figures);
   YarnNeed out;
-  for (const NamedRoute& each : routes) {
+  for (const YarnRoute route : routes) {
     std::string why;
-    if (std::optional<YarnEstimate> estimate = reckoning.estimate(each.route, why)) {
+    if (std::optional<YarnEstimate> estimate = reckoning.estimate(route, why)) {
       out.estimates.push_back(std::move(*estimate));
     } else {
-      out.missing.push_back(fmt::format("{}: {}", each.name, why));
+      out.missing.push_back(fmt::format("{}: {}", route_name(route), why));
     }
   }
   compare(out, reckoning.margins());
+  decide(out);
   return out;
 }
 

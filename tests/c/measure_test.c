@@ -222,7 +222,7 @@ static void yarn_is_reckoned_by_every_route(void) {
   latchwork_yarn_file *file = NULL;
   latchwork_yarn_request read_back = LATCHWORK_YARN_REQUEST_INIT;
   latchwork_yarn_need *again = NULL;
-  int32_t equal = 0;
+  int32_t equal = 0, decides = 7;
   char json[4096];
   latchwork_yarn_estimate estimates[4];
   latchwork_yarn_share share;
@@ -263,6 +263,11 @@ static void yarn_is_reckoned_by_every_route(void) {
   CHECK(strstr(text, "geometry of plain knit") != NULL && strstr(text, "no gauge") != NULL);
   OK(latchwork_yarn_need_warnings(need, text, sizeof text, NULL, &error));
   CHECK(text[0] == '\0');
+  /* Of one swatch that was weighed nothing is known of the spread; of two measurements something is. */
+  OK(latchwork_yarn_need_decides(need, &decides, &error));
+  CHECK(decides == 1);
+  OK(latchwork_yarn_need_why(need, text, sizeof text, NULL, &error));
+  CHECK(strcmp(text, "measured loops: the only route whose spread is known") == 0);
   latchwork_yarn_need_destroy(need);
   /* What is written is read back, and C sees it as it was handed in. */
   OK(latchwork_yarn_request_write(&request, json, sizeof json, NULL, &error));

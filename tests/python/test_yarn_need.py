@@ -52,6 +52,22 @@ def test_two_routes_are_both_told_with_how_far_apart_they_are(plain, swatch, req
     assert need.apart == pytest.approx(abs(loops.weight_g - geometry.weight_g) / mean)
 
 
+def test_the_narrowest_margin_decides_unless_another_route_says_that_it_is_wrong(plain, request_by_loops):
+    request = dataclasses.replace(request_by_loops, sureness=2.0)
+    request.loops = [lw.MeasuredLoops("stockinette", 100, mm) for mm in (1000, 1010, 1020)]
+    # Two swatches that weigh as much on the mean, and differ more.
+    request.weighed = [lw.WeighedSwatch("stockinette", g, stitches=20.0, rows=30.0) for g in (1.0, 1.4)]
+    need = lw.yarn_need(plain, lw.Swatch(), request)
+    by_stitches, by_loops = need.estimates
+    assert by_stitches.margin_g > by_loops.margin_g and by_stitches.shares[0].buy_g > by_loops.shares[0].buy_g
+    assert need.decides == 1 and need.why.startswith("measured loops: the narrowest margin")
+    # Three that weigh twice as much: one of the two cannot be right.
+    request.weighed = [lw.WeighedSwatch("stockinette", g, stitches=20.0, rows=30.0) for g in (2.3, 2.4, 2.5)]
+    need = lw.yarn_need(plain, lw.Swatch(), request)
+    assert need.warnings and need.decides == 0 and "the dearest" in need.why
+    assert lw.yarn_need(plain, lw.Swatch(), dataclasses.replace(request, loops=[], weighed=[])).decides == -1
+
+
 def test_a_texture_without_a_figure_needs_to_be_told(request_by_loops):
     cable = lw.rope(3, 3, 8, lw.Lean.right)
     panel = lw.join_strips("cable", 16, [lw.stockinette(4), cable])

@@ -207,8 +207,9 @@ TEST_CASE("a brief with yarns tells what it takes and what to buy, and one witho
   REQUIRE(job.yarn);
   CHECK(*job.yarn == need);
   REQUIRE(need.estimates.size() == 2);
-  const int balls = std::max(need.estimates[0].shares[0].balls, need.estimates[1].shares[0].balls);
+  const int balls = need.estimates.at(static_cast<std::size_t>(need.decides)).shares[0].balls;
   CHECK(balls > 5);
+  CHECK(holds(summary(brief, job), "Decided by     " + need.why + "\n"));
   CHECK(holds(summary(brief, job), std::to_string(balls) + " balls of 25 g"));
   CHECK(holds(summary(brief, job), "12 panels"));
   CHECK(holds(page_html(brief, job), "<dt>To buy</dt>"));
@@ -582,6 +583,9 @@ TEST_CASE("a job is told of with its own brief alone", "[brief][error]") {
   Brief two_yarns = brief;
   two_yarns.yarn->yarns.push_back(two_yarns.yarn->yarns.front());
   refused_everywhere(two_yarns, job, ErrorCode::size_mismatch, "job.yarn.estimates[0].shares");
+  spoiled = job;
+  spoiled.yarn->decides = 1 - spoiled.yarn->decides;
+  refused_everywhere(brief, spoiled, ErrorCode::bad_argument, "job.yarn.decides");
   spoiled = job;
   spoiled.findings.emplace_back();
   spoiled.findings.back().severity = static_cast<Severity>(7);

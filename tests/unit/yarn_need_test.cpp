@@ -309,6 +309,52 @@ TEST_CASE("routes further apart than their margins explain are a warning", "[yar
   CHECK(yarn_need(plain, twice, request).warnings.empty());
 }
 
+TEST_CASE("one route decides what to buy, and says by which rule", "[yarn_need]") {
+  const Panel plain("plain", stockinette(10).filled_up(10));
+  YarnRequest request = bare();
+  request.sureness = 2;
+  const auto told = [&] { return yarn_need(plain, Swatch(), request); };
+  // Nothing to go by.
+  CHECK(told().decides == -1);
+  CHECK(told().why.empty());
+  // 100 places of 10 mm of 200 tex are 0.2 g, measured once.
+  request.loops = {{"stockinette", 100, 1000}};
+  CHECK(told().decides == 0);
+  CHECK(told().why == "measured loops: no other route can be gone");
+  // Neither spread is known: the dearer.
+  request.weighed = {{"stockinette", 0.22, 0, 0, 0, 10, 10, 0}};
+  CHECK(told().decides == 0);
+  CHECK(told().why == "weighed swatches by stitches: the dearest, since no route's spread is known");
+  // The loops' is now known, though they give less.
+  request.loops = {{"stockinette", 100, 999}, {"stockinette", 100, 1000}, {"stockinette", 100, 1001}};
+  CHECK(told().decides == 1);
+  CHECK(told().why == "measured loops: the only route whose spread is known");
+  // Both are: a wide margin makes what to buy dear, and decides nothing. By hand: s = 0.1 %, u = s sqrt(4/3), and
+  // Student's t of two degrees of freedom that 2 normal deviations are passed as seldom as is 4.53 (NIST/SEMATECH
+  // e-Handbook, 1.3.6.7.2, has 4.303 for 95 %).
+  request.weighed = {{"stockinette", 0.19, 0, 0, 0, 10, 10, 0}, {"stockinette", 0.22, 0, 0, 0, 10, 10, 0}};
+  const YarnNeed both = told();
+  CHECK(both.estimates[0].shares[0].buy_g > both.estimates[1].shares[0].buy_g);
+  CHECK(both.estimates[1].margin_g == Approx(0.2 * 0.001 * std::sqrt(4 / 3.0) * 4.53).epsilon(1e-3));
+  CHECK(both.decides == 1);
+  CHECK(both.why == "measured loops: the narrowest margin, 0.2 g with a margin of 0.0 g");
+  // Where the other gives more than both margins explain, one of them is wrong: the dearer.
+  request.weighed = {{"stockinette", 0.299, 0, 0, 0, 10, 10, 0},
+                     {"stockinette", 0.3, 0, 0, 0, 10, 10, 0},
+                     {"stockinette", 0.301, 0, 0, 0, 10, 10, 0}};
+  CHECK(told().decides == 0);
+  CHECK(told().why ==
+        "weighed swatches by stitches: the dearest, 0.3 g with a margin of 0.0 g, since measured loops give 0.2 g with "
+        "a margin of 0.0 g, further below than both explain");
+  // Where it gives less, the narrowest is the dearest, too.
+  for (WeighedSwatch& each : request.weighed) each.weight_g /= 3;
+  for (std::size_t i = 0; i < request.loops.size(); ++i) {
+    request.loops[i].length_mm = 1000 + 0.1 * (static_cast<double>(i) - 1);
+  }
+  CHECK(told().decides == 1);
+  CHECK(told().why.find("the narrowest margin") != std::string::npos);
+}
+
 TEST_CASE("cast-on, bind-off, waste, seams and pieces are added", "[yarn_need]") {
   const double row_m = cloth_m / rows;
   struct Case {

@@ -63,11 +63,10 @@ void bind_brief(py::module_& m) {
       },
       "brief"_a, "job"_a, "folder"_a,
       "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, "
-      "for a panel with a stitch in every row, schematic.svg, for a brief with an article article.txt, into "
-      "`folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none now is "
-      "taken away. Raises Error "
-      "bad_argument (folder), as read_brief(); io (field "
-      "= file name, or folder); as page_html(), and as write() of a plan.");
+      "for a panel in one piece, with a stitch in every row, schematic.svg, for a brief with an article article.txt, "
+      "into `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none "
+      "now is taken away. Raises Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as "
+      "page_html(), and as write() of a plan.");
 }
 
 }  // namespace latchwork::python

@@ -2572,6 +2572,14 @@ LATCHWORK_C_API latchwork_status latchwork_yarn_need_notes(const latchwork_yarn_
 /* How far apart the estimates are: (greatest - least weight) / mean of them; 0 for one or none. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_need_apart(const latchwork_yarn_need *need, double *apart,
                                                            latchwork_error *error);
+/* *index is that of the estimate to buy by, for all yarns, or -1 where there is none: the one with the narrowest margin
+   among those whose spread is known; where others give more than that and both margins explain, the dearest of them,
+   and where no spread is known the dearest of all (YarnNeed::decides in yarn_need.hpp). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_decides(const latchwork_yarn_need *need, int32_t *index,
+                                                             latchwork_error *error);
+/* The route that decides, and by which rule, for people; "" where none does. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_yarn_need_why(const latchwork_yarn_need *need, char *text, size_t capacity,
+                                                         size_t *needed, latchwork_error *error);
 /* Why each other route cannot be gone, one a line; "" when all can. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_need_missing(const latchwork_yarn_need *need, char *text,
                                                              size_t capacity, size_t *needed, latchwork_error *error);
@@ -3234,8 +3242,9 @@ LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief
                                                            char *text, size_t capacity, size_t *needed,
                                                            latchwork_error *error);
 /* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-   panel with a stitch in every row, schematic.svg, for a brief with an article article.txt, into `folder`, which is made
-   if it is not there; an older schematic.svg or article.txt of which there is none now is taken away.
+   panel in one piece, with a stitch in every row, schematic.svg, for a brief with an article article.txt, into
+   `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none now is taken
+   away.
    Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name, or folder); CROSSING_CUT where a group of
    the article cuts a crossing; as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,

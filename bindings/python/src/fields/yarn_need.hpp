@@ -111,7 +111,8 @@ struct Data<YarnNeed> {
   static constexpr bool frozen = true;
   static constexpr auto fields =
       std::tuple{field("estimates", &YarnNeed::estimates), field("apart", &YarnNeed::apart),
-                 field("missing", &YarnNeed::missing), field("warnings", &YarnNeed::warnings)};
+                 field("missing", &YarnNeed::missing),     field("warnings", &YarnNeed::warnings),
+                 field("decides", &YarnNeed::decides),     field("why", &YarnNeed::why)};
 };
 
 }  // namespace latchwork::python

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string_view>
+
+#include "latchwork/yarn_need.hpp"
+
+namespace latchwork::inline v0 {
+
+/// "measured loops".
+std::string_view route_name(YarnRoute route);
+
+/// Fills `decides` and `why` from the estimates, by the rule of YarnNeed::decides.
+void decide(YarnNeed& need);
+
+}  // namespace latchwork::inline v0
