@@ -1,0 +1,165 @@
+#include "latchwork/brief.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <string>
+
+#include "brief_folder.hpp"
+#include "catch.hpp"
+#include "latchwork/yarn_need.hpp"
+#include "text.hpp"
+
+using namespace latchwork;
+using latchwork_test::example;
+using latchwork_test::Folder;
+using latchwork_test::holds;
+using latchwork_test::put;
+using latchwork_test::refused_field;
+using latchwork_test::text_of;
+namespace fs = std::filesystem;
+
+TEST_CASE("a brief with an article tells how its panel makes it, and what that takes", "[brief][article]") {
+  Brief brief = read_brief(example("harbour-cushion").string());
+  REQUIRE(brief.article);
+  CHECK_FALSE(brief.own_article);
+  brief.article->design.edge_most = 4;
+  const Job job = run(brief);
+  REQUIRE(job.article);
+  ArticleRequest wanted = *brief.article;
+  wanted.design.needles = brief.machine.needles;
+  CHECK(job.article->fit == fit_article(built_in_article("cushion cover"), wanted, brief.panel, brief.swatch));
+  // Front and back of a seamed cover, which nothing fits: two of the panel as it stands.
+  REQUIRE(job.article->works.size() == 2);
+  CHECK_FALSE(job.article->works[0].fits);
+  CHECK(job.article->works[1].plan == job.plan);
+  CHECK(job.article->hand_ms == 2 * hand_work(job.plan, brief.effort).hand_ms);
+  YarnRequest both = *brief.yarn;
+  both.pieces = 2;
+  both.seam_mm = 4 * 300;  // two sides, lower and upper
+  const YarnNeed need = yarn_need(brief.panel, brief.swatch, both);
+  REQUIRE(job.article->yarn);
+  CHECK(job.article->yarn->estimates.at(0).weight_g == latchwork_test::Approx(need.estimates.at(0).weight_g));
+  CHECK(job.article->yarn->estimates.at(0).spread_g == latchwork_test::Approx(need.estimates.at(0).spread_g));
+  CHECK(job.article->yarn->estimates.at(0).shares.at(0).buy_g ==
+        latchwork_test::Approx(need.estimates.at(0).shares.at(0).buy_g));
+  const std::string told = summary(brief, job);
+  CHECK(holds(told, "Article        cushion cover\n"));
+  CHECK(holds(told, "Piece          front, back: 30.0 x 30.0 cm\n"));
+  CHECK(holds(told, "nothing fits; nearest 1 panel of 89 columns x 128 rows"));
+  CHECK(holds(told, "caution  Up to one year a baby sleeps on a firm flat surface"));
+  const std::string page = page_html(brief, job);
+  CHECK(holds(page, "<h3 id=\"article\">What it is for</h3>"));
+  CHECK(holds(page, "<td>front, back</td><td>30.0 x 30.0 cm</td>"));
+  CHECK(holds(page, "visualfoodie.com"));
+}
+
+TEST_CASE("what fits is planned, knitted and reckoned; without an article nothing is said of one", "[brief][article]") {
+  Brief brief = read_brief(example("cushion").string());
+  REQUIRE(brief.article);
+  const Job job = run(brief);
+  REQUIRE(job.article);
+  REQUIRE(job.article->works.size() == 1);
+  const PieceWork& work = job.article->works[0];
+  CHECK(work.fits);
+  CHECK(work.verification.verified);
+  CHECK(work.plan.rows == job.article->fit.pieces[0].fit.candidates.at(0).rows);
+  CHECK(job.article->hand_ms == hand_work(work.plan, brief.effort).hand_ms);
+  CHECK(holds(summary(brief, job), "2 pieces not made as this panel are in none of these figures"));
+  const Folder folder("article");
+  write_job(brief, job, folder.path.string());
+  const std::string text = text_of(folder.path / "article.txt");
+  CHECK(holds(text, "  as it stands   35.9 x 37.8 cm"));
+  CHECK(holds(text, "Where the figures come from\n  list 'covers, UK': britishwholesales.co.uk"));
+  CHECK(holds(text, "Cautions\n  Up to one year"));
+  brief.article.reset();
+  const Job without = run(brief);
+  CHECK_FALSE(without.article);
+  CHECK_FALSE(holds(summary(brief, without), "Article"));
+  write_job(brief, without, folder.path.string());
+  CHECK_FALSE(fs::exists(folder.path / "article.txt"));
+}
+
+TEST_CASE("a brief's own article is read from its folder, and from nowhere else", "[brief][article]") {
+  const Folder folder("own-article");
+  fs::copy(example("sampler"), folder.path, fs::copy_options::recursive);
+  const auto choose = [&](const std::string& article, const std::string& more) {
+    put(folder.path / "article.json",
+        "{\"format\": \"latchwork-article-choices\", \"version\": 1, \"article\": \"" + article + "\"" + more + "}");
+  };
+  put(folder.path / "strap.json",
+      R"({"format": "latchwork-article", "version": 1, "name": "bag strap",
+          "pieces": [{"name": "strap", "count": 2, "width": {"least_mm": 80, "greatest_mm": 90},
+                      "length": {"least_mm": 600, "greatest_mm": 600}}]})");
+  choose("strap.json", R"(, "edge": 0, "design": {"edge_least": 1, "edge_most": 6, "rows_step": 6})");
+  const Brief brief = read_brief(folder.path.string());
+  REQUIRE(brief.own_article);
+  CHECK(brief.own_article->name == "bag strap");
+  const Job job = run(brief);
+  REQUIRE(job.article);
+  CHECK(job.article->works.at(0).panels == 2);
+  CHECK(job.article->works.at(0).verification.verified);
+  CHECK(holds(summary(brief, job), "Article        bag strap\n"));
+
+  const auto refused = [&](ErrorCode code, const std::string& field) {
+    INFO(field);
+    try {
+      read_brief(folder.path.string());
+      FAIL_CHECK("was read");
+    } catch (const Error& error) {
+      CHECK(error.code() == code);
+      CHECK(error.place().field == field);
+      CHECK(holds(error.what(), field.substr(0, field.find(':'))));
+    }
+  };
+  for (const char* name : {"hat", "../strap.json", "/etc/strap.json", "", ".json"}) {
+    choose(name, "");
+    refused(ErrorCode::bad_argument, "article.json: article");
+  }
+  choose("belt.json", "");
+  refused(ErrorCode::io, "belt.json");
+  choose("strap.json", R"(, "choices": {"rule": "snug"})");
+  refused(ErrorCode::bad_argument, "article.json: choices.rule");
+  choose("strap.json", R"(, "groups": [{"first": 1, "last": 40}])");
+  refused(ErrorCode::bad_argument, "article.json: groups[0].last");
+  choose("strap.json", R"(, "made": ["handle"])");
+  refused(ErrorCode::bad_argument, "article.json: made[0]");
+  choose("strap.json", R"(, "design": {"rows_step": 0})");
+  refused(ErrorCode::bad_value, "article.json: design.rows_step");
+  put(folder.path / "strap.json", R"({"format": "latchwork-article", "version": 1, "name": "bag strap"})");
+  choose("strap.json", "");
+  refused(ErrorCode::bad_argument, "strap.json: pieces");
+}
+
+TEST_CASE("an article that is not the brief's is refused by all that tell of it", "[brief][article][error]") {
+  const Brief brief = read_brief(example("cushion").string());
+  const Job job = run(brief);
+  const auto refused = [&](ErrorCode code, const char* field, auto&& change) {
+    INFO(field);
+    Job wrong = job;
+    change(wrong);
+    CHECK_THROWS_MATCHES(summary(brief, wrong), Error, refused_field(code, field));
+    CHECK_THROWS_MATCHES(page_html(brief, wrong), Error, refused_field(code, field));
+  };
+  refused(ErrorCode::size_mismatch, "job.article", [](Job& of) { of.article.reset(); });
+  refused(ErrorCode::bad_argument, "job.article.fit",
+          [](Job& of) { of.article->fit.pieces[0].as_it_stands.width_mm += 1; });
+  refused(ErrorCode::bad_argument, "job.article.fit", [](Job& of) { of.article->fit.targets.cautions.clear(); });
+  refused(ErrorCode::size_mismatch, "job.article.works", [](Job& of) { of.article->works.clear(); });
+  refused(ErrorCode::bad_argument, "job.article.works[0]", [](Job& of) { of.article->works[0].panels = 2; });
+  refused(ErrorCode::size_mismatch, "job.article.works[0].plan", [](Job& of) { of.article->works[0].plan = of.plan; });
+  refused(ErrorCode::bad_argument, "job.article.works[0].plan.total_ms",
+          [](Job& of) { of.article->works[0].plan.total_ms += 1; });
+  refused(ErrorCode::bad_argument, "job.article", [](Job& of) { of.article->hand_ms -= 1; });
+  refused(ErrorCode::bad_argument, "job.article", [](Job& of) { of.article->notes.clear(); });
+  refused(ErrorCode::bad_argument, "job.article.works[0].verification", [&](Job& of) {
+    Plan& plan = of.article->works[0].plan;
+    const auto worked =
+        std::find_if(plan.stops.begin(), plan.stops.end(), [](const Stop& stop) { return !stop.reforms.empty(); });
+    worked->reforms[0].rungs[0] = Cell::slip;
+    plan.total_ms = hand_work(plan, brief.effort).hand_ms + hand_work(plan).carriage_ms;
+    plan.bound_ms = 0;
+  });
+  Brief none = brief;
+  none.article.reset();
+  CHECK_THROWS_MATCHES(summary(none, job), Error, refused_field(ErrorCode::size_mismatch, "job.article"));
+}

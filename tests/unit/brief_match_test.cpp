@@ -1,0 +1,111 @@
+#include "latchwork/brief.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <limits>
+#include <string>
+#include <vector>
+
+#include "brief_folder.hpp"
+#include "catch.hpp"
+#include "text.hpp"
+
+using namespace latchwork;
+using latchwork_test::example;
+using latchwork_test::Folder;
+using latchwork_test::holds;
+using latchwork_test::refused_field;
+using latchwork_test::sampler;
+namespace fs = std::filesystem;
+
+TEST_CASE("a spoiled plan is never called verified", "[brief]") {
+  const Brief brief = sampler();
+  Job job = run(brief);
+  job.plan.stops.pop_back();
+  job.plan.total_ms = hand_work(job.plan, brief.effort).hand_ms + hand_work(job.plan).carriage_ms;
+  job.plan.bound_ms = 0;
+  job.verification = verify(brief.panel.grid(), job.plan);
+  const std::string text = summary(brief, job);
+  CHECK(holds(text, "NOT verified: " + job.verification.message));
+}
+
+TEST_CASE("a job is told of with its own brief alone", "[brief][error]") {
+  const Brief brief = read_brief(example("harbour-cushion").string());
+  const Job job = run(brief);
+  REQUIRE(job.yarn);
+  REQUIRE(job.size.strips.size() > 2);
+  const auto refused_everywhere = [](const Brief& with, const Job& spoiled, ErrorCode code, const std::string& field) {
+    INFO(field);
+    const Folder folder("mismatch");
+    CHECK_THROWS_MATCHES(summary(with, spoiled), Error, refused_field(code, field));
+    CHECK_THROWS_MATCHES(page_html(with, spoiled), Error, refused_field(code, field));
+    CHECK_THROWS_MATCHES(write_job(with, spoiled, folder.path.string()), Error, refused_field(code, field));
+    CHECK(fs::is_empty(folder.path));
+  };
+  refused_everywhere(sampler(), job, ErrorCode::size_mismatch, "job.plan");
+  Job spoiled = job;
+  ++spoiled.regular.columns;
+  refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, "job.regular");
+  spoiled = job;
+  spoiled.regular.total_ms = std::numeric_limits<std::int64_t>::min();
+  refused_everywhere(brief, spoiled, ErrorCode::bad_argument, "job.regular.total_ms");
+  spoiled = job;
+  spoiled.size.strips[1].band = 1'000'000;
+  refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, "job.size.strips[1]");
+  spoiled = job;
+  spoiled.size.strips.pop_back();
+  const std::string last = "job.size.strips[" + std::to_string(spoiled.size.strips.size()) + "]";
+  refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, last);
+  spoiled = job;
+  spoiled.size.strips.push_back(spoiled.size.strips.back());
+  refused_everywhere(brief, spoiled, ErrorCode::size_mismatch,
+                     "job.size.strips[" + std::to_string(job.size.strips.size()) + "]");
+  spoiled = job;
+  spoiled.yarn.reset();
+  refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, "job.yarn");
+  Brief two_yarns = brief;
+  two_yarns.yarn->yarns.push_back(two_yarns.yarn->yarns.front());
+  refused_everywhere(two_yarns, job, ErrorCode::size_mismatch, "job.yarn.estimates[0].shares");
+  spoiled = job;
+  spoiled.yarn->decides = 1 - spoiled.yarn->decides;
+  refused_everywhere(brief, spoiled, ErrorCode::bad_argument, "job.yarn.decides");
+  spoiled = job;
+  spoiled.findings.emplace_back();
+  spoiled.findings.back().severity = static_cast<Severity>(7);
+  refused_everywhere(brief, spoiled, ErrorCode::bad_argument,
+                     "job.findings[" + std::to_string(job.findings.size()) + "].severity");
+}
+
+TEST_CASE("what is called verified is so of this panel on this machine", "[brief][error]") {
+  const Brief brief = sampler();
+  const Job job = run(brief);
+  const Grid& grid = brief.panel.grid();
+  Brief plain = brief;
+  plain.panel = Panel("Plain", Grid(grid.rows(), grid.columns()),
+                      std::vector<Band>(brief.panel.bands().begin(), brief.panel.bands().end()));
+  CHECK_THROWS_MATCHES(summary(plain, job), Error, refused_field(ErrorCode::bad_argument, "job.verification"));
+  Brief moved = brief;
+  moved.machine.leftmost = 5;
+  CHECK_THROWS_MATCHES(page_html(moved, job), Error, refused_field(ErrorCode::bad_argument, "job.plan.leftmost"));
+  Job spoiled = job;
+  const auto worked = std::find_if(spoiled.plan.stops.begin(), spoiled.plan.stops.end(),
+                                   [](const Stop& stop) { return !stop.reforms.empty(); });
+  REQUIRE(worked != spoiled.plan.stops.end());
+  worked->reforms[0].rungs[0] = Cell::slip;
+  spoiled.plan.total_ms = hand_work(spoiled.plan, brief.effort).hand_ms + hand_work(spoiled.plan).carriage_ms;
+  spoiled.plan.bound_ms = 0;
+  CHECK_THROWS_MATCHES(summary(brief, spoiled), Error, refused_field(ErrorCode::bad_argument, "job.verification"));
+  Brief other = brief;
+  other.effort.stop += 1000;
+  CHECK_THROWS_MATCHES(summary(other, job), Error, refused_field(ErrorCode::bad_argument, "job.plan.total_ms"));
+  spoiled = job;
+  spoiled.plan.bound_ms = spoiled.plan.total_ms + 1;
+  CHECK_THROWS_MATCHES(summary(brief, spoiled), Error, refused_field(ErrorCode::bad_argument, "job.plan.bound_ms"));
+  other = brief;
+  other.machine.carriage_starts_right = !other.machine.carriage_starts_right;
+  CHECK_THROWS_MATCHES(summary(other, job), Error,
+                       refused_field(ErrorCode::bad_argument, "job.plan.carriage_starts_right"));
+  other = brief;
+  other.machine.prongs = {1};
+  CHECK_THROWS_MATCHES(summary(other, job), Error, refused_field(ErrorCode::bad_argument, "job.findings"));
+}
