@@ -194,6 +194,11 @@ latchwork_status latchwork_fit_result_nearest_complete(const latchwork_fit_resul
                  [&] { given(nearest_complete, "nearest_complete") = result_in(fit_result).nearest_complete ? 1 : 0; });
 }
 
+latchwork_status latchwork_fit_result_findings(const latchwork_fit_result* fit_result, latchwork_findings** out,
+                                               latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return result_in(fit_result).findings; }); });
+}
+
 latchwork_status latchwork_fitted(const latchwork_fit_request* request, const latchwork_fit_candidate* candidate,
                                   int32_t panel, latchwork_panel** out, latchwork_error* error) {
   return guarded(error, [&] {

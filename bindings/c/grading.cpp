@@ -107,6 +107,11 @@ latchwork_status latchwork_grading_message(const latchwork_grading* grading, cha
   return text_of(grading, text, capacity, needed, error, [](const Grading& from) { return from.message; });
 }
 
+latchwork_status latchwork_grading_findings(const latchwork_grading* grading, latchwork_findings** out,
+                                            latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return value_of(grading).findings; }); });
+}
+
 latchwork_status latchwork_grading_table(const latchwork_grading* grading, char* text, size_t capacity, size_t* needed,
                                          latchwork_error* error) {
   return text_of(grading, text, capacity, needed, error, grading_table);

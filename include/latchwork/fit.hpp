@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "latchwork/export.hpp"
+#include "latchwork/finding.hpp"
 #include "latchwork/gauge.hpp"
 #include "latchwork/panel.hpp"
 #include "latchwork/plan.hpp"
@@ -61,7 +62,9 @@ struct FitRequest {
 };
 
 /// One way to meet the target. An error is the signed distance to the nearer end of the range, 0 inside, in mm and in
-/// percent of that end.
+/// percent of that end. The measures are what the swatch's means come to. How sure they are, and strips whose heights
+/// differ, size() tells of the panel: `size(fitted(request, candidate), swatch, options)` with the request's state,
+/// substitutes and seams (`seam_stitches` where another panel is sewn to it).
 struct FitCandidate {
   int panels = 1;
   std::vector<int> times;  ///< of each group, in order
@@ -121,16 +124,23 @@ struct FitNearest {
 /// What fit() finds.
 struct FitResult {
   std::vector<FitCandidate> candidates;  ///< ranked; empty when nothing fits
-  /// Only when nothing fits: at most three. Each bound is loosened alone, and the best candidate under it taken; where
-  /// no single one suffices, pairs, and so on up. The tolerance (both directions), each group's times, edge columns,
-  /// rows, panels and needles are one bound each. Loosened, they are: none; 1 (0 where it was allowed) to
-  /// Grid::max_side; 0 to Grid::max_side; any number; 1 to max_panels; no limit. Of candidates under the same bounds
-  /// with the same error those that overstep the first bound least come first, then the second, in the order of
-  /// FitBound (but for tolerance and rows), then as candidates are ranked. Those of different bounds are ranked by
-  /// error, then by how far they overstep in all, then as candidates: a count by (value - limit) / limit (a limit of 0
-  /// taken as 1), width and height by what is beyond the tolerance, as a share of the target.
+  /// Only when nothing fits: at most three. One bound is loosened, or more together, and the best candidate under them
+  /// taken. The tolerance of the width, that of the height, each group's times, edge columns, rows, panels and needles
+  /// are bounds. Loosened: 1000 % each; 1 (0 where it was allowed) to Grid::max_side; 0 to Grid::max_side;
+  /// any number; 1 to max_panels; no limit. Each is tried alone and with each other one; where these come to fewer
+  /// than three, three together, and so on up. Bounds are left out where some of them do as well by themselves: where
+  /// their best is no further off, or keeps the tolerance (or there is none). Of candidates under the same bounds with
+  /// the same error those that overstep the first bound least come first, then the second, in the order of FitBound
+  /// (but for width, height and rows), then as candidates are ranked. Those of different bounds are ranked by error,
+  /// then fewer bounds, then by how far they overstep in all, then as candidates: a count by (value - limit) / limit
+  /// (a limit of 0 taken as 1), width and height by what is beyond the tolerance, as a share of the target. The three
+  /// hold the first of those of the fewest bounds, as the last of them if need be.
   std::vector<FitNearest> nearest;
   bool nearest_complete = true;  ///< false when the search for the nearest was cut short: there may be nearer ones
+  /// What measuring_findings() says of the request's strips, as a panel of them all: borrowed_gauge for each texture
+  /// that is measured by another's gauge, as told, mixed_states, unknown_spread, and the swatch's odd ones. What is to
+  /// be said of one candidate (its margins, strips of unlike heights) size() says of its fitted() panel.
+  std::vector<Finding> findings{};
   friend bool operator==(const FitResult&, const FitResult&) = default;
 };
 

@@ -38,14 +38,15 @@ struct Grading {
   int missing = -1;      ///< the first size that nothing fits; -1: none such
   /// For the missing size as fit() has them. Where every size is fitted and none go together: a candidate for each
   /// size, in order, that would go together if one bound gave for all, with what each does not keep (nothing, where it
-  /// keeps all). Each bound of FitBound is loosened alone, edge columns and panels no further than 1000 fits go; that
-  /// choice is taken whose greatest error is least, of these the first in the order of FitBound. None where `complete`
-  /// is false.
+  /// keeps all). Each bound of FitBound is loosened alone (the tolerance both ways at once), edge columns and panels no
+  /// further than 1000 fits go; that choice is taken whose greatest error is least, of these the first in the order of
+  /// FitBound. None where `complete` is false.
   std::vector<FitNearest> nearest{};
   bool nearest_complete = true;  ///< false: there may be nearer ones
   /// For people, where there are no candidates: which size nothing fits, or that none go together, and what would have
   /// to give.
   std::string message;
+  std::vector<Finding> findings{};  ///< as FitResult has them, of the design: the same for every size
   friend bool operator==(const Grading&, const Grading&) = default;
 };
 
@@ -70,11 +71,12 @@ LATCHWORK_API Grading grade(const GradeRequest& request, const Swatch& swatch, c
 LATCHWORK_API std::string graded_text(const std::vector<std::int64_t>& numbers);
 
 /// A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width and
-/// height in cm with their errors in percent. Where there are no candidates, the message.
+/// height in cm with their errors in percent. Where there are no candidates, the message. Below either, a line for each
+/// texture that is measured by another's gauge.
 LATCHWORK_API std::string grading_table(const Grading& grading);
 
 /// The lines of a written pattern that differ between sizes: "Knit 120 (144, 168) rows". Where there are no
-/// candidates, the message.
+/// candidates, the message. Textures measured by another's gauge are told as in grading_table().
 LATCHWORK_API std::string grading_words(const Grading& grading);
 
 }  // namespace latchwork::inline v0

@@ -97,6 +97,17 @@ double Combination::height(Count rows) const {
   return std::clamp(weighted / width_, least, greatest);
 }
 
+Combination::Heights Combination::heights(Count rows) const {
+  const double between = std::max(0.0, (static_cast<double>(rows) - request_.seam_top) - request_.seam_bottom);
+  Heights out;
+  for (const Shares& share : shares_) {
+    const double height = extent_mm(between, share.gauge->rows);
+    out.least = &share == &shares_.front() ? height : std::min(out.least, height);
+    out.greatest = std::max(out.greatest, height);
+  }
+  return out;
+}
+
 void Combination::sew(Sewn& panel, const Counts& counts, double seam_left, double seam_right) {
   panel.width = 0;
   if (static_cast<double>(columns(counts)) <= seam_left + seam_right) return;

@@ -27,6 +27,12 @@ class Combination {
   void measure(Count panels, const Counts& counts);
   double width() const { return width_; }
   double height(Count rows) const;
+  struct Heights {
+    double least = 0;
+    double greatest = 0;
+  };
+  /// What all heights of so many rows lie between, whatever is measured.
+  Heights heights(Count rows) const;
   /// Parts of work that measuring a width or a height takes.
   Count width_work() const { return width_work_; }
   Count height_work() const { return height_work_; }

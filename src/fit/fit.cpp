@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <string_view>
+#include <vector>
+
 #include "fit/budget.hpp"
 #include "fit/combination.hpp"
 #include "fit/nearest.hpp"
@@ -9,8 +12,22 @@
 #include "fit/search.hpp"
 #include "fit/start.hpp"
 #include "gauge/gauges.hpp"
+#include "size/bands.hpp"
 
 namespace latchwork::inline v0 {
+
+namespace {
+
+std::vector<std::string_view> textures_of(const FitRequest& request) {
+  std::vector<std::string_view> out;
+  if (request.edge) out.push_back(request.edge->texture);
+  for (const FitGroup& group : request.groups) {
+    for (const Strip& strip : group.strips) out.push_back(strip.texture);
+  }
+  return out;
+}
+
+}  // namespace
 
 FitResult fit(const FitRequest& request, const Swatch& swatch, const FitOptions& options) {
   return fitting::fit_within(request, swatch, fitting::whole_budget, options);
@@ -34,6 +51,7 @@ FitResult fitting::fit_within(const FitRequest& request, const Swatch& swatch, C
                             "heights were looked at; narrow their least and most",
                             budget_of_each));
   }
+  out.findings = measuring_findings(textures_of(request), swatch, gauges);
   fitting::Starts starts(request);
   budget.stage(searched, 1);
   for (FitCandidate& candidate : out.candidates) starts.choose(candidate, budget);

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
+#include <numeric>
 #include <string>
 #include <utility>
 
@@ -15,15 +15,19 @@ namespace latchwork::inline v0::fitting {
 namespace {
 
 constexpr std::size_t most_nearest = 3;
+constexpr double loose_percent = 1000;  // else what no height meets would be looked for in ever wider panels
 
 struct Bound {
-  FitBound bound = FitBound::width;  // which stands for both directions
+  FitBound bound = FitBound::width;
   std::size_t group = 0;
 };
 
 std::vector<Bound> bounds_of(const FitRequest& request) {
   std::vector<Bound> out;
-  if (request.tolerance_percent) out.push_back({FitBound::width});
+  if (request.tolerance_percent) {
+    out.push_back({FitBound::width});
+    out.push_back({FitBound::height});
+  }
   for (std::size_t i = 0; i < request.groups.size(); ++i) out.push_back({FitBound::times, i});
   if (request.edge) out.push_back({FitBound::edge_columns});
   if (request.rows_step > 1 || request.rows_extra > 0) out.push_back({FitBound::rows});
@@ -35,8 +39,10 @@ std::vector<Bound> bounds_of(const FitRequest& request) {
 void loosen(Limits& limits, const Bound& bound) {
   switch (bound.bound) {
     case FitBound::width:
+      limits.width_tolerance = loose_percent;
+      return;
     case FitBound::height:
-      limits.tolerance_percent.reset();
+      limits.height_tolerance = loose_percent;
       return;
     case FitBound::times:
       limits.times[bound.group].least = std::min<Count>(limits.times[bound.group].least, 1);
@@ -132,25 +138,6 @@ class Gives {
   std::vector<FitGive> out_;
 };
 
-/// Every choice of `size` out of `of` things, in order: advances `chosen`, or is false after the last.
-bool next_choice(std::vector<std::size_t>& chosen, std::size_t of) {
-  for (std::size_t i = chosen.size(); i-- > 0;) {
-    if (chosen[i] + (chosen.size() - i) < of) {
-      ++chosen[i];
-      for (std::size_t k = i + 1; k < chosen.size(); ++k) chosen[k] = chosen[k - 1] + 1;
-      return true;
-    }
-  }
-  return false;
-}
-
-/// How many choices of `size` out of `of` things there are; `of` is a dozen or so.
-double choices(std::size_t of, std::size_t size) {
-  double out = 1;
-  for (std::size_t i = 0; i < size; ++i) out = out * static_cast<double>(of - i) / static_cast<double>(i + 1);
-  return out;
-}
-
 /// How far the gives of a candidate go in all, as FitResult::nearest tells.
 double overstep(const FitRequest& request, const FitCandidate& candidate, const std::vector<FitGive>& gives) {
   double out = 0;
@@ -165,11 +152,6 @@ double overstep(const FitRequest& request, const FitCandidate& candidate, const 
   }
   return out;
 }
-
-struct Near {
-  FitNearest of;
-  double overstep = 0;
-};
 
 /// A loosened bound drawn in again: as far as `past` beyond what the request allows, each way, and no further than
 /// `loose`.
@@ -219,40 +201,168 @@ Count past_bound(const Limits& asked, const FitCandidate& candidate, const Bound
   return 0;
 }
 
-/// The best under some loosened bounds. Of equal errors the search takes the one that ranks first as a candidate; so
-/// each bound in turn is drawn in by halving, as far as the error stays: what is allowed less finds no more.
-std::optional<Near> nearest_under(const FitRequest& request, Combination& combination, const std::vector<Bound>& bounds,
-                                  Budget& budget) {
-  const Limits asked = limits_of(request);
-  Limits limits = asked;
-  for (const Bound& bound : bounds) loosen(limits, bound);
-  const Limits loose = limits;
-  std::vector<FitCandidate> best = search(request, combination, limits, 1, budget);
-  if (best.empty()) return std::nullopt;
-  FitCandidate found = std::move(best.front());
-  for (const Bound& bound : bounds) {
-    Count least = 0;
-    Count most = past_bound(asked, found, bound);
-    while (least < most && !budget.spent()) {
-      const Count middle = least + (most - least) / 2;
-      Limits tried = limits;
-      draw_in(tried, asked, loose, bound, middle);
-      best = search(request, combination, tried, 1, budget);
-      if (!budget.spent() && !best.empty() && best.front().error == found.error) {
-        found = std::move(best.front());
-        most = past_bound(asked, found, bound);
-      } else {
-        least = middle + 1;
+/// A choice of bounds, and the best under it.
+struct Near {
+  std::vector<std::size_t> bounds;  // by index, rising
+  FitNearest of;
+  double overstep = 0;
+};
+
+bool comes_before(const Near& a, const Near& b) {
+  if (a.of.candidate.error != b.of.candidate.error) return a.of.candidate.error < b.of.candidate.error;
+  if (a.bounds.size() != b.bounds.size()) return a.bounds.size() < b.bounds.size();
+  if (a.overstep != b.overstep) return a.overstep < b.overstep;
+  return ranks_before(a.of.candidate, b.of.candidate);
+}
+
+/// Every choice of so many out of so many things, in order.
+class Choices {
+ public:
+  Choices(std::size_t size, std::size_t of) : of_(of), chosen_(size) {
+    std::iota(chosen_.begin(), chosen_.end(), std::size_t{0});
+  }
+  const std::vector<std::size_t>& chosen() const { return chosen_; }
+
+  /// False after the last.
+  bool next() {
+    for (std::size_t i = chosen_.size(); i-- > 0;) {
+      if (chosen_[i] + (chosen_.size() - i) < of_) {
+        ++chosen_[i];
+        for (std::size_t k = i + 1; k < chosen_.size(); ++k) chosen_[k] = chosen_[k - 1] + 1;
+        return true;
       }
     }
-    draw_in(limits, asked, loose, bound, most);
+    return false;
   }
-  Near out;
-  out.of.gives = gives_of(request, found);
-  out.overstep = overstep(request, found, out.of.gives);
-  out.of.candidate = std::move(found);
-  return out;
-}
+
+  /// How many there are; of a dozen things or so.
+  double count() const {
+    double out = 1;
+    for (std::size_t i = 0; i < chosen_.size(); ++i) {
+      out = out * static_cast<double>(of_ - i) / static_cast<double>(i + 1);
+    }
+    return out;
+  }
+
+ private:
+  std::size_t of_;
+  std::vector<std::size_t> chosen_;
+};
+
+/// Loosens one bound, then two, and so on, as FitResult::nearest tells.
+class Loosening {
+ public:
+  Loosening(const FitRequest& request, Combination& combination, Budget& budget)
+      : request_(request),
+        combination_(combination),
+        budget_(budget),
+        asked_(limits_of(request)),
+        bounds_(bounds_of(request)) {}
+
+  std::vector<FitNearest> run() && {
+    double from =
+        0.5;  // of the share that is told: what fit() searched before is one half, and each size half the rest
+    for (std::size_t size = 1; size <= bounds_.size() && goes_on(size); ++size) {
+      Choices choices(size, bounds_.size());
+      const double step = (1 - from) / 2 / choices.count();
+      do {
+        if (!is_enough(choices.chosen())) {
+          budget_.stage(from, from + step);
+          look(choices.chosen());
+        }
+        from += step;
+      } while (!budget_.spent() && choices.next());
+    }
+    std::sort(found_.begin(), found_.end(), comes_before);
+    keep_the_fewest();
+    std::vector<FitNearest> out;
+    out.reserve(std::min(found_.size(), most_nearest));
+    for (Near& each : found_) {
+      if (out.size() < most_nearest) out.push_back(std::move(each.of));
+    }
+    return out;
+  }
+
+ private:
+  bool goes_on(std::size_t size) const { return !budget_.spent() && (size <= 2 || found_.size() < most_nearest); }
+
+  static bool holds(const std::vector<std::size_t>& all, const std::vector<std::size_t>& some) {
+    return std::includes(all.begin(), all.end(), some.begin(), some.end());
+  }
+
+  // Whether some of these bounds suffice for what is as near as was asked for.
+  bool is_enough(const std::vector<std::size_t>& chosen) const {
+    return std::any_of(found_.begin(), found_.end(), [&](const Near& each) {
+      const bool near = std::none_of(each.bounds.begin(), each.bounds.end(), [&](std::size_t bound) {
+        return bounds_[bound].bound == FitBound::width || bounds_[bound].bound == FitBound::height;
+      });
+      return near && holds(chosen, each.bounds);
+    });
+  }
+
+  // Whether some of these bounds come as near.
+  bool is_no_nearer(const std::vector<std::size_t>& chosen, double error) const {
+    return std::any_of(found_.begin(), found_.end(), [&](const Near& each) {
+      return each.of.candidate.error <= error && holds(chosen, each.bounds);
+    });
+  }
+
+  void look(const std::vector<std::size_t>& chosen) {
+    Limits limits = asked_;
+    for (const std::size_t each : chosen) loosen(limits, bounds_[each]);
+    std::vector<FitCandidate> best = search(request_, combination_, limits, 1, budget_);
+    if (best.empty() || is_no_nearer(chosen, best.front().error)) return;
+    Near out;
+    out.bounds = chosen;
+    out.of.candidate = std::move(best.front());
+    draw_all_in(out, limits);
+    out.of.gives = gives_of(request_, out.of.candidate);
+    out.overstep = overstep(request_, out.of.candidate, out.of.gives);
+    found_.push_back(std::move(out));
+  }
+
+  // Of equal errors the search takes the one that ranks first as a candidate; so each bound in turn is drawn in by
+  // halving, as far as the error stays: what is allowed less finds no more.
+  void draw_all_in(Near& near, Limits limits) {
+    const Limits loose = limits;
+    FitCandidate& found = near.of.candidate;
+    for (const std::size_t index : near.bounds) {
+      const Bound& bound = bounds_[index];
+      Count least = 0;
+      Count most = past_bound(asked_, found, bound);
+      while (least < most && !budget_.spent()) {
+        const Count middle = least + (most - least) / 2;
+        Limits tried = limits;
+        draw_in(tried, asked_, loose, bound, middle);
+        std::vector<FitCandidate> best = search(request_, combination_, tried, 1, budget_);
+        if (!budget_.spent() && !best.empty() && best.front().error == found.error) {
+          found = std::move(best.front());
+          most = past_bound(asked_, found, bound);
+        } else {
+          least = middle + 1;
+        }
+      }
+      draw_in(limits, asked_, loose, bound, most);
+    }
+  }
+
+  // Whoever would give up little and be off a little more is told so: the best of the fewest bounds is among the three.
+  void keep_the_fewest() {
+    if (found_.size() <= most_nearest) return;
+    const auto fewest = std::min_element(found_.begin(), found_.end(), [](const Near& a, const Near& b) {
+      return a.bounds.size() < b.bounds.size();  // the first of equal ones, which is the best
+    });
+    const auto last = found_.begin() + most_nearest - 1;
+    if (fewest > last) std::iter_swap(fewest, last);
+  }
+
+  const FitRequest& request_;
+  Combination& combination_;
+  Budget& budget_;
+  Limits asked_;
+  std::vector<Bound> bounds_;
+  std::vector<Near> found_;
+};
 
 }  // namespace
 
@@ -261,32 +371,7 @@ std::vector<FitGive> gives_of(const FitRequest& request, const FitCandidate& can
 }
 
 std::vector<FitNearest> nearest(const FitRequest& request, Combination& combination, Budget& budget) {
-  const std::vector<Bound> bounds = bounds_of(request);
-  std::vector<Near> found;
-  double from = 0.5;  // of the share that is told: what fit() searched before is one half, and each size half the rest
-  for (std::size_t size = 1; size <= bounds.size() && found.empty() && !budget.spent(); ++size) {
-    std::vector<std::size_t> chosen(size);
-    for (std::size_t i = 0; i < size; ++i) chosen[i] = i;
-    const double step = (1 - from) / 2 / choices(bounds.size(), size);
-    do {
-      budget.stage(from, from + step);
-      from += step;
-      std::vector<Bound> loose;
-      loose.reserve(size);
-      for (const std::size_t each : chosen) loose.push_back(bounds[each]);
-      if (auto best = nearest_under(request, combination, loose, budget)) found.push_back(std::move(*best));
-    } while (!budget.spent() && next_choice(chosen, bounds.size()));
-  }
-  std::sort(found.begin(), found.end(), [](const Near& a, const Near& b) {
-    if (a.of.candidate.error != b.of.candidate.error) return a.of.candidate.error < b.of.candidate.error;
-    if (a.overstep != b.overstep) return a.overstep < b.overstep;
-    return ranks_before(a.of.candidate, b.of.candidate);
-  });
-  if (found.size() > most_nearest) found.resize(most_nearest);
-  std::vector<FitNearest> out;
-  out.reserve(found.size());
-  for (Near& each : found) out.push_back(std::move(each.of));
-  return out;
+  return Loosening(request, combination, budget).run();
 }
 
 }  // namespace latchwork::inline v0::fitting

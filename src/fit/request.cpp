@@ -148,7 +148,7 @@ Target height_target(const FitRequest& request) {
 
 Limits limits_of(const FitRequest& request) {
   Limits out;
-  out.tolerance_percent = request.tolerance_percent;
+  out.width_tolerance = out.height_tolerance = request.tolerance_percent;
   out.times.reserve(request.groups.size());
   for (const FitGroup& group : request.groups) out.times.push_back({group.least, group.most});
   if (request.edge) out.edge = {request.edge_least, request.edge_most};

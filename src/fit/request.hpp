@@ -45,7 +45,8 @@ struct Range {
 
 /// What a search keeps to: the request's bounds, or some of them loosened.
 struct Limits {
-  std::optional<double> tolerance_percent;
+  std::optional<double> width_tolerance;  // percent
+  std::optional<double> height_tolerance;
   std::vector<Range> times;
   Range edge;
   Range panels;

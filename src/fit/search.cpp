@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
 
 #include "fit/ranking.hpp"
 
@@ -26,6 +27,7 @@ class Search {
   }
 
   std::vector<FitCandidate> run() && {
+    if (!some_height_fits()) return {};
     for (panels_ = limits_.panels.least; panels_ <= limits_.panels.most && !budget_.spent(); ++panels_) {
       tell(0);
       ranges_ = limits_.times;
@@ -96,13 +98,15 @@ class Search {
 
   // Whether anything with the measured width's error or a greater one, and so many columns or more, can be a candidate.
   bool may_rank(Count columns) const {
-    return within(wide_.percent(combination_.width())) &&
+    return within_width(combination_.width()) &&
            ranking_.open(rank_error(wide_.relative(combination_.width()), 0), panels_, columns);
   }
 
-  bool within(double percent) const {
-    return !limits_.tolerance_percent || std::abs(percent) <= *limits_.tolerance_percent;
+  static bool within(const std::optional<double>& tolerance, double percent) {
+    return !tolerance || std::abs(percent) <= *tolerance;
   }
+  bool within_width(double width) const { return within(limits_.width_tolerance, wide_.percent(width)); }
+  bool within_height(double height) const { return within(limits_.height_tolerance, high_.percent(height)); }
 
   // Outward from the count that meets the target's least width.
   void search_last(std::size_t dimension) {
@@ -133,10 +137,21 @@ class Search {
       measure();
       const double width = combination_.width();
       // Fewer columns may still win a tie, so the error alone ends this.
-      if (width == 0 || !within(wide_.percent(width)) || !ranking_.open(rank_error(wide_.relative(width), 0))) break;
+      if (width == 0 || !within_width(width) || !ranking_.open(rank_error(wide_.relative(width), 0))) break;
       search_rows();
     }
     counts_[dimension] = range.least;
+  }
+
+  // Whether any row count may be within the tolerance, whatever the width: else all widths would be looked through.
+  bool some_height_fits() const {
+    if (!limits_.height_tolerance) return true;
+    constexpr double rounding = 1e-9;
+    const double tolerance = *limits_.height_tolerance + rounding;
+    const Count last = (Grid::max_side - limits_.rows_extra) / limits_.rows_step;
+    const Count step = first_where(
+        Count{0}, last, [&](Count of) { return high_.percent(combination_.heights(rows(of)).greatest) >= -tolerance; });
+    return step <= last && high_.percent(combination_.heights(rows(step)).least) <= tolerance;
   }
 
   Count rows(Count step) const { return limits_.rows_extra + step * limits_.rows_step; }
@@ -174,8 +189,8 @@ class Search {
     if (rows(first) > rows_most) return;
     const Count last = (rows_most - limits_.rows_extra) / limits_.rows_step;
     Count high = first_where(first, last, [&](Count step) { return height(step) >= high_.least; });
-    if (limits_.tolerance_percent) {
-      first = first_where(first, high - 1, [&](Count step) { return within(high_.percent(height(step))); });
+    if (limits_.height_tolerance) {
+      first = first_where(first, high - 1, [&](Count step) { return within_height(height(step)); });
     }
 
     // Outward both ways, the lesser error first. Where the width's error is great, many heights have one error after
@@ -188,7 +203,7 @@ class Search {
       const double level = error(below ? low : high);
       if (!ranking_.open(level, panels_, columns)) return;
       if (!below) {
-        if (!within(high_.percent(height(high)))) {
+        if (!within_height(height(high))) {
           high = last + 1;
           continue;
         }

@@ -75,6 +75,7 @@ Grading grade(const GradeRequest& request, const Swatch& swatch, const FitOption
     FitRequest design = request.design;
     design.most = 1;
     FitResult found = grading::fit_size(request, i, std::move(design), swatch, fits.next());
+    if (i == 0) out.findings = std::move(found.findings);
     if (!found.candidates.empty()) continue;
     out.missing = static_cast<int>(i);
     out.nearest = std::move(found.nearest);

@@ -43,6 +43,15 @@ std::string padded(const std::string& text, std::size_t width) {
   return text + std::string(width - std::min(width, characters(text)), ' ');
 }
 
+/// The sizes rest on a guess where a texture was not measured itself.
+std::string borrowed(const Grading& grading) {
+  std::string out;
+  for (const Finding& finding : grading.findings) {
+    if (finding.code == FindingCode::borrowed_gauge) out += one_line(finding.message) + "\n";
+  }
+  return out;
+}
+
 std::size_t groups_of(const Grading& grading) {
   return grading.candidates.empty() ? 0 : grading.candidates.front().times.size();
 }
@@ -57,7 +66,7 @@ std::string graded_text(const std::vector<std::int64_t>& numbers) {
 }
 
 std::string grading_table(const Grading& grading) {
-  if (grading.candidates.empty()) return grading.message + "\n";
+  if (grading.candidates.empty()) return grading.message + "\n" + borrowed(grading);
   struct Column {
     std::string heading;
     Told of;
@@ -95,11 +104,11 @@ std::string grading_table(const Grading& grading) {
     }
     out += "\n";
   }
-  return out;
+  return out + borrowed(grading);
 }
 
 std::string grading_words(const Grading& grading) {
-  if (grading.candidates.empty()) return grading.message + "\n";
+  if (grading.candidates.empty()) return grading.message + "\n" + borrowed(grading);
   std::vector<std::string> names;
   for (const std::string& name : grading.names) names.push_back(one_line(name));
   const auto number = [&](int FitCandidate::*of) {
@@ -123,7 +132,7 @@ std::string grading_words(const Grading& grading) {
   out += fmt::format(".\nWidth {} cm, height {} cm, between the seams.\n",
                      told(grading, [](const FitCandidate& candidate) { return cm(candidate.width_mm); }),
                      told(grading, [](const FitCandidate& candidate) { return cm(candidate.height_mm); }));
-  return out;
+  return out + borrowed(grading);
 }
 
 }  // namespace latchwork::inline v0

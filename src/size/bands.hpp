@@ -43,8 +43,13 @@ std::vector<MeasuredBand> measured_bands(const Panel& panel, const Gauges& gauge
 void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& found);
 /// Of the bands over the columns that every row has; `whole` where these are all of them.
 void find_widths(const std::vector<BandWidth>& bands, const Columns& columns, bool whole, std::vector<Finding>& found);
-/// borrowed_gauge, mixed_states, unknown_spread of the textures that have a gauge.
-void find_gauges(const Panel& panel, const Gauges& gauges, std::vector<Finding>& found);
+/// The textures of a panel, each once, in the order of its bands and strips.
+std::vector<std::string_view> textures_of(const Panel& panel);
+/// borrowed_gauge, mixed_states, unknown_spread of those textures, each told once, that have a gauge.
+void find_gauges(const std::vector<std::string_view>& textures, const Gauges& gauges, std::vector<Finding>& found);
+/// measuring_findings() of those textures, each told once.
+std::vector<Finding> measuring_findings(const std::vector<std::string_view>& textures, const Swatch& swatch,
+                                        const Gauges& gauges);
 
 /// @throws Error bad_argument.
 void require_size_options(const SizeOptions& options, const Panel& panel);

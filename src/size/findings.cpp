@@ -162,32 +162,41 @@ void find_widths(const std::vector<BandWidth>& bands, const Columns& columns, bo
   }
 }
 
-void find_gauges(const Panel& panel, const Gauges& gauges, std::vector<Finding>& found) {
-  std::map<std::string_view, const Gauge*> used;  // by the measured texture's name
-  std::map<ClothState, std::set<std::string_view>> states;
+std::vector<std::string_view> textures_of(const Panel& panel) {
+  std::vector<std::string_view> out;
   std::set<std::string_view> seen;
   for (const Band& band : panel.bands()) {
     for (const StripSpan& strip : band.strips) {
-      if (!seen.insert(strip.texture).second) continue;
-      const Gauge* gauge = gauges.find(strip.texture);
-      if (gauge == nullptr) continue;
-      used.emplace(gauge->texture, gauge);
-      states[gauge->state].insert(gauge->texture);
-      if (gauge->texture == strip.texture) continue;
-      Finding finding = about(FindingCode::borrowed_gauge, Severity::warning,
-                              fmt::format("texture '{}' is measured by the gauge of '{}', as told: {}", strip.texture,
-                                          gauge->texture, gauges.lack(strip.texture)),
-                              fmt::format("knit and measure a swatch of '{}'", strip.texture));
-      finding.place.field = strip.texture;
-      found.push_back(std::move(finding));
+      if (seen.insert(strip.texture).second) out.push_back(strip.texture);
     }
+  }
+  return out;
+}
+
+void find_gauges(const std::vector<std::string_view>& textures, const Gauges& gauges, std::vector<Finding>& found) {
+  std::map<std::string_view, const Gauge*> used;  // by the measured texture's name
+  std::map<ClothState, std::set<std::string_view>> states;
+  std::set<std::string_view> seen;
+  for (const std::string_view texture : textures) {
+    if (!seen.insert(texture).second) continue;
+    const Gauge* gauge = gauges.find(texture);
+    if (gauge == nullptr) continue;
+    used.emplace(gauge->texture, gauge);
+    states[gauge->state].insert(gauge->texture);
+    if (gauge->texture == texture) continue;
+    Finding finding = about(FindingCode::borrowed_gauge, Severity::warning,
+                            fmt::format("texture '{}' is measured by the gauge of '{}', as told: {}", texture,
+                                        gauge->texture, gauges.lack(texture)),
+                            fmt::format("knit and measure a swatch of '{}'", texture));
+    finding.place.field = texture;
+    found.push_back(std::move(finding));
   }
   if (states.size() > 1) {
     std::vector<std::string> parts;
-    for (const auto& [state, textures] : states) {
+    for (const auto& [state, measured] : states) {
       std::vector<std::string> names;
-      names.reserve(textures.size());
-      for (const std::string_view texture : textures) names.push_back(quoted(texture));
+      names.reserve(measured.size());
+      for (const std::string_view texture : measured) names.push_back(quoted(texture));
       parts.push_back(fmt::format("{} {}", joined(names), cloth_state_name(state)));
     }
     found.push_back(about(FindingCode::mixed_states, Severity::warning,
@@ -200,42 +209,44 @@ void find_gauges(const Panel& panel, const Gauges& gauges, std::vector<Finding>&
   };
   for (const Once once :
        {Once{"stitches and rows", true, true}, Once{"stitches", true, false}, Once{"rows", false, true}}) {
-    std::vector<std::string> textures;
+    std::vector<std::string> named;
     for (const auto& [texture, gauge] : used) {
       if ((gauge->stitches.places < 2) == once.stitches && (gauge->rows.places < 2) == once.rows) {
-        textures.push_back(quoted(texture));
+        named.push_back(quoted(texture));
       }
     }
-    if (textures.empty()) continue;
+    if (named.empty()) continue;
     found.push_back(about(FindingCode::unknown_spread, Severity::warning,
                           fmt::format("{} of {} {} were measured in one place only: their spread is not known and "
                                       "counts as 0",
-                                      once.what, textures.size() == 1 ? "texture" : "textures", joined(textures)),
+                                      once.what, named.size() == 1 ? "texture" : "textures", joined(named)),
                           "count in more places, away from the edges"));
   }
 }
 
 std::vector<Finding> measuring_findings(const Panel& panel, const Swatch& swatch, const SizeOptions& options) {
   require_size_options(options, panel);
-  const Gauges gauges(swatch, options.state, options.substitutes);
+  return measuring_findings(textures_of(panel), swatch, Gauges(swatch, options.state, options.substitutes));
+}
+
+std::vector<Finding> measuring_findings(const std::vector<std::string_view>& textures, const Swatch& swatch,
+                                        const Gauges& gauges) {
   std::vector<Finding> out;
   std::set<std::pair<std::string_view, ClothState>> used;
   std::set<std::string_view> seen;
-  for (const Band& band : panel.bands()) {
-    for (const StripSpan& strip : band.strips) {
-      if (!seen.insert(strip.texture).second) continue;
-      if (const Gauge* gauge = gauges.find(strip.texture)) {
-        used.emplace(gauge->texture, gauge->state);
-        continue;
-      }
-      Finding finding = about(FindingCode::no_swatch, Severity::error,
-                              fmt::format("texture '{}' has no gauge: {}", strip.texture, gauges.lack(strip.texture)),
-                              "knit and measure a swatch of it, or name a texture to stand in for it");
-      finding.place.field = strip.texture;
-      out.push_back(std::move(finding));
+  for (const std::string_view texture : textures) {
+    if (!seen.insert(texture).second) continue;
+    if (const Gauge* gauge = gauges.find(texture)) {
+      used.emplace(gauge->texture, gauge->state);
+      continue;
     }
+    Finding finding = about(FindingCode::no_swatch, Severity::error,
+                            fmt::format("texture '{}' has no gauge: {}", texture, gauges.lack(texture)),
+                            "knit and measure a swatch of it, or name a texture to stand in for it");
+    finding.place.field = texture;
+    out.push_back(std::move(finding));
   }
-  find_gauges(panel, gauges, out);
+  find_gauges(textures, gauges, out);
   std::vector<Measurement> measurements;
   std::vector<std::size_t> index;
   const auto all = swatch.measurements();

@@ -126,6 +126,40 @@ static void what_would_have_to_give_is_told(void) {
   latchwork_fit_result_destroy(found);
 }
 
+static void a_borrowed_gauge_is_told(void) {
+  latchwork_fit_result *found = NULL;
+  latchwork_findings *findings = NULL;
+  latchwork_finding finding = LATCHWORK_FINDING_INIT;
+  latchwork_strip *rope = NULL;
+  latchwork_substitute named = {NULL, "stockinette"};
+  latchwork_grading *grading = NULL;
+  latchwork_grade_size sizes[1] = {{"S", 400.0, 0.0, 300.0, 0.0}};
+  char texture[64], table[1000];
+  checking = "borrowed";
+  begin_request(400.0, 300.0);
+  OK(latchwork_rope(2, 2, 8, LATCHWORK_LEAN_RIGHT, &rope, NULL));
+  OK(latchwork_strip_texture(rope, texture, sizeof texture, NULL, NULL));
+  named.texture = texture;
+  strips[0] = rope;
+  request.substitutes = &named;
+  request.substitute_count = 1;
+  OK(latchwork_fit(&request, swatch, NULL, &found, NULL));
+  OK(latchwork_fit_result_findings(found, &findings, NULL));
+  OK(latchwork_findings_get(findings, 0, &finding, NULL));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_BORROWED_GAUGE && strcmp(finding.field, texture) == 0);
+  latchwork_findings_destroy(findings);
+  OK(latchwork_grade(&request, sizes, 1, swatch, NULL, &grading, NULL));
+  OK(latchwork_grading_findings(grading, &findings, NULL));
+  OK(latchwork_findings_get(findings, 0, &finding, NULL));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_BORROWED_GAUGE);
+  OK(latchwork_grading_table(grading, table, sizeof table, NULL, NULL));
+  CHECK(strstr(table, "is measured by the gauge of 'stockinette'") != NULL);
+  latchwork_findings_destroy(findings);
+  latchwork_grading_destroy(grading);
+  latchwork_fit_result_destroy(found);
+  latchwork_strip_destroy(rope);
+}
+
 static int32_t go_on(const latchwork_progress *progress, void *user_data) {
   double *last = user_data;
   CHECK(progress->share >= *last && progress->share <= 1.0);
@@ -189,6 +223,7 @@ int main(void) {
   candidates_are_ranked_and_made();
   ranges_seams_and_panels_are_taken();
   what_would_have_to_give_is_told();
+  a_borrowed_gauge_is_told();
   a_fit_is_watched_and_stopped();
   bad_requests_are_refused_by_field();
   latchwork_swatch_destroy(swatch);

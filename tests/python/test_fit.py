@@ -82,6 +82,43 @@ def test_the_start_is_told_and_made(swatch):
     assert lw.fit(cables(), swatch).candidates[0].start_row == 1
 
 
+def test_a_borrowed_gauge_is_told(swatch):
+    request = cables(substitutes=[lw.Substitute("waves", "stockinette")])
+    assert lw.FindingCode.borrowed_gauge not in [each.code for each in lw.fit(request, swatch).findings]
+    request.groups[1] = lw.FitGroup([lw.Strip("waves", "waves", lw.Grid(1, 3))])
+    found = lw.fit(request, swatch)
+    told = [each for each in found.findings if each.code is lw.FindingCode.borrowed_gauge]
+    assert [each.place.field for each in told] == ["waves"]
+    panel = lw.fitted(request, found.candidates[0])
+    assert list(found.findings) == list(lw.measuring_findings(panel, swatch, substitutes=request.substitutes))
+    grading = lw.grade(lw.GradeRequest(request, [lw.GradeSize("S", 200, 0, 100)]), swatch)
+    assert grading.findings == found.findings
+    assert lw.grading_table(grading).splitlines()[-1] == told[0].message
+    assert lw.grading_words(grading).splitlines()[-1] == told[0].message
+
+
+def test_bounds_that_give_together_are_told_beside_the_tolerance():
+    """28 stitches and 40 rows to 10 cm; rows of 6 n + 2 are 1.1 % off 450 mm, and one panel is too narrow."""
+    counts = ((lw.Counted.stitches, 28), (lw.Counted.rows, 40))
+    plain = lw.Swatch([lw.Measurement("stockinette", counted, count, 100) for counted, count in counts])
+    request = lw.FitRequest(
+        width_mm=1200,
+        height_mm=450,
+        groups=[lw.FitGroup([lw.stockinette(10)], 1, 12)],
+        edge=lw.stockinette(1),
+        edge_most=3,
+        rows_step=6,
+        rows_extra=2,
+        needles=200,
+        tolerance_percent=1.0,
+    )
+    nearest = lw.fit(request, plain).nearest
+    assert len(nearest) == 3
+    assert [give.bound for give in nearest[0].gives] == [lw.FitBound.rows, lw.FitBound.panels]
+    assert [give.bound for give in nearest[1].gives] == [lw.FitBound.height, lw.FitBound.panels]
+    assert [each.candidate.error < most for each, most in zip(nearest, (0.01, 0.015))] == [True, True]
+
+
 def test_what_would_have_to_give_is_told_when_nothing_fits(swatch):
     request = cables(width_mm=500, tolerance_percent=2.0)  # 150 stitches
     request.groups[0].least = 20

@@ -42,7 +42,7 @@ TEST_CASE("when something fits nothing has to give", "[fit]") {
   CHECK(found.nearest_complete);
 }
 
-TEST_CASE("when nothing fits each bound gives alone, the least error first", "[fit]") {
+TEST_CASE("when nothing fits what would have to give is told, the least error first", "[fit]") {
   // 840 mm are 21 repeats, one more than allowed; 20 are 40 mm narrow. An edge would have to be added to.
   FitRequest wanted = request(840, 100);
   wanted.edge = stockinette(1);
@@ -104,16 +104,15 @@ TEST_CASE("needles, panels, rows and ranges have their words", "[fit]") {
   wanted.rows_step = 42;  // 105 mm
   wanted.tolerance_percent = 0;
   const FitResult off = fit(wanted, swatch());
-  REQUIRE_FALSE(off.nearest.empty());
-  // The tolerance is one bound, and both directions are told.
-  const FitNearest* by_size = nullptr;
-  for (const FitNearest& each : off.nearest) {
-    if (each.gives[0].bound == FitBound::width) by_size = &each;
-  }
-  REQUIRE(by_size != nullptr);
-  CHECK(words(*by_size) == std::vector<std::string>{"15.0 mm wider than the range (3.5 %; at most 0 % is allowed)",
-                                                    "5.0 mm taller than wanted (5.0 %; at most 0 % is allowed)"});
-  CHECK(by_size->gives[1].bound == FitBound::height);
+  REQUIRE(off.nearest.size() == 3);
+  CHECK(words(off.nearest[0]) == std::vector<std::string>{"10 repeats of group 1; at least 11 are allowed",
+                                                          "40 rows; a multiple of 42 is allowed"});
+  CHECK(words(off.nearest[1]) ==
+        std::vector<std::string>{"15.0 mm wider than the range (3.5 %; at most 0 % is allowed)",
+                                 "40 rows; a multiple of 42 is allowed"});
+  CHECK(words(off.nearest[2]) == std::vector<std::string>{"5.0 mm taller than wanted (5.0 %; at most 0 % is allowed)",
+                                                          "10 repeats of group 1; at least 11 are allowed"});
+  CHECK(off.nearest[2].gives[0].bound == FitBound::height);
 }
 
 TEST_CASE("where no single bound suffices pairs give", "[fit]") {
@@ -135,6 +134,58 @@ TEST_CASE("where no single bound suffices pairs give", "[fit]") {
     CHECK(each.candidate.error >= error);
     error = each.candidate.error;
   }
+}
+
+TEST_CASE("a tolerance does not hide what pairs of bounds would do", "[fit]") {
+  // 28 stitches and 40 rows per 10 cm: 1200 mm are 336 columns, and 450 mm are 180 rows; 182, or 20 of 9 mm, are 6 n
+  // + 2.
+  const Swatch measured({{"stockinette", Counted::stitches, 28, 100, ""}, {"stockinette", Counted::rows, 40, 100, ""}});
+  FitRequest wanted = request(1200, 450);
+  wanted.groups[0].most = 12;
+  wanted.edge = stockinette(1);
+  wanted.edge_most = 3;
+  wanted.rows_step = 6;
+  wanted.rows_extra = 2;
+  wanted.needles = 200;
+  const auto bounds = [](const FitNearest& of) {
+    std::vector<FitBound> out;
+    for (const FitGive& each : of.gives) out.push_back(each.bound);
+    return out;
+  };
+  const FitResult found = fit(wanted, measured);
+  CHECK(found.candidates.empty());
+  REQUIRE(found.nearest.size() == 3);
+  CHECK(bounds(found.nearest[0]) == std::vector{FitBound::rows, FitBound::panels});
+  CHECK(found.nearest[0].candidate.error < 0.01);
+  CHECK(bounds(found.nearest[1]) == std::vector{FitBound::height, FitBound::panels});
+  CHECK(found.nearest[1].candidate.error < 0.015);
+  CHECK(found.nearest[1].candidate.rows == 182);
+  // What is told to give does: each request so mended has candidates as near.
+  FitRequest mended = wanted;
+  mended.panels_most = found.nearest[0].candidate.panels;
+  mended.rows_step = 1;
+  mended.rows_extra = 0;
+  REQUIRE_FALSE(fit(mended, measured).candidates.empty());
+  CHECK(fit(mended, measured).candidates[0].error == found.nearest[0].candidate.error);
+  mended = wanted;
+  mended.panels_most = found.nearest[1].candidate.panels;
+  mended.tolerance_percent = 2;
+  REQUIRE_FALSE(fit(mended, measured).candidates.empty());
+  CHECK(fit(mended, measured).candidates[0].error == found.nearest[1].candidate.error);
+}
+
+TEST_CASE("of three nearest one gives as little as any", "[fit]") {
+  // 75 columns as it stands, and 76 by any two of 7, 5 and 3 columns: two of one less and three of another more.
+  FitRequest wanted = request(76 * 4, 100);
+  wanted.groups = {{{stockinette(7)}, 5, 5}, {{stockinette(5)}, 5, 5}, {{stockinette(3)}, 5, 5}};
+  const FitResult found = fit(wanted, swatch());
+  REQUIRE(found.nearest.size() == 3);
+  for (std::size_t i = 0; i < 2; ++i) {
+    CHECK(found.nearest[i].candidate.columns == 76);
+    CHECK(found.nearest[i].gives.size() == 2);
+  }
+  CHECK(words(found.nearest[2]) ==
+        std::vector<std::string>{"4.0 mm narrower than wanted (1.3 %; at most 1 % is allowed)"});
 }
 
 TEST_CASE("of equal nearest those that overstep least come first", "[fit]") {

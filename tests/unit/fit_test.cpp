@@ -54,6 +54,32 @@ FitCandidate numbers(std::vector<int> times, int edge_columns, int columns, int 
 
 }  // namespace
 
+TEST_CASE("a fit by another texture's gauge says so, as the fitted panel's size does", "[fit]") {
+  FitRequest wanted = request(400, 300, 10);
+  wanted.groups[0].strips.push_back(Strip("waves", "waves", Grid(1, 4)));
+  wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
+  const auto borrowed = [](const FitResult& found) {
+    std::vector<std::string> textures;
+    for (const Finding& each : found.findings) {
+      if (each.code == FindingCode::borrowed_gauge) textures.push_back(each.place.field);
+    }
+    return textures;
+  };
+  wanted.substitutes = {{"waves", "moss"}};
+  const FitResult found = fit(wanted, four_by_two_and_a_half());
+  CHECK(borrowed(found) == std::vector<std::string>{"waves"});
+  CHECK(found.findings.at(0).message.find("'moss'") != std::string::npos);
+  const Panel panel = fitted(wanted, found.candidates.at(0));
+  const SizeOptions options{.substitutes = wanted.substitutes};
+  CHECK(found.findings == measuring_findings(panel, four_by_two_and_a_half(), options));
+  // Also of what is nearest.
+  wanted.needles = 3;
+  CHECK(borrowed(fit(request(400, 300, 10), four_by_two_and_a_half())).empty());
+  const FitResult none = fit(wanted, four_by_two_and_a_half());
+  CHECK(none.candidates.empty());
+  CHECK(none.findings == found.findings);
+}
+
 TEST_CASE("a target that can be met is met, and comes first", "[fit]") {
   // 10 columns a repeat are 40 mm, an edge column 4 mm at each side: 400 mm are 9 repeats and 5 edge columns a side.
   FitRequest wanted = request(400, 300, 10);

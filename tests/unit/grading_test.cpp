@@ -9,6 +9,7 @@
 #include "catch.hpp"
 #include "grading/choice.hpp"
 #include "latchwork/motif.hpp"
+#include "latchwork/size.hpp"
 
 using namespace latchwork;
 using latchwork_test::refused_field;
@@ -202,6 +203,32 @@ TEST_CASE("table and words of a family tell its numbers", "[grading]") {
         "Columns of a panel: 52 (62, 72): 1 at each edge, group 1 5 (6, 7) times.\n"
         "Knit 80 (96, 120) rows.\n"
         "Width 20.8 (24.8, 28.8) cm, height 20.0 (24.0, 30.0) cm, between the seams.\n");
+}
+
+TEST_CASE("a family measured by another texture's gauge says so", "[grading]") {
+  GradeRequest request;
+  request.design.groups = {{{Strip("waves", "waves", Grid(1, 10))}, 1, 20}};
+  request.design.substitutes = {{"waves", "plain"}};
+  request.sizes = {{"S", 400, 0, 300}, {"L", 520, 0, 300}};
+  const Grading grading = grade(request, swatch());
+  REQUIRE(grading.candidates.size() == 2);
+  request.design.width_mm = 400;  // not read by grade()
+  request.design.height_mm = 300;
+  const Panel panel = fitted(request.design, grading.candidates[0]);
+  CHECK(grading.findings == measuring_findings(panel, swatch(), {.substitutes = request.design.substitutes}));
+  REQUIRE_FALSE(grading.findings.empty());
+  CHECK(grading.findings[0].code == FindingCode::borrowed_gauge);
+  CHECK(grading.findings[0].place.field == "waves");
+  const std::string line = grading.findings[0].message + "\n";
+  CHECK(grading_table(grading).ends_with(line));
+  CHECK(grading_words(grading).ends_with(line));
+  // Also where nothing fits.
+  request.design.tolerance_percent = 0;
+  request.sizes[1].width_mm = 5000;
+  const Grading missing = grade(request, swatch());
+  CHECK(missing.missing == 1);
+  CHECK(missing.findings == grading.findings);
+  CHECK(grading_table(missing).ends_with(line));
 }
 
 TEST_CASE("a group that stands once is told so", "[grading]") {

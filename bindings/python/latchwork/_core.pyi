@@ -793,12 +793,13 @@ def graded_text(numbers: Sequence[int]) -> str:
 
 def grading_table(grading: Grading) -> str:
     """A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width and
-    height in cm with their errors in percent. Where there are no candidates, the message.
+    height in cm with their errors in percent. Where there are no candidates, the message. Below either, a line for each
+    texture that is measured by another's gauge.
     """
 
 def grading_words(grading: Grading) -> str:
     """The lines of a written pattern that differ between sizes: "Knit 120 (144, 168) rows". Where there are no candidates,
-    the message.
+    the message. Textures measured by another's gauge are told as in grading_table().
     """
 
 def yarn_need(panel: Panel, swatch: Swatch, request: YarnRequest) -> YarnNeed:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from typing import ClassVar
 
-from ._data import Strip, Substitute
+from ._data import Finding, Strip, Substitute
 from ._enums import ClothState, FitBound
 
 
@@ -89,7 +89,10 @@ class FitRequest:
 class FitCandidate:
     """One way to meet the target.
 
-    An error is the signed distance to the nearer end of the range, 0 inside, in mm and in percent of that end.
+    An error is the signed distance to the nearer end of the range, 0 inside, in mm and in percent of that end. The measures
+    are what the swatch's means come to. How sure they are, and strips whose heights differ, size() tells of the panel:
+    ``size(fitted(request, candidate), swatch, ...)`` with the request's state, substitutes and seams (``seam_stitches``
+    where another panel is sewn to it).
     """
 
     panels: int = 1
@@ -158,15 +161,25 @@ class FitResult:
     nearest: tuple[FitNearest, ...] = ()
     """Only when nothing fits: at most three.
 
-    Each bound is loosened alone, and the best candidate under it taken; where no single one suffices, pairs, and so on up.
-    The tolerance (both directions), each group's times, edge columns, rows, panels and needles are one bound each.
-    Loosened, they are: none; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to max_panels; no limit. Of
-    candidates under the same bounds with the same error those that overstep the first bound least come first, then the
-    second, in the order of FitBound (but for tolerance and rows), then as candidates are ranked. Those of different bounds
-    are ranked by error, then by how far they overstep in all, then as candidates: a count by (value - limit) / limit (a
-    limit of 0 taken as 1), width and height by what is beyond the tolerance, as a share of the target."""
+    One bound is loosened, or more together, and the best candidate under them taken. The tolerance of the width, that
+    of the height, each group's times, edge columns, rows, panels and needles are bounds. Loosened: 1000 % each;
+    1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to max_panels; no limit. Each is tried alone
+    and with each other one; where these come to fewer than three, three together, and so on up. Bounds are left out
+    where some of them do as well by themselves: where their best is no further off, or keeps the tolerance (or there
+    is none). Of candidates under the same bounds with the same error those that overstep the first bound least come
+    first, then the second, in the order of FitBound (but for width, height and rows), then as candidates are ranked.
+    Those of different bounds are ranked by error, then fewer bounds, then by how far they overstep in all, then as
+    candidates: a count by (value - limit) / limit (a limit of 0 taken as 1), width and height by what is beyond the
+    tolerance, as a share of the target. The three hold the first of those of the fewest bounds, as the last of them if
+    need be."""
     nearest_complete: bool = True
     """False when the search for the nearest was cut short: there may be nearer ones."""
+    findings: tuple[Finding, ...] = ()
+    """What measuring_findings() says of the request's strips, as a panel of them all.
+
+    borrowed_gauge for each texture that is measured by another's gauge, as told, mixed_states, unknown_spread, and the
+    swatch's odd ones. What is to be said of one candidate (its margins, strips of unlike heights) size() says of its
+    fitted() panel."""
 
 
 @dataclass(slots=True)
@@ -212,10 +225,12 @@ class Grading:
 
     Where every size is fitted and none go together: a candidate for each size, in order, that would go together if one
     bound gave for all, with what each does not keep (nothing, where it keeps all). Each bound of FitBound is loosened
-    alone, edge columns and panels no further than 1000 fits go; that choice is taken whose greatest error is least, of
+    alone (the tolerance both ways at once), edge columns and panels no further than 1000 fits go; that choice is taken whose greatest error is least, of
     these the first in the order of FitBound. None where ``complete`` is False."""
     nearest_complete: bool = True
     """False: there may be nearer ones."""
     message: str = ""
     """For people, where there are no candidates: which size nothing fits, or that none go together, and what would have to
     give."""
+    findings: tuple[Finding, ...] = ()
+    """As FitResult has them, of the design: the same for every size."""

@@ -36,10 +36,12 @@ void bind_grading(py::module_& m) {
         "one, \"4\"; nothing for none.");
   m.def("grading_table", &grading_table, "grading"_a,
         "A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width "
-        "and height in cm with their errors in percent. Where there are no candidates, the message.");
+        "and height in cm with their errors in percent. Where there are no candidates, the message. Below either, a "
+        "line for "
+        "each texture that is measured by another's gauge.");
   m.def("grading_words", &grading_words, "grading"_a,
         "The lines of a written pattern that differ between sizes: \"Knit 120 (144, 168) rows\". Where there "
-        "are no candidates, the message.");
+        "are no candidates, the message. Textures measured by another's gauge are told as in grading_table().");
 }
 
 }  // namespace latchwork::python

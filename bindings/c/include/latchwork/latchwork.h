@@ -1862,7 +1862,10 @@ typedef struct latchwork_fit_request {
     0, NULL, NULL, 0 }
 
 /* One way to meet the target. An error is the signed distance to the nearer end of the range, 0 inside, in mm and in
-   percent of that end. An element of arrays. Since 0.1. */
+   percent of that end. The measures are what the swatch's means come to. How sure they are, and strips whose heights
+   differ, latchwork_panel_size() and latchwork_panel_size_findings() tell of its latchwork_fitted() panel, with the
+   request's state, substitutes and seams (seam_stitches where another panel is sewn to it). An element of arrays. Since
+   0.1. */
 typedef struct latchwork_fit_candidate {
   int32_t panels;
   int32_t times[LATCHWORK_FIT_REQUEST_MAX_GROUPS]; /* of each group, in order; 0 past the last */
@@ -2030,14 +2033,17 @@ LATCHWORK_C_API void latchwork_fit_result_destroy(latchwork_fit_result *fit_resu
 LATCHWORK_C_API latchwork_status latchwork_fit_result_candidates(const latchwork_fit_result *fit_result,
                                                                  latchwork_fit_candidate *candidates, size_t capacity,
                                                                  size_t *needed, latchwork_error *error);
-/* Only when nothing fits: at most three. Each bound is loosened alone, and the best candidate under it taken; where no single
-   one suffices, pairs, and so on up. The tolerance (both directions), each group's times, edge columns, rows, panels and
-   needles are one bound each. Loosened, they are: none; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to
-   100; no limit. Of candidates under the same bounds with the same error those that overstep the first bound least come
-   first, then the second, in the order of LATCHWORK_FIT_BOUND_... (but for tolerance and rows), then as candidates are
-   ranked. Those of different bounds are ranked by error, then by how far they overstep in all, then as candidates: a count
-   by (value - limit) / limit (a limit of 0 taken as 1), width and height by what is beyond the tolerance, as a share of the
-   target. Since 0.1. */
+/* Only when nothing fits: at most three. One bound is loosened, or more together, and the best candidate under them
+   taken. The tolerance of the width, that of the height, each group's times, edge columns, rows, panels and needles are
+   bounds. Loosened: 1000 % each; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to 100; no
+   limit. Each is tried alone and with each other one; where these come to fewer than three, three together, and so on
+   up. Bounds are left out where some of them do as well by themselves: where their best is no further off, or keeps the
+   tolerance (or there is none). Of candidates under the same bounds with the same error those that overstep the first
+   bound least come first, then the second, in the order of LATCHWORK_FIT_BOUND_... (but for width, height and rows),
+   then as candidates are ranked. Those of different bounds are ranked by error, then fewer bounds, then by how far they
+   overstep in all, then as candidates: a count by (value - limit) / limit (a limit of 0 taken as 1), width and height
+   by what is beyond the tolerance, as a share of the target. The three hold the first of those of the fewest bounds, as
+   the last of them if need be. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest(const latchwork_fit_result *fit_result,
                                                               latchwork_fit_candidate *candidates, size_t capacity,
                                                               size_t *needed, latchwork_error *error);
@@ -2050,6 +2056,12 @@ LATCHWORK_C_API latchwork_status latchwork_fit_result_gives(const latchwork_fit_
 LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest_complete(const latchwork_fit_result *fit_result,
                                                                        int32_t *nearest_complete,
                                                                        latchwork_error *error);
+/* What latchwork_panel_measuring_findings() says of the request's strips, as a panel of them all: borrowed_gauge for
+   each texture that is measured by another's gauge, as told, mixed_states, unknown_spread, and the swatch's odd ones.
+   What is to be said of one candidate (its margins, strips of unlike heights) latchwork_panel_size() and
+   latchwork_panel_size_findings() say of its latchwork_fitted() panel. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fit_result_findings(const latchwork_fit_result *fit_result,
+                                                               latchwork_findings **out, latchwork_error *error);
 /* One panel of a candidate, named after its numbers: the one at index `panel`, 0..panels-1, from the left on the RS. Of the
    candidate panels, times, edge_columns, columns, rows and start_row are read; it may break the request's bounds, as
    those of latchwork_fit_result_nearest do. Fails: BAD_ARGUMENT (field) when they are no candidate's of this request
@@ -2114,8 +2126,8 @@ LATCHWORK_C_API latchwork_status latchwork_grading_missing(const latchwork_gradi
 /* For that size the nearest, and what would have to give for the one at `index`, as latchwork_fit_result_nearest and
    latchwork_fit_result_gives. Where every size is fitted and none go together: a candidate for each size, in order, that
    would go together if one bound gave for all, with what each does not keep (nothing, where it keeps all). Each bound is
-   loosened alone, edge columns and panels no further than 1000 fits go; that choice is taken whose greatest error is least,
-   of these the first in the order of LATCHWORK_FIT_BOUND_...; none where latchwork_grading_complete() tells 0. Since 0.1. */
+   loosened alone (the tolerance both ways at once), edge columns and panels no further than 1000 fits go; that choice is
+   taken whose greatest error is least, of these the first in the order of LATCHWORK_FIT_BOUND_...; none where latchwork_grading_complete() tells 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_nearest(const latchwork_grading *grading,
                                                            latchwork_fit_candidate *candidates, size_t capacity,
                                                            size_t *needed, latchwork_error *error);
@@ -2129,12 +2141,16 @@ LATCHWORK_C_API latchwork_status latchwork_grading_nearest_complete(const latchw
    else "". Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_message(const latchwork_grading *grading, char *text,
                                                            size_t capacity, size_t *needed, latchwork_error *error);
+/* As latchwork_fit_result_findings, of the design: the same for every size. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_findings(const latchwork_grading *grading, latchwork_findings **out,
+                                                            latchwork_error *error);
 /* A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width and height in
-   cm with their errors in percent. Where there are no candidates, the message. Since 0.1. */
+   cm with their errors in percent. Where there are no candidates, the message. Below either, a line for each texture that is
+   measured by another's gauge. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_table(const latchwork_grading *grading, char *text, size_t capacity,
                                                          size_t *needed, latchwork_error *error);
 /* The lines of a written pattern that differ between sizes: "Knit 120 (144, 168) rows". Where there are no
-   candidates, the message. Since 0.1. */
+   candidates, the message. Textures measured by another's gauge are told as in latchwork_grading_table(). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_words(const latchwork_grading *grading, char *text, size_t capacity,
                                                          size_t *needed, latchwork_error *error);
 /* Numbers of several sizes as written patterns give them: "4 (6, 8)"; where all are the same, or there is one, "4"; "" for

@@ -99,7 +99,7 @@ struct Data<FitResult> {
   static constexpr bool frozen = true;
   static constexpr auto fields =
       std::tuple{field("candidates", &FitResult::candidates), field("nearest", &FitResult::nearest),
-                 field("nearest_complete", &FitResult::nearest_complete)};
+                 field("nearest_complete", &FitResult::nearest_complete), field("findings", &FitResult::findings)};
 };
 
 }  // namespace latchwork::python

@@ -34,7 +34,7 @@ struct Data<Grading> {
       std::tuple{field("names", &Grading::names),       field("candidates", &Grading::candidates),
                  field("complete", &Grading::complete), field("missing", &Grading::missing),
                  field("nearest", &Grading::nearest),   field("nearest_complete", &Grading::nearest_complete),
-                 field("message", &Grading::message)};
+                 field("message", &Grading::message),   field("findings", &Grading::findings)};
 };
 
 }  // namespace latchwork::python
