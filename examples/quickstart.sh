@@ -13,7 +13,7 @@ if [ ! -f "$build/build.ninja" ]; then
     -DLATCHWORK_TESTS=OFF -DLATCHWORK_C=OFF -DLATCHWORK_PYTHON=OFF >/dev/null
 fi
 echo "Building: the first time it takes a few minutes, later runs some seconds"
-cmake --build "$build" --target make_panel >/dev/null
+cmake --build "$build" --target make_panel  # shows how far it is, and what a compiler says
 echo "Making the panel of $brief"
 made=0
 "$build/examples/make_panel" "$brief" "$out" || made=$?

@@ -222,7 +222,7 @@ void append_sizes(std::string& out, const Panel& panel, const Size& size) {
       "<th>Strip</th><th class=\"n\">Columns</th><th class=\"n\">Width, mm</th><th class=\"n\">Height, mm</th></tr>"
       "</thead>\n<tbody>\n";
   for (const auto& [strip, times, rows] : size_lines(panel, size)) {
-    const std::string name = times == 1 ? strip.name : fmt::format("{} ({} times)", strip.name, times);
+    const std::string name = times == 1 ? strip.name : fmt::format("{} ({} times), each", strip.name, times);
     out += "<tr>";
     if (bands) out += tag("td", joined(rows));
     out += tag("td", name) +

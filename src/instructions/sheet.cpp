@@ -296,13 +296,15 @@ class Writer {
       const int last = first + static_cast<int>(fold.count) - 1;
       repeat.one_stop = first == last;
       repeat.words =
-          fmt::format("Repeat {} every {}, {}; row numbers move up with it:", run_of("stop", first, last, "-"),
-                      count_of(fold.period, "row"), count_of(static_cast<std::int64_t>(fold.times) - 1, "more time"));
+          fmt::format("Repeat {} every {}, {}; row numbers move up with it{}:", run_of("stop", first, last, "-"),
+                      count_of(fold.period, "row"), count_of(static_cast<std::int64_t>(fold.times) - 1, "more time"),
+                      repeat.one_stop ? "" : fmt::format(" (as {0}: the work of stop {0})", first));
       for (std::size_t time = 1; time < fold.times; ++time) {
         auto& rows = repeat.times.emplace_back();
         for (std::size_t i = 0; i < fold.count; ++i) {
           const SheetStop& stop = told[fold.first + time * fold.count + i];
-          rows.push_back(counter(stop.row) + " " + carriage(stop.right));
+          rows.push_back(counter(stop.row) + " " + carriage(stop.right) +
+                         (repeat.one_stop ? "" : fmt::format(" as {}", first + static_cast<int>(i))));
         }
       }
     }
@@ -359,11 +361,11 @@ class Writer {
     if (used(Cell::slip)) {
       key.emplace_back(
           "s",
-          "slip: leave the rung out; tool in front of it if the next k or p above is a p, rung on your side "
-          "if it is a k");
+          "slip: leave the rung out; tool in front of it if the next loop above is purled, rung on your side "
+          "if it is knit");
     }
     if (used(Cell::tuck)) {
-      key.emplace_back("t", "tuck: tool behind the rung; the next k or p above takes it along");
+      key.emplace_back("t", "tuck: tool behind the rung; the next loop above takes it along");
     }
     if (!repeat_.empty()) {
       const std::string times = repeat_.substr(0, repeat_.find(' '));

@@ -212,6 +212,7 @@ SheetRead sheet_read(const std::string& text) {
   SheetRead sheet;
   static const std::regex told(R"( *(\d+)  RC (\d+) (CO[LR])  (.*)\.)");
   static const std::regex repeat(R"( +Repeat stops? (\d+)(?:-(\d+))? every (\d+) rows?, (\d+) more times?;.*)");
+  static const std::regex reading(R"(RC (\d+) (CO[LR])(?: as (\d+))?)");
   static const std::regex way(R"(  ([A-Z]+) +(\d+/.*))");
   std::size_t first = 0;
   std::size_t next = 0;
@@ -242,8 +243,11 @@ SheetRead sheet_read(const std::string& text) {
         const int up = period * static_cast<int>(times);
         again.row += up;
         for (Reform& reform : again.reforms) reform.from_row += up;
-        again.right = counter.ends_with("COR");
-        CHECK(number_in(counter.substr(3)) == again.row);
+        REQUIRE(std::regex_match(counter, m, reading));
+        again.right = m[2] == "COR";
+        CHECK(number_in(m[1]) == again.row);
+        CHECK(m[3].matched == (last > first));
+        if (m[3].matched) CHECK(static_cast<std::size_t>(number_in(m[3])) == next + 1);
         sheet.stops.push_back(again);
         next = next == last ? first : next + 1;
       }

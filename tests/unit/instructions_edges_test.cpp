@@ -171,9 +171,9 @@ TEST_CASE("the key tells slips and tucks by what closes their stack", "[instruct
   const std::string text = told_of(panel_of(Grid(8, 4)), plan);
   REQUIRE(holds(text, "re-form rows 1-4 as s, t, 2 p"));
   CHECK(holds(text,
-              "slip: leave the rung out; tool in front of it if the next k or p above is a p, rung on your side if it "
-              "is a k\n"));
-  CHECK(holds(text, "tuck: tool behind the rung; the next k or p above takes it along\n"));
+              "slip: leave the rung out; tool in front of it if the next loop above is purled, rung on your side if "
+              "it is knit\n"));
+  CHECK(holds(text, "tuck: tool behind the rung; the next loop above takes it along\n"));
   // So goes the tool, too: the slip below a tuck and a purl is passed in front.
   for (const Move& move : moves(plan)) {
     if (move.row == 1) CHECK(move.kind == MoveKind::rung_before);

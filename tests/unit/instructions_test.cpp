@@ -204,13 +204,14 @@ TEST_CASE("a run of stops that comes again is told once, with every row counter 
     }
   }
   const std::string text = told_of(panel_of(Grid(40, 6)), plan);
-  CHECK(holds(text,
-              "   1  RC 004 COR  L2: drop 2 rows to row 2, re-form rows 3-4 as t, p.\n"
-              "   2  RC 007 COL  R2: drop 2 rows to row 5, re-form rows 6-7 as t, p.\n"
-              "      Repeat stops 1-2 every 10 rows, 2 more times; row numbers move up with it:\n"
-              "        RC 014 COR, RC 017 COL\n"
-              "        RC 024 COR, RC 027 COL\n"
-              "      Knit to RC 040, COR."));
+  CHECK(holds(
+      text,
+      "   1  RC 004 COR  L2: drop 2 rows to row 2, re-form rows 3-4 as t, p.\n"
+      "   2  RC 007 COL  R2: drop 2 rows to row 5, re-form rows 6-7 as t, p.\n"
+      "      Repeat stops 1-2 every 10 rows, 2 more times; row numbers move up with it (as 1: the work of stop 1):\n"
+      "        RC 014 COR as 1, RC 017 COL as 2\n"
+      "        RC 024 COR as 1, RC 027 COL as 2\n"
+      "      Knit to RC 040, COR."));
 }
 
 TEST_CASE("a stop that comes again is folded only where that saves words", "[instructions]") {

@@ -50,8 +50,9 @@ void bind_file(py::module_& m) {
         doc("Reads \"latchwork-certificate\", version 1.").c_str());
   m.def("read_swatch", &read_free<Swatch, &read_swatch>, "csv"_a,
         "Reads a swatch file: CSV (RFC 4180) with a first line that names its columns, in any order: "
-        "texture,counted,count,length,unit,place; counted is `stitches` or `rows`, unit is mm, cm or in. Lines that "
-        "start "
+        "texture,counted,count,length,unit,place,swatch,state; the last four may be left out. counted is `stitches` or "
+        "`rows`; unit is mm, cm or in; without that column each length has its own (\"10 cm\"). state is `off the "
+        "machine`, `rested` or `washed`, rested when it is left out. Lines that start "
         "with # and blank lines are passed over.\n\nRaises Error with line and field: bad_syntax, missing_field, "
         "unknown_field, duplicate_key, bad_value, bad_unit, bad_encoding, too_large.");
 
