@@ -39,8 +39,9 @@ struct ChartOptions {
 };
 
 /// The chart as SVG 1.1, black on white, nothing told by colour alone: the symbols of DEVELOPERS.md, "Constants",
-/// crossings as slanted bands, row numbers, column or needle numbers, repeat lines, centre line, the middle of the bed,
-/// stops, a key of the symbols used, and a title that says which side and which rows are shown. Linear in cells.
+/// crossings as slanted bands (the outer group behind is shaded), row numbers, column or needle numbers, repeat lines,
+/// centre line, the middle of the bed, stops, a key of the symbols used, and a title that says which side and which
+/// rows are shown. Linear in cells.
 /// @throws Error bad_argument (field; "stops[1].row" for a plan whose stops do not rise within its rows); size_mismatch
 /// (plan of another size); bad_encoding, when the panel's or a strip's name is not UTF-8.
 LATCHWORK_API std::string chart_svg(const Panel& panel, const ChartOptions& options = {});

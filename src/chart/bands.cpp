@@ -73,12 +73,14 @@ void append_crossing(std::string& out, const Crossing& crossing, Unit x, Unit y,
   path.move(x, y).across_by(crossing.width() * size.width).down_by(size.height);
   path.across_by(-crossing.width() * size.width).close();
   path.flush(out);
+  // The outer group that passes behind is shaded: in bands many stitches wide and one row high the lean shows by it.
+  const auto behind = std::find_if(groups.begin(), groups.end(), [](const Group& group) { return group.outer; });
   for (const Group& group : groups) {
     const bool bare = !group.outer && !above.empty() && above[static_cast<std::size_t>(group.to)] == Cell::none;
     const Unit width = group.stitches * size.width;
     path.move(x + group.from * size.width, bottom).line(x + group.to * size.width, y).across_by(width);
     path.line(x + group.from * size.width + width, bottom).close();
-    path.flush(out, bare ? " fill=\"#bbb\"" : "");
+    path.flush(out, bare ? " fill=\"#bbb\"" : &group == &*behind ? " fill=\"#999\"" : "");
     if (bare) {
       path.move(x + group.from * size.width, bottom).line(x + group.to * size.width + width, y);
       path.move(x + group.from * size.width + width, bottom).line(x + group.to * size.width, y);

@@ -56,7 +56,7 @@ FitCandidate numbers(std::vector<int> times, int edge_columns, int columns, int 
 
 TEST_CASE("a fit by another texture's gauge says so, as the fitted panel's size does", "[fit]") {
   FitRequest wanted = request(400, 300, 10);
-  wanted.groups[0].strips.push_back(Strip("waves", "waves", Grid(1, 4)));
+  wanted.groups[0].strips.push_back(Strip{"waves", "waves", Grid(1, 4)});
   wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
   const auto borrowed = [](const FitResult& found) {
     std::vector<std::string> textures;

@@ -207,7 +207,7 @@ TEST_CASE("table and words of a family tell its numbers", "[grading]") {
 
 TEST_CASE("a family measured by another texture's gauge says so", "[grading]") {
   GradeRequest request;
-  request.design.groups = {{{Strip("waves", "waves", Grid(1, 10))}, 1, 20}};
+  request.design.groups = {{{Strip{"waves", "waves", Grid(1, 10)}}, 1, 20}};
   request.design.substitutes = {{"waves", "plain"}};
   request.sizes = {{"S", 400, 0, 300}, {"L", 520, 0, 300}};
   const Grading grading = grade(request, swatch());
