@@ -330,9 +330,12 @@ class Drawing {
     for (const int row : sheet_.stops) {
       const Unit y = frame_.row_top(row);
       path.move(x, y).line_by(frame_.font * 6 / 10, -frame_.font * 3 / 10).down_by(frame_.font * 6 / 10).close();
-      if (y + frame_.font / 2 > free_below) continue;  // too close to the one below: the mark stands without its number
-      free_below = y - frame_.font / 2;
-      pen_.text(x + frame_.font * 8 / 10, y + frame_.font * 35 / 100,
+      // Too close to the one below it moves up beside its mark, by its own height at most; in a long run of stops some
+      // marks stand without their number, which the words and the text chart have.
+      const Unit middle = std::min(y, free_below - frame_.font / 2);
+      if (y - middle > frame_.font) continue;
+      free_below = middle - frame_.font / 2;
+      pen_.text(x + frame_.font * 8 / 10, middle + frame_.font * 35 / 100,
                 fmt::format("{} {}", row, view_.carriage_after(row)));
     }
     path.flush(pen_.body);

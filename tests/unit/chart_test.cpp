@@ -317,6 +317,26 @@ TEST_CASE("each stop is marked at the upper edge of its row, with row counter an
   CHECK(holds(picture.svg, ">5 COL<"));
 }
 
+TEST_CASE("two stops a row apart both have their row and side, at flat gauges too", "[chart]") {
+  const Panel panel = panel_of(Grid(30, 40));
+  for (const double stitch_height_mm : {0.6, 0.7, 0.75, 1.0}) {
+    Plan plan;
+    plan.rows = 30;
+    plan.columns = 40;
+    plan.leftmost = -20;
+    for (const int row : {9, 10, 15, 16, 30}) plan.stops.emplace_back().row = row;
+    ChartOptions options;
+    options.plan = &plan;
+    options.stitch_width_mm = 1;
+    options.stitch_height_mm = stitch_height_mm;
+    const Picture picture(panel, options);
+    CAPTURE(stitch_height_mm);
+    for (const char* mark : {">9 COL<", ">10 COR<", ">15 COL<", ">16 COR<", ">30 COR<"}) {
+      CHECK(holds(picture.svg, mark));
+    }
+  }
+}
+
 TEST_CASE("cells have the gauge's proportions", "[chart]") {
   ChartOptions options;
   const Picture plain(panel_of(Grid(3, 3)), options);
