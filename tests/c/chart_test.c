@@ -3,18 +3,7 @@
 #include <string.h>
 
 #include "program.h"
-
-/* One purl below a 2/2 RC over columns 1..4 after row 2. Six columns stand on L3..R3, so column 2 is on R1. */
-static const char sample[] =
-    "kkkkkk\n"
-    "kkkkkk\n"
-    "x 1 2/2 R\n"
-    "kkkkkk\n"
-    "kkpkkk\n";
-
-static latchwork_machine machine = LATCHWORK_MACHINE_INIT;
-static latchwork_grid *grid = NULL;
-static latchwork_plan *plan = NULL;
+#include "sample.h"
 
 /* The plan's JSON with each `from` in it made `to`; the caller frees it. */
 static char *plan_with(const char *from, const char *to) {

@@ -4,18 +4,7 @@
 #include <string.h>
 
 #include "program.h"
-
-/* One purl below a 2/2 RC over columns 1..4 after row 2. Six columns stand on L3..R3, so column 2 is on R1. */
-static const char sample[] =
-    "kkkkkk\n"
-    "kkkkkk\n"
-    "x 1 2/2 R\n"
-    "kkkkkk\n"
-    "kkpkkk\n";
-
-static latchwork_machine machine = LATCHWORK_MACHINE_INIT;
-static latchwork_grid* grid = NULL;
-static latchwork_plan* plan = NULL;
+#include "sample.h"
 
 static void the_plan_costs_what_its_work_costs(void) {
   /* The purl lies below a crossing that its wale takes part in, so it is re-formed at or before that stop; the
@@ -69,9 +58,9 @@ static void the_group_put_back_first_shows_in_front(void) {
   CHECK(needed == 1 && prongs[0] == 2);
 }
 
-static latchwork_fabric* knit(const latchwork_move* moves, size_t count) {
+static latchwork_fabric *knit(const latchwork_move *moves, size_t count) {
   latchwork_bed bed = LATCHWORK_BED_INIT;
-  latchwork_fabric* fabric = NULL;
+  latchwork_fabric *fabric = NULL;
   bed.leftmost = -3;
   bed.columns = 6;
   OK(latchwork_simulate(&bed, moves, count, NULL, &fabric, NULL));
@@ -79,10 +68,10 @@ static latchwork_fabric* knit(const latchwork_move* moves, size_t count) {
 }
 
 static void spoiled_moves_make_another_fabric(void) {
-  latchwork_move* moves;
-  latchwork_fabric* fabric;
+  latchwork_move *moves;
+  latchwork_fabric *fabric;
   latchwork_fault fault = LATCHWORK_FAULT_INIT;
-  latchwork_grid* back = NULL;
+  latchwork_grid *back = NULL;
   latchwork_crossing crossing;
   size_t count = 0, faults = 99, i, first_back = 0, lift = 0;
   int64_t loops = 0;
@@ -147,7 +136,7 @@ static void spoiled_moves_make_another_fabric(void) {
 
 static void a_plan_for_another_chart_is_not_verified(void) {
   latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
-  latchwork_grid* other = NULL;
+  latchwork_grid *other = NULL;
   checking = "verify";
   OK(latchwork_grid_verify(grid, plan, NULL, &verification, NULL));
   CHECK(verification.verified == 1 && verification.row == 0 && verification.column == -1);
@@ -163,9 +152,9 @@ static void a_plan_for_another_chart_is_not_verified(void) {
 }
 
 static void a_panel_wider_than_the_bed_is_infeasible(void) {
-  latchwork_grid* wide = NULL;
-  latchwork_plan* none = NULL;
-  latchwork_findings* findings = NULL;
+  latchwork_grid *wide = NULL;
+  latchwork_plan *none = NULL;
+  latchwork_findings *findings = NULL;
   latchwork_finding finding = LATCHWORK_FINDING_INIT;
   char text[1024];
   size_t needed = 0;
@@ -202,9 +191,9 @@ static void callbacks_are_told_and_can_stop(void) {
   latchwork_certificate_check check = LATCHWORK_CERTIFICATE_CHECK_INIT;
   latchwork_bed bed = LATCHWORK_BED_INIT;
   latchwork_move pass = LATCHWORK_MOVE_INIT;
-  latchwork_fabric* fabric = NULL;
-  latchwork_plan* told = NULL;
-  latchwork_grid* tall = NULL;
+  latchwork_fabric *fabric = NULL;
+  latchwork_plan *told = NULL;
+  latchwork_grid *tall = NULL;
   latchwork_error error = LATCHWORK_ERROR_INIT;
   struct heard heard = {0, 0, 0, 0.0};
   const struct heard silent = {0, 0, 0, 0.0};
@@ -332,8 +321,8 @@ struct bests {
   int64_t last;
 };
 
-static int32_t hear_best(const latchwork_progress* progress, void* user_data) {
-  struct bests* bests = user_data;
+static int32_t hear_best(const latchwork_progress *progress, void *user_data) {
+  struct bests *bests = user_data;
   if (progress->best_ms < 0 ? bests->last >= 0 : bests->last >= 0 && progress->best_ms > bests->last) bests->wrong = 1;
   bests->last = progress->best_ms;
   ++bests->calls;
@@ -343,8 +332,8 @@ static int32_t hear_best(const latchwork_progress* progress, void* user_data) {
 static void the_best_that_is_told_is_a_plan(void) {
   latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
   latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
-  latchwork_grid* tall = NULL;
-  latchwork_plan* told = NULL;
+  latchwork_grid *tall = NULL;
+  latchwork_plan *told = NULL;
   struct bests bests = {0, 0, -1};
   int64_t total = -1;
   checking = "best";
@@ -368,8 +357,8 @@ static void conditions_are_kept_or_told(void) {
   latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
   latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
   const latchwork_kept_rhythm rhythm = {1, 2, 2, 2, 1}, any_rhythm = {1, 2, 2, 0, 0};
-  latchwork_plan* kept = NULL;
-  latchwork_findings* findings = NULL;
+  latchwork_plan *kept = NULL;
+  latchwork_findings *findings = NULL;
   latchwork_finding finding = LATCHWORK_FINDING_INIT;
   latchwork_error error = LATCHWORK_ERROR_INIT;
   int64_t plain = 0, total = 0;
