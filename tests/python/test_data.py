@@ -354,3 +354,16 @@ def test_calls_and_errors_leave_no_reference_behind(cable):
     gc.collect()
     after = [sys.getrefcount(thing) for thing in watched]
     assert max(abs(a - b) for a, b in zip(after, before)) < 50
+
+
+@pytest.mark.parametrize("kind", [lw.Grid, lw.Panel, lw.Swatch, lw.Timings, lw.Wales], ids=lambda kind: kind.__name__)
+def test_an_object_that_was_never_made_is_refused_wherever_it_is_read(kind):
+    nothing = kind.__new__(kind)
+    for use in (lambda: nothing == nothing, lambda: repr(nothing), lambda: pickle.dumps(nothing)):
+        with pytest.raises(TypeError, match="__new__ alone"):
+            use()
+
+
+def test_a_grid_that_was_never_made_is_refused_as_an_argument():
+    with pytest.raises(TypeError, match="__new__ alone"):
+        lw.plan(lw.Grid.__new__(lw.Grid), lw.Machine())

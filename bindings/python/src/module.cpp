@@ -2,6 +2,24 @@
 
 #include "bind.hpp"
 
+namespace {
+
+/// `Grid.__new__(Grid)` makes an object that holds nothing: only a constructor or `__setstate__` fills it. Read before that,
+/// pybind11 hands out memory that it asks of the class's operator new and that no constructor has seen. So that operator new
+/// refuses: no other way asks for it, since all classes here are built by constructors of their own.
+void* refuse_unmade(std::size_t /*size*/) {
+  throw pybind11::type_error("an object made by __new__ alone holds nothing: call its class, so that __init__ makes it");
+}
+
+void refuse_unmade_objects(const pybind11::module_& module) {
+  for (const auto& [name, value] : pybind11::dict(module.attr("__dict__")))
+    if (PyType_Check(value.ptr()) != 0)
+      if (auto* type = pybind11::detail::get_type_info(reinterpret_cast<PyTypeObject*>(value.ptr())); type != nullptr)
+        type->operator_new = refuse_unmade;
+}
+
+}  // namespace
+
 PYBIND11_MODULE(_core, m) {
   using namespace latchwork::python;
   m.doc() = "The extension module of latchwork. Use the package: its names are the same.";
@@ -33,4 +51,5 @@ PYBIND11_MODULE(_core, m) {
   bind_choice(m);
   bind_session(m);
   bind_brief(m);
+  refuse_unmade_objects(m);
 }
