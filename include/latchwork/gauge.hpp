@@ -127,7 +127,8 @@ inline constexpr double usual_length_mm = 100;
 /// e-Handbook of Statistical Methods, 1.3.5.17.1): of n >= 3 places the one farthest from the mean, if it lies more
 /// than (n - 1) / sqrt(n) * sqrt(t^2 / (n - 2 + t^2)) sample standard deviations away, t the upper 0.05 / 2n point of
 /// Student's t with n - 2 degrees of freedom; and, since people count in halves, if it is a whole stitch or row or
-/// more, over the length counted there, off the mean of the others. At most one is named: two wrong places may hide
+/// more, over the length counted there, off the mean of the others, or one and a half where they counted whole ones
+/// only. At most one is named: two wrong places may hide
 /// each other, so count again and look again. Linear in the measurements, but for one t for each number of places.
 LATCHWORK_API std::vector<Finding> swatch_findings(const Swatch& swatch);
 

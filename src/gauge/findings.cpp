@@ -121,9 +121,9 @@ class Looking {
     if (!(off > limit(n) * all.spread)) return;
     const auto places = static_cast<double>(n);
     const Measurement& measure = measures_[group.items[far]];
-    // Off the mean of the others by n / (n - 1) times as much; people count in halves, so less than one is reading.
+    // Off the mean of the others by n / (n - 1) times as much.
     const double counts_off = off * places / (places - 1) * measure.length_mm / 100;
-    if (!(counts_off >= 1 - 1e-9)) return;
+    if (!(counts_off >= least_odd(group) - 1e-9)) return;
     values.erase(values.begin() + static_cast<std::ptrdiff_t>(far));
     Finding& finding = add(FindingCode::odd_one_out, Severity::warning, group.items[far]);
     finding.message = fmt::format("{}: {} make {:.2f} to 10 cm, the {} others {:.2f} on average, from {:.2f} to {:.2f}",
@@ -131,6 +131,15 @@ class Looking {
                                   n - 1, density(values).per_10cm, *std::min_element(values.begin(), values.end()),
                                   *std::max_element(values.begin(), values.end()));
     finding.suggestion = "count that place again, and leave it out only for a reason; until then it counts";
+  }
+
+  /// Less than this off the others is reading: one whole stitch or row for people who count in halves, and half of one
+  /// more where all counts are whole, since each of them may be half of one off.
+  double least_odd(const Group& group) const {
+    const bool whole = std::all_of(group.items.begin(), group.items.end(), [&](std::size_t item) {
+      return measures_[item].count == std::floor(measures_[item].count);
+    });
+    return whole ? 1.5 : 1;
   }
 
   // Grubbs's critical value, in sample standard deviations.

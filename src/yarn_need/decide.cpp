@@ -64,14 +64,14 @@ void decide(YarnNeed& need) {
     if (estimates[i].spread_known) known.push_back(i);
   }
   if (known.empty()) return take(first_of(estimates, all, dearer), "the dearest, since no route's spread is known");
-  if (known.size() == 1) return take(known[0], "the only route whose spread is known");
   const std::size_t sure = first_of(estimates, known, narrower);
   std::vector<std::size_t> above;
-  above.reserve(known.size());
-  for (const std::size_t i : known) {
+  above.reserve(all.size());
+  for (const std::size_t i : all) {
     const double more = estimates[i].weight_g - estimates[sure].weight_g;
     if (more > std::hypot(estimates[i].margin_g, estimates[sure].margin_g)) above.push_back(i);
   }
+  if (above.empty() && known.size() == 1) return take(sure, "the only route whose spread is known");
   if (above.empty()) return take(sure, fmt::format("the narrowest margin, {}", words(estimates[sure])));
   const std::size_t dear = first_of(estimates, above, dearer);
   take(dear, fmt::format("the dearest, {}, since {} give {}, further below than both explain", words(estimates[dear]),

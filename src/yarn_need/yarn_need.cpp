@@ -196,6 +196,14 @@ class Reckoning {
   std::map<int, double> times_;  ///< spreads of the margin, by degrees of freedom
 };
 
+/// Of two routes whose margins are not known: an estimate of what one swatch measured well may be off by.
+constexpr double far_apart = 0.2;
+
+std::string told(const YarnEstimate& estimate) {
+  return estimate.spread_known ? fmt::format("{:.1f} g (spread {:.1f} g)", estimate.weight_g, estimate.spread_g)
+                               : fmt::format("{:.1f} g (spread not known)", estimate.weight_g);
+}
+
 /// `margins` are those of the estimates at 95 %.
 void compare(YarnNeed& need, const std::vector<double>& margins) {
   if (need.estimates.size() < 2) return;
@@ -210,12 +218,12 @@ void compare(YarnNeed& need, const std::vector<double>& margins) {
       const YarnEstimate& a = need.estimates[i];
       const YarnEstimate& b = need.estimates[k];
       const double apart = std::abs(a.weight_g - b.weight_g);
-      // Where a spread is not known nothing can be said; its note says that.
-      if (!a.spread_known || !b.spread_known || apart <= std::hypot(margins[i], margins[k])) continue;
-      need.warnings.push_back(fmt::format(
-          "{} give {:.1f} g (spread {:.1f} g), {} {:.1f} g (spread {:.1f} g): further apart than that explains, so "
-          "measure again",
-          route_name(a.route), a.weight_g, a.spread_g, route_name(b.route), b.weight_g, b.spread_g));
+      const double explained = a.spread_known || b.spread_known
+                                   ? std::hypot(a.spread_known ? margins[i] : 0, b.spread_known ? margins[k] : 0)
+                                   : far_apart * std::max(a.weight_g, b.weight_g);
+      if (apart <= explained) continue;
+      need.warnings.push_back(fmt::format("{} give {}, {} {}: further apart than that explains, so measure again",
+                                          route_name(a.route), told(a), route_name(b.route), told(b)));
     }
   }
 }

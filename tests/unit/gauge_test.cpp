@@ -241,10 +241,13 @@ TEST_CASE("the limit of an odd one out is that of the published table, from thre
   }
 }
 
-TEST_CASE("less than a whole stitch is reading, and two places have no odd one", "[gauge]") {
+TEST_CASE("less than a stitch, or than one and a half of whole ones, is reading, and two places have no odd one", "[gauge]") {
   CHECK_FALSE(odd({28, 28, 28, 28, 28.5}));  // farther than the test allows, but half a stitch
-  CHECK(odd({28, 28, 28, 28, 29}));
-  CHECK(odd({28, 28, 28, 28, 27}));
+  CHECK_FALSE(odd({28, 28, 28, 28, 29}));  // rounded: 28.4 and 28.6
+  CHECK_FALSE(odd({40, 40, 41}));
+  CHECK(odd({28, 28, 28, 28, 30}));
+  CHECK(odd({28, 28, 28, 28, 26}));
+  CHECK(odd({28, 28, 28.5, 28, 28, 29.5}));  // counted in halves
   CHECK_FALSE(odd({28, 40}));
   CHECK_FALSE(odd({28, 28, 28}));
   CHECK_FALSE(odd({27, 28, 29, 28, 27.5}));

@@ -300,7 +300,13 @@ TEST_CASE("routes further apart than their margins explain are a warning", "[yar
   const YarnNeed need = yarn_need(plain, twice, request);  // the geometry says 13.0 mm, 6 % spread
   REQUIRE(need.warnings.size() == 1);
   CHECK(need.warnings[0].find("measured loops") != std::string::npos);
-  // Of a spread that is not known nothing can be said.
+  // A spread that is not known explains nothing.
+  request.loops = {{"stockinette", 100, 1000}};
+  REQUIRE(yarn_need(plain, twice, request).warnings.size() == 1);
+  CHECK(yarn_need(plain, twice, request).warnings[0].find("(spread not known)") != std::string::npos);
+  // Two that are not known are compared by a fifth of the greater.
+  CHECK(yarn_need(plain, swatch(), request).warnings.size() == 1);
+  request.loops = {{"stockinette", 100, 1150}};
   CHECK(yarn_need(plain, swatch(), request).warnings.empty());
   request.loops = {{"stockinette", 100, 1290}, {"stockinette", 100, 1300}, {"stockinette", 100, 1310}};
   CHECK(yarn_need(plain, twice, request).warnings.empty());
@@ -325,8 +331,14 @@ TEST_CASE("one route decides what to buy, and says by which rule", "[yarn_need]"
   request.weighed = {{"stockinette", 0.22, 0, 0, 0, 10, 10, 0}};
   CHECK(told().decides == 0);
   CHECK(told().why == "weighed swatches by stitches: the dearest, since no route's spread is known");
-  // The loops' is now known, though they give less.
+  // The loops' is now known; one that is not known gives more than their margin explains.
   request.loops = {{"stockinette", 100, 999}, {"stockinette", 100, 1000}, {"stockinette", 100, 1001}};
+  CHECK(told().decides == 0);
+  CHECK(told().why ==
+        "weighed swatches by stitches: the dearest, 0.2 g with a margin of 0.0 g, since measured loops give 0.2 g with "
+        "a margin of 0.0 g, further below than both explain");
+  // Not more.
+  request.weighed = {{"stockinette", 0.2005, 0, 0, 0, 10, 10, 0}};
   CHECK(told().decides == 1);
   CHECK(told().why == "measured loops: the only route whose spread is known");
   // Both are: a wide margin makes what to buy dear, and decides nothing. By hand: s = 0.1 %, u = s sqrt(4/3), and

@@ -199,10 +199,11 @@ class YarnNeed:
     missing: tuple[str, ...] = ()
     """For people: why each other route cannot be gone, in the order of YarnRoute."""
     warnings: tuple[str, ...] = ()
-    """For people: routes that are further apart than their margins explain."""
+    """For people: routes that are further apart than their margins explain; where neither margin is known, by more than
+    a fifth of the greater."""
     decides: int = -1
     """Index into `estimates` of the one to buy by, for all yarns; -1 where there is none. The one with the narrowest
-    margin among those whose spread is known; where others give more than that and both margins explain, the dearest of
-    them, and where no spread is known the dearest of all: yarn left over is a smaller harm than yarn that is missing."""
+    margin among those whose spread is known; where others, known or not, give more than that and both margins explain, the
+    dearest of them, and where no spread is known the dearest of all: yarn left over is a smaller harm than yarn that is missing."""
     why: str = ""
     """For people: the route that decides, and by which of these rules; empty where none does."""

@@ -2589,8 +2589,8 @@ LATCHWORK_C_API latchwork_status latchwork_yarn_need_notes(const latchwork_yarn_
 LATCHWORK_C_API latchwork_status latchwork_yarn_need_apart(const latchwork_yarn_need *need, double *apart,
                                                            latchwork_error *error);
 /* *index is that of the estimate to buy by, for all yarns, or -1 where there is none: the one with the narrowest margin
-   among those whose spread is known; where others give more than that and both margins explain, the dearest of them,
-   and where no spread is known the dearest of all (YarnNeed::decides in yarn_need.hpp). Since 0.1. */
+   among those whose spread is known; where others, known or not, give more than that and both margins explain, the
+   dearest of them, and where no spread is known the dearest of all (YarnNeed::decides in yarn_need.hpp). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_need_decides(const latchwork_yarn_need *need, int32_t *index,
                                                              latchwork_error *error);
 /* The route that decides, and by which rule, for people; "" where none does. Since 0.1. */
