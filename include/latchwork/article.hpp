@@ -283,7 +283,8 @@ LATCHWORK_API Targets targets(const Article& article, const ArticleChoices& choi
 
 // Files are as file.hpp tells; their schema is article.schema.json.
 
-/// "latchwork-article", version 1: the members of Article by their names; what has a default may be left out.
+/// "latchwork-article", version 1: the members of Article by their names; what has a default may be left out, but for
+/// names, sources, pieces and what else the schema lists as required.
 /// @throws Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
 /// missing_field, unknown_field, bad_value; bad_argument for what targets() refuses in an article.
 LATCHWORK_API Article read_article(std::string_view json);

@@ -91,7 +91,8 @@ LATCHWORK_API ArticleFit fit_article(const Article& article, const ArticleReques
 // Files are as file.hpp tells; their schema is article-choices.schema.json.
 
 /// "latchwork-article-choices", version 1: the members of ArticleRequest by their names, of `design` those that are
-/// read; what has a default may be left out, but for `article`.
+/// read; what has a default may be left out, but for `article`, the names of measures and counts, and both textures of
+/// a substitute: the schema lists what must be there.
 /// @throws Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
 /// missing_field, unknown_field, bad_value; bad_argument for what no panel's design can be.
 LATCHWORK_API ArticleRequest read_article_request(std::string_view json);

@@ -38,6 +38,7 @@ struct Lists {
   }
 
   void operator()(auto& members, Is<NamedMeasure> auto& measure) const {
+    members.required("name", "least_mm", "greatest_mm", "printed");
     members.text("name", measure.name);
     members.number("least_mm", measure.least_mm);
     members.number("greatest_mm", measure.greatest_mm);
@@ -45,10 +46,12 @@ struct Lists {
     members.word("of", measure.of);
   }
   void operator()(auto& members, Is<ArticleSize> auto& size) const {
+    members.required("name");
     members.text("name", size.name);
     items_of(members, "measures", size.measures, Layout::line, on_a_line);
   }
   void operator()(auto& members, Is<SizeList> auto& list) const {
+    members.required("name", "source", "sizes");
     members.text("name", list.name);
     members.text("source", list.source);
     members.choice("mark", list.mark, marks);
@@ -56,6 +59,7 @@ struct Lists {
     items_of(members, "sizes", list.sizes, Layout::lines, on_a_line);
   }
   void operator()(auto& members, Is<LengthTerm> auto& term) const {
+    members.required("of");
     members.text("of", term.of);
     members.number("times", term.times);
   }
@@ -70,6 +74,7 @@ struct Lists {
     members.value("width", point.width, on_a_line);
   }
   void operator()(auto& members, Is<ArticlePiece> auto& piece) const {
+    members.required("name");
     members.text("name", piece.name);
     json::whole(members, "count", piece.count);
     names(members, "times", piece.times);
@@ -85,6 +90,7 @@ struct Lists {
     names(members, "closures", piece.closures);
   }
   void operator()(auto& members, Is<ArticleSeam> auto& seam) const {
+    members.required("name");
     members.text("name", seam.name);
     json::whole(members, "count", seam.count);
     names(members, "times", seam.times);
@@ -93,6 +99,7 @@ struct Lists {
     names(members, "closures", seam.closures);
   }
   void operator()(auto& members, Is<Closure> auto& closure) const {
+    members.required("name", "source");
     members.text("name", closure.name);
     members.choice("kind", closure.kind, closure_kinds);
     members.number("overlap_least_mm", closure.overlap_least_mm);
@@ -101,10 +108,12 @@ struct Lists {
     members.choice("mark", closure.mark, marks);
   }
   void operator()(auto& members, Is<RulePair> auto& pair) const {
+    members.required("filling_mm", "finished_mm");
     members.number("filling_mm", pair.filling_mm);
     members.number("finished_mm", pair.finished_mm);
   }
   void operator()(auto& members, Is<FillingRule> auto& rule) const {
+    members.required("name", "source");
     members.text("name", rule.name);
     members.text("source", rule.source);
     members.choice("mark", rule.mark, marks);
@@ -115,23 +124,27 @@ struct Lists {
     members.hint("oblongs_only", rule.oblongs_only);
   }
   void operator()(auto& members, Is<ArticleInput> auto& input) const {
+    members.required("name");
     members.text("name", input.name);
     members.text("meaning", input.meaning);
     members.number("least_mm", input.least_mm);
     members.number("greatest_mm", input.greatest_mm);
   }
   void operator()(auto& members, Is<ArticleCount> auto& count) const {
+    members.required("name");
     members.text("name", count.name);
     members.text("meaning", count.meaning);
     json::whole(members, "least", count.least);
     json::whole(members, "greatest", count.greatest);
   }
   void operator()(auto& members, Is<Caution> auto& caution) const {
+    members.required("text", "source");
     members.text("text", caution.text);
     members.text("source", caution.source);
     members.choice("mark", caution.mark, marks);
   }
   void operator()(auto& members, Is<Article> auto& article) const {
+    members.required("name", "pieces");
     members.text("name", article.name);
     names(members, "measures", article.measures);
     items_of(members, "lists", article.lists, Layout::lines, on_lines);

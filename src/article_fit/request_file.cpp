@@ -35,6 +35,7 @@ struct Lists {
   static constexpr Object on_lines{Layout::lines};
 
   void operator()(auto& members, Is<NamedMeasure> auto& measure) const {
+    members.required("name");
     members.text("name", measure.name);
     members.number("least_mm", measure.least_mm);
     members.number("greatest_mm", measure.greatest_mm);
@@ -42,6 +43,7 @@ struct Lists {
     members.text("of", measure.of);
   }
   void operator()(auto& members, Is<NamedCount> auto& count) const {
+    members.required("name");
     members.text("name", count.name);
     json::whole(members, "count", count.count);
   }
@@ -83,6 +85,7 @@ struct Lists {
     members.number("seam_top", design.seam_top);
   }
   void operator()(auto& members, Is<ArticleRequest> auto& request) const {
+    members.required("article");
     members.text("article", request.article);
     members.value("choices", request.choices, on_lines);
     members.list("made", request.made, Layout::line, Name{}, ArticleRequest::max_pieces);

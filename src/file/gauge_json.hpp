@@ -20,6 +20,7 @@ struct StateText {
 };
 
 inline void substitute_members(auto& members, Is<Substitute> auto& substitute) {
+  members.required("texture", "use");
   members.text("texture", substitute.texture);
   members.text("use", substitute.use);
 }

@@ -33,6 +33,12 @@ class Taking {
  public:
   Taking(Fields& fields, Missing missing) : fields_(fields), missing_(missing) {}
 
+  /// Fields that have no default to keep: they must be there whatever becomes of the others.
+  template <class... Keys>
+  void required(Keys... keys) {
+    (static_cast<void>(fields_.take(keys)), ...);
+  }
+
   template <std::signed_integral Int>
   void integer(std::string_view key, Int& member, Int least, Int most) {
     with(key, [&](Value value) { member = static_cast<Int>(value.integer(least, most)); });
@@ -125,6 +131,9 @@ class Taking {
 class Putting {
  public:
   Putting(Writer& writer, Missing missing) : writer_(writer), missing_(missing) {}
+
+  template <class... Keys>
+  static void required(Keys...) {}  // the others are written too
 
   template <std::signed_integral Int>
   void integer(std::string_view key, Int member, Int least, Int most) {

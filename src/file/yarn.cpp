@@ -46,6 +46,7 @@ struct Lists {
   }
 
   void operator()(auto& members, Is<WeighedSwatch> auto& swatch) const {
+    members.required("texture", "weight_g");
     members.text("texture", swatch.texture);
     members.number("weight_g", swatch.weight_g);
     members.number("scale_g", swatch.scale_g);
@@ -58,6 +59,7 @@ struct Lists {
   }
 
   void operator()(auto& members, Is<MeasuredLoops> auto& loops) const {
+    members.required("texture", "stitches", "length_mm");
     members.text("texture", loops.texture);
     members.number("stitches", loops.stitches);
     members.number("length_mm", loops.length_mm);
@@ -73,6 +75,7 @@ struct Lists {
   }
 
   void operator()(auto& members, Is<YarnRequest> auto& request) const {
+    members.required("yarns");
     constexpr std::size_t most = YarnRequest::max_items;
     members.list("yarns", request.yarns, Layout::lines, Object{}, YarnRequest::max_yarns);
     members.list("rows", request.rows, Layout::lines, Object{}, most);

@@ -127,7 +127,7 @@ TEST_CASE("a brief's own article is read from its folder, and from nowhere else"
   refused(ErrorCode::bad_value, "article.json: design.rows_step");
   put(folder.path / "strap.json", R"({"format": "latchwork-article", "version": 1, "name": "bag strap"})");
   choose("strap.json", "");
-  refused(ErrorCode::bad_argument, "strap.json: pieces");
+  refused(ErrorCode::missing_field, "strap.json: pieces");
 }
 
 TEST_CASE("an article that is not the brief's is refused by all that tell of it", "[brief][article][error]") {

@@ -42,7 +42,9 @@ void bind_file(py::module_& m) {
   m.def(
       "read_article_request", &read_free<ArticleRequest, &read_article_request>, "json"_a,
       "Reads \"latchwork-article-choices\", version 1: the members of ArticleRequest by their names, of `design` those "
-      "that are read; what has a default may be left out, but for `article`.\n\nRaises Error with line and field: "
+      "that are read; what has a default may be left out, but for `article`, the names of measures and counts, and "
+      "both "
+      "textures of a substitute.\n\nRaises Error with line and field: "
       "too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key, missing_field, "
       "unknown_field, bad_value; bad_argument for what no panel's design can be.");
   m.def("read_plan", &read_free<Plan, &read_plan>, "json"_a, doc("Reads \"latchwork-plan\", version 1.").c_str());
