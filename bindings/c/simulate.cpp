@@ -14,6 +14,16 @@ latchwork_verification verification_out(const Verification& verification) {
   to.loops = verification.loops;
   cut(to.field, verification.difference.field);
   cut(to.message, verification.message);
+  to.wale = verification.wale;
+  cut(to.expected, verification.expected);
+  cut(to.found, verification.found);
+  if (verification.fault) {
+    to.fault = 1;
+    to.fault_move = verification.fault->move;
+    to.fault_row = verification.fault->place.row;
+    to.fault_column = verification.fault->place.column;
+    cut(to.fault_message, verification.fault->message);
+  }
   return to;
 }
 

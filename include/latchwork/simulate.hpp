@@ -38,30 +38,48 @@ struct Fabric {
 
 /// Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
 /// then reads the fabric back. A move that hands could not do (nothing on the needle, a stitch that would run) is a
-/// fault, and the moves end there. Linear in loops, moves and passings, but for sorting a row's passings: stitches that
-/// change places pass each other one by one, left * right of them in a crossing, and those lifted at one time are
-/// looked at in pairs.
+/// fault, and the moves end there: of single moves nobody can say what would be done instead, so that no fabric is
+/// read. (Of a plan's steps one can: see verify().) Linear in loops, moves and passings, but for sorting a row's
+/// passings: stitches that change places pass each other one by one, left * right of them in a crossing, and those
+/// lifted at one time are looked at in pairs.
 /// @throws Error bad_argument (leftmost, columns); too_large (columns; moves; more than 2^26 passings); cancelled.
 LATCHWORK_API Fabric simulate(const Bed& bed, std::span<const Move> moves, const WatchOptions& options = {});
 
-/// What simulate() found when it was held against a chart.
+/// What came of a plan when its cloth was held against a chart.
 struct Verification {
-  bool verified = false;  ///< the fabric is sound and equals the chart, crossings' front to back order included
-  Place difference;       ///< first differing place, by row and then column; none when verified
-  std::string message;    ///< "verified", or what differs there
+  bool verified = false;  ///< all could be done, the fabric is sound and equals the chart, crossings' front to back
+                          ///< order included, and the plan says of itself what is so
+  /// First differing place of the cloth, by row and then column. Where the cloth is the chart's and yet not verified:
+  /// the place of `fault`, or where the plan says what is not so. None when verified.
+  Place difference;
+  std::string message;  ///< "verified", or what differs there, and what could not be done
   std::int64_t loops = 0;
+  int wale = -1;         ///< index into Wales(grid).all() of the chart's wale at that place of the cloth; -1: none
+  std::string expected;  ///< what the chart has there: "purl", "no stitch", "1/2 RC", "no crossing"; empty when the
+                         ///< cloth is the chart's
+  std::string found;     ///< what the cloth has there: likewise, or "a stitch that no cell describes"
+  std::optional<Fault> fault;  ///< the first move that hands could not make; `move` is its index in moves(plan)
   friend bool operator==(const Verification&, const Verification&) = default;
 };
 
 /// Knits the plan and compares. The one way in which anything is called verified. A plan that makes the right cloth but
 /// tells a wrong carriage side, another crossing than the chart's, a stop at a row that the counter never reads, a
-/// column or wale that is not its needle's, or tools that do not carry their stitches, is not verified either. Work
-/// that hands can do and that changes nothing is done and does no harm: a needle brought back that was not in hold, a
-/// wale re-formed once more as it was. Where the centre of a crossing lies cannot be told when it is bare, so it is not
-/// compared; simulate() reads such a centre as `between`. Nor is the order in which the plan lists its stops, for
-/// moves() goes by the row counter; what tells the stops from first to last (charts, instructions, sessions and rests,
-/// plan_period()) takes only those that rise. An infeasible plan is none, and nothing is knitted. When a move could not
-/// be done, `difference` is the place of that move.
+/// column or wale that is not its needle's, other needles cast on than the chart's in row 1, a crossing's groups put
+/// back in another order than its name says, one twice or not at all (but for a bare centre), or tools that do not
+/// carry their stitches, is not verified either. Work that hands can do and that changes nothing is done and does no
+/// harm: a needle brought back that was not in hold, a wale re-formed once more as it was. Where the centre of a
+/// crossing lies cannot be told when it is bare, so it is not compared; simulate() reads such a centre as `between`.
+/// Nor is the order in which the plan lists its stops, for moves() goes by the row counter; what tells the stops from
+/// first to last (charts, instructions, sessions and rests, plan_period()) takes only those that rise. An infeasible
+/// plan is none, and nothing is knitted.
+///
+/// A plan may ask what hands cannot do. It is knitted to its end all the same, so that a move that cannot be made hides
+/// no difference: what can be done is done, the rest is left undone. That is, a rung that does not hang on the ladder
+/// is passed over and the others of the batch are worked; a batch is not begun whose wale has no loop at its
+/// `from_row`; of a crossing of which some stitch cannot be lifted or put back nothing is done; a needle that should be
+/// cast on, bound off, held or released and cannot is let be; one left in hold without a stitch goes back before the
+/// carriage comes. The cloth that is compared is what then comes off the bed. It may be the chart's: the plan is still
+/// not verified, and `fault` says why.
 /// @throws Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0;
 /// too_large, as simulate(); cancelled.
 LATCHWORK_API Verification verify(const Grid& grid, const Plan& plan, const WatchOptions& options = {});

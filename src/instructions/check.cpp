@@ -17,8 +17,11 @@
 #include "instructions/words.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/machine.hpp"
+#include "latchwork/move.hpp"
 #include "latchwork/wale.hpp"
+#include "move/plan_step.hpp"
 #include "plan/stops.hpp"
+#include "simulate/knit.hpp"
 #include "simulate/labels.hpp"
 #include "text/words.hpp"
 
@@ -42,14 +45,10 @@ class Checker {
     const bool told = plan_.status != PlanStatus::infeasible;
     if (told || plan_.leftmost != 0) check_leftmost();
     if (!told) return;
-    for (std::size_t i = 0; i < plan_.columns_on.size(); ++i) {
-      const int column = plan_.columns_on[i];
-      if (column >= 0 && column < plan_.columns) continue;
-      refuse(indexed("columns_on", i),
-             fmt::format("the plan casts on column {}; the panel has columns 0 to {}", column, plan_.columns - 1));
-    }
+    if (const auto wrong = labels::miscast(grid_, plan_)) refuse(wrong->field, wrong->message, wrong->column);
     require_stops_rise(plan_);  // steps are followed from top to bottom
     for (index_ = 0; index_ < plan_.stops.size(); ++index_) check_stop(plan_.stops[index_]);
+    check_hands();
   }
 
  private:
@@ -102,13 +101,62 @@ class Checker {
     }
     check_needles("releases", stop.releases);
     for (std::size_t i = 0; i < stop.reforms.size(); ++i) check_reform(indexed("reforms", i), stop.reforms[i]);
+    check_worked_once(stop);
     for (std::size_t i = 0; i < stop.crossings.size(); ++i) check_step(indexed("crossings", i), stop.crossings[i]);
+    check_crossed_once(stop);
     for (std::size_t i = 0; i < stop.shapings.size(); ++i) {
       const Shaping& shaping = stop.shapings[i];
       check_needle(indexed("shapings", i) + ".needle", shaping.needle);
       check_column(indexed("shapings", i) + ".column", shaping.needle, shaping.column);
     }
     check_needles("holds", stop.holds);
+  }
+
+  /// Words tell a stop's re-forms by what is alike, not one after another, so that of two on a needle nobody could know
+  /// which comes first. (Cloth does not show that a wale was worked once too often.)
+  void check_worked_once(const Stop& stop) const {
+    std::vector<bool> worked(static_cast<std::size_t>(plan_.columns), false);
+    for (std::size_t i = 0; i < stop.reforms.size(); ++i) {
+      const int column = column_of(stop.reforms[i].needle);
+      const auto here = static_cast<std::size_t>(column);
+      if (worked[here]) {
+        refuse_here(indexed("reforms", i) + ".needle",
+                    fmt::format("needle {} is re-formed twice", needle_name(stop.reforms[i].needle)), column);
+      }
+      worked[here] = true;
+    }
+  }
+
+  /// The crossings after a row share no column, as on a chart: words name each by its columns, in no order.
+  void check_crossed_once(const Stop& stop) const {
+    std::vector<bool> crossed(static_cast<std::size_t>(plan_.columns), false);
+    for (std::size_t i = 0; i < stop.crossings.size(); ++i) {
+      const Crossing& crossing = stop.crossings[i].crossing;
+      for (int column = crossing.column; column < crossing.column + crossing.width(); ++column) {
+        const auto here = static_cast<std::size_t>(column);
+        if (crossed[here]) {
+          refuse_here(indexed("crossings", i) + ".crossing.column",
+                      fmt::format("the stitch of column {} is crossed twice", column), column);
+        }
+        crossed[here] = true;
+      }
+    }
+  }
+
+  /// What hands cannot do no words can tell: the same hands try it as for verify(). A batch whose wale has no loop at
+  /// the row where it starts, a needle without a stitch, tools with no needle free to put their stitches on.
+  void check_hands() {
+    const std::vector<Move> all = moves(plan_);
+    const auto fault = knitting::first_impossible({.leftmost = plan_.leftmost, .columns = plan_.columns}, all);
+    if (!fault) return;
+    const std::optional<PlanStep> step = step_of_move(plan_, fault->move);
+    if (!step) {
+      row_ = fault->place.row;
+      refuse("stops", "hands cannot do this: " + fault->message, fault->place.column);
+    }
+    index_ = step->stop;
+    row_ = plan_.stops[index_].row;
+    refuse_here(indexed(step->list, step->index), "hands cannot do this: " + fault->message, fault->place.column);
   }
 
   void check_needle(const std::string& field, int needle) const {
@@ -195,36 +243,8 @@ class Checker {
     for (std::size_t i = 0; i < step.returns.size(); ++i) {
       check_group(fmt::format("{}.{}", field, indexed("returns", i)), step.returns[i], crossing);
     }
-    check_order(field + ".returns", step);
-  }
-
-  /// What is put back first shows in front on the RS: a crossing's name and its order say the same. All that it has
-  /// goes back, but for a bare centre.
-  void check_order(const std::string& field, const CrossingStep& step) const {
-    const Crossing& crossing = step.crossing;
-    const bool left_leads = crossing.lean == Lean::right;
-    std::vector<GroupName> order = {left_leads ? GroupName::left : GroupName::right,
-                                    left_leads ? GroupName::right : GroupName::left};
-    if (crossing.centre > 0) order.insert(order.begin() + static_cast<int>(crossing.place), GroupName::centre);
-    auto next = order.begin();
-    for (const GroupReturn& group : step.returns) {
-      next = std::find(next, order.end(), group.group);
-      if (next == order.end()) {
-        refuse_here(field,
-                    fmt::format("a {} does not put its {} group back there; what is put back first shows in front",
-                                crossing_name(crossing), labels::group_name(group.group)),
-                    crossing.column);
-      }
-      ++next;
-    }
-    if (step.returns.size() == order.size()) return;
-    for (const GroupName group : order) {
-      if (std::ranges::find(step.returns, group, &GroupReturn::group) != step.returns.end()) continue;
-      if (group == GroupName::centre && lifting::bare_centre(grid_, crossing)) continue;
-      refuse_here(field,
-                  fmt::format("a {} puts its {} group back, and the plan does not", crossing_name(crossing),
-                              labels::group_name(group)),
-                  crossing.column);
+    if (const auto wrong = labels::mislabelled_returns(grid_, step)) {
+      refuse_here(field + "." + wrong->field, wrong->message, wrong->column);
     }
   }
 

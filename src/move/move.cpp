@@ -5,7 +5,11 @@
 #include <algorithm>
 #include <cstddef>
 #include <limits>
+#include <optional>
 #include <span>
+#include <string_view>
+
+#include "move/plan_step.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -26,7 +30,12 @@ int needle_to_the_right(int needle, std::int64_t steps) {
 
 class Translation {
  public:
-  explicit Translation(const Plan& plan) : plan_(plan) {}
+  explicit Translation(const Plan& plan, std::int64_t wanted = -1) : plan_(plan), wanted_(wanted) {}
+
+  std::optional<PlanStep> step() {
+    all();
+    return step_;
+  }
 
   std::vector<Move> all() {
     cast_on();
@@ -66,13 +75,24 @@ class Translation {
   }
 
   void stop_at(const Stop& stop) {
-    for (const int needle : stop.releases) one(MoveKind::release, needle);
-    for (const Reform& reform : stop.reforms) re_form(reform);
-    for (const CrossingStep& step : stop.crossings) cross(step);
-    for (const Shaping& shaping : stop.shapings) {
-      one(shaping.on ? MoveKind::cast_on : MoveKind::bind_off, shaping.needle);
+    each(stop, "releases", stop.releases, [this](int needle) { one(MoveKind::release, needle); });
+    each(stop, "reforms", stop.reforms, [this](const Reform& reform) { re_form(reform); });
+    each(stop, "crossings", stop.crossings, [this](const CrossingStep& step) { cross(step); });
+    each(stop, "shapings", stop.shapings,
+         [this](const Shaping& shaping) { one(shaping.on ? MoveKind::cast_on : MoveKind::bind_off, shaping.needle); });
+    each(stop, "holds", stop.holds, [this](int needle) { one(MoveKind::hold, needle); });
+  }
+
+  /// Translates the steps of a list, and notes the one that the wanted move comes from.
+  template <class Item, class Translate>
+  void each(const Stop& stop, std::string_view list, const std::vector<Item>& items, Translate&& translate) {
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      const bool before = std::ssize(moves_) <= wanted_;
+      translate(items[i]);
+      if (before && std::ssize(moves_) > wanted_) {
+        step_ = PlanStep{static_cast<std::size_t>(&stop - plan_.stops.data()), list, i};
+      }
     }
-    for (const int needle : stop.holds) one(MoveKind::hold, needle);
   }
 
   void one(MoveKind kind, int needle, int row = -1) {
@@ -140,6 +160,8 @@ class Translation {
   }
 
   const Plan& plan_;
+  std::int64_t wanted_;  // index of a move whose step is asked for; -1: none
+  std::optional<PlanStep> step_;
   std::vector<Move> moves_;
   int tool_ = 0;
 };
@@ -154,16 +176,24 @@ std::string needles_words(const Move& move) {
   return fmt::format("needles {} to {}", needle_word(move.needle), needle_word(move.last_needle));
 }
 
+void require_rows(const Plan& plan) {
+  if (plan.rows <= Grid::max_side) return;
+  Place place;
+  place.field = "rows";
+  throw Error(ErrorCode::too_large, place,
+              fmt::format("a plan of {} rows; the limit is {}", plan.rows, Grid::max_side));
+}
+
 }  // namespace
 
 std::vector<Move> moves(const Plan& plan) {
-  if (plan.rows > Grid::max_side) {
-    Place place;
-    place.field = "rows";
-    throw Error(ErrorCode::too_large, place,
-                fmt::format("a plan of {} rows; the limit is {}", plan.rows, Grid::max_side));
-  }
+  require_rows(plan);
   return Translation(plan).all();
+}
+
+std::optional<PlanStep> step_of_move(const Plan& plan, std::int64_t move) {
+  require_rows(plan);
+  return move < 0 ? std::nullopt : Translation(plan, move).step();
 }
 
 std::string describe(const Move& move) {

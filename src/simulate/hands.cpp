@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <optional>
 
 #include "text/words.hpp"
 
@@ -39,7 +40,15 @@ Hands::Hands(const Bed& bed, int rows)
 void Hands::execute(const Move& move) {
   const auto each = [&](auto&& action) {
     const auto [first, last] = columns_of(move);
-    for (int column = first; column >= last; --column) action(column);
+    std::optional<Stuck> first_stuck;
+    for (int column = first; column >= last; --column) {
+      try {
+        action(column);
+      } catch (Stuck& here) {
+        if (!first_stuck) first_stuck = std::move(here);
+      }
+    }
+    if (first_stuck) throw Stuck(std::move(*first_stuck));
   };
   switch (move.kind) {
     case MoveKind::cast_on:
@@ -163,12 +172,13 @@ void Hands::bind_off(int column) {
 void Hands::carriage() {
   finish();  // the carriage would run into the tool, or leave its stitch behind
   ++row_;
+  int bare_in_hold = -1;
   for (int column = 0; column < cloth_.columns(); ++column) {
     const auto here = static_cast<std::size_t>(column);
     if (top_[here] == no_slot) {
       if (held_[here]) {
-        stuck(row_, column,
-              fmt::format("needle {} is in hold with no stitch; the strand would lie in its hook", needle_of(column)));
+        if (bare_in_hold < 0) bare_in_hold = column;
+        held_[here] = false;
       }
       continue;
     }
@@ -176,6 +186,11 @@ void Hands::carriage() {
     cloth_[slot] = {.below = top_[here], .strand = held_[here] ? Strand::held : Strand::face_loop};
     top_[here] = slot;
     if (!held_[here]) ++loops_;
+  }
+  if (bare_in_hold >= 0) {
+    stuck(
+        row_, bare_in_hold,
+        fmt::format("needle {} is in hold with no stitch; the strand would lie in its hook", needle_of(bare_in_hold)));
   }
 }
 
@@ -338,6 +353,24 @@ void Hands::put_back(const Move& move) {
   tools_.erase(tool);
   int column = first;
   for (const int stitch : stitches) place_stitch(stitch, column--);
+}
+
+void Hands::uncross() {
+  tools_.clear();
+  if (in_air_ == 0) return;  // those moved before have found their needles
+  for (Moving& stitch : moving_) {
+    if (stitch.column < 0) continue;
+    const auto here = static_cast<std::size_t>(stitch.column);
+    top_[here] = no_slot;
+    moving_at_[here] = -1;
+  }
+  for (const Moving& stitch : moving_) top_[static_cast<std::size_t>(stitch.origin)] = stitch.top;
+  std::vector<Passing>& passings = cloth_.passings(row_);
+  passings.resize(passings.size() - recent_.size());
+  passings_ -= std::ssize(recent_);
+  moving_.clear();
+  recent_.clear();
+  in_air_ = 0;
 }
 
 // What passes what.

@@ -21,13 +21,18 @@ struct Stuck {
 };
 
 /// Carriage, needles and tools at work on a cloth. Knows nothing of charts: it executes one move at a time and throws
-/// Stuck, having changed nothing that will be read, when a move cannot be done.
+/// Stuck when that cannot be done. What can be done of it is done: of a run of needles the others, and the carriage
+/// passes by a needle that was held without a stitch. Stitches of a crossing that stay in the air are for
+/// uncross() to put back.
 class Hands {
  public:
   /// For `rows` passes of the carriage at most.
   Hands(const Bed& bed, int rows);
 
   void execute(const Move& move);
+  /// Nothing of a crossing is done of which some stitch could not be lifted or put back: all that was lifted since
+  /// every stitch stood on a needle goes back where it stood.
+  void uncross();
   /// After the last move: no stitch may be left on a tool.
   void finish() const;
 

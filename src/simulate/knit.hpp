@@ -10,15 +10,23 @@
 
 namespace latchwork::inline v0::knitting {
 
+/// What is done about a move that hands cannot make. `is_left` is for the moves of a plan, whose steps stand each for
+/// itself: what can be done of such a step is done, the rest is left, and the knitting goes on. A batch without its
+/// loop to start from is left whole, and so is a crossing of which some stitch cannot be lifted or put back.
+enum class Impossible : std::uint8_t { ends_all, is_left };
+
 /// Moves executed and the cloth read: what simulate() and verify() share.
 struct Knitted {
   int rows = 0;
   std::int64_t loops = 0;
-  std::optional<Fault> stuck;  ///< the moves ended here, and nothing was read
+  std::optional<Fault> stuck;  ///< the first move that could not be made; where that ends all, nothing was read
   Reading reading;
 };
 
 /// @throws Error bad_argument (columns, leftmost); too_large; cancelled; and what the progress callback throws.
-Knitted knit(const Bed& bed, std::span<const Move> moves, const WatchOptions& options);
+Knitted knit(const Bed& bed, std::span<const Move> moves, Impossible impossible, const WatchOptions& options);
+
+/// The first of the moves that hands cannot make. Nothing is read. @throws Error as knit().
+std::optional<Fault> first_impossible(const Bed& bed, std::span<const Move> moves);
 
 }  // namespace latchwork::inline v0::knitting

@@ -2,9 +2,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdint>
 #include <numeric>
+#include <vector>
 
+#include "grid/lifting.hpp"
 #include "grid/words.hpp"
 #include "latchwork/machine.hpp"
 #include "text/words.hpp"
@@ -74,6 +77,63 @@ std::optional<Mislabel> mislabelled_group(const Plan& plan, const Crossing& cros
   if (back == 0 || back != group.to_needle) {
     return Mislabel{"to_needle", fmt::format("{} is put back from needle {} on, not {}", whose, needle_words(back),
                                              needle_words(group.to_needle))};
+  }
+  return {};
+}
+
+std::optional<Mislabel> mislabelled_returns(const Grid& grid, const CrossingStep& step) {
+  const Crossing& crossing = step.crossing;
+  const bool left_leads = crossing.lean == Lean::right;
+  std::vector<GroupName> order = {left_leads ? GroupName::left : GroupName::right,
+                                  left_leads ? GroupName::right : GroupName::left};
+  if (crossing.centre > 0 && crossing.place <= Centre::behind) {
+    order.insert(order.begin() + static_cast<int>(crossing.place), GroupName::centre);
+  }
+  const auto wrong = [&](std::string_view does, GroupName group, std::string_view what) {
+    return Mislabel{"returns",
+                    fmt::format("a {} {} its {} group back{}", crossing_name(crossing), does, group_name(group), what),
+                    crossing.column};
+  };
+  for (const GroupName group : order) {
+    const auto times = std::ranges::count(step.returns, group, &GroupReturn::group);
+    if (times > 1) return wrong("puts", group, fmt::format(" once, not {} times", times));
+  }
+  auto next = order.begin();
+  for (const GroupReturn& group : step.returns) {
+    next = std::find(next, order.end(), group.group);
+    if (next == order.end()) {
+      return wrong("does not put", group.group, " there; what is put back first shows in front");
+    }
+    ++next;
+  }
+  for (const GroupName group : order) {
+    if (std::ranges::find(step.returns, group, &GroupReturn::group) != step.returns.end()) continue;
+    if (group == GroupName::centre && lifting::bare_centre(grid, crossing)) continue;
+    return wrong("puts", group, ", and the plan does not");
+  }
+  return {};
+}
+
+std::optional<Mislabel> miscast(const Grid& grid, const Plan& plan) {
+  std::vector<bool> cast_on(static_cast<std::size_t>(grid.columns()), false);
+  for (std::size_t i = 0; i < plan.columns_on.size(); ++i) {
+    const int column = plan.columns_on[i];
+    const auto wrong = [&](std::string_view why) {
+      return Mislabel{fmt::format("columns_on[{}]", i), fmt::format("the plan casts on column {}; {}", column, why),
+                      column >= 0 && column < grid.columns() ? column : -1};
+    };
+    if (column < 0 || column >= grid.columns()) {
+      return wrong(fmt::format("the panel has columns 0 to {}", grid.columns() - 1));
+    }
+    if (cast_on[static_cast<std::size_t>(column)]) return wrong("it does so twice");
+    if (grid.at(1, column) == Cell::none) return wrong("the chart has no stitch there in row 1");
+    cast_on[static_cast<std::size_t>(column)] = true;
+  }
+  for (int column = 0; column < grid.columns(); ++column) {
+    if (cast_on[static_cast<std::size_t>(column)] || grid.at(1, column) == Cell::none) continue;
+    return Mislabel{"columns_on",
+                    fmt::format("the plan does not cast on column {}, where the chart has a stitch in row 1", column),
+                    column};
   }
   return {};
 }

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "latchwork/crossing.hpp"
+#include "latchwork/grid.hpp"
 #include "latchwork/plan.hpp"
 
 // What a plan says of itself beside its moves, and people are told: the side of the carriage, the columns that needles
@@ -25,13 +26,21 @@ bool carriage_right_at(const Plan& plan, int row);
 bool stands_on(const Plan& plan, int column, int needle);
 
 struct Mislabel {
-  std::string field;  ///< of the GroupReturn: "stitches", "from_needle", "to_needle", "prongs", "prongs[1]"
+  std::string field;  ///< "stitches", "from_needle", "to_needle", "prongs", "prongs[1]", "returns", "columns_on[3]"
   std::string message;
+  int column = -1;  ///< RS column, where it is about one
 };
+
+/// The needles cast on are those of the chart's stitches in row 1, each once.
+std::optional<Mislabel> miscast(const Grid& grid, const Plan& plan);
 
 /// Which group is put back where, against the crossing that the plan names. A group that stays on its needles moves
 /// nothing, so that no fabric would show it.
 std::optional<Mislabel> mislabelled_group(const Plan& plan, const Crossing& crossing, const GroupReturn& group);
+
+/// The order of a crossing's returns, against what it is called: what is put back first shows in front on the RS. Each
+/// of its groups goes back once, but for a bare centre, which does not. For a crossing that lies on the grid.
+std::optional<Mislabel> mislabelled_returns(const Grid& grid, const CrossingStep& step);
 
 /// The tools that lift a group: 1 to 20 prongs each, enough for its stitches together; none where it is not lifted.
 std::optional<Mislabel> mislabelled_tools(const GroupReturn& group);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -43,29 +44,70 @@ void require_bed(const Bed& bed, std::int64_t rows) {
   }
 }
 
+std::int64_t rows_of(std::span<const Move> moves) {
+  return std::ranges::count(moves, MoveKind::carriage, &Move::kind);
+}
+
+/// The moves after a stuck one that cannot be made without it: past them the knitting goes on.
+std::size_t past_left(std::span<const Move> moves, std::size_t at) {
+  const auto follows = [&](auto... kinds) { return at + 1 < moves.size() && ((moves[at + 1].kind == kinds) || ...); };
+  const MoveKind kind = moves[at].kind;
+  if (kind == MoveKind::tool_into) {
+    while (follows(MoveKind::drop, MoveKind::rung_behind, MoveKind::rung_before, MoveKind::rung_aside,
+                   MoveKind::draw_toward, MoveKind::draw_away, MoveKind::hang)) {
+      ++at;
+    }
+  }
+  if (kind == MoveKind::lift) {
+    while (follows(MoveKind::lift)) ++at;
+  }
+  if (kind == MoveKind::lift || kind == MoveKind::put_back) {
+    while (follows(MoveKind::put_back)) ++at;
+  }
+  return at + 1;
+}
+
+/// Makes the moves. The first that hands could not make, if any.
+std::optional<Fault> work(Hands& hands, std::span<const Move> moves, Impossible impossible, Pulse& pulse) {
+  std::optional<Fault> first;
+  const auto keep = [&first](std::int64_t move, Stuck& stuck) {
+    if (!first) first = Fault{.move = move, .place = stuck.place, .message = std::move(stuck.message)};
+  };
+  for (std::size_t at = 0; at < moves.size();) {
+    pulse.step();
+    std::size_t next = at + 1;
+    try {
+      hands.execute(moves[at]);
+    } catch (Stuck& stuck) {
+      keep(static_cast<std::int64_t>(at), stuck);
+      if (impossible == Impossible::ends_all) return first;
+      if (moves[at].kind == MoveKind::lift || moves[at].kind == MoveKind::put_back) hands.uncross();
+      next = past_left(moves, at);
+      if (next > at + 1) pulse.step(static_cast<std::int64_t>(next - at - 1));
+    }
+    at = next;
+  }
+  try {
+    hands.finish();
+  } catch (Stuck& stuck) {
+    keep(-1, stuck);  // past the last move there is none to name
+  }
+  return first;
+}
+
 }  // namespace
 
-Knitted knitting::knit(const Bed& bed, std::span<const Move> moves, const WatchOptions& options) {
-  const std::int64_t rows = std::ranges::count(moves, MoveKind::carriage, &Move::kind);
+Knitted knitting::knit(const Bed& bed, std::span<const Move> moves, Impossible impossible,
+                       const WatchOptions& options) {
+  const std::int64_t rows = rows_of(moves);
   require_bed(bed, rows);
   Hands hands(bed, static_cast<int>(rows));
   Pulse pulse(options, static_cast<std::int64_t>(moves.size()) + rows, "the simulation");
   Knitted knitted;
   knitted.rows = static_cast<int>(rows);
-  std::size_t done = 0;
-  try {
-    for (; done < moves.size(); ++done) {
-      pulse.step();
-      hands.execute(moves[done]);
-    }
-    hands.finish();
-  } catch (Stuck& stuck) {
-    // Past the last move there is none to name.
-    const std::int64_t move = done < moves.size() ? static_cast<std::int64_t>(done) : -1;
-    knitted.stuck = Fault{.move = move, .place = stuck.place, .message = std::move(stuck.message)};
-  }
+  knitted.stuck = work(hands, moves, impossible, pulse);
   knitted.loops = hands.loops();
-  if (!knitted.stuck) {
+  if (!knitted.stuck || impossible == Impossible::is_left) {
     knitted.reading =
         read(hands.cloth(), knitted.rows, hands.on_needles(), hands.endings(), [&pulse] { pulse.step(); });
   }
@@ -73,8 +115,17 @@ Knitted knitting::knit(const Bed& bed, std::span<const Move> moves, const WatchO
   return knitted;
 }
 
+std::optional<Fault> knitting::first_impossible(const Bed& bed, std::span<const Move> moves) {
+  const std::int64_t rows = rows_of(moves);
+  require_bed(bed, rows);
+  Hands hands(bed, static_cast<int>(rows));
+  const WatchOptions unwatched;
+  Pulse pulse(unwatched, static_cast<std::int64_t>(moves.size()), "the simulation");
+  return work(hands, moves, Impossible::ends_all, pulse);
+}
+
 Fabric simulate(const Bed& bed, std::span<const Move> moves, const WatchOptions& options) {
-  Knitted knitted = knit(bed, moves, options);
+  Knitted knitted = knit(bed, moves, Impossible::ends_all, options);
   Fabric fabric;
   fabric.loops = knitted.loops;
   if (knitted.stuck) {

@@ -34,6 +34,8 @@ std::string_view cell_word(Cell cell) {
 struct Difference {
   Place place;
   std::string message;
+  std::string expected{};  // in the cloth; none of a difference between plan and chart alone
+  std::string found{};
 };
 
 bool comes_before(const Difference& one, const Difference& other) {
@@ -56,8 +58,29 @@ std::optional<Difference> differing_cell(const Grid& grid, const Reading& readin
   if (one == chart.end()) return {};
   const auto index = one - chart.begin();
   const Place place = place_of(static_cast<int>(index / grid.columns()) + 1, static_cast<int>(index % grid.columns()));
-  return Difference{place, fmt::format("row {}, column {}: the chart says {}, the fabric has {}", place.row,
-                                       place.column, cell_word(*one), cell_word(*other))};
+  return Difference{place,
+                    fmt::format("row {}, column {}: the chart says {}, the fabric has {}", place.row, place.column,
+                                cell_word(*one), cell_word(*other)),
+                    std::string(cell_word(*one)), std::string(cell_word(*other))};
+}
+
+constexpr const char* no_crossing = "no crossing";
+
+/// What no cell or crossing describes, against what the chart has there.
+Difference undescribed(const Grid& grid, const Reading& reading, const Fault& fault) {
+  const int row = fault.place.row;
+  const int column = fault.place.column;
+  const auto cell =
+      static_cast<std::size_t>(row - 1) * static_cast<std::size_t>(grid.columns()) + static_cast<std::size_t>(column);
+  if (reading.cells[cell] == unreadable) {
+    return {fault.place, fault.message, std::string(cell_word(grid.at(row, column))),
+            std::string(cell_word(unreadable))};
+  }
+  std::string expected = no_crossing;
+  for (const Crossing& crossing : grid.crossings()) {
+    if (crossing.row == row && crossing.column == column) expected = crossing_name(crossing);
+  }
+  return {fault.place, fault.message, std::move(expected), "a passing that no crossing describes"};
 }
 
 std::optional<Difference> differing_crossing(const Grid& grid, const Reading& reading) {
@@ -70,13 +93,11 @@ std::optional<Difference> differing_crossing(const Grid& grid, const Reading& re
   const bool in_fabric = i < fabric.size() && (i == chart.size() || place_at(fabric[i]) <= place_at(chart[i]));
   if (!in_chart && !in_fabric) return {};
   const Crossing& first = in_chart ? chart[i] : fabric[i];
-  const auto name = [](bool there, const Crossing& crossing) {
-    return there ? crossing_name(crossing) : "no crossing";
-  };
-  return Difference{
-      place_of(first.row, first.column),
-      fmt::format("after row {}, column {}: the chart says {}, the fabric has {}", first.row, first.column,
-                  name(in_chart, first), in_fabric ? name(true, fabric[i]) : name(false, first))};
+  std::string expected = in_chart ? crossing_name(first) : no_crossing;
+  std::string found = in_fabric ? crossing_name(fabric[i]) : no_crossing;
+  std::string message = fmt::format("after row {}, column {}: the chart says {}, the fabric has {}", first.row,
+                                    first.column, expected, found);
+  return Difference{place_of(first.row, first.column), std::move(message), std::move(expected), std::move(found)};
 }
 
 /// The columns and wales that a stop names beside its needles: hosts show them.
@@ -113,6 +134,9 @@ void find_misnamed(const Plan& plan, const Stop& stop, const Wales& wales, std::
 std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
   const Wales wales(grid);
   std::optional<Difference> first;
+  if (const auto wrong = miscast(grid, plan)) {
+    first = Difference{place_of(1, std::clamp(wrong->column, 0, plan.columns - 1)), wrong->message};
+  }
   for (const Stop& stop : plan.stops) {
     if (stop.row < 0 || stop.row > plan.rows) {
       // moves() never makes it; a place is a row of the chart.
@@ -138,13 +162,30 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
           named.place = crossing.place;  // nobody can tell
         return crossing == named;
       });
-      if (charted) continue;
+      if (charted) {
+        if (const auto wrong = mislabelled_returns(grid, step)) {
+          keep_first(first, {place_of(stop.row, step.crossing.column),
+                             fmt::format("stop after row {}: {}", stop.row, wrong->message)});
+        }
+        continue;
+      }
       keep_first(first, {place_of(stop.row, step.crossing.column),
                          fmt::format("stop after row {}: the plan makes a {} after row {}, column {}; the chart has no "
                                      "such crossing there",
                                      stop.row, crossing_name(step.crossing), step.crossing.row, step.crossing.column)});
     }
   }
+  return first;
+}
+
+/// The first place where the cloth is another than the chart's.
+std::optional<Difference> differing_cloth(const Grid& grid, const Reading& reading) {
+  // What no cell or crossing describes differs from any chart, and its message says more than a bare comparison: it
+  // goes before a difference at the same place.
+  std::optional<Difference> first;
+  if (!reading.faults.empty()) first = undescribed(grid, reading, reading.faults.front());
+  if (auto cell = differing_cell(grid, reading)) keep_first(first, std::move(*cell));
+  if (auto crossing = differing_crossing(grid, reading)) keep_first(first, std::move(*crossing));
   return first;
 }
 
@@ -158,23 +199,23 @@ Verification verify(const Grid& grid, const Plan& plan, const WatchOptions& opti
     return result;
   }
   const Bed bed{.leftmost = plan.leftmost, .columns = plan.columns};
-  Knitted knitted = knit(bed, moves(plan), options);
+  Knitted knitted = knit(bed, moves(plan), Impossible::is_left, options);
   result.loops = knitted.loops;
-  if (knitted.stuck) {
-    result.difference = knitted.stuck->place;
-    result.message = std::move(knitted.stuck->message);
-    return result;
+  result.fault = std::move(knitted.stuck);
+  std::optional<Difference> first = differing_cloth(grid, knitted.reading);
+  if (first) {
+    result.wale = Wales(grid).at(first->place.row, first->place.column);
+    result.expected = std::move(first->expected);
+    result.found = std::move(first->found);
+    if (result.fault) first->message += "; left undone, for hands cannot do it: " + result.fault->message;
+  } else if (result.fault) {
+    first = Difference{
+        result.fault->place,
+        "hands cannot do this, though without it the fabric is the chart's: " + result.fault->message,
+    };
+  } else {
+    first = mislabelled(grid, plan);
   }
-  // What no cell or crossing describes differs from any chart, and its message says more than a bare comparison: it
-  // goes before a difference at the same place.
-  std::optional<Difference> first;
-  if (!knitted.reading.faults.empty()) {
-    Fault& fault = knitted.reading.faults.front();
-    first = Difference{fault.place, std::move(fault.message)};
-  }
-  if (auto cell = differing_cell(grid, knitted.reading)) keep_first(first, std::move(*cell));
-  if (auto crossing = differing_crossing(grid, knitted.reading)) keep_first(first, std::move(*crossing));
-  if (!first) first = mislabelled(grid, plan);
   result.verified = !first;
   result.message = "verified";
   if (first) {

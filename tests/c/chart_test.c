@@ -75,6 +75,12 @@ static void odd_plans_are_refused_at_their_place(void) {
       {"\"carriage_right\": true", "\"carriage_right\": false", "stops[0].carriage_right", 2, -1},
       {"\"column\": 2", "\"column\": 3", "stops[0].reforms[0].column", 2, 2},
       {"\"wale\": 2", "\"wale\": 3", "stops[0].reforms[0].wale", 2, 2},
+      {"0, 1, 2, 3, 4, 5]", "0, 1, 3, 4, 5]", "columns_on", 0, 2},
+      {"\"reforms\": [",
+       "\"reforms\": [{\"needle\": \"R1\", \"column\": 2, \"wale\": 2, \"from_row\": 0, \"rungs\": \"pk\"},",
+       "stops[0].reforms[1].needle", 2, 2},
+      {"\"crossings\": [", "\"shapings\": [{\"needle\": \"R1\", \"column\": 2, \"on\": true}], \"crossings\": [",
+       "stops[0].shapings[0]", 2, 2},
   };
   latchwork_strip *strip = NULL;
   latchwork_panel *panel = NULL;
@@ -108,6 +114,24 @@ static void odd_plans_are_refused_at_their_place(void) {
   latchwork_plan_destroy(wrong);
   latchwork_panel_destroy(panel);
   latchwork_strip_destroy(strip);
+}
+
+/* The purl of column 2 from one row up: its two rungs come a row higher, and the upper one does not hang there. */
+static void a_move_that_cannot_be_made_hides_no_difference(void) {
+  latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
+  latchwork_plan *wrong = odd_plan("\"from_row\": 0", "\"from_row\": 1");
+  latchwork_move moves[64];
+  size_t needed = 0;
+  checking = "verify";
+  OK(latchwork_grid_verify(grid, wrong, NULL, &verification, NULL));
+  CHECK(verification.verified == 0 && verification.row == 1 && verification.column == 2 && verification.wale == 2);
+  CHECK(strcmp(verification.expected, "purl") == 0 && strcmp(verification.found, "knit") == 0);
+  CHECK(verification.fault == 1 && verification.fault_row == 2 && verification.fault_column == 2);
+  CHECK(strstr(verification.fault_message, "no rung of row 3 hangs there") != NULL);
+  CHECK(strstr(verification.message, verification.fault_message) != NULL);
+  OK(latchwork_plan_moves(wrong, moves, 64, &needed, NULL));
+  CHECK(needed <= 64 && verification.fault_move > 0 && moves[verification.fault_move].row == 3);
+  latchwork_plan_destroy(wrong);
 }
 
 /* The machine instructions of a grid's own plan; the caller frees them. */
@@ -225,6 +249,7 @@ int main(void) {
   OK(latchwork_grid_plan(grid, &machine, NULL, NULL, &plan, NULL));
   charts_say_which_side_they_show();
   odd_plans_are_refused_at_their_place();
+  a_move_that_cannot_be_made_hides_no_difference();
   words_tell_cast_on_sweep_and_decrease();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);

@@ -141,10 +141,14 @@ static void a_plan_for_another_chart_is_not_verified(void) {
   OK(latchwork_grid_verify(grid, plan, NULL, &verification, NULL));
   CHECK(verification.verified == 1 && verification.row == 0 && verification.column == -1);
   CHECK(strcmp(verification.message, "verified") == 0 && verification.loops == 26);
+  CHECK(verification.wale == -1 && verification.fault == 0 && verification.fault_move == -1);
+  CHECK(verification.expected[0] == '\0' && verification.found[0] == '\0' && verification.fault_message[0] == '\0');
   OK(latchwork_grid_copy(grid, &other, NULL));
   OK(latchwork_grid_set(other, 4, 5, LATCHWORK_CELL_PURL, NULL));
   OK(latchwork_grid_verify(other, plan, NULL, &verification, NULL));
   CHECK(verification.verified == 0 && verification.row == 4 && verification.column == 5);
+  CHECK(verification.wale == 5 && verification.fault == 0);
+  CHECK(strcmp(verification.expected, "purl") == 0 && strcmp(verification.found, "knit") == 0);
   latchwork_grid_destroy(other);
   OK(latchwork_grid_create(4, 5, &other, NULL));
   CHECK(latchwork_grid_verify(other, plan, NULL, &verification, NULL) == LATCHWORK_E_SIZE_MISMATCH);

@@ -2,12 +2,15 @@
 #include <algorithm>
 #include <charconv>
 #include <map>
+#include <optional>
 #include <regex>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "catch.hpp"
 #include "latchwork/instructions.hpp"
+#include "latchwork/simulate.hpp"
 #include "random.hpp"
 
 using namespace latchwork;
@@ -173,6 +176,8 @@ StopRead stop_read(const std::string& row, const std::string& side, const std::s
   static const std::regex cross(R"(([LR0-9]+)-([LR0-9]+): cross ([A-Z]+))");
   static const std::regex begin("(?:increase 1: )?bring (.+) to work and cast on(?:, a loop of its own on it)?");
   static const std::regex end("bind off (.+) and put (?:it|them) out of work");
+  static const std::regex decrease(
+      "decrease 1: move the stitch on ([LR0-9]+) to [LR0-9]+ and put ([LR0-9]+) out of work.*");
   for (const std::string& action : split(actions, "; ")) {
     if (std::regex_match(action, m, reform)) {
       const int from = m[3].matched ? number_in(m[3]) : 0;
@@ -196,6 +201,9 @@ StopRead stop_read(const std::string& row, const std::string& side, const std::s
       stop.on = needles_read(m[1]);
     } else if (std::regex_match(action, m, end)) {
       stop.off = needles_read(m[1]);
+    } else if (std::regex_match(action, m, decrease)) {
+      stop.off = needles_read(m[1]);
+      CHECK(m[1] == m[2]);
     } else {
       CHECK(action.starts_with("set the carriage"));
     }
@@ -256,13 +264,36 @@ SheetRead sheet_read(const std::string& text) {
   return sheet;
 }
 
-/// A plan whose stops hold anything, some of it again and again; no fabric is meant by it.
+/// Leaves out what hands cannot do: no words tell that.
+void leave_out_the_impossible(Plan& plan) {
+  const Grid grid(plan.rows, plan.columns);
+  while (const std::optional<Fault> fault = verify(grid, plan).fault) {
+    const int counter = number_in(fault->message.substr(3));  // "RC 17: needle R4 ..."
+    const auto past =
+        std::find_if(plan.stops.begin(), plan.stops.end(), [&](const Stop& s) { return s.row > counter; });
+    REQUIRE(past != plan.stops.begin());
+    Stop& stop = *(past - 1);
+    const int column = fault->place.column;
+    const int needle = needle_at(place_of(plan.leftmost) + plan.columns - 1 - column);
+    std::size_t left = std::erase_if(stop.reforms, [&](const Reform& reform) { return reform.column == column; });
+    left += std::erase(stop.holds, needle) + std::erase(stop.releases, needle);
+    left += std::erase_if(stop.shapings, [&](const Shaping& shaping) { return shaping.column == column; });
+    if (left == 0) left = std::exchange(stop.crossings, {}).size();
+    if (left == 0) plan.stops.erase(past - 1);
+  }
+  std::erase_if(plan.stops, [](const Stop& stop) {
+    return stop.reforms.empty() && stop.crossings.empty() && stop.holds.empty() && stop.releases.empty() &&
+           stop.shapings.empty();
+  });
+}
+
+/// A plan whose stops hold anything that hands can do, some of it again and again; no fabric is meant by it.
 Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
   Plan plan;
   plan.columns = random.between(6, 14);
   plan.leftmost = needle_at(random.between(-9, 3));
   plan.status = PlanStatus::optimal;
-  plan.columns_on = {0};
+  for (int column = 0; column < plan.columns; ++column) plan.columns_on.push_back(column);
   struct Work {
     Stop stop;
     int from = 0;
@@ -273,7 +304,8 @@ Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
     for (auto& kind : kinds) {
       const int rungs = random.between(1, 3);
       const int unit = random.between(1, 3);
-      for (int i = 0; i < rungs; ++i) kind.push_back(static_cast<Cell>(random.between(0, 3)));
+      for (int i = 1; i < rungs; ++i) kind.push_back(static_cast<Cell>(random.between(0, 3)));
+      kind.push_back(static_cast<Cell>(random.between(0, 1)));  // a batch ends on a loop
       for (int i = 0; i < unit; ++i) kind.insert(kind.end(), kind.begin(), kind.begin() + rungs);
     }
     for (int step = 0; step < plan.columns; ++step) {
@@ -334,14 +366,15 @@ Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
       stop.row = row;
       stop.carriage_right = row % 2 == 0;
       for (Reform& reform : stop.reforms) reform.from_row = row - static_cast<int>(reform.rungs.size());
-      for (CrossingStep& step : stop.crossings) {
-        step.crossing.row = row;
-        crossings.push_back(step.crossing);
-      }
+      for (CrossingStep& step : stop.crossings) step.crossing.row = row;
       if (!stop.reforms.empty() || !stop.crossings.empty() || !stop.holds.empty()) plan.stops.push_back(stop);
     }
   }
   plan.rows = row + 5;
+  leave_out_the_impossible(plan);
+  for (const Stop& stop : plan.stops) {
+    for (const CrossingStep& step : stop.crossings) crossings.push_back(step.crossing);
+  }
   return plan;
 }
 

@@ -47,6 +47,9 @@ def widen(step):
         ("stops[0].reforms[0].column", 2, 2, lambda stop: setattr(stop.reforms[0], "column", 3)),
         ("stops[0].reforms[0].wale", 2, 2, lambda stop: setattr(stop.reforms[0], "wale", 3)),
         ("stops[0].crossings[0].returns", 2, 1, lambda stop: drop_last(stop.crossings[0])),
+        ("stops[0].reforms[1].needle", 2, 2, lambda stop: setattr(stop, "reforms", stop.reforms * 2)),
+        ("stops[0].crossings[1].crossing.column", 2, 1, lambda stop: setattr(stop, "crossings", stop.crossings * 2)),
+        ("stops[0].shapings[0]", 2, 2, lambda stop: setattr(stop, "shapings", [lw.Shaping(1, 2, True)])),
     ],
 )
 def test_instructions_refuse_numbers_that_no_words_can_tell(panel, field, row, column, spoil):
@@ -57,6 +60,14 @@ def test_instructions_refuse_numbers_that_no_words_can_tell(panel, field, row, c
         lw.instructions(panel, plan, lw.Machine())
     assert caught.value.code is lw.ErrorCode.bad_argument
     assert (caught.value.field, caught.value.row, caught.value.column) == (field, row, column)
+
+
+def test_instructions_refuse_a_needle_left_out_of_the_cast_on(panel):
+    plan = plan_of(panel)
+    plan.columns_on = [0, 1, 3, 4, 5]
+    with pytest.raises(lw.Error, match="does not cast on column 2") as caught:
+        lw.instructions(panel, plan, lw.Machine())
+    assert (caught.value.code, caught.value.field, caught.value.column) == (lw.ErrorCode.bad_argument, "columns_on", 2)
 
 
 def test_instructions_refuse_a_stop_at_the_cast_on_that_names_the_wrong_side(panel):

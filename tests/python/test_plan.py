@@ -174,6 +174,20 @@ def test_a_spoiled_plan_is_found_different_with_the_place(cable, plan, spoil):
     assert spoiled.difference.row in range(1, 7) and spoiled.difference.column in range(8)
 
 
+def test_a_move_that_cannot_be_made_hides_no_difference(cable, plan):
+    stop = next(stop for stop in plan.stops if stop.reforms)
+    reform = stop.reforms[0]
+    reform.from_row += 1  # its rungs come a row higher, and the topmost does not hang there
+    spoiled = lw.verify(cable, plan)
+    row, column = reform.from_row, spoiled.difference.column
+    assert not spoiled.verified and spoiled.difference.row == row
+    assert (spoiled.expected, spoiled.found) == (cable.at(row, column).name, "knit")
+    assert spoiled.wale == lw.Wales(cable).at(row, column)
+    assert spoiled.fault.place.row == stop.row and f"no rung of row {stop.row + 1}" in spoiled.fault.message
+    assert lw.moves(plan)[spoiled.fault.move].row == stop.row + 1
+    assert spoiled.message.endswith("left undone, for hands cannot do it: " + spoiled.fault.message)
+
+
 def test_a_plan_for_another_size_is_refused(plan):
     with pytest.raises(lw.Error) as caught:
         lw.verify(lw.Grid(5, 8), plan)

@@ -174,6 +174,10 @@ void relabel(const Grid& grid, Plan& plan) {
         group.to_needle =
             needle_beside(plan.leftmost, plan.columns - crossing.column - crossing.right - crossing.centre);
       }
+      // Nor does it, wherever it is listed among those put back.
+      std::stable_partition(step.returns.begin(), step.returns.end(), [](const GroupReturn& group) {
+        return group.group == GroupName::centre && group.prongs.empty();
+      });
     }
   }
 }

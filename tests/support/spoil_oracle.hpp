@@ -14,32 +14,32 @@
 namespace latchwork_test {
 
 /// What a plan makes of a chart, told without knitting: its steps are applied to wales that carry cells, and what
-/// passes what is looked up from the order of the returns. Written from DEVELOPERS.md, cells to batches; knows nothing
-/// of moves, loops or strands. For plans that may be wrong.
+/// passes what is looked up from the order of the returns. Written from DEVELOPERS.md, cells to batches, and for what
+/// hands cannot do from simulate.hpp, verify(); knows nothing of moves, loops or strands. For plans that may be wrong.
 class SpoilOracle {
  public:
   struct Verdict {
     bool same = false;
-    bool impossible = false;                   ///< hands could not do a step
-    std::optional<int> row;                    ///< first differing row, when it differs and all could be done
+    bool impossible = false;                   ///< hands could not do all of a step, which was left undone
+    std::optional<int> row;                    ///< first differing row, when the cloth is another
     std::optional<std::pair<int, int>> place;  ///< first differing row and column, where the oracle can tell
   };
 
   SpoilOracle(const latchwork::Grid& grid, const latchwork::Plan& plan) : grid_(grid), plan_(plan) {}
 
   Verdict verdict() {
-    try {
-      work();
-      return compare();
-    } catch (const Impossible&) {
-      return {.same = false, .impossible = true, .row = {}, .place = {}};
-    }
+    work();
+    Verdict verdict = compare();
+    verdict.impossible = impossible_;
+    verdict.same = verdict.same && !impossible_;
+    return verdict;
   }
 
  private:
   using Cell = latchwork::Cell;
   struct Impossible {};
   static constexpr Cell left_out = static_cast<Cell>(99);
+  static constexpr Cell slip_before = static_cast<Cell>(98);  ///< laid on the RS, for a purl that should close it
 
   struct OneWale {
     int begins = 0;           ///< its first cell is in the row above
@@ -74,6 +74,18 @@ class SpoilOracle {
     return column;
   }
 
+  /// Does a step, or nothing of it: what stands on the needles is all that a step changes before it finds out.
+  template <class Step>
+  void tried(Step&& step) {
+    const std::vector<int> before = on_;
+    try {
+      step();
+    } catch (const Impossible&) {
+      impossible_ = true;
+      on_ = before;
+    }
+  }
+
   void begin(int row, int column) {
     if (wale_on(column) >= 0) throw Impossible();
     for (const OneWale& other : wales_) {
@@ -86,7 +98,7 @@ class SpoilOracle {
   void work() {
     on_.assign(static_cast<std::size_t>(plan_.columns), -1);
     held_.assign(static_cast<std::size_t>(plan_.columns), false);
-    for (const int column : plan_.columns_on) begin(0, column);
+    for (const int column : plan_.columns_on) tried([&] { begin(0, column); });
     std::vector<latchwork::Stop> stops = plan_.stops;
     std::stable_sort(stops.begin(), stops.end(),
                      [](const auto& one, const auto& other) { return one.row < other.row; });
@@ -102,7 +114,8 @@ class SpoilOracle {
     for (int column = 0; column < plan_.columns; ++column) {
       const bool held = held_[static_cast<std::size_t>(column)];
       if (wale_on(column) < 0) {
-        if (held) throw Impossible();
+        impossible_ = impossible_ || held;
+        held_[static_cast<std::size_t>(column)] = false;
         continue;
       }
       wale(wale_on(column)).column.push_back(column);
@@ -111,22 +124,22 @@ class SpoilOracle {
   }
 
   void work_at(const latchwork::Stop& stop) {
-    for (const int needle : stop.releases) held_[static_cast<std::size_t>(stitch_on(needle))] = false;
-    for (const latchwork::Reform& reform : stop.reforms) re_form(stop.row, reform);
-    for (const latchwork::CrossingStep& step : stop.crossings) cross(stop.row, step);
-    for (const latchwork::Shaping& shaping : stop.shapings) {
-      if (shaping.on) {
-        begin(stop.row, column_of(shaping.needle));
-        continue;
-      }
-      const int column = stitch_on(shaping.needle);
-      held_[static_cast<std::size_t>(column)] = false;
-      OneWale& ending = wale(wale_on(column));
-      ending.ended = true;
-      if (ending.in(stop.row) && ending.where(stop.row) != column) moved_and_ended_.insert(stop.row);
-      wale_on(column) = -1;
-    }
-    for (const int needle : stop.holds) held_[static_cast<std::size_t>(stitch_on(needle))] = true;
+    const auto hold = [&](int needle, bool held) { held_[static_cast<std::size_t>(stitch_on(needle))] = held; };
+    for (const int needle : stop.releases) tried([&] { hold(needle, false); });
+    for (const latchwork::Reform& reform : stop.reforms) tried([&] { re_form(stop.row, reform); });
+    for (const latchwork::CrossingStep& step : stop.crossings) tried([&] { cross(stop.row, step); });
+    for (const latchwork::Shaping& shaping : stop.shapings) tried([&] { shape(stop.row, shaping); });
+    for (const int needle : stop.holds) tried([&] { hold(needle, true); });
+  }
+
+  void shape(int row, const latchwork::Shaping& shaping) {
+    if (shaping.on) return begin(row, column_of(shaping.needle));
+    const int column = stitch_on(shaping.needle);
+    held_[static_cast<std::size_t>(column)] = false;
+    OneWale& ending = wale(wale_on(column));
+    ending.ended = true;
+    if (ending.in(row) && ending.where(row) != column) moved_and_ended_.insert(row);
+    wale_on(column) = -1;
   }
 
   void re_form(int stop_row, const latchwork::Reform& reform) {
@@ -140,8 +153,12 @@ class SpoilOracle {
     for (std::size_t i = 0; i < reform.rungs.size(); ++i) {
       const int row = from + 1 + static_cast<int>(i);
       if (reform.rungs[i] == Cell::none) continue;
-      if (row > stop_row) throw Impossible();
-      worked.at(row) = reform.rungs[i];
+      if (row > stop_row) {
+        impossible_ = true;  // it does not hang there; those below are worked
+        break;
+      }
+      const bool purl_closes = reform.rungs[i] == Cell::slip && closing(reform.rungs, i + 1) == Cell::purl;
+      worked.at(row) = purl_closes ? slip_before : reform.rungs[i];
     }
     // What it passes on its way up is in front of it on the RS.
     for (auto& [boundary, pairs] : pairs_) {
@@ -157,6 +174,24 @@ class SpoilOracle {
           ++it;
         }
       }
+    }
+  }
+
+  /// The first loop from there on; none where nothing closes what lies below.
+  static Cell closing(const std::vector<Cell>& cells, std::size_t from) {
+    for (std::size_t i = from; i < cells.size(); ++i) {
+      if (cells[i] == Cell::knit || cells[i] == Cell::purl) return cells[i];
+    }
+    return Cell::none;
+  }
+
+  /// A slip lies on the side that was told for it. Closed by the other stitch than that was told for, it is no cell.
+  static void lay_floats(OneWale& wale) {
+    for (std::size_t i = 0; i < wale.cell.size(); ++i) {
+      Cell& cell = wale.cell[i];
+      if (cell != Cell::slip && cell != slip_before) continue;
+      const Cell other = cell == slip_before ? Cell::knit : Cell::purl;
+      cell = closing(wale.cell, i + 1) == other ? left_out : Cell::slip;
     }
   }
 
@@ -211,6 +246,7 @@ class SpoilOracle {
     std::vector<std::vector<Cell>> cells(static_cast<std::size_t>(plan_.rows) + 1,
                                          std::vector<Cell>(static_cast<std::size_t>(plan_.columns), Cell::none));
     for (OneWale& one : wales_) {
+      lay_floats(one);
       for (int row = one.begins + 1; one.in(row); ++row) {
         cells[static_cast<std::size_t>(row)][static_cast<std::size_t>(one.where(row))] = one.at(row);
       }
@@ -331,6 +367,7 @@ class SpoilOracle {
   std::vector<OneWale> wales_;
   std::vector<int> on_;  ///< wale on each column's needle, or -1
   std::vector<bool> held_;
+  bool impossible_ = false;
   std::map<int, Pairs> pairs_;  ///< by the row after which they passed
   std::set<int> moved_and_ended_;
   std::set<int> unsure_;  ///< rows after which only the row of the difference is sure

@@ -78,10 +78,11 @@ TEST_CASE("so is one that is made on the way", "[instructions]") {
   plan.columns_on = {2, 3, 4, 5};  // on R2, R1, L1, L2
   plan.stops = {stop_after(3), stop_after(6)};
   plan.stops[0].shapings = {{-4, 7, true}, {-3, 6, true}, {3, 1, true}};
-  const std::string plain = told_of(panel_of(Grid(8, 8)), plan);
+  const Grid grid = Grid::from_text(".kkkkkkk\n.kkkkkkk\n.kkkkkkk\n.kkkkkkk\n.kkkkkkk\n..kkkk..\n..kkkk..\n..kkkk..\n");
+  const std::string plain = told_of(panel_of(grid), plan);
   CHECK(holds(plain, "RC 003 COL  increase 1: bring R3 to work and cast on; bring L4-L3 to work and cast on.\n"));
   plan.stops[1].reforms = {reform(-3, 3, 6), reform(3, 3, 6)};
-  CHECK(holds(told_of(panel_of(Grid(8, 8)), plan),
+  CHECK(holds(told_of(panel_of(grid), plan),
               "RC 003 COL  increase 1: bring R3 to work and cast on, a loop of its own on it; bring L4-L3 to work and "
               "cast on, a loop of its own on each.\n"));
 }
@@ -112,13 +113,16 @@ TEST_CASE("one stitch at an edge is decreased or increased, several are bound of
 TEST_CASE("a stitch that cannot be moved onto a neighbour is bound off", "[instructions]") {
   Plan plan = bare_plan(8, 6, -3);
   plan.stops = {stop_after(4), stop_after(7)};
-  const auto words = [&] { return told_of(panel_of(Grid(8, 6)), plan); };
+  Grid grid(8, 6);
+  const auto words = [&] { return told_of(panel_of(grid), plan); };
   plan.stops[0].shapings = {{-3, 5, false}};
   CHECK(holds(words(), "RC 004 COR  decrease 1: move the stitch on L3 to L2 and put L3 out of work.\n"));
   // A ladder beside it.
   plan.columns_on = {0, 1, 2, 3, 5};
+  grid.set(1, 4, Cell::none);
   CHECK(holds(words(), "RC 004 COR  bind off L3 and put it out of work.\n"));
   plan.columns_on = {0, 1, 2, 3, 4, 5};
+  grid.set(1, 4, Cell::knit);
   // A neighbour that is dropped past the row later on: what was moved onto it would run.
   plan.stops[1].reforms = {reform(-2, 3, 7)};
   CHECK(holds(words(), "RC 004 COR  bind off L3 and put it out of work.\n"));

@@ -118,6 +118,19 @@ std::vector<Spoiling> spoilings() {
        [](Plan& p) { lose(p, GroupName::left); }},
       {4, 4, "stops[0].crossings[0].returns", "puts its centre group back, and the plan does not",
        [](Plan& p) { lose(p, GroupName::centre); }},
+      {4, 4, "stops[0].crossings[0].returns", "puts its centre group back once, not 2 times",
+       [](Plan& p) {
+         std::vector<GroupReturn>& returns = p.stops[0].crossings[0].returns;
+         for (const GroupReturn& group : std::vector<GroupReturn>(returns)) {
+           if (group.group == GroupName::centre) returns.push_back(group);
+         }
+       }},
+      {4, 4, "stops[0].crossings[1].crossing.column", "the stitch of column 4 is crossed twice",
+       [](Plan& p) { p.stops[0].crossings.push_back(CrossingStep(p.stops[0].crossings[0])); }},
+      {4, 1, "stops[0].reforms[1].needle", "needle R4 is re-formed twice",
+       [](Plan& p) { p.stops[0].reforms.push_back(Reform(p.stops[0].reforms[0])); }},
+      {0, 1, "columns_on", "does not cast on column 1", [](Plan& p) { std::erase(p.columns_on, 1); }},
+      {0, 1, "columns_on[10]", "column 1; it does so twice", [](Plan& p) { p.columns_on.push_back(1); }},
       {4, 4, "stops[0].crossings[0].crossing.row", "told to be after row 5",
        [](Plan& p) { p.stops[0].crossings[0].crossing.row = 5; }},
       {4, -1, "stops[0].carriage_right", "told to be on the left", [](Plan& p) { p.stops[0].carriage_right = false; }},
@@ -161,6 +174,48 @@ TEST_CASE("instructions refuse numbers that no words can tell, and name the plac
       CHECK(std::string(error.what()).find(spoiling.told) != std::string::npos);
       CHECK(std::string(error.what()).size() < 192);  // all of it reaches C
     }
+  }
+}
+
+// What verify() tells as the plan's fault, by the same hands.
+TEST_CASE("instructions refuse what hands cannot do, and name the step", "[instructions][error]") {
+  const Grid grid = Grid::from_text("kkkkk\nkkkkk\nkkpkk\nkktkk\nkkkkk");  // on L3..R2; column 2 on L1
+  Plan plan = latchwork::plan(grid, Machine{});
+  plan.stops.assign(3, {});
+  for (int row = 1; row <= 3; ++row) {
+    Stop& stop = plan.stops[static_cast<std::size_t>(row) - 1];
+    stop.row = row;
+    stop.carriage_right = row % 2 == 0;
+  }
+  plan.stops[0].holds = {-1};
+  plan.stops[1].releases = {-1};
+  plan.stops[2].reforms = {{.needle = -1, .column = 2, .wale = 2, .from_row = 2, .rungs = {Cell::purl}}};
+  std::string field = "stops[2].reforms[0]";
+  int row = 3;
+  int column = 2;
+  std::string told = "no loop of row 2: that row's strand is held";
+  SECTION("a batch starts on a row that was held as a tuck") {}
+  SECTION("a needle without a stitch is held") {
+    plan.stops[0].shapings = {{.needle = 1, .column = 1, .on = false}};
+    plan.stops[1].holds = {1};
+    field = "stops[1].holds[0]";
+    row = 2;
+    column = 1;
+    told = "needle R1 has no stitch";
+  }
+  const Verification verification = verify(grid, plan);
+  REQUIRE(verification.fault);
+  try {
+    instructions(Panel("Stack", Strip{"stack", "stack", grid}), plan, Machine{});
+    FAIL("it was taken");
+  } catch (const Error& error) {
+    INFO(error.what());
+    CHECK(error.code() == ErrorCode::bad_argument);
+    CHECK(error.place().field == field);
+    CHECK(error.place().row == row);
+    CHECK(error.place().column == column);
+    CHECK(std::string(error.what()).find("hands cannot do this: " + verification.fault->message) != std::string::npos);
+    CHECK(std::string(error.what()).find(told) != std::string::npos);
   }
 }
 

@@ -121,8 +121,112 @@ TEST_CASE("a step that hands could not do is the difference, with its place", "[
   plan.stops[0].reforms[0].needle = 4;
   const Verification verification = verify(grid, plan);
   CHECK_FALSE(verification.verified);
+  REQUIRE(verification.fault);
+  CHECK(verification.fault->place.row == 2);
+  CHECK(verification.fault->message == "RC 2: needle R4 is not among the panel's needles R1 to R3");
+  CHECK(moves(plan).at(static_cast<std::size_t>(verification.fault->move)).kind == MoveKind::tool_into);
   CHECK(verification.difference.row == 2);
-  CHECK(verification.message == "RC 2: needle R4 is not among the panel's needles R1 to R3");
+  CHECK(verification.difference.column == 1);
+  CHECK(verification.wale == 1);
+  CHECK(verification.expected == "purl");
+  CHECK(verification.found == "knit");
+  CHECK(
+      verification.message ==
+      "row 2, column 1: the chart says purl, the fabric has knit; left undone, for hands cannot do it: RC 2: needle R4 "
+      "is not among the panel's needles R1 to R3");
+}
+
+// simulate.hpp, verify(): what can be done of a plan is done, the rest is left undone.
+TEST_CASE("a move that cannot be made hides no difference: the first place of the cloth is told beside it",
+          "[verify]") {
+  // Purls in rows 2 and 5, a rope after row 6, on R1 to R5.
+  const Grid grid = Grid::from_text("kkkkk\nkkkkk\nx 0 1/1 R\nkkkkk\nkkkpk\nkkkkk\nkkkkk\nkkkpk\nkkkkk");
+  const Plan sound = soonest_plan(grid, 1);
+  REQUIRE(verify(grid, sound).verified);
+  REQUIRE(sound.stops.size() == 3);
+  Plan spoiled = sound;
+  const auto found_at = [&](int row, int column, const char* expected, const char* found, int faulty_row) {
+    const Verification verification = verify(grid, spoiled);
+    INFO(verification.message);
+    CHECK_FALSE(verification.verified);
+    CHECK(verification.difference.row == row);
+    CHECK(verification.difference.column == column);
+    CHECK(verification.expected == expected);
+    CHECK(verification.found == found);
+    REQUIRE(verification.fault);
+    CHECK(verification.fault->place.row == faulty_row);
+  };
+  SECTION("an earlier stop is left out, and a later one cannot be done") {
+    spoiled.stops[2].crossings[0].returns[0].to_needle = 9;
+    spoiled.stops.erase(spoiled.stops.begin());
+    found_at(2, 3, "purl", "knit", 6);
+  }
+  SECTION("from one row up: the rungs come a row higher, and the topmost does not hang there") {
+    ++spoiled.stops[0].reforms[0].from_row;
+    found_at(2, 3, "purl", "knit", 2);
+  }
+  SECTION("a stop a row early") {
+    --spoiled.stops[0].row;
+    spoiled.stops[0].carriage_right = !spoiled.stops[0].carriage_right;
+    found_at(2, 3, "purl", "knit", 1);
+  }
+  SECTION("a batch from a loop that is none is not begun, and no rung of it worked") {
+    spoiled.stops[1].reforms[0].from_row = -1;
+    found_at(5, 3, "purl", "knit", 1);
+  }
+  SECTION("of a crossing of which one group has nowhere to go nothing is done") {
+    spoiled.stops[2].crossings[0].returns[1].to_needle = 9;
+    found_at(6, 0, "1/1 RC", "no crossing", 6);
+  }
+  SECTION("and the same where a stitch cannot be lifted") {
+    spoiled.stops[2].crossings[0].returns[1].from_needle = 6;
+    found_at(6, 0, "1/1 RC", "no crossing", 6);
+  }
+}
+
+TEST_CASE("what cannot be done and is not needed leaves the chart's cloth, and yet the plan is not verified",
+          "[verify]") {
+  const Grid grid = Grid::from_text("kkk\nkkk\nkpk\nkkk");
+  Plan plan = soonest_plan(grid, 1);
+  REQUIRE(verify(grid, plan).verified);
+  SECTION("a rung above the counter's row") {
+    plan.stops[0].reforms[0].rungs.push_back(Cell::knit);
+  }
+  SECTION("a needle beside the panel is held") {
+    plan.stops[0].holds.push_back(4);
+  }
+  SECTION("a needle is cast on that has a stitch") {
+    plan.columns_on.push_back(1);
+  }
+  const Verification verification = verify(grid, plan);
+  CHECK_FALSE(verification.verified);
+  REQUIRE(verification.fault);
+  CHECK(verification.difference == verification.fault->place);
+  CHECK(verification.expected.empty());
+  CHECK(verification.found.empty());
+  CHECK(verification.wale == -1);
+  CHECK(verification.message ==
+        "hands cannot do this, though without it the fabric is the chart's: " + verification.fault->message);
+}
+
+TEST_CASE("a needle in hold without a stitch goes back before the carriage comes", "[verify]") {
+  const Grid grid = Grid::from_text("k.k\nk.k\nk.k");
+  Plan plan = soonest_plan(grid, 1);
+  Stop& stop = plan.stops.emplace_back();
+  stop.row = 1;
+  stop.carriage_right = !plan.carriage_starts_right;
+  stop.holds = {3};
+  CrossingStep& step = plan.stops.emplace_back(stop).crossings.emplace_back();
+  plan.stops.back().holds.clear();
+  step.crossing = {.row = 1, .column = 0, .left = 1, .right = 1, .lean = Lean::right};
+  step.returns = {{GroupName::left, 1, 3, 2, {1}}};
+  const Verification verification = verify(grid, plan);
+  REQUIRE(verification.fault);
+  CHECK(verification.fault->message == "RC 2: needle R3 is in hold with no stitch; the strand would lie in its hook");
+  CHECK(verification.difference.row == 1);  // the stitch moved over a bare needle
+  CHECK(verification.difference.column == 0);
+  CHECK(verification.expected == "no crossing");
+  CHECK(verification.found == "a passing that no crossing describes");
 }
 
 TEST_CASE("where a bare centre lies cannot be told, so it is not compared", "[verify]") {
@@ -302,7 +406,42 @@ TEST_CASE("a centre that stays on its needles is held to them, though it moves n
   SECTION("called another group") {
     centre->group = GroupName::left;
   }
+  SECTION("missing") {
+    returns.erase(centre);
+    INFO(verify(grid, spoiled).message);
+    CHECK(verify(grid, spoiled).message.find("puts its centre group back, and the plan does not") != std::string::npos);
+  }
+  SECTION("given twice") {
+    returns.push_back(GroupReturn(*centre));
+    CHECK(verify(grid, spoiled).message.find("puts its centre group back once, not 2 times") != std::string::npos);
+  }
+  SECTION("given after the groups that it lies before") {
+    std::rotate(centre, centre + 1, returns.end());
+    CHECK(verify(grid, spoiled).message.find("what is put back first shows in front") != std::string::npos);
+  }
   const Verification verification = verify(grid, spoiled);
   CHECK_FALSE(verification.verified);
   CHECK(verification.difference.row == 2);
+}
+
+TEST_CASE("a bare centre is not put back", "[verify]") {
+  const Grid grid = Grid::from_text("k.k\nx 0 1/1/1 R between\nk.k");
+  const Plan sound = plan(grid, Machine{});
+  REQUIRE(verify(grid, sound).verified);
+  CHECK(sound.stops.at(0).crossings.at(0).returns.size() == 2);
+}
+
+TEST_CASE("needles cast on at a stop after row 0 instead of at the start make the cloth, and are told", "[verify]") {
+  const Grid grid = Grid::from_text("kkk\nkkk");
+  Plan plan = soonest_plan(grid, 1);
+  plan.columns_on.pop_back();
+  Stop& stop = plan.stops.emplace_back();
+  stop.carriage_right = plan.carriage_starts_right;
+  stop.shapings = {{.needle = 1, .column = 2, .on = true}};
+  const Verification verification = verify(grid, plan);
+  CHECK_FALSE(verification.verified);
+  CHECK(verification.expected.empty());
+  CHECK(verification.message == "the plan does not cast on column 2, where the chart has a stitch in row 1");
+  CHECK(verification.difference.row == 1);
+  CHECK(verification.difference.column == 2);
 }

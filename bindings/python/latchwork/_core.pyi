@@ -985,7 +985,7 @@ def simulate(
     progress: Callable[[Progress], object] | None = None,
 ) -> Fabric:
     """Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts, then
-    reads the fabric back. A move that hands could not do is a fault, and the moves end there.
+    reads the fabric back. A move that hands could not do is a fault, and the moves end there: nothing is read.
 
     The GIL is free meanwhile; `stop` and `progress` as in plan(), but a stopped call raises Error cancelled. Raises Error
     bad_argument (leftmost, columns); too_large (columns; moves; more than 2^26 passings); cancelled.
@@ -1000,11 +1000,18 @@ def verify(
 ) -> Verification:
     """Knits the plan and compares the fabric with the grid: the one way in which anything is called verified. A plan that
     makes the right cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the
-    counter never reads, a column or wale that is not its needle's, or tools that do not carry their stitches, is not. The
-    order in which the plan lists its stops is not compared, for moves() goes by the row counter; charts, instructions,
-    sessions, rests and plan_period() take only stops that rise. Raises Error size_mismatch when the plan is for another
-    size; bad_argument when its leftmost needle is 0; too_large, as simulate(); cancelled. `stop` and `progress` as in
-    simulate().
+    counter never reads, a column or wale that is not its needle's, other needles cast on than the chart's in row 1, a
+    crossing's groups in another order than its name says, one twice or not at all, or tools that do not carry their
+    stitches, is not. The order in which the plan lists its stops is not compared, for moves() goes by the row counter;
+    charts, instructions, sessions, rests and plan_period() take only stops that rise.
+
+    What hands cannot do of a plan is left undone and knitted on to its end, so that it hides no difference of the cloth:
+    a rung that does not hang on the ladder is passed over, a batch without a loop at its from_row is not begun, of a
+    crossing of which some stitch cannot be lifted or put back nothing is done, a needle that cannot be cast on, bound
+    off, held or released is let be, one left in hold without a stitch goes back before the carriage comes.
+
+    Raises Error size_mismatch when the plan is for another size; bad_argument when its leftmost needle is 0; too_large,
+    as simulate(); cancelled. `stop` and `progress` as in simulate().
     """
 
 max_file_bytes: int
@@ -1046,7 +1053,8 @@ def read_yarn_request(json: str | bytes) -> YarnRequest:
 
 def read_article_request(json: str | bytes) -> ArticleRequest:
     """Reads "latchwork-article-choices", version 1: the members of ArticleRequest by their names, of `design` those that are
-    read; what has a default may be left out, but for `article`.
+    read; what has a default may be left out, but for `article`, the names of measures and counts, and both textures of a
+    substitute.
 
     Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
     missing_field, unknown_field, bad_value; bad_argument for what no panel's design can be.
@@ -1236,12 +1244,17 @@ def instructions(panel: Panel, plan: Plan, machine: Machine) -> str:
     key of the abbreviations used; the cautions that fit. What findings() calls an error comes first; for an infeasible
     plan, why, and no steps.
 
-    Raises Error size_mismatch (plan of another size); bad_argument for a machine out of its ranges, and for a plan that
-    no words can tell or that they would tell wrongly: rows, columns and needles outside the panel, stops that are not by
+    Verify the plan first: verify() alone says whether its work makes this panel. Here a plan is refused that no words can
+    tell, that they would tell wrongly, or that asks what hands cannot do; one that hands can follow to another cloth is
+    told as it stands.
+
+    Raises Error size_mismatch (plan of another size); bad_argument for a machine out of its ranges, and for such a plan:
+    rows, columns and needles outside the panel, needles cast on other than the chart's in row 1, stops that are not by
     rising row, a carriage on the other side than its row's, columns and wales that are not the needle's, rungs that are
-    not all those from `from_row` up to the stop's row or are no knit, purl, tuck or slip, crossings that lack a group,
-    put it on other needles or in another order, or have no tools for it, counts below 1 and times below 0. Whether the
-    work makes this panel they do not know: have the plan verified. Its row is the stop's, its column that on the RS where
+    not all those from `from_row` up to the stop's row or are no knit, purl, tuck or slip, a needle re-formed or a stitch
+    crossed twice at one stop, crossings that lack a group or have it twice, put it on other needles or in another order,
+    or have no tools for it, counts below 1 and times below 0, and the first step that hands cannot do, such as a batch
+    from a row where its wale has no loop; too_large as simulate(). Its row is the stop's, its column that on the RS where
     there is one, its field one such as "stops[2].reforms[0].needle". Of an infeasible plan the stops are not looked at.
     """
 

@@ -57,12 +57,22 @@ class Fabric:
 
 @dataclass(frozen=True, slots=True)
 class Verification:
-    """What simulate() found when it was held against a chart."""
+    """What came of a plan when its cloth was held against a chart."""
 
     verified: bool = False
-    """The fabric is sound and equals the chart, crossings' front to back order included."""
+    """All could be done, the fabric is sound and equals the chart, crossings' front to back order included, and the plan
+    says of itself what is so."""
     difference: Place = Place()
-    """First differing place, by row and then column; none when verified."""
+    """First differing place of the cloth, by row and then column. Where the cloth is the chart's and yet not verified: the
+    place of ``fault``, or where the plan says what is not so. None when verified."""
     message: str = ""
-    """"verified", or what differs there."""
+    """"verified", or what differs there, and what could not be done."""
     loops: int = 0
+    wale: int = -1
+    """Index into ``Wales(grid).all`` of the chart's wale at that place of the cloth; -1: none."""
+    expected: str = ""
+    """What the chart has there: "purl", "no stitch", "1/2 RC", "no crossing"; empty when the cloth is the chart's."""
+    found: str = ""
+    """What the cloth has there: likewise, or "a stitch that no cell describes"."""
+    fault: Fault | None = None
+    """The first move that hands could not make; its ``move`` is the index in ``moves(plan)``."""

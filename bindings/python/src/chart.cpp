@@ -58,20 +58,22 @@ void bind_chart(py::module_& m) {
         "stitch_height_mm"_a = defaults.stitch_height_mm, py::arg_v("blank", Blank::commoner, "Blank.commoner"),
         "first_row"_a = defaults.first_row, "last_row"_a = defaults.last_row,
         "The same for a terminal; every loop is marked. Raises as chart_svg().");
-  m.def("instructions", without_gil(&instructions), "panel"_a, "plan"_a, "machine"_a,
-        "Machine instructions in words: by row counter and carriage side, one line a stop, needles in the operator's "
-        "view; "
-        "a key of the abbreviations used; the cautions that fit. What findings() calls an error comes "
-        "first; for an infeasible plan, why, and no steps.\n\nRaises Error size_mismatch (plan of another size); "
-        "bad_argument for a machine out of its ranges, and for a plan that no words can tell or that they would tell "
-        "wrongly: rows, "
-        "columns and needles outside the panel, stops that are not by rising row, a carriage on the other side than "
-        "its row's, columns and wales that are not the needle's, rungs that are not all those from "
-        "`from_row` up to the stop's row or are no knit, purl, tuck or slip, crossings that lack a group, put it on "
-        "other needles or in another order, or have no tools for it, counts "
-        "below 1 and times below 0. Whether the work makes this panel they do not know: have the plan verified. Its "
-        "row is the stop's, its column that on the RS where there is one, its field one "
-        "such as \"stops[2].reforms[0].needle\". Of an infeasible plan the stops are not looked at.");
+  m.def(
+      "instructions", without_gil(&instructions), "panel"_a, "plan"_a, "machine"_a,
+      "Machine instructions in words: by row counter and carriage side, one line a stop, needles in the operator's "
+      "view; a key of the abbreviations used; the cautions that fit. What findings() calls an error comes first; for "
+      "an infeasible plan, why, and no steps.\n\nVerify the plan first: verify() alone says whether its work makes "
+      "this panel. Here a plan is refused that no words can tell, that they would tell wrongly, or that asks what "
+      "hands cannot do; one that hands can follow to another cloth is told as it stands.\n\nRaises Error "
+      "size_mismatch (plan of another size); bad_argument for a machine out of its ranges, and for such a plan: rows, "
+      "columns and needles outside the panel, needles cast on other than the chart's in row 1, stops that are not by "
+      "rising row, a carriage on the other side than its row's, columns and wales that are not the needle's, rungs "
+      "that are not all those from `from_row` up to the stop's row or are no knit, purl, tuck or slip, a needle "
+      "re-formed or a stitch crossed twice at one stop, crossings that lack a group or have it twice, put it on other "
+      "needles or in another order, or have no tools for it, counts below 1 and times below 0, and the first step "
+      "that hands cannot do, such as a batch from a row where its wale has no loop; too_large as simulate(). Its row "
+      "is the stop's, its column that on the RS where there is one, its field one such as "
+      "\"stops[2].reforms[0].needle\". Of an infeasible plan the stops are not looked at.");
 }
 
 }  // namespace latchwork::python

@@ -1430,17 +1430,29 @@ typedef struct latchwork_fault {
 } latchwork_fault;
 #define LATCHWORK_FAULT_INIT { sizeof(latchwork_fault), 0, -1, -1, {0} }
 
-/* What knitting a plan showed when it was held against a chart. Since 0.1. */
+/* What came of a plan when its cloth was held against a chart. Since 0.1. */
 typedef struct latchwork_verification {
   uint32_t struct_size;
-  int32_t verified;  /* 1: the fabric is sound and equals the chart, front to back order included */
-  int32_t row;       /* first differing place, by row and then column; 0: none */
+  int32_t verified;  /* 1: all could be done, the fabric is sound and equals the chart, front to back order included, and
+                        the plan says of itself what is so */
+  int32_t row;       /* first differing place of the cloth, by row and then column. Where the cloth is the chart's and yet
+                        not verified: of the fault, or where the plan says what is not so. 0: none */
   int32_t column;    /* -1: none */
   int64_t loops;     /* loops drawn in all */
   char field[64];    /* what differs there; "": none */
-  char message[256]; /* "verified", or what differs there; cut between characters when too long */
+  char message[256]; /* "verified", or what differs there, and what could not be done; cut between characters when long */
+  int32_t wale;      /* of the chart, at that place of the cloth: its index among latchwork_wales_all(); -1: none */
+  int32_t fault;     /* 1: hands could not make some move; the fault_... below tell the first such */
+  int64_t fault_move;   /* its index among latchwork_plan_moves(); -1: none */
+  int32_t fault_row;    /* 0: none */
+  int32_t fault_column; /* -1: none */
+  char expected[64];    /* what the chart has at that place: "purl", "no stitch", "1/2 RC", "no crossing"; "": the cloth is
+                           the chart's */
+  char found[64];       /* what the cloth has there: likewise, or "a stitch that no cell describes" */
+  char fault_message[256]; /* cut between characters when too long */
 } latchwork_verification;
-#define LATCHWORK_VERIFICATION_INIT { sizeof(latchwork_verification), 0, 0, -1, 0, {0}, {0} }
+#define LATCHWORK_VERIFICATION_INIT \
+  { sizeof(latchwork_verification), 0, 0, -1, 0, {0}, {0}, -1, 0, -1, 0, -1, {0}, {0}, {0} }
 
 /* Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too.
    Fails: TOO_LARGE (rows). Since 0.1. */
@@ -1450,16 +1462,21 @@ LATCHWORK_C_API latchwork_status latchwork_plan_moves(const latchwork_plan *plan
 LATCHWORK_C_API latchwork_status latchwork_move_describe(const latchwork_move *move, char *text, size_t capacity,
                                                          size_t *needed, latchwork_error *error);
 /* Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
-   then reads the fabric back. A move that hands could not do is a fault, and the moves end there. options may be NULL.
+   then reads the fabric back. A move that hands could not do is a fault, and the moves end there: nothing is read. options
+   may be NULL.
    Fails: BAD_ARGUMENT (bed, moves), TOO_LARGE, CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed *bed, const latchwork_move *moves, size_t count,
                                                     const latchwork_watch_options *options, latchwork_fabric **out,
                                                     latchwork_error *error);
 /* Knits the plan and compares with the grid: the one way in which anything is called verified. A plan that makes the right
    cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the counter never reads, a
-   column or wale that is not its needle's, or tools that do not carry their stitches, is not. The order in which the plan
-   lists its stops is not compared; charts, instructions, sessions, rests and periods take only stops that rise. options
-   may be NULL.
+   column or wale that is not its needle's, other needles cast on than the chart's in row 1, a crossing's groups in another
+   order than its name says, one twice or not at all, or tools that do not carry their stitches, is not. The order in which
+   the plan lists its stops is not compared; charts, instructions, sessions, rests and periods take only stops that rise.
+   What hands cannot do of a plan is left undone and knitted on to its end, so that it hides no difference of the cloth: a
+   rung that does not hang on the ladder is passed over, a batch without a loop at its from_row is not begun, of a crossing
+   of which some stitch cannot be lifted or put back nothing is done, a needle that cannot be cast on, bound off, held or
+   released is let be, one left in hold without a stitch goes back before the carriage comes. options may be NULL.
    Fails: SIZE_MISMATCH when the plan is for another size; BAD_ARGUMENT (leftmost) when its leftmost needle is 0;
    TOO_LARGE; CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_verify(const latchwork_grid *grid, const latchwork_plan *plan,
@@ -3155,14 +3172,19 @@ LATCHWORK_C_API latchwork_status latchwork_panel_chart_text(const latchwork_pane
                                                             size_t capacity, size_t *needed, latchwork_error *error);
 /* Machine instructions in words: by row counter and carriage side, needles in the operator's view, a key of the
    abbreviations used, the cautions that fit. What latchwork_grid_findings() calls an error comes first; for an
-   infeasible plan, why, and no steps. Fails: SIZE_MISMATCH (plan of another size); BAD_ARGUMENT for a machine out of its
-   ranges, and for a plan that no words can tell or that they would tell wrongly: rows, columns and needles outside the
-   panel, stops that are not by rising row, a carriage on the other side than its row's, columns and wales that are not the
-   needle's, rungs that are not all those from `from_row` up to the stop's row or are no knit, purl, tuck or slip, crossings
-   that lack a group, put it on other needles or in another order, or have no tools for it, counts below 1 and times below
-   0. Whether the work makes this panel they do not know: have the plan verified. The error's row is the stop's, its column that
-   on the RS where there is one, its field the path from the plan, "stops[2].reforms[0].needle". Of an infeasible plan
-   the stops are not looked at. Since 0.1. */
+   infeasible plan, why, and no steps.
+   Verify the plan first: latchwork_grid_verify() alone says whether its work makes this panel. Here a plan is refused that
+   no words can tell, that they would tell wrongly, or that asks what hands cannot do; one that hands can follow to another
+   cloth is told as it stands.
+   Fails: SIZE_MISMATCH (plan of another size); BAD_ARGUMENT for a machine out of its ranges, and for such a plan: rows,
+   columns and needles outside the panel, needles cast on other than the chart's in row 1, stops that are not by rising row,
+   a carriage on the other side than its row's, columns and wales that are not the needle's, rungs that are not all those
+   from `from_row` up to the stop's row or are no knit, purl, tuck or slip, a needle re-formed or a stitch crossed twice at
+   one stop, crossings that lack a group or have it twice, put it on other needles or in another order, or have no tools for
+   it, counts below 1 and times below 0, and the first step that hands cannot do, such as a batch from a row where its wale
+   has no loop; TOO_LARGE as latchwork_simulate(). The error's row is the stop's, its column that on the RS where there is
+   one, its field the path from the plan, "stops[2].reforms[0].needle". Of an infeasible plan the stops are not looked at.
+   Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_panel *panel, const latchwork_plan *plan,
                                                               const latchwork_machine *machine, char *text,
                                                               size_t capacity, size_t *needed, latchwork_error *error);

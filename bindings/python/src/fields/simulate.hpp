@@ -38,7 +38,9 @@ struct Data<Verification> {
   static constexpr bool frozen = true;
   static constexpr auto fields =
       std::tuple{field("verified", &Verification::verified), field("difference", &Verification::difference),
-                 field("message", &Verification::message), field("loops", &Verification::loops)};
+                 field("message", &Verification::message),   field("loops", &Verification::loops),
+                 field("wale", &Verification::wale),         field("expected", &Verification::expected),
+                 field("found", &Verification::found),       field("fault", &Verification::fault)};
 };
 
 }  // namespace latchwork::python

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string_view>
+
+#include "latchwork/plan.hpp"
+
+namespace latchwork::inline v0 {
+
+/// A step of a plan: `stops[stop].list[index]`.
+struct PlanStep {
+  std::size_t stop = 0;
+  std::string_view list;  ///< "releases", "reforms", "crossings", "shapings" or "holds"
+  std::size_t index = 0;
+};
+
+/// The step that one of moves(plan) comes from; nothing for a cast-on at the start, a carriage pass, or no move. As
+/// linear as moves(). @throws Error as moves().
+std::optional<PlanStep> step_of_move(const Plan& plan, std::int64_t move);
+
+}  // namespace latchwork::inline v0
