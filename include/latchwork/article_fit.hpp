@@ -62,7 +62,10 @@ struct PieceFit {
   /// The panel as it is, by size() with the design's state, substitutes and the seams of piece_request(). Of it
   /// `panels` (1), `columns`, `rows`, width, height and their errors are told; the others stay as they are by default.
   FitCandidate as_it_stands;
-  FitResult fit;  ///< of piece_request() and panel_design(); empty where ArticleFit::message tells why
+  /// Of piece_request() and panel_design(). The first candidate is the one that goes with the other pieces, as
+  /// fit_article() chooses it; the others follow ranked. No candidates and no nearest where ArticleFit::message tells
+  /// why.
+  FitResult fit;
   friend bool operator==(const PieceFit&, const PieceFit&) = default;
 };
 
@@ -70,19 +73,31 @@ struct PieceFit {
 struct ArticleFit {
   Targets targets;               ///< of all pieces
   std::vector<PieceFit> pieces;  ///< those that are made as the panel, in the order of targets
-  std::string message;           ///< for people: why nothing was fitted; empty where it was
+  /// For people: why nothing was fitted, which pieces that fit by themselves do not go together, or that a choice that
+  /// is better for all may not have been looked at; empty where there is nothing to tell.
+  std::string message;
   friend bool operator==(const ArticleFit&, const ArticleFit&) = default;
 };
 
 /// The design of a request, with groups and edge cut from the panel's strips: each one vertical repeat of its strip,
 /// from row 1 up. Only of a panel of one band, since no strip of another runs from its first row to its last.
 /// @throws Error bad_argument (field "made[1]", "groups[0].last", "edge", "design.rows_step", ...; "panel" for one of
-/// several bands); crossing_cut, as Grid::sliced().
+/// several bands); crossing_cut (field "groups[0]", "edge"), as Grid::sliced().
 LATCHWORK_API FitRequest panel_design(const ArticleRequest& request, const Panel& panel);
 
 /// Targets of the article, the panel as it stands held against each piece that is made as it is, and the best fits,
 /// which fitted() makes panels of. Pieces alike are fitted once. A panel of several bands is held against the pieces
 /// and not fitted, and a message says so.
+///
+/// Pieces are sewn to each other, so those whose lengths are one target get one row count, those whose widths are one
+/// target too the same number of panels and the same times of each group; edge columns are each piece's own, since
+/// seams are. For a row count the pieces of one width take the panels and times with the least greatest error of all of
+/// them, then the least sum of their errors, then the first in the ranking of the first piece; with these the row count
+/// is taken with the least greatest error of all pieces of that length, then the least sum, then the fewest rows.
+/// Pieces that nothing fits by themselves do not count, pieces alike once. Up to FitRequest::max_candidates of each
+/// piece are looked at, whatever `most` is: the choice is the best of all candidates where its greatest error is below
+/// that of the last that was looked at of each, or all were; where it is not, and where nothing goes together, the
+/// message says so.
 /// @throws Error as targets(), panel_design(), size() and fit(); bad_argument (field "made[0]") for a name that is no
 /// piece's under these choices.
 LATCHWORK_API ArticleFit fit_article(const Article& article, const ArticleRequest& request, const Panel& panel,
@@ -92,9 +107,10 @@ LATCHWORK_API ArticleFit fit_article(const Article& article, const ArticleReques
 
 /// "latchwork-article-choices", version 1: the members of ArticleRequest by their names, of `design` those that are
 /// read; what has a default may be left out, but for `article`, the names of measures and counts, and both textures of
-/// a substitute: the schema lists what must be there.
+/// a substitute: the schema lists what must be there. `least_mm` and `greatest_mm` of a measure are numbers, or texts
+/// as read_length() takes them: "45 cm".
 /// @throws Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
-/// missing_field, unknown_field, bad_value; bad_argument for what no panel's design can be.
+/// missing_field, unknown_field, bad_value; bad_argument for what no panel's design can be; as read_length().
 LATCHWORK_API ArticleRequest read_article_request(std::string_view json);
 
 /// The JSON that read_article_request() reads back to an equal request; of the design, targets, groups and edge are not

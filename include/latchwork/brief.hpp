@@ -74,8 +74,9 @@ struct Job {
 };
 
 /// @throws Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
-/// throw with the file's name before the field: of article.json also what targets() and panel_design() refuse, and an
-/// article that is neither the library's nor a file "name.json" of the folder (field "article.json: article").
+/// throw with the file's name before the field: of article.json also, with its line, what targets() and panel_design()
+/// refuse, and an article that is neither the library's nor a file "name.json" of the folder (field "article.json:
+/// article").
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
 /// Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit.

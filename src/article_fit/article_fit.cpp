@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "article_fit/check.hpp"
+#include "article_fit/together.hpp"
 #include "fit/ranking.hpp"
 #include "fit/request.hpp"
 #include "latchwork/size.hpp"
@@ -69,7 +70,7 @@ std::vector<TargetPiece> made_pieces(const Targets& targets, const std::vector<s
     std::string there;
     for (const TargetPiece& piece : targets.pieces) there += (there.empty() ? "'" : ", '") + piece.name + "'";
     fitting::refuse(fmt::format("made[{}]", i),
-                    fmt::format("made[{}]: '{}' is no piece here; there are {}", i, shown(made[i]), there));
+                    fmt::format("'{}' is no piece here; there are {}", shown(made[i]), there));
   }
   std::vector<TargetPiece> out;
   std::copy_if(targets.pieces.begin(), targets.pieces.end(), std::back_inserter(out), [&](const TargetPiece& piece) {
@@ -86,8 +87,9 @@ ArticleFit fit_article(const Article& article, const ArticleRequest& request, co
   const std::vector<TargetPiece> pieces = made_pieces(out.targets, request.made);
   const bool one_band = panel.bands().size() == 1;
   if (!one_band) {
-    out.message = fmt::format("the panel has {}: no strip runs from its first row to its last, so none can be repeated",
-                              count_of(std::ssize(panel.bands()), "band"));
+    out.message = fmt::format(
+        "nothing was fitted: the panel has {}; no strip runs from its first row to its last, so none can be repeated",
+        count_of(std::ssize(panel.bands()), "band"));
   }
   const FitRequest design = one_band ? panel_design(request, panel) : request.design;
   std::vector<FitRequest> wanted;
@@ -109,6 +111,7 @@ ArticleFit fit_article(const Article& article, const ArticleRequest& request, co
     wanted.push_back(std::move(own));
     out.pieces.push_back(std::move(piece));
   }
+  if (one_band) out.message = choose_together(wanted, out.pieces, swatch, options);
   return out;
 }
 

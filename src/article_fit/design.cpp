@@ -1,10 +1,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string>
 
 #include "article_fit/check.hpp"
 #include "fit/request.hpp"
 #include "latchwork/article_fit.hpp"
+#include "latchwork/error.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
@@ -13,9 +15,15 @@ namespace {
 using fitting::refuse;
 
 /// One vertical repeat of a strip of the panel's band.
-Strip cut(const Panel& panel, const StripSpan& strip, int columns) {
+Strip cut(const Panel& panel, const StripSpan& strip, int columns, const std::string& field) {
   const int rows = std::min(strip.repeat_rows, panel.grid().rows());
-  return {strip.name, strip.texture, panel.grid().sliced(1, strip.column, rows, columns)};
+  try {
+    return {strip.name, strip.texture, panel.grid().sliced(1, strip.column, rows, columns)};
+  } catch (const Error& error) {
+    Place place = error.place();
+    place.field = field;
+    throw Error(error.code(), place, field + ": " + error.what());
+  }
 }
 
 void require_strip(const std::string& field, int index, std::size_t strips) {
@@ -60,7 +68,7 @@ FitRequest panel_design(const ArticleRequest& request, const Panel& panel) {
   out.edge.reset();
   if (request.edge >= 0) {
     require_strip("edge", request.edge, strips.size());
-    out.edge = cut(panel, strips[static_cast<std::size_t>(request.edge)], 1);
+    out.edge = cut(panel, strips[static_cast<std::size_t>(request.edge)], 1, "edge");
   }
   std::vector<StripRun> runs = request.groups;
   if (runs.empty()) {
@@ -76,7 +84,7 @@ FitRequest panel_design(const ArticleRequest& request, const Panel& panel) {
     group.most = runs[i].most;
     for (int at = runs[i].first; at <= runs[i].last; ++at) {
       const StripSpan& strip = strips[static_cast<std::size_t>(at)];
-      group.strips.push_back(cut(panel, strip, strip.columns));
+      group.strips.push_back(cut(panel, strip, strip.columns, fmt::format("groups[{}]", i)));
     }
     out.groups.push_back(std::move(group));
   }

@@ -5,6 +5,7 @@
 #include "article_fit/check.hpp"
 #include "file/gauge_json.hpp"
 #include "latchwork/article_fit.hpp"
+#include "latchwork/quantity.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -27,6 +28,18 @@ struct Number {
   void operator()(json::Writer& writer, double number) const { writer.real(number); }
 };
 
+/// A number of mm, or a text with its unit: "17 3/4 in". It is written as a number.
+struct Millimetres {
+  void operator()(json::Value value, double& mm) const {
+    if (value.kind() != json::Kind::text) {
+      mm = value.real();
+    } else {
+      mm = value.guard([&] { return read_length(value.text()).mm; });
+    }
+  }
+  void operator()(json::Writer& writer, double mm) const { writer.real(mm); }
+};
+
 // The members of each struct, once, for reading and writing. Numbers with a part behind the point are looked at in
 // require_article_request().
 struct Lists {
@@ -37,8 +50,8 @@ struct Lists {
   void operator()(auto& members, Is<NamedMeasure> auto& measure) const {
     members.required("name");
     members.text("name", measure.name);
-    members.number("least_mm", measure.least_mm);
-    members.number("greatest_mm", measure.greatest_mm);
+    members.value("least_mm", measure.least_mm, Millimetres{});
+    members.value("greatest_mm", measure.greatest_mm, Millimetres{});
     members.text("printed", measure.printed);
     members.text("of", measure.of);
   }

@@ -125,7 +125,7 @@ std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<Piece
 
 void add_notes(const Brief& brief, ArticleJob& article) {
   const ArticleFit& fit = article.fit;
-  if (!fit.message.empty()) article.notes.push_back("nothing was fitted: " + fit.message);
+  if (!fit.message.empty()) article.notes.push_back(fit.message);
   int others = 0;
   for (const TargetPiece& target : fit.targets.pieces) others += target.count;
   bool shaped = false;

@@ -68,8 +68,7 @@ std::string best_words(const PieceFit& piece, const std::string& message) {
     const FitCandidate& best = piece.fit.candidates.front();
     return fmt::format("{}: {}", made_of(best), measured(best));
   }
-  if (!message.empty()) return "not looked for: see below";
-  if (piece.fit.nearest.empty()) return "nothing fits, nor comes near";
+  if (piece.fit.nearest.empty()) return message.empty() ? "nothing fits, nor comes near" : "none: see below";
   const FitNearest& near = piece.fit.nearest.front();
   return fmt::format("nothing fits; nearest {}: {} (would have to give: {})", made_of(near.candidate),
                      measured(near.candidate), gives_words(near));

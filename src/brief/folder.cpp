@@ -12,6 +12,7 @@
 #include "brief/article.hpp"
 #include "brief/facts.hpp"
 #include "brief/match.hpp"
+#include "file/json.hpp"
 #include "latchwork/brief.hpp"
 #include "latchwork/chart.hpp"
 #include "latchwork/error.hpp"
@@ -121,26 +122,37 @@ bool is_file_name(const std::string& name) {
          name.find('\0') == std::string::npos;
 }
 
+/// Does `check`, and tells what it refuses with the line and the field of article.json.
+template <class Check>
+void check_article_file(const fs::path& folder, Check&& check) {
+  read_with(folder, article_file, [&](const std::string& text) {
+    const json::Document document(text);
+    document.root().guard(std::forward<Check>(check));
+    return 0;
+  });
+}
+
 void read_article_of(const fs::path& folder, Brief& brief) {
   brief.article = read_with(folder, article_file, [](const std::string& text) { return read_article_request(text); });
   const std::string& name = brief.article->article;
   const std::vector<std::string> known = article_names();
   if (std::find(known.begin(), known.end(), name) == known.end()) {
     if (!is_file_name(name)) {
-      Place place;
-      place.field = "article.json: article";
-      throw Error(ErrorCode::bad_argument, place,
-                  fmt::format("article.json: article is '{}'; it must be '{}', or a file \"name.json\" beside it",
-                              shown(name), joined(known, "', '")));
+      check_article_file(folder, [&] {
+        Place place;
+        place.field = "article";
+        throw Error(ErrorCode::bad_argument, place,
+                    fmt::format("'{}' is none; it must be '{}', or a file \"name.json\" beside it", shown(name),
+                                joined(known, "', '")));
+      });
     }
     brief.own_article = read_with(folder, name, [](const std::string& text) { return read_article(text); });
   }
   // What does not go with this article or this panel is found here, and not after hours at the plan.
-  read_with(folder, article_file, [&](const std::string&) {
+  check_article_file(folder, [&] {
     const Article article = brief.own_article ? *brief.own_article : built_in_article(name);
     made_pieces(targets(article, brief.article->choices), brief.article->made);
     if (brief.panel.bands().size() == 1) panel_design(*brief.article, brief.panel);
-    return 0;
   });
 }
 

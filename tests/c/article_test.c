@@ -314,6 +314,61 @@ static void an_article_leads_to_panels(void) {
   latchwork_article_file_destroy(file);
 }
 
+/* A blanket of three across: the panel in the middle has two seams, those beside it one. */
+static void pieces_sewn_to_each_other_have_one_row_count(void) {
+  static const char text[] =
+      "{\"format\": \"latchwork-article-choices\", \"version\": 1, \"article\": \"blanket of panels\",\n"
+      " \"choices\": {\"measures\": [{\"name\": \"width\", \"least_mm\": \"90 cm\", \"greatest_mm\": 900},\n"
+      "                          {\"name\": \"height\", \"least_mm\": 505, \"greatest_mm\": \"50.5 cm\"}],\n"
+      "             \"counts\": [{\"name\": \"across\", \"count\": 3}, {\"name\": \"up\", \"count\": 1}]},\n"
+      " \"groups\": [{\"first\": 0, \"last\": 0, \"least\": 1, \"most\": 30}],\n"
+      " \"design\": {\"seam_left\": 1, \"seam_right\": 1}}";
+  const latchwork_measurement measured[2] = {
+      {"stockinette", "", "", 25.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+      {"stockinette", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_article_request request = LATCHWORK_ARTICLE_REQUEST_INIT;
+  latchwork_article article = LATCHWORK_ARTICLE_INIT;
+  latchwork_article_request_file *choices = NULL, *none = NULL;
+  latchwork_article_file *file = NULL;
+  latchwork_article_fit *found = NULL;
+  latchwork_fit_result *fits[3] = {NULL, NULL, NULL};
+  latchwork_fit_candidate best[3][10];
+  latchwork_strip *strip = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_swatch *swatch = NULL;
+  const latchwork_strip *strips[1];
+  char wrong[sizeof text];
+  size_t needed = 0, i;
+  checking = "pieces sewn to each other";
+  OK(latchwork_read_article_request(text, sizeof text - 1, &choices, &error));
+  OK(latchwork_article_request_file_request(choices, &request, &error));
+  CHECK(near(request.choices->measures[0].least_mm, 900.0) && near(request.choices->measures[1].greatest_mm, 505.0));
+  memcpy(wrong, text, sizeof text);
+  memcpy(strstr(wrong, "90 cm"), "90 kg", 5);
+  CHECK(latchwork_read_article_request(wrong, sizeof text - 1, &none, &error) == LATCHWORK_E_BAD_UNIT && none == NULL);
+  CHECK(error.line == 2 && strncmp(error.field, "choices.measures[0].least_mm", 28) == 0);
+  OK(latchwork_stockinette(3, &strip, &error));
+  strips[0] = strip;
+  OK(latchwork_join_strips("patch", 60, strips, 1, &panel, &error));
+  OK(latchwork_swatch_create(measured, 2, &swatch, &error));
+  OK(latchwork_built_in_article("blanket of panels", &file, &error));
+  OK(latchwork_article_file_article(file, &article, &error));
+  OK(latchwork_fit_article(&article, &request, panel, swatch, NULL, &found, &error));
+  for (i = 0; i < 3; ++i) {
+    OK(latchwork_article_fit_result(found, i, &fits[i], &error));
+    OK(latchwork_fit_result_candidates(fits[i], best[i], 10, &needed, &error));
+    CHECK(best[i][0].rows == 202 && best[i][0].times[0] == best[0][0].times[0]);
+    latchwork_fit_result_destroy(fits[i]);
+  }
+  latchwork_article_fit_destroy(found);
+  latchwork_article_file_destroy(file);
+  latchwork_swatch_destroy(swatch);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(strip);
+  latchwork_article_request_file_destroy(choices);
+}
+
 static void what_is_wrong_is_told_with_line_and_field(void) {
   static const char text[] =
       "{\"format\": \"latchwork-article\", \"version\": 1, \"name\": \"mat\",\n"
@@ -330,6 +385,7 @@ int main(void) {
   a_blanket_is_shared_out();
   a_host_makes_its_own();
   an_article_leads_to_panels();
+  pieces_sewn_to_each_other_have_one_row_count();
   what_is_wrong_is_told_with_line_and_field();
   return checks_told();
 }

@@ -181,3 +181,48 @@ def test_seams_go_on_into_a_need_of_yarn(mat, choices):
     (sewn,) = lw.yarn_need(panel, lw.Swatch(), request).estimates
     assert request.seam_mm == 640
     assert sewn.length_m - without.length_m == pytest.approx(0.640 * request.seam_ratio)
+
+
+def test_a_measure_is_a_number_of_mm_or_a_text_with_its_unit():
+    text = """{"format": "latchwork-article-choices", "version": 1, "article": "scarf",
+ "choices": {"measures": [{"name": "width", "least_mm": "17 3/4 in", "greatest_mm": "%s"}]}}"""
+    request = lw.read_article_request(text % "45.5 cm")
+    assert request.choices.measures[0] == lw.NamedMeasure("width", 450.85, 455.0)
+    assert lw.read_article_request(lw.write(request)) == request
+    with pytest.raises(lw.Error) as caught:
+        lw.read_article_request(text % "45.5")
+    assert (caught.value.code, caught.value.line) == (lw.ErrorCode.bad_unit, 2)
+    assert caught.value.field == "choices.measures[0].greatest_mm"
+
+
+@pytest.mark.parametrize("width", [1057, 1170, 1226, 1399])
+def test_panels_sewn_side_by_side_have_one_row_count_and_the_same_repeats(width):
+    counted, measured = lw.Counted, []
+    for texture, stitches, rows in (("stockinette", 28, 40), ("rope 2/2 every 6", 36, 42), ("garter 1/1", 26, 56)):
+        measured += [lw.Measurement(texture, counted.stitches, stitches, 100)]
+        measured += [lw.Measurement(texture, counted.rows, rows, 100)]
+    swatch = lw.Swatch(measured)
+    edge = lw.stockinette(1)
+    strips = [edge, lw.stockinette(4), lw.rope(2, 2, 6, lw.Lean.left), lw.garter(1, 1, 6), edge]
+    panel = lw.join_strips("runner", 60, strips)
+    choices = lw.ArticleChoices(
+        measures=[lw.NamedMeasure("width", width, width), lw.NamedMeasure("height", 1500, 1500)],
+        counts=[lw.NamedCount("across", 3), lw.NamedCount("up", 1)],
+    )
+    design = lw.FitRequest(edge_least=1, edge_most=6, rows_step=6, tolerance_percent=3, seam_left=1, seam_right=1)
+    request = lw.ArticleRequest("blanket of panels", choices, groups=[lw.StripRun(1, 2, 1, 40), lw.StripRun(3, 3, 0, 10)],
+                                edge=0, design=design)
+    found = lw.fit_article(lw.built_in_article(request.article), request, panel, swatch)
+    best = [piece.fit.candidates[0] for piece in found.pieces]
+    assert len(best) == 3 and found.message == ""
+    assert len({(one.rows, one.panels, tuple(one.times)) for one in best}) == 1
+    # No choice of all that fits has a lesser greatest error.
+    own = lw.panel_design(request, panel)
+    own.most = 10_000
+    fits = [lw.fit_piece(piece.target, own, swatch).candidates for piece in found.pieces]
+    alike = [{(one.rows, one.panels, tuple(one.times)) for one in each} for each in fits]
+    least = min(
+        max(next(one.error for one in each if (one.rows, one.panels, tuple(one.times)) == key) for each in fits)
+        for key in set.intersection(*alike)
+    )
+    assert max(one.error for one in best) == least

@@ -197,3 +197,48 @@ TEST_CASE("what no panel's design can be is refused at its place", "[article][fi
     of.choices.list = "covers, UK";
   });
 }
+
+TEST_CASE("a measure of an article's choices is a number of mm or a text with its unit", "[article][file]") {
+  const auto of = [](const std::string& least, const std::string& greatest) {
+    return read_article_request(R"({"format": "latchwork-article-choices", "version": 1, "article": "scarf",
+ "choices": {"measures": [{"name": "width", "least_mm": )" +
+                                least + R"(,
+   "greatest_mm": )" + greatest +
+                                "}]}}");
+  };
+  const ArticleRequest read = of("\"17 3/4 in\"", "\"45.5 cm\"");
+  CHECK(read.choices.measures.at(0).least_mm == 450.85);
+  CHECK(read.choices.measures.at(0).greatest_mm == 455);
+  CHECK(read == of("450.85", "455"));
+  CHECK(read_article_request(write(read)) == read);
+  const auto refused = [&](const char* text, ErrorCode code) {
+    INFO(text);
+    try {
+      of("450", std::string("\"") + text + "\"");
+      FAIL_CHECK("was read");
+    } catch (const Error& error) {
+      CHECK(error.code() == code);
+      CHECK(error.place().line == 3);
+      CHECK(error.place().field == "choices.measures[0].greatest_mm");
+      CHECK(std::string(error.what()).starts_with("line 3, choices.measures[0].greatest_mm: "));
+    }
+  };
+  refused("45", ErrorCode::bad_unit);
+  refused("45 g", ErrorCode::bad_unit);
+  refused("-45 cm", ErrorCode::bad_value);
+  refused("wide", ErrorCode::bad_syntax);
+  refused("45 cm or so", ErrorCode::bad_syntax);
+}
+
+TEST_CASE("an edge or a group that would cut a crossing is named", "[article][fit][error]") {
+  ArticleRequest wrong = request();
+  wrong.edge = 2;  // one column of the rope
+  try {
+    panel_design(wrong, panel());
+    FAIL_CHECK("was cut");
+  } catch (const Error& error) {
+    CHECK(error.code() == ErrorCode::crossing_cut);
+    CHECK(error.place().field == "edge");
+    CHECK(std::string(error.what()).starts_with("edge: "));
+  }
+}

@@ -117,6 +117,34 @@ TEST_CASE("a brief's own article is read from its folder, and from nowhere else"
   }
   choose("belt.json", "");
   refused(ErrorCode::io, "belt.json");
+  // A number stands in the second line here: what is refused of it is told with that.
+  const auto told = [&](const std::string& line) {
+    try {
+      read_brief(folder.path.string());
+      FAIL_CHECK("was read");
+    } catch (const Error& error) {
+      CHECK(error.place().line == 2);
+      CHECK(holds(error.what(), line));
+    }
+  };
+  choose("scarf", ",\n \"choices\": {\"measures\": [{\"name\": \"width\", \"least_mm\": 127, \"greatest_mm\": 5}]}");
+  refused(ErrorCode::bad_argument, "article.json: choices.measures[0].greatest_mm");
+  told("article.json: line 2, choices.measures[0].greatest_mm: width goes up to 5 mm");
+  choose("scarf",
+         ",\n \"choices\": {\"measures\": [{\"name\": \"width\", \"least_mm\": \"3 kg\", \"greatest_mm\": 5}]}");
+  refused(ErrorCode::bad_unit, "article.json: choices.measures[0].least_mm");
+  told("article.json: line 2, choices.measures[0].least_mm: ");
+  choose("scarf", ",\n \"choices\": {\"counts\": [{\"name\": \"panels\", \"count\": 2}]}");
+  refused(ErrorCode::bad_argument, "article.json: choices.measures");
+  told("article.json: line 2, choices.measures: give ");
+  choose("strap.json", ",\n \"made\": [\"handle\"]");
+  told("article.json: line 2, made[0]: 'handle' is no piece here; there are 'strap'");
+  choose("hat", "");
+  try {
+    read_brief(folder.path.string());
+  } catch (const Error& error) {
+    CHECK(error.place().line == 1);
+  }
   choose("strap.json", R"(, "choices": {"rule": "snug"})");
   refused(ErrorCode::bad_argument, "article.json: choices.rule");
   choose("strap.json", R"(, "groups": [{"first": 1, "last": 40}])");

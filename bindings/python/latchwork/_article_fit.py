@@ -52,7 +52,8 @@ class PieceFit:
     """The panel as it is, by size() with the design's state, substitutes and the seams of piece_request(). Of it ``panels``
     (1), ``columns``, ``rows``, width, height and their errors are told; the others stay as they are by default."""
     fit: FitResult = FitResult()
-    """Of piece_request() and panel_design(); empty where ArticleFit.message tells why."""
+    """Of piece_request() and panel_design(). The first candidate is the one that goes with the other pieces, as fit_article()
+    chooses it; the others follow ranked. No candidates and no nearest where ArticleFit.message tells why."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,4 +65,5 @@ class ArticleFit:
     pieces: tuple[PieceFit, ...] = ()
     """Those that are made as the panel, in the order of targets."""
     message: str = ""
-    """For people: why nothing was fitted; empty where it was."""
+    """For people: why nothing was fitted, which pieces that fit by themselves do not go together, or that a choice that is
+    better for all may not have been looked at; empty where there is nothing to tell."""

@@ -1054,10 +1054,10 @@ def read_yarn_request(json: str | bytes) -> YarnRequest:
 def read_article_request(json: str | bytes) -> ArticleRequest:
     """Reads "latchwork-article-choices", version 1: the members of ArticleRequest by their names, of `design` those that are
     read; what has a default may be left out, but for `article`, the names of measures and counts, and both textures of a
-    substitute.
+    substitute. `least_mm` and `greatest_mm` of a measure are numbers, or texts as read_length() takes them: "45 cm".
 
     Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key,
-    missing_field, unknown_field, bad_value; bad_argument for what no panel's design can be.
+    missing_field, unknown_field, bad_value; bad_argument for what no panel's design can be; as read_length().
     """
 
 def read_plan(json: str | bytes) -> Plan:
@@ -1195,8 +1195,9 @@ def fit_article(
     progress: Callable[[Progress], object] | None = None,
 ) -> ArticleFit:
     """Targets of the article, the panel as it stands held against each piece that is made as it is, and the best fits, which
-    fitted() makes panels of. Pieces alike are fitted once. A panel of several bands is held against the pieces and not
-    fitted, and a message says so. `stop` and `progress` as in fit().
+    fitted() makes panels of. Pieces alike are fitted once; pieces whose lengths are one target get one row count, those
+    whose widths are one target too the same panels and times, chosen together by the least greatest error. A panel of
+    several bands is held against the pieces and not fitted, and a message says so. `stop` and `progress` as in fit().
 
     Raises Error as targets(), panel_design(), size() and fit(); bad_argument (field "made[0]") for a name that is no
     piece's under these choices; bad_encoding for a name that is not UTF-8.
@@ -1400,8 +1401,8 @@ def rests(
 def read_brief(folder: str | os.PathLike[str]) -> Brief:
     """Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json and article.json. Raises Error
     bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers raise with the
-    file's name before the field: of article.json also what targets() and panel_design() refuse, and an article that is
-    neither the library's nor a file "name.json" of the folder; bad_encoding for text that is not UTF-8.
+    file's name before the field: of article.json also, with its line, what targets() and panel_design() refuse, and an
+    article that is neither the library's nor a file "name.json" of the folder; bad_encoding for text that is not UTF-8.
     """
 
 def run(

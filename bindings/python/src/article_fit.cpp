@@ -39,8 +39,10 @@ void bind_article_fit(py::module_& m) {
       "article"_a, "request"_a, "panel"_a, "swatch"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "Targets of the article, the panel as it stands held against each piece that is made as it is, and the best "
       "fits, "
-      "which fitted() makes panels of. Pieces alike are fitted once. A panel of several bands is held against the "
-      "pieces and not fitted, and a message says so. `stop` and `progress` as in fit().\n\nRaises Error as targets(), "
+      "which fitted() makes panels of. Pieces alike are fitted once; pieces whose lengths are one target get one row "
+      "count, those whose widths are one target too the same panels and times, chosen together by the least greatest "
+      "error. A panel of several bands is held against the pieces and not fitted, and a message says so. `stop` and "
+      "`progress` as in fit().\n\nRaises Error as targets(), "
       "panel_design(), size() and fit(); bad_argument (field \"made[0]\") for a name that is no piece's under these "
       "choices; bad_encoding for a name that is not UTF-8.");
 }

@@ -19,7 +19,8 @@ void bind_brief(py::module_& m) {
       "(folder) for an empty "
       "name "
       "or a NUL in it; io (field = file name), and what the readers raise with the file's name before the field: of "
-      "article.json also what targets() and panel_design() refuse, and an article that is neither the library's nor a "
+      "article.json also, with its line, what targets() and panel_design() refuse, and an article that is neither the "
+      "library's nor a "
       "file \"name.json\" of the folder; bad_encoding for text that is not UTF-8.");
   m.def(
       "run",

@@ -44,9 +44,11 @@ void bind_file(py::module_& m) {
       "Reads \"latchwork-article-choices\", version 1: the members of ArticleRequest by their names, of `design` those "
       "that are read; what has a default may be left out, but for `article`, the names of measures and counts, and "
       "both "
-      "textures of a substitute.\n\nRaises Error with line and field: "
+      "textures of a substitute. `least_mm` and `greatest_mm` of a measure are numbers, or texts as read_length() "
+      "takes "
+      "them: \"45 cm\".\n\nRaises Error with line and field: "
       "too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key, missing_field, "
-      "unknown_field, bad_value; bad_argument for what no panel's design can be.");
+      "unknown_field, bad_value; bad_argument for what no panel's design can be; as read_length().");
   m.def("read_plan", &read_free<Plan, &read_plan>, "json"_a, doc("Reads \"latchwork-plan\", version 1.").c_str());
   m.def("read_certificate", &read_free<Certificate, &read_certificate>, "json"_a,
         doc("Reads \"latchwork-certificate\", version 1.").c_str());

@@ -3067,7 +3067,8 @@ typedef struct latchwork_article_fit latchwork_article_fit;
 
 /* "latchwork-article-choices", version 1. Fails with line and field: TOO_LARGE, BAD_ENCODING, BAD_SYNTAX, WRONG_FORMAT,
    NEWER_VERSION, DUPLICATE_KEY, MISSING_FIELD, UNKNOWN_FIELD, BAD_VALUE; BAD_ARGUMENT for what no panel's design can be.
-   Since 0.1. */
+   A measure is a number
+   of mm, or a text as latchwork_read_length takes it, which fails as that. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_article_request(const char *text, size_t size,
                                                                 latchwork_article_request_file **out,
                                                                 latchwork_error *error);
@@ -3100,8 +3101,9 @@ LATCHWORK_C_API latchwork_status latchwork_article_fit_fitted(const latchwork_ar
                                                               int32_t panel_index, latchwork_panel **out,
                                                               latchwork_error *error);
 /* Targets of the article, the panel as it stands held against each piece that is made as it is, and the best fits. Pieces
-   alike are fitted once. A panel of several bands is held against the pieces and not fitted, and a message says so. options
-   may be NULL. Fails: as latchwork_article_targets, latchwork_panel_size and latchwork_fit; BAD_ARGUMENT (field "made[0]")
+   alike are fitted once; pieces whose lengths are one target get one row count, those of one width too the same panels
+   and times. A panel of several bands is held against the pieces and not fitted, and a message says so. options may be
+   NULL. Fails: as latchwork_article_targets, latchwork_panel_size and latchwork_fit; BAD_ARGUMENT (field "made[0]")
    for a name that is no piece's under these choices, ("groups[0].last", "edge") for a strip that the panel does not have;
    CROSSING_CUT for a strip that cuts one. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_article(const latchwork_article *article,
@@ -3125,10 +3127,12 @@ LATCHWORK_C_API latchwork_status latchwork_article_fit_targets(const latchwork_a
 LATCHWORK_C_API latchwork_status latchwork_article_fit_pieces(const latchwork_article_fit *article_fit,
                                                               latchwork_piece_fit *pieces, size_t capacity,
                                                               size_t *needed, latchwork_error *error);
-/* A copy of the fit of the piece at `index`; without candidates and nearest where the message tells why. Since 0.1. */
+/* A copy of the fit of the piece at `index`: first the candidate that goes with the other pieces, then the others ranked;
+   without candidates and nearest where the message tells why. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_article_fit_result(const latchwork_article_fit *article_fit, size_t index,
                                                               latchwork_fit_result **out, latchwork_error *error);
-/* For people: why nothing was fitted; "" where it was. Since 0.1. */
+/* For people: why nothing was fitted, which pieces that fit by themselves do not go together, or that a choice that is
+   better for all may not have been looked at; "" where there is nothing to tell. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_article_fit_message(const latchwork_article_fit *article_fit, char *text,
                                                                size_t capacity, size_t *needed,
                                                                latchwork_error *error);
