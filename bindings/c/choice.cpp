@@ -152,6 +152,7 @@ latchwork_status latchwork_grid_plan_tolerances(const latchwork_grid* grid, cons
                 to.most_ms = tolerance.most_ms;
                 to.least_exact = tolerance.least_exact ? 1 : 0;
                 to.most_exact = tolerance.most_exact ? 1 : 0;
+                to.proven = tolerance.proven ? 1 : 0;
                 return to;
               });
   });

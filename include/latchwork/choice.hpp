@@ -28,15 +28,17 @@ struct ConditionPrice {
   PlanStatus status = PlanStatus::infeasible;  ///< of the plan under it
   std::int64_t total_ms = 0;                   ///< what that plan takes; 0 when there is none; -1, and price_ms too,
                                                ///< with status `feasible`: the call ended before any was found
-  std::int64_t price_ms = 0;                   ///< more than the least plan without it that was found; 0 or more
-  std::int64_t least_price_ms = 0;             ///< the price is proven to be no less than this ...
-  std::int64_t most_price_ms = 0;  ///< ... and no more than this (-1: nothing is known): exact when both are the same
+  std::int64_t price_ms = 0;  ///< more than the least plan without it that was found; 0 or more; where there is none
+                              ///< (`infeasible`) this and the next two are 0 and mean nothing
+  std::int64_t least_price_ms = 0;  ///< the price is proven to be no less than this ...
+  std::int64_t most_price_ms = 0;   ///< ... and no more than this (-1: nothing is known): exact when both are the same
   friend bool operator==(const ConditionPrice&, const ConditionPrice&) = default;
 };
 
-/// The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. Each is
-/// a plan of its own, for which the work limit holds; the time limit is one for the whole call, shared out fairly: what
-/// one plan leaves unused the next have. A plan found under one condition counts wherever it keeps what is asked.
+/// The price of each condition that is asked (none asked: no price), alone, and last of all together; `forced_exempt`
+/// goes with each. Each is a plan of its own, for which the work limit holds; the time limit is one for the whole call,
+/// shared out fairly: what one plan leaves unused the next have. A plan found under one condition counts wherever it
+/// keeps what is asked.
 /// @throws Error as plan().
 LATCHWORK_API std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& machine,
                                                            const Effort& effort = {}, const PlanOptions& options = {});

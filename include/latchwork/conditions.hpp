@@ -8,6 +8,7 @@
 namespace latchwork::inline v0 {
 
 /// A regular schedule: stop after rows first, first + every, first + 2 * every, ... and do all that is due.
+/// `first` may be greater than `every`: then nothing is due before.
 struct Rhythm {
   int every = 1;
   int first = 1;

@@ -170,10 +170,11 @@ struct TwoRhythms {
 LATCHWORK_API TwoRhythms plan_two_rhythms(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                           const PlanOptions& options = {});
 
-/// A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan. When
-/// that cannot be proven (a lower total is possible, or the call is stopped or limited), a certificate of the greatest
-/// bound that prices alone were found to prove; when prices prove more than `total_ms`, of that. It looks at no
-/// conditions: conditions only take plans away, so that what is proven of all plans holds of those that keep them.
+/// A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan, or
+/// the bound of a feasible one. When that cannot be proven (a lower total is possible, or the call is stopped or
+/// limited), a certificate of the greatest bound that prices alone were found to prove; when prices prove more than
+/// `total_ms`, of that. It looks at no conditions: conditions only take plans away, so that what is proven of all plans
+/// holds of those that keep them.
 /// @throws Error bad_argument (machine, effort, options; total_ms below 0; grid, when it cannot be scheduled at all);
 /// too_large, as plan().
 LATCHWORK_API Certificate certify(const Grid& grid, const Machine& machine, const Effort& effort, std::int64_t total_ms,

@@ -6,7 +6,8 @@
 
 namespace latchwork::inline v0 {
 
-/// Told now and then during a long call, on the calling thread.
+/// Told now and then during a long call, on the calling thread, and once more at its end, also after it was asked to
+/// stop.
 struct Progress {
   std::int64_t bound_ms = 0;  ///< plan: proven so far (others: 0)
   std::int64_t best_ms = 0;   ///< plan: best so far; -1: none yet (others: 0)

@@ -64,10 +64,11 @@ LATCHWORK_API Period plan_period(const Plan& plan);
 struct Tolerance {
   EffortTerm term = EffortTerm::stop;
   std::int64_t value_ms = 0;  ///< what it is
-  std::int64_t least_ms = 0;  ///< the plan is proven to stay a least one from here ...
+  std::int64_t least_ms = 0;  ///< if proven, the plan stays a least one from here ...
   std::int64_t most_ms = 0;   ///< ... to here, the other efforts as they are; within 0..3'600'000
   bool least_exact = false;   ///< one millisecond below, where that may be, another plan takes less
   bool most_exact = false;    ///< one millisecond above
+  bool proven = false;  ///< the plan is proven to be a least one at value_ms, so that from here to here means that
   friend bool operator==(const Tolerance&, const Tolerance&) = default;
 };
 
@@ -76,10 +77,11 @@ struct Tolerance {
 /// this plan takes the least is one interval; each end is walked to from outside, from one better plan's line to the
 /// next, and is proven by a plan there. An end that no search proves is told by its flag, with what is proven; so is
 /// the greatest value at which the times of all plans of a large panel can be counted (too_large of plan()); so are
-/// those not yet looked at when the call is stopped or its time is over. Some tens of plans; the work limit holds for
-/// each. @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything
-/// is planned; bad_argument (field plan) when another plan takes less, or this one was made for another panel of the
-/// same size.
+/// those not yet looked at when the call is stopped or its time is over. Where not even the plan itself is proven by
+/// then, `proven` is false in all, and both ends are value_ms. Some tens of plans; the work limit holds for each.
+/// @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything is planned;
+/// bad_argument (field plan) when another plan takes less, or verify() finds that it does not make this panel, as one
+/// made for another panel of the same size.
 LATCHWORK_API std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine, const Effort& effort,
                                                      const Plan& plan, const PlanOptions& options = {});
 

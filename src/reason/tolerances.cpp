@@ -10,6 +10,7 @@
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/reason.hpp"
+#include "latchwork/simulate.hpp"
 #include "plan/one_call.hpp"
 #include "plan/problem.hpp"
 
@@ -124,18 +125,16 @@ std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine,
   if (total < least.bound_ms) {
     refuse(fmt::format("the plan takes {} ms, less than any plan for this panel: it is for another", total));
   }
-  for (const Term& term : effort_parts) {
-    if (is_fixed(term) && times(mine, term) != times(least, term)) {
-      refuse(fmt::format("the plan has {} of what {} prices, and the panel {}: it is for another", times(mine, term),
-                         term.name, times(least, term)));
-    }
+  if (const Verification knitted = verify(grid, mine); !knitted.verified) {
+    refuse("the plan does not make this panel: " + knitted.message);
   }
   const OneCall::Told told{least.bound_ms, total};
   Walker walker(grid, machine, effort, mine, call, told);
+  const bool proven = least.status == PlanStatus::optimal;
   std::vector<Tolerance> tolerances;
   for (const Term& term : effort_parts) {
-    Tolerance tolerance{term.term, effort.*term.cost, 0, max_effort_ms, true, true};
-    if (call.ended() || least.status != PlanStatus::optimal) {
+    Tolerance tolerance{term.term, effort.*term.cost, 0, max_effort_ms, true, true, proven};
+    if (call.ended() || !proven) {
       tolerance.least_ms = tolerance.most_ms = tolerance.value_ms;
       tolerance.least_exact = tolerance.most_exact = false;
     } else if (!is_fixed(term)) {

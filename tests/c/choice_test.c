@@ -178,7 +178,7 @@ static void costs_may_move_so_far(void) {
         tolerances[11].term == LATCHWORK_EFFORT_TERM_ROW);
   /* A stop more against two knit rungs of 4.5 s. */
   CHECK(tolerances[0].value_ms == 1000 && tolerances[0].least_ms == 0 && tolerances[0].most_ms == 9000);
-  CHECK(tolerances[0].least_exact == 1 && tolerances[0].most_exact == 1);
+  CHECK(tolerances[0].least_exact == 1 && tolerances[0].most_exact == 1 && tolerances[0].proven == 1);
   OK(latchwork_grid_plan(grid, &machine, NULL, NULL, &other, NULL));
   CHECK(latchwork_grid_plan_tolerances(grid, &machine, &effort, other, NULL, NULL, 0, &needed, &error) ==
         LATCHWORK_E_BAD_ARGUMENT);

@@ -94,7 +94,7 @@ def test_how_far_each_cost_may_move(purls):
     plan = lw.plan(purls, lw.Machine(), CHEAP)
     tolerances = lw.plan_tolerances(purls, lw.Machine(), CHEAP, plan=plan)
     assert [tolerance.term for tolerance in tolerances] == list(lw.EffortTerm)
-    assert tolerances[0] == lw.Tolerance(lw.EffortTerm.stop, 1_000, 0, 9_000, True, True)  # a stop against two knit rungs
+    assert tolerances[0] == lw.Tolerance(lw.EffortTerm.stop, 1_000, 0, 9_000, True, True, True)  # a stop against two knit rungs
     with pytest.raises(lw.Error) as refused:
         lw.plan_tolerances(purls, lw.Machine(), plan=plan)
     assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == "plan"
@@ -152,6 +152,10 @@ def test_a_stopped_call_of_many_plans_says_what_it_does_not_know(ropes):
     assert unknown == [(lw.PlanStatus.feasible, -1, -1)] * 2
     ends = MANY["tolerances"](ropes, plan, progress=lambda progress: False)
     assert not any(end.least_exact or end.most_exact for end in ends[:2])
+    rough = lw.plan(ropes, lw.Machine(), work_limit=1)
+    if rough.status is lw.PlanStatus.feasible:  # nobody has proven it a least one
+        ends = MANY["tolerances"](ropes, rough, stop=asked)
+        assert not any(end.proven or end.least_exact or end.most_exact or end.least_ms < end.most_ms for end in ends)
 
 
 def test_a_search_that_nobody_ends_and_that_comes_to_no_end_says_so():

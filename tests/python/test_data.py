@@ -162,7 +162,7 @@ SAMPLES = [
     lw.WorkTimes(*range(1, 8)),
     lw.Session(3, 9, False, False, 50, 40),
     lw.Rest(1, 4, 30),
-    lw.Tolerance(lw.EffortTerm.hold, 3, 2, 4, True, True),
+    lw.Tolerance(lw.EffortTerm.hold, 3, 2, 4, True, True, True),
     lw.HandWork(*range(1, 13)),
     lw.Progress(1, 2, 0.5),
     lw.StopPrice(3, 700),

@@ -396,10 +396,10 @@ TEST_CASE("how far each cost may move is told to the millisecond", "[reason]") {
   const auto tolerances = plan_tolerances(purls(), Machine{}, {}, mine);
   REQUIRE(tolerances.size() == 12);
   CHECK(tolerance_of(tolerances, EffortTerm::stop) ==
-        Tolerance{EffortTerm::stop, 15'000, 9'000, 3'600'000, true, true});
+        Tolerance{EffortTerm::stop, 15'000, 9'000, 3'600'000, true, true, true});
   CHECK(tolerance_of(tolerances, EffortTerm::rung_knit) ==
-        Tolerance{EffortTerm::rung_knit, 4'000, 0, 7'000, true, true});
-  CHECK(tolerance_of(tolerances, EffortTerm::drop) == Tolerance{EffortTerm::drop, 500, 0, 3'500, true, true});
+        Tolerance{EffortTerm::rung_knit, 4'000, 0, 7'000, true, true, true});
+  CHECK(tolerance_of(tolerances, EffortTerm::drop) == Tolerance{EffortTerm::drop, 500, 0, 3'500, true, true, true});
   for (const EffortTerm term :
        {EffortTerm::batch, EffortTerm::rung_purl, EffortTerm::rung_tuck, EffortTerm::rung_slip, EffortTerm::hold,
         EffortTerm::crossing, EffortTerm::crossing_stitch, EffortTerm::shaping, EffortTerm::row}) {
@@ -409,11 +409,37 @@ TEST_CASE("how far each cost may move is told to the millisecond", "[reason]") {
   const Plan other = plan(purls(), Machine{}, cheap_stops());
   CHECK_THROWS_MATCHES(plan_tolerances(purls(), Machine{}, {}, other), Error,
                        refused_field(ErrorCode::bad_argument, "plan"));
+  // A plan for a purl elsewhere does not make this panel, though it may take as long.
+  Grid moved(purls().rows(), purls().columns());
+  for (int row = 1; row <= moved.rows(); ++row) {
+    for (int column = 0; column < moved.columns(); ++column) {
+      moved.set(row, column, purls().at(row, moved.columns() - 1 - column));
+    }
+  }
+  REQUIRE(moved != purls());
+  REQUIRE(plan(moved, Machine{}).total_ms == mine.total_ms);
+  CHECK_THROWS_MATCHES(plan_tolerances(moved, Machine{}, {}, mine), Error,
+                       refused_field(ErrorCode::bad_argument, "plan"));
   // Of the same size, but with a rope: its crossing is none of this panel's.
   Grid roped = purls();
   roped.cross({.row = 1, .column = 0, .left = 1, .right = 1});
   CHECK_THROWS_MATCHES(plan_tolerances(roped, Machine{}, {}, mine), Error,
                        refused_field(ErrorCode::bad_argument, "plan"));
+}
+
+TEST_CASE("where nobody has proven a plan the least, its tolerances say so", "[reason]") {
+  const Grid grid = scattered(24, 12);
+  PlanOptions cut;
+  cut.work_limit = 1;
+  const Plan rough = plan(grid, Machine{}, {}, cut);
+  REQUIRE(rough.status == PlanStatus::feasible);
+  for (const Tolerance& each : plan_tolerances(grid, Machine{}, {}, rough, cut)) {
+    CHECK_FALSE(each.proven);
+    CHECK(each.least_ms == each.value_ms);
+    CHECK(each.most_ms == each.value_ms);
+    CHECK_FALSE(each.least_exact);
+    CHECK_FALSE(each.most_exact);
+  }
 }
 
 TEST_CASE("calls of many plans tell a share that never falls, and can be stopped in the midst of a plan",

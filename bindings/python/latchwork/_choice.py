@@ -33,7 +33,8 @@ class ConditionPrice:
     """What that plan takes; 0 when there is none; -1, and ``price_ms`` too, with status ``feasible``: the call ended
     before any was found."""
     price_ms: int = 0
-    """More than the least plan without it that was found; 0 or more."""
+    """More than the least plan without it that was found; 0 or more. Where there is none (``infeasible``) this and the
+    next two are 0 and mean nothing."""
     least_price_ms: int = 0
     """The price is proven to be no less than this ..."""
     most_price_ms: int = 0
@@ -110,10 +111,12 @@ class Tolerance:
     value_ms: int = 0
     """What it is."""
     least_ms: int = 0
-    """The plan is proven to stay a least one from here ..."""
+    """If proven, the plan stays a least one from here ..."""
     most_ms: int = 0
     """... to here, the other efforts as they are; within 0..3'600'000."""
     least_exact: bool = False
     """One millisecond below, where that may be, another plan takes less."""
     most_exact: bool = False
     """One millisecond above."""
+    proven: bool = False
+    """The plan is proven to be a least one at `value_ms`; if not, nothing is, and both ends are `value_ms`."""

@@ -89,7 +89,8 @@ class Stop:
 
 @dataclass(frozen=True, slots=True)
 class Rhythm:
-    """A regular schedule: stop after rows first, first + every, first + 2 * every, ... and do all that is due."""
+    """A regular schedule: stop after rows first, first + every, first + 2 * every, ... and do all that is due.
+    `first` may be greater than `every`: then nothing is due before."""
 
     every: int = 1
     first: int = 1
@@ -157,7 +158,9 @@ class Plan(Copied):
 
     def _regular(self) -> str:
         """What the status is said of, where that is not every plan."""
-        return f" of the regular ones, every {count_of(self.rhythm.every, 'row')}" if self.rhythm else ""
+        if not self.rhythm:
+            return ""
+        return f" of the regular ones, every {count_of(self.rhythm.every, 'row')} from RC {self.rhythm.first:03}"
 
     def __repr__(self) -> str:
         return (
@@ -204,7 +207,8 @@ class HandWork:
 
 @dataclass(frozen=True, slots=True)
 class Progress:
-    """Told now and then during a long call, on the calling thread."""
+    """Told now and then during a long call, on the calling thread, and once more at its end, also after it was asked
+    to stop."""
 
     bound_ms: int = 0
     """plan: proven so far (simulate: 0)."""

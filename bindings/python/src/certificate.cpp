@@ -25,7 +25,9 @@ void bind_certificate(py::module_& m) {
       },
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "total_ms"_a, "stop"_a = py::none(),
       "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
-      "A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan. "
+      "A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan, "
+      "or "
+      "the bound of a feasible one. "
       "When that cannot be proven (a lower total is possible, or the call is stopped or limited), a certificate of the "
       "greatest bound that prices alone were found to prove; when prices prove more than `total_ms`, of that. The "
       "other "

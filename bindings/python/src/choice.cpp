@@ -136,8 +136,7 @@ void bind_choice(py::module_& m) {
       "call. The other arguments are those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of "
       "another size, before anything "
       "is "
-      "planned; bad_argument (plan) when another plan takes less, or this one was made for another panel of the same "
-      "size.");
+      "planned; bad_argument (plan) when another plan takes less, or the plan does not make this panel.");
 }
 
 }  // namespace latchwork::python

@@ -65,7 +65,9 @@ void bind_file(py::module_& m) {
       "Reads a timings file: CSV (RFC 4180), one spell a line, with a first line that names its columns, in any order: "
       "the counts stops, batches, drops, rungs_knit, rungs_purl, rungs_tuck, rungs_slip, crossings, stitches_crossed, "
       "holds, shapings, rows (those that no spell has may be left out, not all), time, unit (ms, s, min, h) and note "
-      "(may be left out). A count is a whole number, nothing is 0; times go to the nearest millisecond. Lines that "
+      "(may be left out). A count is a whole number, nothing is 0; a time is a whole number of milliseconds (1.5 min "
+      "is, 1.33333 min is "
+      "refused). Lines that "
       "start with # and blank lines are passed over.\n\nRaises Error with line and field: bad_syntax, missing_field, "
       "unknown_field, duplicate_key, bad_value, bad_unit, bad_encoding, too_large.");
 

@@ -851,7 +851,8 @@ typedef struct latchwork_hand_work {
 } latchwork_hand_work;
 #define LATCHWORK_HAND_WORK_INIT { sizeof(latchwork_hand_work), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0 }
 
-/* Told now and then during a long call. Lent to the callback. Since 0.1. */
+/* Told now and then during a long call, and once more at its end, also after it was asked to stop. Lent to the callback.
+   Since 0.1. */
 typedef struct latchwork_progress {
   uint32_t struct_size;
   int64_t bound_ms; /* plan: proven so far (others: 0) */
@@ -1041,7 +1042,8 @@ typedef struct latchwork_condition_price {
   int32_t status;         /* LATCHWORK_PLAN_STATUS_... of the plan under it */
   int64_t total_ms;       /* what that plan takes; 0 when there is none; -1, and price_ms too, with status FEASIBLE: the
                              call ended before any was found */
-  int64_t price_ms;       /* more than the least plan without it that was found; 0 or more */
+  int64_t price_ms;       /* more than the least plan without it that was found; 0 or more; where there is none (status
+                             INFEASIBLE) this and the next two are 0 and mean nothing */
   int64_t least_price_ms; /* the price is proven to be no less than this ... */
   int64_t most_price_ms;  /* ... and no more than this (-1: nothing is known): exact when both are the same */
 } latchwork_condition_price;
@@ -1099,10 +1101,11 @@ typedef struct latchwork_period {
 typedef struct latchwork_tolerance {
   int32_t term;        /* LATCHWORK_EFFORT_TERM_... */
   int64_t value_ms;    /* what it is */
-  int64_t least_ms;    /* the plan is proven to stay a least one from here ... */
+  int64_t least_ms;    /* if proven, the plan stays a least one from here ... */
   int64_t most_ms;     /* ... to here, the other efforts as they are; within 0..3600000 */
   int32_t least_exact; /* 1: one millisecond below, where that may be, another plan takes less */
   int32_t most_exact;  /* 1: one millisecond above */
+  int32_t proven;      /* 1: the plan is proven to be a least one at value_ms; 0: nothing is, and both ends are value_ms */
 } latchwork_tolerance;
 
 /* The best plan in two rhythms: crossings are made where the panel has them, which is every so many rows or at some of
@@ -1178,7 +1181,7 @@ LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *pla
    time limit for the whole call: stopped, or out of time, ends not yet found are not exact, nor is the greatest value
    at which the times of all plans of a large panel can be counted. effort and options may be NULL.
    Fails: as latchwork_grid_plan; SIZE_MISMATCH (plan) for a plan of another size, before anything is planned;
-   BAD_ARGUMENT (plan) when another plan takes less, or this one was made for another panel of the same size. Since 0.1. */
+   BAD_ARGUMENT (plan) when another plan takes less, or the plan does not make this panel. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_tolerances(const latchwork_grid *grid,
                                                                 const latchwork_machine *machine,
                                                                 const latchwork_effort *effort,
@@ -1308,7 +1311,7 @@ typedef struct latchwork_certificate_check {
 } latchwork_certificate_check;
 #define LATCHWORK_CERTIFICATE_CHECK_INIT { sizeof(latchwork_certificate_check), 0, 0, 0, -1, {0}, {0} }
 
-/* A proof that no plan takes less than total_ms: hand in the total of an optimal plan. When that cannot be proven, a
+/* A proof that no plan takes less than total_ms: hand in the total of an optimal plan, or the bound of a feasible one. When that cannot be proven, a
    certificate of the greatest bound that prices alone were found to prove. effort and options may be NULL.
    Fails: BAD_ARGUMENT (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), TOO_LARGE.
    Since 0.1. */

@@ -46,7 +46,8 @@ struct Data<Tolerance> {
                                             field("least_ms", &Tolerance::least_ms),
                                             field("most_ms", &Tolerance::most_ms),
                                             field("least_exact", &Tolerance::least_exact),
-                                            field("most_exact", &Tolerance::most_exact)};
+                                            field("most_exact", &Tolerance::most_exact),
+                                            field("proven", &Tolerance::proven)};
 };
 
 }  // namespace latchwork::python
