@@ -3,7 +3,9 @@
 //   make_panel BRIEF_FOLDER OUT_FOLDER
 //
 // BRIEF_FOLDER holds panel.json, swatch.csv, machine.json and, if yarn is to be reckoned, yarn.json. Exit codes: 0
-// done, 1 an error (told with its place), 2 wrong usage, 3 written, but the panel cannot be made as it stands.
+// done, 1 an error (told with its place), 2 wrong usage, 3 written, but the panel cannot be made as it stands, 4
+// written, but a texture has no gauge, so that there is no size (or no article): the summary says which, and what to
+// measure.
 #include <algorithm>
 #include <cstdio>
 #include <exception>
@@ -28,6 +30,7 @@ int main(int argc, char** argv) {
       return finding.severity == latchwork::Severity::error;
     });
     if (against || job.plan.status == latchwork::PlanStatus::infeasible) return 3;
+    if (!job.missing.empty()) return 4;
   } catch (const latchwork::Error& error) {
     const std::string code(latchwork::error_name(error.code()));
     std::fprintf(stderr, "make_panel: %s: %s\n", code.c_str(), error.what());  // the message names the place

@@ -20,5 +20,6 @@ made=0
 case $made in
   0) echo "Written to $out: open page.html to print it and take it to the machine." ;;
   3) echo "Written to $out, but this panel cannot be made as it stands: summary.txt and page.html say why." ;;
+  4) echo "Written to $out without a size: summary.txt and page.html say which textures swatch.csv lacks." ;;
 esac
 exit $made

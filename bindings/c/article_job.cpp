@@ -58,7 +58,7 @@ latchwork_status latchwork_job_article(const latchwork_job* job, latchwork_artic
   return guarded(error, [&] {
     fill(out, [&] {
       const auto& article = given(job, "job").value.article;
-      if (!article) refuse("job", "one whose brief named no article");
+      if (!article) refuse("job", "one whose brief named no article, or lacks a gauge for it");
       return *article;
     });
   });

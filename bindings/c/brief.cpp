@@ -8,11 +8,20 @@ using namespace latchwork::c;
 
 namespace {
 
+/// Where a texture has no gauge there is none, and the error says so of the first.
+const Size& size_of(const latchwork_job* job) {
+  const Job& value = given(job, "job").value;
+  if (value.size) return *value.size;
+  const Finding& finding = value.missing.at(0);
+  throw Error(ErrorCode::no_gauge, finding.place, finding.message);
+}
+
 bool same(const Job& left, const Job& right) {
   return left.findings == right.findings && left.plan == right.plan && left.regular == right.regular &&
          left.unconditioned == right.unconditioned && left.verification == right.verification &&
          left.regular_verification == right.regular_verification && left.size == right.size &&
-         left.yarn == right.yarn && left.conditions == right.conditions && left.article == right.article;
+         left.yarn == right.yarn && left.conditions == right.conditions && left.article == right.article &&
+         left.missing == right.missing;
 }
 
 }  // namespace
@@ -147,6 +156,10 @@ latchwork_status latchwork_job_findings(const latchwork_job* job, latchwork_find
   return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.findings; }); });
 }
 
+latchwork_status latchwork_job_missing(const latchwork_job* job, latchwork_findings** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.missing; }); });
+}
+
 latchwork_status latchwork_job_plan(const latchwork_job* job, latchwork_plan** out, latchwork_error* error) {
   return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.plan; }); });
 }
@@ -203,18 +216,18 @@ latchwork_status latchwork_job_yarn(const latchwork_job* job, latchwork_yarn_nee
 }
 
 latchwork_status latchwork_job_size(const latchwork_job* job, latchwork_size* size, latchwork_error* error) {
-  return guarded(error, [&] { StructRoom(size, "size").take(size_out(given(job, "job").value.size)); });
+  return guarded(error, [&] { StructRoom(size, "size").take(size_out(size_of(job))); });
 }
 
 latchwork_status latchwork_job_size_strips(const latchwork_job* job, latchwork_strip_size* strips, size_t capacity,
                                            size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {
     Room room(strips, capacity, needed, "strips");
-    room.take(strip_sizes_out(given(job, "job").value.size));
+    room.take(strip_sizes_out(size_of(job)));
   });
 }
 
 latchwork_status latchwork_job_size_findings(const latchwork_job* job, latchwork_findings** out,
                                              latchwork_error* error) {
-  return guarded(error, [&] { fill(out, [&] { return given(job, "job").value.size.findings; }); });
+  return guarded(error, [&] { fill(out, [&] { return size_of(job).findings; }); });
 }

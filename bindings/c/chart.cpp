@@ -25,6 +25,8 @@ latchwork_status draw(Draw drawer, const latchwork_panel* panel, const latchwork
     to.blank = enumerator(from.blank, Blank::purl, "blank");
     if (from.first_row != 0) to.first_row = from.first_row;
     to.last_row = from.last_row;
+    to.first_column = from.first_column;
+    to.columns = from.columns;
     room.take_text(drawer(given(panel, "panel").value, to));
   });
 }

@@ -68,9 +68,12 @@ struct Job {
   Plan unconditioned;
   Verification verification;          ///< of `plan`
   Verification regular_verification;  ///< of `regular`; not verified when there is none
-  Size size;
+  std::optional<Size> size;           ///< where each texture has a gauge; no other figure but the article's needs one
   std::optional<YarnNeed> yarn;       ///< where the brief asks for it
-  std::optional<ArticleJob> article;  ///< where the brief names one
+  std::optional<ArticleJob> article;  ///< where the brief names one, and has the gauges that it is fitted by
+  /// What bars size or article: no_swatch for each texture that size() would refuse, by default or by the state and the
+  /// substitutes of the article's design, with place.field = texture. Each once.
+  std::vector<Finding> missing;
 };
 
 /// @throws Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
@@ -79,19 +82,20 @@ struct Job {
 /// article").
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
-/// Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit.
+/// Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
+/// wants a gauge that the swatch has not is left out and told in Job::missing; all else does without.
 /// Conditions bind all plans but `unconditioned`. A time limit is for `plan` and `unconditioned` together, and for each
 /// other plan anew; a work limit for each plan.
 /// @throws Error as those do.
 LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 
-/// For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity,
-/// "verified" or not. @throws Error size_mismatch (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job
-/// of another brief; bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that is called
-/// verified and does not knit the brief's panel, stands on other needles than its machine's, takes other times by its
-/// efforts, or breaks the job's conditions (but rhythms, which are not looked at); for findings of another machine; for
-/// an article that is fitted or reckoned in another way than the brief's (field "job.article.fit",
-/// "job.article.works[0].plan", ...).
+/// For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand work by
+/// kind, hours, bound, price of regularity, "verified" or not. @throws Error size_mismatch (field "job.plan",
+/// "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of another brief; bad_argument (field
+/// "job.verification", "job.plan.leftmost", ...) for a plan that is called verified and does not knit the brief's
+/// panel, stands on other needles than its machine's, takes other times by its efforts, or breaks the job's conditions
+/// (but rhythms, which are not looked at); for findings of another machine; for an article that is fitted or reckoned
+/// in another way than the brief's (field "job.article.fit", "job.article.works[0].plan", ...).
 LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 
 /// One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and
@@ -100,10 +104,11 @@ LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 
 /// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-/// panel in one piece (a stitch in every row, and a column in common with the row below), schematic.svg, for a brief
-/// with an article article.txt, into `folder`, which is made if it is not there; an older schematic.svg or article.txt
-/// of which there is none now is taken away. The schematic is of the brief's panel. @throws Error bad_argument
-/// (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write() of a plan.
+/// panel with a size and in one piece (a stitch in every row, and a column in common with the row below),
+/// schematic.svg, for a brief with an article article.txt, into `folder`, which is made if it is not there; an older
+/// schematic.svg or article.txt of which there is none now is taken away. The schematic is of the brief's panel.
+/// @throws Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as
+/// write() of a plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
 
 }  // namespace latchwork::inline v0

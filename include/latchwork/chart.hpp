@@ -36,11 +36,17 @@ struct ChartOptions {
   /// the first row is marked on either sheet.
   int first_row = 1;
   int last_row = 0;
+  /// The columns shown, a sheet of a panel that is too wide for one: the first, counted from 0 from the left on the RS
+  /// from whichever side the chart is drawn, and how many; columns 0 is all from there on. A crossing that reaches past
+  /// them is not drawn, its cells are grey: cut where there is none, or let two sheets overlap.
+  int first_column = 0;
+  int columns = 0;
 };
 
 /// The chart as SVG 1.1, black on white, nothing told by colour alone: the symbols of DEVELOPERS.md, "Constants",
 /// crossings as slanted bands (the outer group behind is shaded), row numbers, column or needle numbers, repeat lines,
-/// centre line, the middle of the bed, stops, a key of the symbols used, and a title that says which side and which
+/// centre line, the middle of the bed, stops, strips by capital letters (a schematic's measures have small ones, the
+/// crossings of instructions "X1", "X2"), a key of the symbols used, and a title that says which side and which
 /// rows are shown. Linear in cells.
 /// @throws Error bad_argument (field; "stops[1].row" for a plan whose stops do not rise within its rows); size_mismatch
 /// (plan of another size); bad_encoding, when the panel's or a strip's name is not UTF-8.

@@ -12,8 +12,10 @@
 namespace latchwork::inline v0 {
 
 /// Machine instructions in words, plain UTF-8 text: by row counter and carriage side, one line a stop, needles in the
-/// operator's view, re-forms listed by what is alike, like neighbours folded into ranges, equal stops folded into
-/// repeats; a key of the abbreviations used; the cautions that fit. At an edge one stitch is decreased or increased and
+/// operator's view, re-forms in the plan's order, one sweep across the bed: one list where all are alike, else each run
+/// of like needles with its rows and rungs; equal stops folded into repeats, sweeps told more than once named ("sweep
+/// 1"); crossings by marks of their own ("X1"; letters are strips of charts); a key of the abbreviations used; the
+/// cautions that fit. At an edge one stitch is decreased or increased and
 /// several are bound off or cast on, as outline_text() has it; where the work goes into a cast-on, it is told to give
 /// each needle a loop of its own. What findings() calls an error comes first; for an infeasible plan, why, and no
 /// steps.

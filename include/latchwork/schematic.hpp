@@ -62,7 +62,8 @@ struct Schematic {
 };
 
 /// The drawing as SVG 1.1, black on white: each piece to one scale, its measures on dimension lines with extension
-/// lines as "45 (50, 55) cm", each with a letter that the list below explains; seams dashed; a title that says that the
+/// lines as "a = 45 (50, 55) cm", each with a small letter that the list below explains (capitals are strips of charts,
+/// "X1" crossings of instructions); seams dashed; a title that says that the
 /// right side is shown. Pieces stand side by side, in rows where they would not fit a page; pieces that are sewn
 /// together stay in one row. Made for 190 mm of A4 and for a phone: text is a thirtieth of the width, smaller only
 /// where pieces sewn together need more room. Linear in measures, O(n log n) in an outline's points.

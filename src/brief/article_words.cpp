@@ -31,11 +31,26 @@ void add_error(std::vector<std::string>& parts, double mm, double percent, const
       fmt::format("{:.2g} cm ({:.2g} %) too {}", std::abs(mm) / 10, std::abs(percent), mm < 0 ? less : more));
 }
 
-std::string measured(const FitCandidate& candidate) {
+/// What the seams of a piece take of the panels that make it: " between its seams (2 stitches and 2 rows go into
+/// them)", so that nobody wonders that the panel itself measures more; nothing where they take nothing.
+std::string seams_words(const TargetPiece& piece, const FitRequest& design) {
+  const FitRequest wanted = piece_request(piece, design);
+  std::vector<std::string> taken;
+  const auto add = [&](double count, const char* one, const char* more) {
+    if (count > 0) taken.push_back(fmt::format("{:g} {}", count, count == 1 ? one : more));
+  };
+  add(wanted.seam_left + wanted.seam_right, "stitch", "stitches");
+  add(wanted.seam_bottom + wanted.seam_top, "row", "rows");
+  if (taken.empty()) return {};
+  return fmt::format(" between its seams ({} of each panel go into them)", joined(taken, " and "));
+}
+
+/// `seams`: as seams_words(), where they are told.
+std::string measured(const FitCandidate& candidate, const std::string& seams = {}) {
   std::vector<std::string> parts;
   add_error(parts, candidate.width_error_mm, candidate.width_error_percent, "narrow", "wide");
   add_error(parts, candidate.height_error_mm, candidate.height_error_percent, "short", "long");
-  return fmt::format("{} x {} cm: {}", centimetres(candidate.width_mm), centimetres(candidate.height_mm),
+  return fmt::format("{} x {} cm{}: {}", centimetres(candidate.width_mm), centimetres(candidate.height_mm), seams,
                      parts.empty() ? "as wanted" : joined(parts));
 }
 
@@ -63,15 +78,16 @@ std::string gives_words(const FitNearest& nearest) {
   return joined(gives, "; ");
 }
 
-std::string best_words(const PieceFit& piece, const std::string& message) {
+std::string best_words(const PieceFit& piece, const FitRequest& design, const std::string& message) {
+  const std::string seams = seams_words(piece.target, design).empty() ? "" : " between its seams";
   if (!piece.fit.candidates.empty()) {
     const FitCandidate& best = piece.fit.candidates.front();
-    return fmt::format("{}: {}", made_of(best), measured(best));
+    return fmt::format("{}: {}", made_of(best), measured(best, seams));
   }
   if (piece.fit.nearest.empty()) return message.empty() ? "nothing fits, nor comes near" : "none: see below";
   const FitNearest& near = piece.fit.nearest.front();
   return fmt::format("nothing fits; nearest {}: {} (would have to give: {})", made_of(near.candidate),
-                     measured(near.candidate), gives_words(near));
+                     measured(near.candidate, seams), gives_words(near));
 }
 
 std::string knitted_words(const Brief& brief, const PieceWork& work, int panels) {
@@ -145,15 +161,20 @@ std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& artic
   out.reserve(kinds.size());
   for (const Alike& kind : kinds) {
     const PieceFit& piece = pieces[kind.first];
-    out.push_back({joined(kind.names), extent(piece.target), measured(piece.as_it_stands),
-                   best_words(piece, article.fit.message),
+    out.push_back({joined(kind.names), extent(piece.target),
+                   measured(piece.as_it_stands, seams_words(piece.target, brief.article->design)),
+                   best_words(piece, brief.article->design, article.fit.message),
                    knitted_words(brief, article.works[kind.first], kind.panels)});
   }
   return out;
 }
 
 void add_article(Facts& facts, const Brief& brief, const Job& job) {
-  if (!brief.article || !job.article) return;
+  if (!brief.article) return;
+  if (!job.article) {
+    facts.article.emplace_back("Article", article_name(brief) + ", not fitted: a gauge is missing, see below");
+    return;
+  }
   facts.article.emplace_back("Article", article_name(brief));
   facts.article.emplace_back("In all", hours_words(*job.article));
   if (job.article->yarn) {

@@ -46,6 +46,41 @@ std::string shape_words(const Size& size) {
                      centimetres(size.cast_on.width_mm), centimetres(size.bind_off.width_mm));
 }
 
+bool has_seams(const FitRequest& design) {
+  return design.seam_left > 0 || design.seam_right > 0 || design.seam_bottom > 0 || design.seam_top > 0;
+}
+
+std::string size_words(const Brief& brief, const Job& job) {
+  if (!job.size) {
+    std::vector<std::string> textures;
+    for (const Finding& finding : job.missing) {
+      std::string name = "'" + one_line(finding.place.field) + "'";
+      if (std::find(textures.begin(), textures.end(), name) == textures.end()) textures.push_back(std::move(name));
+    }
+    return "not known: no gauge of " + joined(textures) + ", see below";
+  }
+  const Size& size = *job.size;
+  std::string measured = fmt::format("{} cm wide{} x {} cm high, relaxed; {}", centimetres(size.width_mm),
+                                     shape_words(size), centimetres(size.height_mm), spread_words(size));
+  if (size.greatest_height_mm > size.least_height_mm) {
+    measured += fmt::format("; the strips by themselves {} to {} cm high", centimetres(size.least_height_mm),
+                            centimetres(size.greatest_height_mm));
+  }
+  if (brief.article && has_seams(brief.article->design)) measured += "; the whole panel, with what seams will take";
+  return measured;
+}
+
+/// What somebody has to write where, so that the size is known.
+void add_missing(Facts& facts, const Job& job) {
+  for (const Finding& finding : job.missing) {
+    facts.notes.emplace_back(
+        "missing",
+        fmt::format("{}. What would help: {}; it stands in swatch.csv in lines with this texture in the column "
+                    "'texture' and 'stitches', in others 'rows', in the column 'counted'",
+                    one_line(finding.message), finding.suggestion));
+  }
+}
+
 /// What is doubtful in the swatch; textures in too few places in one line, since that is true of most swatches.
 void add_measuring(Facts& facts, const Brief& brief) {
   int few = 0;
@@ -220,8 +255,8 @@ ChartOptions chart_options(const Brief& brief, const Job& job, Side side) {
   options.plan = job.plan.status == PlanStatus::infeasible ? nullptr : &job.plan;
   options.machine = &brief.machine;
   const Grid& grid = brief.panel.grid();
-  const double width = job.size.width_mm / job.size.widest_columns;
-  const double height = job.size.height_mm / grid.rows();
+  const double width = job.size ? job.size->width_mm / job.size->widest_columns : 0;
+  const double height = job.size ? job.size->height_mm / grid.rows() : 0;
   if (width > 0 && height > 0 && width <= 1000 && height <= 1000) {
     options.stitch_height_mm = height;
     options.stitch_width_mm = std::clamp(width, 0.2 * height, 5 * height);
@@ -232,18 +267,11 @@ ChartOptions chart_options(const Brief& brief, const Job& job, Side side) {
 Facts facts_of(const Brief& brief, const Job& job) {
   Facts facts;
   const Grid& grid = brief.panel.grid();
-  const Size& size = job.size;
   facts.title = one_line(brief.panel.name());
   facts.subtitle =
       fmt::format("{} on a {} machine ({}, {:g} mm apart)", extent_words(grid), one_line(brief.machine.name),
                   count_of(brief.machine.needles, "needle"), brief.machine.pitch_mm);
-  std::string measured = fmt::format("{} cm wide{} x {} cm high, relaxed; {}", centimetres(size.width_mm),
-                                     shape_words(size), centimetres(size.height_mm), spread_words(size));
-  if (size.greatest_height_mm > size.least_height_mm) {
-    measured += fmt::format("; the strips by themselves {} to {} cm high", centimetres(size.least_height_mm),
-                            centimetres(size.greatest_height_mm));
-  }
-  facts.lines.emplace_back("Size", measured);
+  facts.lines.emplace_back("Size", size_words(brief, job));
   facts.lines.emplace_back("Feasible", feasibility(brief, job));
   const std::vector<std::string> conditions = condition_words(job.conditions);
   if (!conditions.empty()) add_conditions(facts, job, conditions);
@@ -267,7 +295,9 @@ Facts facts_of(const Brief& brief, const Job& job) {
   };
   for (const Finding& finding : job.findings) note(finding);
   for (const Finding& finding : job.plan.findings) note(finding);  // why there is no plan, unless told already
-  for (const Finding& finding : size.findings) facts.notes.emplace_back("size", one_line(finding.message));
+  add_missing(facts, job);
+  for (const Finding& finding : job.size ? job.size->findings : std::vector<Finding>())
+    facts.notes.emplace_back("size", one_line(finding.message));
   add_measuring(facts, brief);
   return facts;
 }

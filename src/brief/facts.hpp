@@ -27,6 +27,15 @@ Facts facts_of(const Brief& brief, const Job& job);
 std::string summary_of(const Brief& brief, const Job& job);
 std::string page_of(const Brief& brief, const Job& job);
 
+/// Textures without a gauge, for each figure that wants one: what Job::missing tells.
+struct Unmeasured {
+  std::vector<Finding> size;
+  std::vector<Finding> article;  ///< by the state and the substitutes of its design; nothing where there is none
+  std::vector<Finding> all() const;
+};
+/// @throws Error as measuring_findings().
+Unmeasured unmeasured(const Brief& brief);
+
 /// What the yarn comes to, where the brief names any.
 void add_yarn(Facts& facts, const Brief& brief, const Job& job);
 
@@ -41,8 +50,7 @@ void add_need(Facts& facts, const YarnRequest& request, const YarnNeed& need, co
 /// "41.2".
 std::string centimetres(double mm);
 
-/// The panel's outline to scale with its measures, as SVG; nothing where it has no outline.
-/// @throws Error no_gauge (field = texture).
+/// The panel's outline to scale with its measures, as SVG; nothing where it has no outline, or no gauge.
 std::optional<schematics::DrawnSchematic> schematic_of(const Brief& brief);
 
 /// The job's charts: proportions from the panel's size, stops where there is a plan.

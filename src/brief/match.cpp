@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "brief/article.hpp"
+#include "brief/facts.hpp"
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
 #include "text/words.hpp"
@@ -117,6 +118,23 @@ void require_strips_of(const Panel& panel, const Size& size) {
   }
 }
 
+/// What is missing bars size and article, and nothing else does.
+void require_missing_of(const Brief& brief, const Job& job) {
+  const Unmeasured unmeasured = report::unmeasured(brief);
+  if (job.missing != unmeasured.all()) {
+    refuse(ErrorCode::bad_argument, "job.missing", "are not the textures of the brief's panel without a gauge");
+  }
+  if (job.size.has_value() != unmeasured.size.empty()) {
+    refuse(ErrorCode::size_mismatch, "job.size",
+           job.size ? "is told, and a texture of the brief has no gauge" : "is missing, and every texture has a gauge");
+  }
+  const bool has_article = brief.article && unmeasured.article.empty();
+  if (job.article.has_value() == has_article) return;
+  if (!job.article) refuse(ErrorCode::size_mismatch, "job.article", "is missing: the brief names an article");
+  refuse(ErrorCode::size_mismatch, "job.article",
+         brief.article ? "is fitted, and a texture has no gauge" : "is of an article that the brief does not name");
+}
+
 void require_yarn_of(const Brief& brief, const Job& job) {
   if (brief.yarn.has_value() != job.yarn.has_value()) {
     refuse(ErrorCode::size_mismatch, "job.yarn",
@@ -139,10 +157,6 @@ void require_yarn_of(const Brief& brief, const Job& job) {
 
 /// The article is fitted and reckoned once more; its plans are held to the panels that they are of.
 void require_article_of(const Brief& brief, const Job& job) {
-  if (brief.article.has_value() != job.article.has_value()) {
-    refuse(ErrorCode::size_mismatch, "job.article",
-           job.article ? "is of an article that the brief does not name" : "is missing: the brief names an article");
-  }
   if (!job.article) return;
   if (job.article->fit != article_fit_of(brief)) {
     refuse(ErrorCode::bad_argument, "job.article.fit", "is not that of the brief's article by its panel");
@@ -193,7 +207,8 @@ void require_job_of(const Brief& brief, const Job& job) {
     require_plan_of(brief.panel.grid(), job.unconditioned, "job.unconditioned");
     require_times_of(brief, job.unconditioned, "job.unconditioned");
   }
-  require_strips_of(brief.panel, job.size);
+  require_missing_of(brief, job);
+  if (job.size) require_strips_of(brief.panel, *job.size);
   require_yarn_of(brief, job);
   require_severities(job.findings, "job.findings");
   require_severities(job.plan.findings, "job.plan.findings");

@@ -24,37 +24,37 @@ body { max-width: 70rem; margin: 0 auto; padding: 0 .8rem 2rem; overflow-wrap: b
 h1 { font-size: 1.6rem; line-height: 1.2; margin: 1rem 0 .2rem; }
 h2 { font-size: 1.2rem; margin: 1.6rem 0 .5rem; border-bottom: 2px solid #000; }
 h3 { font-size: 1rem; margin: 1.1rem 0 .3rem; }
-p, ul, dl { margin: .4rem 0; }
+p, ul, table { margin: .4rem 0; }
 ul { padding-left: 1.3rem; }
-dl { display: grid; grid-template-columns: max-content 1fr; gap: .15rem .9rem; }
-dt { font-weight: bold; }
-dd { margin: 0; }
 table { border-collapse: collapse; width: 100%; }
 th, td { border: 1px solid #777; padding: .25rem .5rem; text-align: left; vertical-align: top; }
 td.n, th.n { text-align: right; }
+table.terms th, table.terms td { border: none; padding: .08rem .9rem .08rem 0; }
+table.terms th { width: 1%; white-space: nowrap; }
 td.at { width: 8.5em; white-space: nowrap; font-weight: bold; }
 td.again { font-style: italic; }
 .box { display: inline-block; width: .8em; height: .8em; border: 1.5px solid #000; margin-right: .4em; }
+.range { white-space: nowrap; }
 .tick { display: inline-block; white-space: nowrap; margin-right: 1em; font-style: normal; }
 .chart { margin: .5rem 0; overflow-x: auto; }
 .chart svg { display: block; }
 .schematic svg { max-width: 32rem; }
 nav a { margin-right: 1em; color: #000; }
 @media (max-width: 30rem) {
-  dl.facts { grid-template-columns: 1fr; gap: 0; }
-  dl.facts dd { margin: 0 0 .5rem; }
   th, td { padding: .2rem .3rem; }
+  table.facts, table.facts tbody, table.facts tr, table.facts th, table.facts td { display: block; width: auto; }
+  table.facts td { margin: 0 0 .5rem; }
 }
 @media print {
   @page { size: A4; margin: 12mm; }
   html { font-size: 10.5pt; }
   body { max-width: none; padding: 0; }
   nav { display: none; }
-  h2, h3, dt, .lead { break-after: avoid; }
+  h2, h3, .lead { break-after: avoid; }
   .end { break-before: avoid; }
-  tr, li, dd { break-inside: avoid; }
+  tr, li { break-inside: avoid; }
   li:last-child, tr:last-child { break-before: avoid; }
-  p, li, dd, td { orphans: 3; widows: 3; }
+  p, li, td { orphans: 3; widows: 3; }
   thead { display: table-header-group; }
   .chart { overflow: visible; }
   .chart svg {
@@ -80,38 +80,6 @@ void append_list(std::string& out, std::string_view title, const std::vector<std
   out += "</ul>\n";
 }
 
-void append_terms(std::string& out, std::string_view title,
-                  const std::vector<std::pair<std::string, std::string>>& terms, std::string_view attributes = {}) {
-  if (terms.empty()) return;
-  if (!title.empty()) out += tag("h3", title) + "\n";
-  out += fmt::format("<dl{}>\n", attributes);
-  for (const auto& [term, words] : terms) out += tag("dt", term) + tag("dd", words) + "\n";
-  out += "</dl>\n";
-}
-
-void append_chart(std::string& out, const report::ChartSheets& chart, Side side) {
-  const auto& sheets = chart.sheets;
-  const std::string_view title = side == Side::operator_view ? "Operator's view (WS)" : "Right side (RS)";
-  const std::string_view id = side == Side::operator_view ? " id=\"operator\"" : " id=\"right-side\"";
-  for (std::size_t i = 0; i < sheets.size(); ++i) {
-    const std::string& svg = sheets[i].svg;
-    const double width = sheets[i].width;
-    out += fmt::format("<section class=\"picture{}\">\n", chart.wide ? " wide" : "");
-    const std::string part = sheets.size() == 1 ? "" : fmt::format(", sheet {} of {}", i + 1, sheets.size());
-    out += tag("h2", fmt::format("{}{}", title, part), i == 0 ? id : "");
-    // On a screen cells are drawn 16 px high where there is room, never below 8 px, and words never below 10 px;
-    // the rest scrolls. In print all sheets have one scale.
-    const double font = report::font_mm / chart.mm_per_unit;
-    out += "\n<figure class=\"chart one-page\">\n";
-    const std::size_t open = svg.find('>');
-    out += svg.substr(0, open) +
-           fmt::format(" style=\"width:100%;min-width:{:.0f}px;max-width:{:.0f}px;--print-width:{:.2f}mm\"",
-                       width * std::max(10 / font, 0.5), width, width * chart.mm_per_unit) +
-           svg.substr(open);
-    out += "</figure>\n</section>\n";
-  }
-}
-
 /// Escaped, with counts and what they count kept on one line: "2 p", "3 x (t, p)".
 std::string kept_together(std::string_view words) {
   const auto is = [&](std::size_t i, std::string_view letters) {
@@ -128,12 +96,66 @@ std::string kept_together(std::string_view words) {
   return out + escaped_xml(words.substr(from));
 }
 
+/// The same, short ranges of a sweep each on one line; long ones break as words do.
+std::string in_ranges(std::string_view words) {
+  constexpr std::string_view between = " | ";
+  constexpr std::size_t most_on_a_line = 36;
+  std::string out;
+  for (std::size_t from = 0; from <= words.size();) {
+    const std::size_t end = std::min(words.find(between, from), words.size());
+    const std::string range = (from == 0 ? "" : "| ") + kept_together(words.substr(from, end - from));
+    const bool keep = from > 0 && end - from <= most_on_a_line;
+    if (from > 0) out += ' ';
+    out += keep ? "<span class=\"range\">" + range + "</span>" : range;
+    from = end + between.size();
+  }
+  return out;
+}
+
+void append_terms(std::string& out, std::string_view title,
+                  const std::vector<std::pair<std::string, std::string>>& terms, std::string_view kind = {}) {
+  if (terms.empty()) return;
+  if (!title.empty()) out += tag("h3", title) + "\n";
+  out += fmt::format("<table class=\"terms{}\">\n<tbody>\n", kind);
+  for (const auto& [term, words] : terms) {
+    out += "<tr>" + tag("th", term, " scope=\"row\"") + "<td>" + in_ranges(words) + "</td></tr>\n";
+  }
+  out += "</tbody>\n</table>\n";
+}
+
+void append_picture(std::string& out, const report::ChartSheets& chart, const drawing::DrawnChart& sheet,
+                    const std::string& title, std::string_view attributes) {
+  out += fmt::format("<section class=\"picture{}\">\n", chart.wide ? " wide" : "");
+  out += tag("h2", title, attributes);
+  // On a screen cells are drawn 16 px high where there is room, never below 8 px, and words never below 10 px; the rest
+  // scrolls. In print all sheets have one scale.
+  const double font = report::font_mm / chart.mm_per_unit;
+  out += "\n<figure class=\"chart one-page\">\n";
+  const std::size_t open = sheet.svg.find('>');
+  out += sheet.svg.substr(0, open) +
+         fmt::format(" style=\"width:100%;min-width:{:.0f}px;max-width:{:.0f}px;--print-width:{:.2f}mm\"",
+                     sheet.width * std::max(10 / font, 0.5), sheet.width, sheet.width * chart.mm_per_unit) +
+         sheet.svg.substr(open);
+  out += "</figure>\n</section>\n";
+}
+
+void append_chart(std::string& out, const report::ChartSheets& chart, Side side) {
+  const auto& sheets = chart.sheets;
+  const std::string title = side == Side::operator_view ? "Operator's view (WS)" : "Right side (RS)";
+  const std::string_view id = side == Side::operator_view ? " id=\"operator\"" : " id=\"right-side\"";
+  for (std::size_t i = 0; i < sheets.size(); ++i) {
+    const std::string part = sheets.size() == 1 ? "" : fmt::format(", sheet {} of {}", i + 1, sheets.size());
+    append_picture(out, chart, sheets[i], title + part, i == 0 ? id : "");
+  }
+  if (chart.key) append_picture(out, chart, *chart.key, title + ", key", "");
+}
+
 void append_stop(std::string& out, const writing::SheetStop& stop) {
   out += fmt::format("<tr><td class=\"n\">{}</td><td class=\"at\"><span class=\"box\"></span>{} {}</td><td>",
                      stop.number, writing::counter(stop.row), writing::carriage(stop.right));
   for (std::size_t i = 0; i < stop.actions.size(); ++i) {
     if (i > 0) out += "<br/>";
-    out += kept_together(stop.actions[i]);
+    out += in_ranges(stop.actions[i]);
   }
   out += "</td></tr>\n";
 }
@@ -164,6 +186,7 @@ void append_steps(std::string& out, const Brief& brief, const Job& job) {
   append_list(out, "At every stop", sheet.rules);
   append_terms(out, "Crossings", sheet.crossings);
   append_terms(out, "Needles worked together", sheet.sets);
+  append_terms(out, "Sweeps worked more than once", sheet.sweeps);
   out += "<h3>Steps</h3>\n" + tag("p", sheet.start, " class=\"lead\"") + "\n";
   if (!sheet.parts.empty()) {
     out += "<table>\n<thead><tr><th class=\"n\">Stop</th><th>At</th><th>Hand work</th></tr></thead>\n<tbody>\n";
@@ -233,9 +256,10 @@ void append_sizes(std::string& out, const Panel& panel, const Size& size) {
 }
 
 void append_article(std::string& out, const Brief& brief, const Job& job, const report::Facts& facts) {
-  if (!job.article) return;
+  if (!brief.article) return;
   out += "<h3 id=\"article\">What it is for</h3>\n";
-  append_terms(out, "", facts.article, " class=\"facts\"");
+  append_terms(out, "", facts.article, " facts");
+  if (!job.article) return;
   out +=
       "<table>\n<thead><tr><th>Piece</th><th>Wanted</th><th>This panel, as it stands</th><th>Best fit</th>"
       "<th>To knit</th></tr></thead>\n<tbody>\n";
@@ -265,12 +289,12 @@ std::string report::page_of(const Brief& brief, const Job& job) {
       "<nav><a href=\"#steps\">Instructions</a> <a href=\"#operator\">Operator's view</a> "
       "<a href=\"#right-side\">Right side</a></nav>\n";
   out += "<section>\n<h2>Summary</h2>\n";
-  append_terms(out, "", facts.lines, " class=\"facts\"");
+  append_terms(out, "", facts.lines, " facts");
   if (!facts.notes.empty()) {
     out += "<h3>Worth knowing</h3>\n";
-    append_terms(out, "", facts.notes, " class=\"facts\"");
+    append_terms(out, "", facts.notes, " facts");
   }
-  append_sizes(out, brief.panel, job.size);
+  if (job.size) append_sizes(out, brief.panel, *job.size);
   if (const auto schematic = report::schematic_of(brief)) {
     const std::size_t open = schematic->svg.find('>');
     out += "<h3 id=\"schematic\">Schematic</h3>\n<figure class=\"chart schematic\">\n" +

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "brief/article.hpp"
+#include "brief/facts.hpp"
 #include "conditions/words.hpp"
 #include "latchwork/brief.hpp"
 #include "plan/limits.hpp"
@@ -30,9 +31,13 @@ Job run(const Brief& brief, const PlanOptions& options) {
     return report::share_of(options.progress, panel * from, panel * share);
   };
   Job job;
-  job.size = size(brief.panel, brief.swatch);  // first, since what is refused is then found at once
+  const report::Unmeasured unmeasured = report::unmeasured(brief);
+  job.missing = unmeasured.all();
+  // First, since what is refused is then found at once.
+  if (unmeasured.size.empty()) job.size = size(brief.panel, brief.swatch);
   std::optional<ArticleFit> article;
-  if (brief.article) article = report::article_fit_of(brief, {.stop = options.stop, .progress = {}});
+  if (brief.article && unmeasured.article.empty())
+    article = report::article_fit_of(brief, {.stop = options.stop, .progress = {}});
   if (brief.yarn) job.yarn = yarn_need(brief.panel, brief.swatch, *brief.yarn);
   job.findings = findings(grid, brief.machine);
   PlanOptions planning = options;

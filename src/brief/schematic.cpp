@@ -9,12 +9,13 @@
 namespace latchwork::inline v0 {
 namespace {
 
-/// Nothing where a row has no stitch or the cloth falls in two: there is no one outline then.
+/// Nothing where a row has no stitch or the cloth falls in two: there is no one outline then; nor without a gauge.
 std::optional<SchematicPiece> piece_of(const Brief& brief) {
   try {
     return schematic_piece(brief.panel, brief.swatch);
   } catch (const Error& error) {
     if (error.code() == ErrorCode::bad_argument && error.place().field == "grid") return std::nullopt;
+    if (error.code() == ErrorCode::no_gauge) return std::nullopt;
     throw;
   }
 }

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <cstdlib>
 #include <limits>
+#include <tuple>
 #include <utility>
 
 #include "chart/sheet.hpp"
@@ -12,6 +14,7 @@
 namespace latchwork::inline v0::report {
 namespace {
 
+using drawing::KeyPlace;
 using drawing::View;
 
 constexpr double row_units = 16;  ///< of the SVG
@@ -21,10 +24,13 @@ struct Chart {
   View view;
   const ChartOptions& options;
 
-  /// The highest row that the width of the paper allows.
-  double most_row_mm(const Paper& paper) const {
-    const double beside = drawing::words_beside(drawing::sheet_of(view, 1, view.grid.rows()));
-    return (paper.width_mm - beside * font_mm) / (view.grid.columns() * drawing::cell_proportion(options));
+  /// The highest row that the width of the paper allows a sheet of so many columns.
+  double most_row_mm(const Paper& paper, int columns) const {
+    return cell_mm(paper, columns) / drawing::cell_proportion(options);
+  }
+  double cell_mm(const Paper& paper, int columns) const {
+    const double beside = drawing::words_beside(drawing::sheet_of(view, drawing::whole(view)));
+    return (paper.width_mm - beside * font_mm) / columns;
   }
 };
 
@@ -40,6 +46,57 @@ std::vector<int> even_cut(int rows, int sheets) {
   return ends;
 }
 
+/// Columns of a sheet, from the left on the RS.
+struct Columns {
+  int first = 0;
+  int last = 0;
+  int count() const { return last - first + 1; }
+};
+
+/// Columns cut into so many parts, nearly even: each cut where no crossing is cut, between strips if there is an edge
+/// near; where every column near has a crossing over it the parts overlap by those that are cut.
+std::vector<Columns> cut_across(const View& view, int parts) {
+  const int columns = view.grid.columns();
+  std::vector<int> over(static_cast<std::size_t>(columns) + 1, 0);  // crossings cut left of a column
+  for (const Crossing& crossing : view.grid.crossings()) {
+    ++over[static_cast<std::size_t>(crossing.column) + 1];
+    --over[static_cast<std::size_t>(crossing.column) + static_cast<std::size_t>(crossing.width())];
+  }
+  for (std::size_t i = 1; i < over.size(); ++i) over[i] += over[i - 1];
+  const std::vector<int> edges = view.shared_edges();
+  std::vector<Columns> result{{.first = 0, .last = columns - 1}};
+  for (int i = 1; i < parts; ++i) {
+    const auto even = static_cast<int>(std::int64_t{columns} * i / parts);
+    const int room = columns / (6 * parts);
+    const auto price = [&](int column) {
+      return std::tuple(over[static_cast<std::size_t>(column)], !std::binary_search(edges.begin(), edges.end(), column),
+                        std::abs(column - even));
+    };
+    int best = even;
+    for (int column = even - room; column <= even + room; ++column) {
+      if (price(column) < price(best)) best = column;
+    }
+    int first = best;
+    int last = best - 1;
+    for (const Crossing& crossing : view.grid.crossings()) {
+      const int end = crossing.column + crossing.width();
+      if (crossing.column >= best || end <= best) continue;
+      first = std::min(first, crossing.column);
+      last = std::max(last, end - 1);
+    }
+    result.back().last = last;
+    result.push_back({.first = first, .last = columns - 1});
+  }
+  return result;
+}
+
+/// The same columns as seen from a side, from its left.
+Columns seen(const View& view, Columns rs) {
+  if (view.side == Side::right_side) return rs;
+  const int last = view.grid.columns() - 1;
+  return {.first = last - rs.last, .last = last - rs.first};
+}
+
 /// To a hundredth of a millimetre, so that no rounding comes out twice the size.
 double floored(double row_mm) {
   return std::max(std::floor(row_mm * 100) / 100, 0.01);
@@ -53,18 +110,20 @@ class Cutting {
         rows_(panel.grid().rows()) {}
 
   BothCharts made() {
+    cut_columns();
     wide_ = widest(upright) < least_upright_mm;
     paper_ = wide_ ? across : upright;
     const double most = std::min(widest(paper_), report::most_row_mm);
     const double fair = floored(std::min(most, fair_row_mm));
+    key_apart_ = std::max(key_mm(back_, fair), key_mm(front_, fair)) > most_key * paper_.height_mm;
     Try best = fewest_sheets(fair);
     // What room is left goes to the rows.
     for (double wanted = floored(std::min(most, best.row_mm)); wanted > fair * 1.02;) {
       Try larger = tried(best.sheets, wanted);
-      if (larger.fits) return std::move(larger.charts);
+      if (larger.fits) return with_key(std::move(larger));
       wanted = floored(std::min(larger.row_mm, wanted * 0.95));
     }
-    return std::move(best.charts);
+    return with_key(std::move(best));
   }
 
  private:
@@ -76,7 +135,41 @@ class Cutting {
     bool fits = true;
   };
 
-  double widest(const Paper& paper) const { return std::min(back_.most_row_mm(paper), front_.most_row_mm(paper)); }
+  /// Into the fewest parts whose cells are wide enough on paper laid across.
+  void cut_columns() {
+    const int columns = front_.view.grid.columns();
+    for (int parts = 1; parts == 1 || columns / parts >= fewest_columns; ++parts) {
+      parts_ = cut_across(front_.view, parts);
+      most_columns_ = 0;
+      for (const Columns& part : parts_) most_columns_ = std::max(most_columns_, part.count());
+      if (std::min(back_.cell_mm(across, most_columns_), front_.cell_mm(across, most_columns_)) >= least_cell_mm)
+        return;
+    }
+  }
+
+  double widest(const Paper& paper) const {
+    return std::min(back_.most_row_mm(paper, most_columns_), front_.most_row_mm(paper, most_columns_));
+  }
+
+  /// Height of the whole panel's key on paper.
+  double key_mm(const Chart& chart, double row_mm) const {
+    const double scale = row_mm / row_units;
+    return key_of(chart, scale).height * scale;
+  }
+
+  drawing::DrawnChart key_of(const Chart& chart, double scale) const {
+    drawing::Sheet all = drawing::sheet_of(chart.view, drawing::whole(chart.view));
+    all.last_column = all.first_column + most_columns_ - 1;  // as wide as the sheets: no cells are drawn
+    return drawing::drawn_chart(chart.view, all, chart.options, font_mm / scale, KeyPlace::alone);
+  }
+
+  BothCharts with_key(Try made) const {
+    if (key_apart_) {
+      made.charts.operator_view.key = key_of(back_, made.charts.operator_view.mm_per_unit);
+      made.charts.right_side.key = key_of(front_, made.charts.right_side.mm_per_unit);
+    }
+    return std::move(made.charts);
+  }
 
   Try fewest_sheets(double row_mm) const {
     const int most = std::max(1, rows_ / fewest_rows);
@@ -102,15 +195,22 @@ class Cutting {
       drawn->mm_per_unit = scale;
       int first = 1;
       for (const int last : ends) {
-        drawn->sheets.push_back(drawing::drawn_chart(chart->view, drawing::sheet_of(chart->view, first, last),
-                                                     chart->options, font_mm / scale));
-        const double rows = last - first + 1;
-        const double spare = paper_.height_mm - drawn->sheets.back().height * scale;
-        out.row_mm = std::min(out.row_mm, row_mm + spare / rows);
-        if (spare < 0) {
-          out.fits = false;
-          out.rows = rows + spare / row_mm;
-          if (!whole) return out;
+        for (std::size_t i = 0; i < parts_.size(); ++i) {
+          const std::size_t at = chart->view.side == Side::right_side ? i : parts_.size() - 1 - i;
+          const Columns columns = seen(chart->view, parts_[at]);
+          const drawing::Part part{
+              .first_row = first, .last_row = last, .first_column = columns.first, .last_column = columns.last};
+          drawn->sheets.push_back(drawing::drawn_chart(chart->view, drawing::sheet_of(chart->view, part),
+                                                       chart->options, font_mm / scale,
+                                                       key_apart_ ? KeyPlace::apart : KeyPlace::below));
+          const double rows = last - first + 1;
+          const double spare = paper_.height_mm - drawn->sheets.back().height * scale;
+          out.row_mm = std::min(out.row_mm, row_mm + spare / rows);
+          if (spare < 0) {
+            out.fits = false;
+            out.rows = rows + spare / row_mm;
+            if (!whole) return out;
+          }
         }
         first = last + 1;
       }
@@ -121,6 +221,9 @@ class Cutting {
   Chart back_;
   Chart front_;
   int rows_;
+  std::vector<Columns> parts_;
+  int most_columns_ = 1;  ///< of a part
+  bool key_apart_ = false;
   Paper paper_{};
   bool wide_ = false;
 };

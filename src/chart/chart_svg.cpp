@@ -55,22 +55,41 @@ class Drawing {
     frame_.cell = size;
     frame_.first_row = sheet.first_row;
     frame_.last_row = sheet.last_row;
-    columns_ = view.grid.columns();
-    frame_.width = columns_ * frame_.cell.width;
+    frame_.first_column = sheet.first_column;
+    frame_.width = sheet.columns() * frame_.cell.width;
     frame_.height = (frame_.last_row - frame_.first_row + 1) * frame_.cell.height;
     // Text of about 2.3 mm when the picture fills an A4 page (190 mm x 260 mm), and never smaller than suits a cell.
     frame_.font = font.value_or(std::clamp<Unit>(
         std::max((frame_.width + 12000) * 23 / 1900, (frame_.height + 16000) * 23 / 2600), 1000, 4800));
-    seam_ = !sheet.crossings.empty() && sheet.crossings.back().row == sheet.last_row;
+    seam_ = (!sheet.crossings.empty() && sheet.crossings.back().row == sheet.last_row) ||
+            (!sheet.cut.empty() && sheet.cut.back().row == sheet.last_row);
+    blocks_ = sheet.crossings;
+    blocks_.insert(blocks_.end(), sheet.cut.begin(), sheet.cut.end());
+    std::stable_sort(blocks_.begin(), blocks_.end(),
+                     [](const Crossing& a, const Crossing& b) { return a.row < b.row; });
     const Margins margins = margins_of(sheet, frame_.font);
     total_ = std::max(margins.left + frame_.width + margins.right, 40 * frame_.font);
     frame_.left = margins.left + (total_ - margins.left - frame_.width - margins.right) / 2;
     tiers_ = letter_tiers(sheet.letters, frame_);
   }
 
-  DrawnChart written() {
-    Unit y = frame_.font / 2;
-    y = heading(y);
+  DrawnChart written(KeyPlace key) {
+    Unit y = heading(frame_.font / 2, key);
+    y = key == KeyPlace::alone ? y + frame_.font : picture(y);
+    if (key != KeyPlace::apart) {
+      std::vector<std::string> words;
+      if (unmarked_.any && unmarked_.as_below) {
+        words.emplace_back("a stitch of a crossing that is too narrow for its mark is as in the row below");
+      }
+      words.insert(words.end(), sheet_.letters.words.begin(), sheet_.letters.words.end());
+      y = append_key(pen_, view_, sheet_, words, {.cell = frame_.cell, .font = frame_.font, .width = total_}, y);
+    }
+    return finished(y + frame_.font / 2);
+  }
+
+ private:
+  /// All but heading and key; gives where what follows begins.
+  Unit picture(Unit y) {
     frame_.top =
         y + frame_.font * 7 / 10 + std::max(tiers_.total, 1) * frame_.font * 13 / 10 + (seam_ ? frame_.cell.height : 0);
     cells();
@@ -79,14 +98,10 @@ class Drawing {
     lines();
     stops();
     append_labels(pen_, view_, sheet_, frame_, {.tiers = tiers_, .seam = seam_});
-    std::vector<std::string> words;
-    if (unmarked_.any && unmarked_.as_below) {
-      words.emplace_back("a stitch of a crossing that is too narrow for its mark is as in the row below");
-    }
-    words.insert(words.end(), sheet_.letters.words.begin(), sheet_.letters.words.end());
-    y = append_key(pen_, view_, sheet_, words, {.cell = frame_.cell, .font = frame_.font, .width = total_},
-                   frame_.bottom() + frame_.font * 22 / 10);
-    const Unit height = y + frame_.font / 2;
+    return frame_.bottom() + frame_.font * 22 / 10;
+  }
+
+  DrawnChart finished(Unit height) {
     std::string out;
     out.reserve(pen_.body.size() + 1024);
     out += "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" viewBox=\"0 0 ";
@@ -101,15 +116,14 @@ class Drawing {
         .svg = std::move(out), .width = static_cast<double>(total_) / 100, .height = static_cast<double>(height) / 100};
   }
 
- private:
   /// Whether the line above a row lies between two rows that are shown.
   bool shown_above(int row) const { return row >= frame_.first_row && row < frame_.last_row; }
 
-  Unit heading(Unit y) {
+  Unit heading(Unit y, KeyPlace key) {
     const Unit big = frame_.font * 13 / 10;
     pen_.open("title", font_size(big) + " font-weight=\"bold\"");
-    for (const std::string& line :
-         wrapped(sheet_.title, static_cast<std::size_t>((total_ - frame_.font) * 100 / (big * 62)))) {
+    for (const std::string& line : wrapped((key == KeyPlace::alone ? "Key: " : "") + sheet_.title,
+                                           static_cast<std::size_t>((total_ - frame_.font) * 100 / (big * 62)))) {
       y += big * 12 / 10;
       pen_.text(frame_.font / 2, y, line);
     }
@@ -117,6 +131,7 @@ class Drawing {
     pen_.open("notes", font_size(frame_.font));
     std::vector<std::string> notes = sheet_.notes;
     notes.push_back(blank_words());
+    if (key == KeyPlace::apart) notes.emplace_back("The key stands on a sheet of its own.");
     for (const std::string& note : notes) {
       for (const std::string& line :
            wrapped(note, static_cast<std::size_t>((total_ - frame_.font) * 100 / (frame_.font * 56)))) {
@@ -135,8 +150,8 @@ class Drawing {
 
   /// Columns of a row hidden under a crossing made before it.
   void mark_hidden(int row) {
-    hidden_.assign(static_cast<std::size_t>(columns_), false);
-    const auto all = sheet_.crossings;
+    hidden_.assign(static_cast<std::size_t>(view_.grid.columns()), false);
+    const auto& all = blocks_;
     while (next_crossing_ < all.size() && all[next_crossing_].row < row - 1) ++next_crossing_;
     for (std::size_t i = next_crossing_; i < all.size() && all[i].row == row - 1; ++i) {
       std::fill_n(hidden_.begin() + all[i].column, all[i].width(), true);
@@ -152,7 +167,7 @@ class Drawing {
       mark_hidden(row);
       Path marks;
       Unit pen = 0;
-      for (int column = 0; column < columns_; ++column) {
+      for (int column = sheet_.first_column; column <= sheet_.last_column; ++column) {
         if (hidden_[static_cast<std::size_t>(column)]) continue;
         const Cell cell = view_.mark(row, column).cell;
         const Unit x = frame_.column_x(column);
@@ -185,7 +200,7 @@ class Drawing {
     next_crossing_ = 0;
     for (int row = frame_.first_row; row <= frame_.last_row; ++row) {
       mark_hidden(row);
-      for (int column = 0; column < columns_; ++column) {
+      for (int column = sheet_.first_column; column <= sheet_.last_column; ++column) {
         if (view_.mark(row, column).cell != Cell::none || hidden_[static_cast<std::size_t>(column)]) continue;
         path.move(frame_.column_x(column), frame_.row_top(row)).line_by(frame_.cell.width, frame_.cell.height);
         path.move_by(-frame_.cell.width, 0).line_by(frame_.cell.width, -frame_.cell.height);
@@ -203,13 +218,32 @@ class Drawing {
     Path path;
     for (int row = frame_.first_row - 1; row <= frame_.last_row; ++row)
       path.move(frame_.left, frame_.row_top(row)).across_by(frame_.width);
-    for (int column = 0; column <= columns_; ++column)
+    for (int column = sheet_.first_column; column <= sheet_.last_column + 1; ++column)
       path.move(frame_.column_x(column), frame_.top).down_by(frame_.height);
     path.flush(pen_.body);
     pen_.close();
   }
 
+  /// Of a crossing that the edge of the sheet would tear nothing is drawn but where it lies.
+  void cut_crossings() {
+    if (sheet_.cut.empty()) return;
+    Path path;
+    pen_.open("cut-crossing", "fill=\"#ddd\" stroke=\"#777\" stroke-width=\"0.6\"");
+    for (const Crossing& crossing : sheet_.cut) {
+      const int first = std::max(crossing.column, sheet_.first_column);
+      const int end = std::min(crossing.column + crossing.width(), sheet_.last_column + 1);
+      path.move(frame_.column_x(first), frame_.row_top(crossing.row + 1))
+          .across_by((end - first) * frame_.cell.width)
+          .down_by(frame_.cell.height)
+          .across_by((first - end) * frame_.cell.width)
+          .close();
+    }
+    path.flush(pen_.body);
+    pen_.close();
+  }
+
   void crossings() {
+    cut_crossings();
     if (sheet_.crossings.empty()) return;
     pen_.open_stroke("crossing", 150, "fill=\"#fff\" stroke=\"#000\" stroke-linejoin=\"round\"");
     std::vector<Cell> above;
@@ -238,7 +272,7 @@ class Drawing {
     const Unit inset = frame_.cell.width * 18 / 100;
     const Unit span = frame_.cell.width - 2 * inset;
     for (int row = frame_.first_row; row <= frame_.last_row; ++row) {
-      for (int column = 0; column < columns_; ++column) {
+      for (int column = sheet_.first_column; column <= sheet_.last_column; ++column) {
         const Mark& mark = view_.mark(row, column);
         const Unit x = frame_.column_x(column);
         const Unit y = frame_.row_top(row);
@@ -288,7 +322,7 @@ class Drawing {
       const int high = std::min(band.row + band.rows - 1, frame_.last_row);
       if (low > high) continue;
       for (const StripSpan& strip : band.strips) {
-        if (strip.column > 0) {
+        if (strip.column > sheet_.first_column) {
           path.move(frame_.column_x(strip.column), frame_.row_top(high)).down_by((high - low + 1) * frame_.cell.height);
         }
       }
@@ -296,7 +330,7 @@ class Drawing {
     path.move(frame_.left, frame_.top).across_by(frame_.width).down_by(frame_.height).across_by(-frame_.width).close();
     path.flush(pen_.body);
     pen_.close();
-    if (const auto middle = view_.bed_middle()) {
+    if (const auto& middle = sheet_.bed_middle) {
       // A solid arrowhead under the cells: L1 stands left of it, R1 right.
       pen_.open("bed-middle", "fill=\"#000\" stroke=\"none\"");
       path.move(frame_.column_x(*middle), frame_.bottom() + 60)
@@ -306,9 +340,9 @@ class Drawing {
       path.flush(pen_.body);
       pen_.close();
     }
-    if (!view_.axis) return;
+    if (!sheet_.axis) return;
     pen_.open_stroke("centre", 110, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"12 3 2 3\"");
-    const Unit x = frame_.left + *view_.axis * frame_.cell.width / 2;
+    const Unit x = frame_.column_x(0) + *sheet_.axis * frame_.cell.width / 2;
     // From the frame: above it stand crossings of the seam and letters of strips.
     path.move(x, frame_.top).line(x, frame_.bottom() + frame_.font * 6 / 10);
     path.flush(pen_.body);
@@ -345,7 +379,7 @@ class Drawing {
   const View& view_;
   const Sheet& sheet_;
   Frame frame_;
-  int columns_ = 0;
+  std::vector<Crossing> blocks_;  ///< whole and cut ones, by row
   LetterTiers tiers_;
   Unmarked unmarked_;  // stitches of crossings without room for their mark
   Unit total_ = 0;     // width of the picture
@@ -364,10 +398,10 @@ CellSize cell_size(const ChartOptions& options) {
 }  // namespace
 
 DrawnChart drawing::drawn_chart(const View& view, const Sheet& sheet, const ChartOptions& options,
-                                std::optional<double> font) {
+                                std::optional<double> font, KeyPlace key) {
   std::optional<Unit> units;
   if (font) units = std::llround(*font * 100);
-  return Drawing(view, sheet, cell_size(options), units).written();
+  return Drawing(view, sheet, cell_size(options), units).written(key);
 }
 
 double drawing::words_beside(const Sheet& sheet) {
@@ -383,8 +417,7 @@ double drawing::cell_proportion(const ChartOptions& options) {
 
 std::string chart_svg(const Panel& panel, const ChartOptions& options) {
   const View view = view_of(panel, options);
-  const int last_row = options.last_row == 0 ? view.grid.rows() : options.last_row;
-  return drawn_chart(view, sheet_of(view, options.first_row, last_row), options).svg;
+  return drawn_chart(view, sheet_of(view, part_of(view, options)), options).svg;
 }
 
 }  // namespace latchwork::inline v0

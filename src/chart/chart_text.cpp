@@ -34,29 +34,38 @@ char letter_of(const Mark& mark) {
   return '?';
 }
 
+/// Columns that a line shows.
+struct Columns {
+  int first = 0;
+  int last = 0;
+};
+
 /// A row of characters over the columns, with a blank where in every band a strip ends.
 class Line {
  public:
-  Line(int columns, std::vector<int> breaks) : columns_(columns), breaks_(std::move(breaks)) { clear(); }
-  void clear() { cells_.assign(static_cast<std::size_t>(columns_), ' '); }
-  char& operator[](int column) { return cells_[static_cast<std::size_t>(column)]; }
+  Line(Columns columns, std::vector<int> breaks) : columns_(columns), breaks_(std::move(breaks)) { clear(); }
+  void clear() {
+    const int count = columns_.last - columns_.first + 1;
+    cells_.assign(static_cast<std::size_t>(count), ' ');
+  }
+  char& operator[](int column) { return cells_[static_cast<std::size_t>(column - columns_.first)]; }
   /// `gap` fills the blanks at strip ends.
   std::string written(char gap = ' ') const {
     std::string out;
     std::size_t next = 0;
-    for (int column = 0; column < columns_; ++column) {
+    for (int column = columns_.first; column <= columns_.last; ++column) {
       if (next < breaks_.size() && breaks_[next] == column) {
         out += gap;
         ++next;
       }
-      out += cells_[static_cast<std::size_t>(column)];
+      out += cells_[static_cast<std::size_t>(column - columns_.first)];
     }
     while (!out.empty() && out.back() == ' ') out.pop_back();
     return out;
   }
 
  private:
-  int columns_;
+  Columns columns_;
   std::vector<int> breaks_;
   std::string cells_;
 };
@@ -82,6 +91,12 @@ void put_crossing(Line& line, const Crossing& crossing) {
   }
 }
 
+/// Where a crossing lies that the edge of the columns would tear.
+void put_cut(Line& line, const Crossing& crossing, Columns columns) {
+  const int last = std::min(crossing.column + crossing.width() - 1, columns.last);
+  for (int column = std::max(crossing.column, columns.first); column <= last; ++column) line[column] = '~';
+}
+
 std::string aligned(std::string_view label, std::string_view line) {
   std::string out = fmt::format("{:>8} {}", label, line);
   while (!out.empty() && out.back() == ' ') out.pop_back();
@@ -89,20 +104,20 @@ std::string aligned(std::string_view label, std::string_view line) {
 }
 
 /// The column names written downward, one line a character, each name's last character in the last line.
-std::string headings(const View& view, const std::vector<int>& breaks) {
+std::string headings(const View& view, const std::vector<int>& breaks, Columns columns) {
   std::size_t longest = 0;
   std::vector<std::string> names;
-  for (int column = 0; column < view.grid.columns(); ++column) {
+  for (int column = columns.first; column <= columns.last; ++column) {
     names.push_back(view.column_name(column));
     longest = std::max(longest, names.back().size());
   }
   std::string out;
-  Line line(view.grid.columns(), breaks);
+  Line line(columns, breaks);
   const bool needles = view.side == Side::operator_view;
   for (std::size_t i = 0; i < longest; ++i) {
     line.clear();
-    for (int column = 0; column < view.grid.columns(); ++column) {
-      const std::string& name = names[static_cast<std::size_t>(column)];
+    for (int column = columns.first; column <= columns.last; ++column) {
+      const std::string& name = names[static_cast<std::size_t>(column - columns.first)];
       const std::size_t pad = longest - name.size();
       if (needles) {
         // The side letter always stands in the first line, the number under it with its last digit in the last.
@@ -118,22 +133,22 @@ std::string headings(const View& view, const std::vector<int>& breaks) {
   return out;
 }
 
-std::string axis_line(const View& view, const std::vector<int>& breaks) {
+std::string axis_line(int half, const std::vector<int>& breaks, Columns columns) {
   // Written between or under the columns: the axis in half columns, moved by the blanks before it.
-  const int half = *view.axis;
-  Line line(view.grid.columns(), breaks);
+  Line line(columns, breaks);
   if (half % 2 == 1) {
     line[(half - 1) / 2] = '^';
     return aligned("", line.written());
   }
-  line[half / 2 - 1] = '>';
-  line[half / 2] = '<';
+  // On the edge of the columns only one of the two stands.
+  if (half / 2 > columns.first) line[half / 2 - 1] = '>';
+  if (half / 2 <= columns.last) line[half / 2] = '<';
   return aligned("", line.written());
 }
 
 /// A line of strips' letters; those wider than their strip are written downward. `ruled`: a rule after the letter shows
 /// the strip's columns, since not every edge has its blank.
-std::string letter_lines(const View& view, const std::vector<int>& breaks, const LetterLine& letters, bool ruled) {
+std::string letter_lines(const std::vector<int>& breaks, const LetterLine& letters, bool ruled, Columns columns) {
   const auto fits = [](const StripLetter& strip) {
     return strip.letter.size() <= static_cast<std::size_t>(strip.columns);
   };
@@ -142,7 +157,7 @@ std::string letter_lines(const View& view, const std::vector<int>& breaks, const
     if (!fits(strip)) depth = std::max(depth, strip.letter.size());
   }
   std::string out;
-  Line line(view.grid.columns(), breaks);
+  Line line(columns, breaks);
   for (std::size_t i = 0; i < depth; ++i) {
     line.clear();
     for (const StripLetter& strip : letters.strips) {
@@ -161,7 +176,7 @@ std::string letter_lines(const View& view, const std::vector<int>& breaks, const
 
 /// For each row from 0 up what stands beside it where strips begin again: "  + A C", without letters where there are
 /// none.
-std::vector<std::string> rows_again(const View& view, const StripLetters& letters) {
+std::vector<std::string> rows_again(const View& view, const StripLetters& letters, Columns columns) {
   std::vector<std::string> marks(static_cast<std::size_t>(view.grid.rows()) + 1);
   const auto mark = [&](int row, const std::string& letter) {
     std::string& words = marks[static_cast<std::size_t>(row)];
@@ -175,6 +190,8 @@ std::vector<std::string> rows_again(const View& view, const StripLetters& letter
     const bool alike = band.row > 1 && (letters.lines.empty() || letters.lines[at].row != band.row);
     std::map<std::pair<std::size_t, std::string>, int> repeats;  // A ... Z before AA
     for (std::size_t i = 0; i < band.strips.size(); ++i) {
+      const int last = band.strips[i].column + band.strips[i].columns - 1;
+      if (last < columns.first || band.strips[i].column > columns.last) continue;
       const std::string letter = letters.lines.empty() ? "" : letters.lines[at].strips[i].letter;
       repeats[{letter.size(), letter}] = band.strips[i].repeat_rows;
     }
@@ -188,8 +205,8 @@ std::vector<std::string> rows_again(const View& view, const StripLetters& letter
 }
 
 /// Whether some band has an edge where the lines have no blank.
-bool has_other_edges(const View& view, const std::vector<int>& breaks) {
-  return std::any_of(view.bands.begin(), view.bands.end(),
+bool has_other_edges(const Sheet& sheet, const std::vector<int>& breaks) {
+  return std::any_of(sheet.bands.begin(), sheet.bands.end(),
                      [&](const Band& band) { return band.strips.size() > breaks.size() + 1; });
 }
 
@@ -245,11 +262,14 @@ std::string key_text(const View& view, const Sheet& sheet, const KeyMarks& marks
         add("x", entry.words);
         break;
       case Symbol::crossing: {
-        Line line(entry.crossing.width(), {});
+        Line line({.first = 0, .last = entry.crossing.width() - 1}, {});
         put_crossing(line, entry.crossing);
         add(line.written(), entry.words);
         break;
       }
+      case Symbol::cut_crossing:
+        add("~", entry.words);
+        break;
       case Symbol::stop:
         add(fmt::format("{} {}*", sheet.stops.front(), view.carriage_after(sheet.stops.front())),
             "stop after this row: row counter, side of the carriage");
@@ -272,7 +292,7 @@ std::string key_text(const View& view, const Sheet& sheet, const KeyMarks& marks
       case Symbol::bed_middle:  // the letters of the needles' names show it
         break;
       case Symbol::centre:
-        add(*view.axis % 2 == 1 ? "^" : "><", entry.words);
+        add(*sheet.axis % 2 == 1 ? "^" : "><", entry.words);
         break;
     }
   }
@@ -303,18 +323,22 @@ std::string key_text(const View& view, const Sheet& sheet, const KeyMarks& marks
 
 std::string chart_text(const Panel& panel, const ChartOptions& options) {
   const View view = view_of(panel, options);
-  const std::vector<int> breaks = view.shared_edges();
-  const std::vector<std::string> again = rows_again(view, view.letters);
-  const int last_row = options.last_row == 0 ? view.grid.rows() : options.last_row;
-  const Sheet sheet = sheet_of(view, options.first_row, last_row);
+  const Sheet sheet = sheet_of(view, part_of(view, options));
+  const Columns columns{.first = sheet.first_column, .last = sheet.last_column};
+  std::vector<int> breaks = view.shared_edges();
+  breaks.erase(std::remove_if(breaks.begin(), breaks.end(),
+                              [&](int column) { return column <= columns.first || column > columns.last; }),
+               breaks.end());
+  const std::vector<std::string> again = rows_again(view, view.letters, columns);
   const StripLetters& letters = sheet.letters;
-  const bool ruled = !letters.lines.empty() && has_other_edges(view, breaks);
+  const bool ruled = !letters.lines.empty() && has_other_edges(sheet, breaks);
   std::string out = sheet.title + "\n";
   for (const std::string& note : sheet.notes) out += note + "\n";
   out += "\n";
-  Line line(view.grid.columns(), breaks);
-  const auto all = sheet.crossings;
+  Line line(columns, breaks);
+  const auto& all = sheet.crossings;
   std::size_t end = all.size();
+  std::size_t end_cut = sheet.cut.size();
   std::size_t next_stop = sheet.stops.size();
   std::size_t next_letters = letters.lines.size();
   const auto crossings_after = [&](int row) {
@@ -324,27 +348,31 @@ std::string chart_text(const Panel& panel, const ChartOptions& options) {
       put_crossing(line, all[end - 1]);
       any = true;
     }
+    for (; end_cut > 0 && sheet.cut[end_cut - 1].row == row; --end_cut) {
+      put_cut(line, sheet.cut[end_cut - 1], columns);
+      any = true;
+    }
     if (any) out += aligned("", line.written());
   };
   for (int row = sheet.last_row; row >= sheet.first_row; --row) {
     crossings_after(row);
-    for (int column = 0; column < view.grid.columns(); ++column) line[column] = letter_of(view.mark(row, column));
+    for (int column = columns.first; column <= columns.last; ++column) line[column] = letter_of(view.mark(row, column));
     while (next_stop > 0 && sheet.stops[next_stop - 1] > row) --next_stop;
     const bool stop = next_stop > 0 && sheet.stops[next_stop - 1] == row;
     out += aligned(stop ? fmt::format("{} {}*", row, view.carriage_after(row)) : fmt::format("{}     ", row),
                    line.written() + again[static_cast<std::size_t>(row)]);
     // Letters stand below their rows, the lowest ones under the names of the columns.
     if (next_letters > 1 && letters.lines[next_letters - 1].row == row) {
-      out += letter_lines(view, breaks, letters.lines[--next_letters], ruled);
+      out += letter_lines(breaks, letters.lines[--next_letters], ruled, columns);
     }
   }
   if (sheet.first_row > 1) crossings_after(sheet.first_row - 1);
   if (const int below = sheet.first_row - 1; !sheet.stops.empty() && sheet.stops.front() == below) {
     out += aligned(fmt::format("{} {}*", below, view.carriage_after(below)), "");
   }
-  if (view.axis) out += axis_line(view, breaks);
-  out += headings(view, breaks);
-  if (!letters.lines.empty()) out += letter_lines(view, breaks, letters.lines.front(), ruled);
+  if (sheet.axis) out += axis_line(*sheet.axis, breaks, columns);
+  out += headings(view, breaks, columns);
+  if (!letters.lines.empty()) out += letter_lines(breaks, letters.lines.front(), ruled, columns);
   out += "\n" + key_text(view, sheet,
                          {.again = first_again(sheet, again),
                           .ruled = ruled ? first_ruled(letters) : "",

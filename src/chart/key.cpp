@@ -40,11 +40,12 @@ std::vector<KeyEntry> key_of(const View& view, const Sheet& sheet, bool in_text)
   for (const Crossing& crossing : sheet.crossing_kinds) {
     key.push_back({Symbol::crossing, crossing, words_of(crossing, turned)});
   }
+  add(!sheet.cut.empty(), Symbol::cut_crossing, "part of a crossing that reaches past these columns");
   add(!sheet.stops.empty(), Symbol::stop, "stop after this row: row counter, side of the carriage");
   add(sheet.has_edges(), Symbol::strip_line, "edge of a strip");
   add(sheet.begins_again(in_text), Symbol::repeat_line, "a strip's rows begin again");
-  add(view.axis.has_value(), Symbol::centre, "centre line");
-  add(view.bed_middle().has_value(), Symbol::bed_middle, "middle of the bed, between L1 and R1");
+  add(sheet.axis.has_value(), Symbol::centre, "centre line");
+  add(sheet.bed_middle.has_value(), Symbol::bed_middle, "middle of the bed, between L1 and R1");
   return key;
 }
 

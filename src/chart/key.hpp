@@ -16,6 +16,7 @@ enum class Symbol {
   slip_front,
   none,
   crossing,
+  cut_crossing,
   stop,
   strip_line,
   repeat_line,

@@ -123,6 +123,9 @@ class Key {
         append_crossing(pen_.body, entry.crossing, x, y, cell_, {});
         pen_.close();
         break;
+      case Symbol::cut_crossing:
+        box(1, "#ddd");
+        break;
       case Symbol::stop:
         path.move(x + font_ * 14 / 10, y + h / 2).line_by(font_ * 6 / 10, -font_ * 3 / 10).down_by(font_ * 6 / 10);
         path.close();

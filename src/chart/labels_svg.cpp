@@ -122,7 +122,7 @@ class Labels {
   void column_labels() {
     std::vector<std::string> names;
     std::size_t longest = 1;
-    for (int column = 0; column < view_.grid.columns(); ++column) {
+    for (int column = sheet_.first_column; column <= sheet_.last_column; ++column) {
       names.push_back(view_.column_name(column));
       longest = std::max(longest, names.back().size());
     }
@@ -131,22 +131,24 @@ class Labels {
     // Numbers are read in fives; and L1 stands next to R1, so needles numbered in twos would not be told apart.
     if (step == 2) step = 5;
     std::vector<Label> columns;
-    for (int column = 0; column < view_.grid.columns(); ++column) {
+    for (int column = sheet_.first_column; column <= sheet_.last_column; ++column) {
       const std::int64_t number = needles ? std::abs(std::int64_t{needle_beside(view_.leftmost, column)}) : column;
       if (number % step == 0) columns.push_back({column, true});
     }
-    columns.push_back({view_.grid.columns() - 1, false});
-    columns.push_back({0, false});
+    columns.push_back({sheet_.last_column, false});
+    columns.push_back({sheet_.first_column, false});
     pen_.open("columns", font_size(frame_.font) + " text-anchor=\"middle\"");
     const auto middle = [&](int column) { return frame_.column_x(column) + frame_.cell.width / 2; };
+    const auto name_of = [&](int column) -> const std::string& {
+      return names[static_cast<std::size_t>(column - sheet_.first_column)];
+    };
     const auto span = [&](int column) {
-      const Unit half =
-          (text_width(frame_.font, names[static_cast<std::size_t>(column)].size()) + frame_.font * 2 / 10) / 2;
+      const Unit half = (text_width(frame_.font, name_of(column).size()) + frame_.font * 2 / 10) / 2;
       return std::pair(middle(column) - half, middle(column) + half);
     };
     Path ticks;
     for (const int column : placed(columns, span)) {
-      pen_.text(middle(column), frame_.bottom() + frame_.font * 14 / 10, names[static_cast<std::size_t>(column)]);
+      pen_.text(middle(column), frame_.bottom() + frame_.font * 14 / 10, name_of(column));
       ticks.move(middle(column), frame_.bottom() + 100).down_by(frame_.font * 3 / 10);
     }
     ticks.flush(pen_.body, " fill=\"none\" stroke=\"#000\"");

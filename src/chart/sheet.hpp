@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -14,19 +15,39 @@ struct MarkKinds {
   bool knit = false, purl = false, tuck = false, cap = false, slip_behind = false, slip_front = false, none = false;
 };
 
-/// Rows of a view that are shown together, and what stands in them: all that a picture of them tells. Parts of the
-/// view, which must outlive it.
+/// Rows and columns of a view; columns from the left as seen from its side.
+struct Part {
+  int first_row = 1;
+  int last_row = 1;
+  int first_column = 0;
+  int last_column = 0;
+};
+
+/// All of a view.
+Part whole(const View& view);
+/// The part that the options name, which view_of() has checked.
+Part part_of(const View& view, const ChartOptions& options);
+
+/// Rows and columns of a view that are shown together, and what stands in them: all that a picture of them tells. Holds
+/// parts of the view, which must outlive it.
 struct Sheet {
   int first_row = 1;
   int last_row = 1;
+  int first_column = 0;
+  int last_column = 0;
   std::string title{};  ///< names the side, and the rows where some are left out
   std::vector<std::string> notes{};
-  std::span<const int> stops{};           ///< after these rows, and the one before the first
-  std::span<const Crossing> crossings{};  ///< those with their block in these rows: after a row, or after the last
-  std::span<const Band> bands{};
+  std::span<const int> stops{};       ///< after these rows, and the one before the first
+  std::vector<Crossing> crossings{};  ///< those with their block in these rows: after a row, or after the last
+  std::vector<Crossing> cut{};        ///< likewise, of which only a part lies in these columns: not drawn
+  std::vector<Band> bands{};          ///< as far as they reach into these columns
+  std::optional<int> axis{};          ///< View::axis, where it lies in these columns or on their edge
+  std::optional<int> bed_middle{};    ///< View::bed_middle(), where it lies between two of these columns
   MarkKinds kinds{};
   std::vector<Crossing> crossing_kinds{};  ///< those that look unlike, row and column set to 1 and 0, in a fixed order
   StripLetters letters{};
+
+  int columns() const { return last_column - first_column + 1; }
 
   /// Whether a strip begins anywhere right of the first column.
   bool has_edges() const;
@@ -36,6 +57,6 @@ struct Sheet {
 };
 
 /// Linear in the cells shown, but for finding where they begin.
-Sheet sheet_of(const View& view, int first_row, int last_row);
+Sheet sheet_of(const View& view, const Part& part);
 
 }  // namespace latchwork::inline v0::drawing

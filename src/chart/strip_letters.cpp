@@ -56,18 +56,25 @@ StripLetters strip_letters(std::span<const Band> bands, Side side) {
   return result;
 }
 
-StripLetters letters_of_rows(const StripLetters& letters, int first_row, int last_row) {
-  StripLetters result;
+std::vector<std::string> words_of_lines(const StripLetters& letters, std::span<const LetterLine> lines) {
   std::vector<std::size_t> used;
-  auto line = std::lower_bound(letters.lines.begin(), letters.lines.end(), first_row,
-                               [](const LetterLine& one, int row) { return one.last_row < row; });
-  for (; line != letters.lines.end() && line->row <= last_row; ++line) {
-    result.lines.push_back(*line);
-    for (const StripLetter& strip : line->strips) used.push_back(strip.index);
+  for (const LetterLine& line : lines) {
+    for (const StripLetter& strip : line.strips) used.push_back(strip.index);
   }
   std::sort(used.begin(), used.end());
   used.erase(std::unique(used.begin(), used.end()), used.end());
-  for (const std::size_t index : used) result.words.push_back(letters.words[index]);
+  std::vector<std::string> words;
+  words.reserve(used.size());
+  for (const std::size_t index : used) words.push_back(letters.words[index]);
+  return words;
+}
+
+StripLetters letters_of_rows(const StripLetters& letters, int first_row, int last_row) {
+  StripLetters result;
+  auto line = std::lower_bound(letters.lines.begin(), letters.lines.end(), first_row,
+                               [](const LetterLine& one, int row) { return one.last_row < row; });
+  for (; line != letters.lines.end() && line->row <= last_row; ++line) result.lines.push_back(*line);
+  result.words = words_of_lines(letters, result.lines);
   return result;
 }
 

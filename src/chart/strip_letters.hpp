@@ -36,6 +36,9 @@ struct StripLetters {
 /// panel's charts.
 StripLetters strip_letters(std::span<const Band> bands, Side side);
 
+/// The words of just the letters that stand in some of its lines, in order.
+std::vector<std::string> words_of_lines(const StripLetters& letters, std::span<const LetterLine> lines);
+
 /// The lines of which some rows are shown, with the words of their letters alone; each strip keeps its letter.
 StripLetters letters_of_rows(const StripLetters& letters, int first_row, int last_row);
 

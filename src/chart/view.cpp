@@ -51,6 +51,17 @@ void check(const Panel& panel, const ChartOptions& options) {
            fmt::format("the chart's last row is {}; it may be {} to {}, or 0 for the panel's last", options.last_row,
                        options.first_row, rows));
   }
+  const int columns = panel.grid().columns();
+  if (options.first_column < 0 || options.first_column >= columns) {
+    refuse(ErrorCode::bad_argument, "first_column",
+           fmt::format("the chart's first column is {}; the panel has columns 0 to {}", options.first_column,
+                       columns - 1));
+  }
+  if (options.columns < 0 || options.columns > columns - options.first_column) {
+    refuse(ErrorCode::bad_argument, "columns",
+           fmt::format("the chart shows {} columns from column {}; it may be 1 to {}, or 0 for all from there",
+                       options.columns, options.first_column, columns - options.first_column));
+  }
   require_utf8(panel.name());
   for (const Band& band : panel.bands()) {
     for (const StripSpan& strip : band.strips) require_utf8(strip.name);

@@ -63,6 +63,7 @@ std::string instructions(const Panel& panel, const Plan& plan, const Machine& ma
   append_list(out, "At every stop", sheet.rules);
   append_pairs(out, "Crossings", sheet.crossings);
   append_pairs(out, "Needles worked together", sheet.sets);
+  append_pairs(out, "Sweeps worked more than once", sheet.sweeps);
   out += "\nSteps\n      " + sheet.start + "\n";
   for (const writing::SheetPart& part : sheet.parts) {
     for (const SheetStop& stop : part.stops) append_stop(out, stop);

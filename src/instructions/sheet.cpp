@@ -14,48 +14,24 @@
 #include "instructions/check.hpp"
 #include "instructions/fold.hpp"
 #include "instructions/needles_in_work.hpp"
+#include "instructions/sweep.hpp"
 #include "instructions/words.hpp"
 #include "latchwork/finding.hpp"
 #include "text/duration.hpp"
-#include "text/letters.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0::writing {
 namespace {
 
-using LetterOf = std::vector<std::pair<CrossingWay, std::string>>;
+using MarkOf = std::vector<std::pair<CrossingWay, std::string>>;
 
-/// Re-forms of one stop that are alike in all but the needle, by the first needle of each kind.
-struct LikeReforms {
-  int from_row = 0;
-  std::vector<Cell> rungs;
-  std::vector<int> needles;
+/// A stop in words, and its sweep where it is of several kinds: the last words of actions[at].
+struct Told {
+  SheetStop stop;
+  Sweep sweep;
+  std::size_t at = 0;
 };
-
-std::vector<LikeReforms> alike(const std::vector<Reform>& reforms) {
-  std::vector<LikeReforms> groups;
-  for (const Reform& reform : reforms) {
-    const auto found = std::find_if(groups.begin(), groups.end(), [&](const LikeReforms& group) {
-      return group.from_row == reform.from_row && group.rungs == reform.rungs;
-    });
-    if (found != groups.end()) {
-      found->needles.push_back(reform.needle);
-    } else {
-      groups.push_back({reform.from_row, reform.rungs, {reform.needle}});
-    }
-  }
-  return groups;
-}
-
-std::string reform_words(const std::string& needles, const LikeReforms& group, int row) {
-  const int first = group.from_row + 1;
-  const int last = group.from_row + static_cast<int>(group.rungs.size());
-  const std::string to = group.from_row == 0 ? "the cast-on" : fmt::format("row {}", group.from_row);
-  const std::string rows = run_of("row", first, last, "-");
-  return fmt::format("{}: drop {} to {}, re-form {} as {}", needles, count_of(row - group.from_row, "row"), to, rows,
-                     rung_words(group.rungs));
-}
 
 /// The first run among rungs in words, "4 p"; empty where there is none.
 std::string run_in(std::string_view words) {
@@ -105,6 +81,8 @@ class Writer {
   }
 
  private:
+  static constexpr std::size_t fewest_named = 3;  ///< ranges of a list that gets a name: fewer are told again
+
   void header() {
     sheet_.title = "Machine instructions: " + one_line(panel_.name());
     sheet_.header.push_back(fmt::format("{}, {} machine: {}, {:g} mm apart.", extent_words(panel_.grid()),
@@ -167,6 +145,8 @@ class Writer {
         }
       }
       reforms_ = reforms_ || !stop.reforms.empty();
+      sweeps_ = sweeps_ || !Sweep(stop.reforms).one_kind();
+      from_left_ = from_left_ && from_the_left(stop.reforms);
     }
     (plan_.carriage_starts_right ? right_ : left_) = true;
     (plan_.carriage_starts_right == (plan_.rows % 2 == 0) ? right_ : left_) = true;
@@ -192,12 +172,12 @@ class Writer {
     for (const Stop& stop : plan_.stops) {
       for (const CrossingStep& step : stop.crossings) {
         const CrossingWay way = way_of(plan_, step);
-        if (letter_of(way).empty()) letters_.emplace_back(way, letter_name(letters_.size()));
+        if (mark_of(way).empty()) marks_.emplace_back(way, fmt::format("X{}", marks_.size() + 1));
       }
     }
-    for (const auto& [way, letter] : letters_) {
+    for (const auto& [way, mark] : marks_) {
       sheet_.crossings.emplace_back(
-          letter, crossing_title(way.shape) + ": " + way_words(way) + "." + missing_tools_words(way, machine_.prongs));
+          mark, crossing_title(way.shape) + ": " + way_words(way) + "." + missing_tools_words(way, machine_.prongs));
     }
   }
 
@@ -206,13 +186,11 @@ class Writer {
     std::map<std::string, std::size_t> stops_of;
     std::vector<std::string> in_order;
     for (const Stop& stop : plan_.stops) {
-      for (const LikeReforms& group : alike(stop.reforms)) {
-        std::string needles = needle_ranges(group.needles);
-        if (std::count(needles.begin(), needles.end(), ',') < 2) continue;
-        const auto [entry, fresh] = stops_of.try_emplace(std::move(needles), 0);
-        if (fresh) in_order.push_back(entry->first);
-        ++entry->second;
-      }
+      const Sweep sweep(stop.reforms);
+      if (!sweep.one_kind() || sweep.ranges() < fewest_named) continue;
+      const auto [entry, fresh] = stops_of.try_emplace(sweep.needles(), 0);
+      if (fresh) in_order.push_back(entry->first);
+      ++entry->second;
     }
     for (const std::string& needles : in_order) {
       if (stops_of[needles] < 2) continue;
@@ -221,91 +199,121 @@ class Writer {
     }
   }
 
-  std::string needles_told(const LikeReforms& group) const {
-    const std::string needles = needle_ranges(group.needles);
-    const auto found = set_of_.find(needles);
-    return found == set_of_.end() ? needles : found->second;
-  }
-
-  std::string letter_of(const CrossingWay& way) const {
-    for (const auto& [known, letter] : letters_) {
-      if (known == way) return letter;
+  std::string mark_of(const CrossingWay& way) const {
+    for (const auto& [known, mark] : marks_) {
+      if (known == way) return mark;
     }
     return {};
   }
 
-  std::vector<std::string> actions_of(const Stop& stop, NeedlesInWork& needles, int& held) const {
-    std::vector<std::string> actions;
+  Told told_of(const Stop& stop, NeedlesInWork& needles, int& held) const {
+    Told told{.stop = {.number = 1, .row = stop.row, .right = stop.carriage_right, .actions = {}},
+              .sweep = Sweep(stop.reforms)};
+    std::vector<std::string>& actions = told.stop.actions;
     const int after = held - static_cast<int>(stop.releases.size()) + static_cast<int>(stop.holds.size());
     if (!stop.releases.empty()) actions.push_back("release " + needle_ranges(stop.releases));
-    for (const LikeReforms& group : alike(stop.reforms)) {
-      actions.push_back(reform_words(needles_told(group), group, stop.row));
+    told.at = actions.size();
+    if (!told.sweep.empty() && told.sweep.one_kind()) {
+      const auto set = set_of_.find(told.sweep.needles());
+      actions.push_back(told.sweep.of_one_kind(set == set_of_.end() ? told.sweep.needles() : set->second));
+    } else if (!told.sweep.empty()) {
+      actions.push_back(fmt::format("sweep down to {} | {}", told.sweep.down_to(), told.sweep.work()));
     }
-    for (const CrossingStep& step : stop.crossings) {
-      actions.push_back(fmt::format("{}: cross {}",
-                                    needle_run(block_needle(plan_, step.crossing), step.crossing.width()),
-                                    letter_of(way_of(plan_, step))));
-    }
+    add_crossings(actions, stop);
     for (std::string& words : needles.shaped(stop)) actions.push_back(std::move(words));
     if (!stop.holds.empty()) actions.push_back("hold " + needle_ranges(stop.holds));
     if (held <= 0 && after > 0) actions.emplace_back("set the carriage to hold");
     if (held > 0 && after <= 0) actions.emplace_back("set the carriage back to knit");
     held = after;
-    return actions;
+    return told;
+  }
+
+  /// In the plan's order; those made alike one after the other are one list of needles.
+  void add_crossings(std::vector<std::string>& actions, const Stop& stop) const {
+    for (std::size_t i = 0; i < stop.crossings.size();) {
+      const CrossingWay way = way_of(plan_, stop.crossings[i]);
+      std::vector<std::string> needles;
+      for (; i < stop.crossings.size() && way_of(plan_, stop.crossings[i]) == way; ++i) {
+        const Crossing& crossing = stop.crossings[i].crossing;
+        needles.push_back(needle_run(block_needle(plan_, crossing), crossing.width()));
+      }
+      actions.push_back(fmt::format("{}: cross {}", joined(needles), mark_of(way)));
+    }
   }
 
   /// The actions with rows told from the stop's own, so that the same work further up reads the same.
-  static std::string work_key(const Stop& stop, const std::vector<std::string>& actions) {
-    std::string key;
-    for (const LikeReforms& group : alike(stop.reforms)) {
-      key += fmt::format("{}<{}:{};", needle_ranges(group.needles), stop.row - group.from_row, rung_words(group.rungs));
-      if (group.from_row == 0) key += '0';  // "to the cast-on" is not "to row 8"
-    }
-    for (const std::string& action : actions) {
-      if (action.find(": drop ") == std::string::npos) key += action + ';';
+  static std::string work_key(const Told& told) {
+    std::string key = told.sweep.key();
+    for (std::size_t i = 0; i < told.stop.actions.size(); ++i) {
+      if (told.sweep.empty() || i != told.at) key += told.stop.actions[i] + ';';
     }
     return key;
   }
 
+  /// A sweep that is told at several stops gets a name, so that its list stands once.
+  void name_sweeps(std::vector<Told>& told, const std::vector<Fold>& folds) {
+    std::map<std::string, std::vector<std::size_t>> stops_of;
+    std::vector<std::string> in_order;
+    for (const Fold& fold : folds) {
+      for (std::size_t i = fold.first; i < fold.first + fold.count; ++i) {
+        const Sweep& sweep = told[i].sweep;
+        if (sweep.one_kind() || sweep.ranges() < fewest_named) continue;
+        std::vector<std::size_t>& stops = stops_of[sweep.work()];
+        if (stops.empty()) in_order.push_back(sweep.work());
+        stops.push_back(i);
+      }
+    }
+    for (const std::string& work : in_order) {
+      if (stops_of[work].size() < 2) continue;
+      const std::string name = fmt::format("sweep {}", sheet_.sweeps.size() + 1);
+      for (const std::size_t i : stops_of[work]) {
+        told[i].stop.actions[told[i].at] = fmt::format("{} down to {}", name, told[i].sweep.down_to());
+      }
+      sheet_.sweeps.emplace_back(name, work);
+    }
+  }
+
   void stops(NeedlesInWork& needles) {
     std::vector<StopWork> works;
-    std::vector<SheetStop> told;
+    std::vector<Told> told;
     std::map<std::string, int> known;
     int held = 0;
     for (const Stop& stop : plan_.stops) {
-      SheetStop words{.number = static_cast<int>(told.size()) + 1,
-                      .row = stop.row,
-                      .right = stop.carriage_right,
-                      .actions = actions_of(stop, needles, held)};
+      Told words = told_of(stop, needles, held);
+      words.stop.number = static_cast<int>(told.size()) + 1;
       std::size_t letters = 20;
-      for (const std::string& action : words.actions) letters += action.size() + 2;
+      for (const std::string& action : words.stop.actions) letters += action.size() + 2;
       const int next = static_cast<int>(known.size());
-      works.push_back({stop.row, known.try_emplace(work_key(stop, words.actions), next).first->second, letters});
+      works.push_back({stop.row, known.try_emplace(work_key(words), next).first->second, letters});
       told.push_back(std::move(words));
     }
-    for (const Fold& fold : folded(works)) {
-      if (fold.times == 1 && !sheet_.parts.empty() && !sheet_.parts.back().repeat) {
-        sheet_.parts.back().stops.push_back(told[fold.first]);
-        continue;
-      }
-      SheetPart& part = sheet_.parts.emplace_back();
-      for (std::size_t i = 0; i < fold.count; ++i) part.stops.push_back(told[fold.first + i]);
-      if (fold.times == 1) continue;
-      SheetRepeat& repeat = part.repeat.emplace();
-      const int first = told[fold.first].number;
-      const int last = first + static_cast<int>(fold.count) - 1;
-      repeat.one_stop = first == last;
-      repeat.words =
-          fmt::format("Repeat {} every {}, {}; row numbers move up with it{}:", run_of("stop", first, last, "-"),
-                      count_of(fold.period, "row"), count_of(static_cast<std::int64_t>(fold.times) - 1, "more time"),
-                      repeat.one_stop ? "" : fmt::format(" (as {0}: the work of stop {0})", first));
-      for (std::size_t time = 1; time < fold.times; ++time) {
-        auto& rows = repeat.times.emplace_back();
-        for (std::size_t i = 0; i < fold.count; ++i) {
-          const SheetStop& stop = told[fold.first + time * fold.count + i];
-          rows.push_back(counter(stop.row) + " " + carriage(stop.right) +
-                         (repeat.one_stop ? "" : fmt::format(" as {}", first + static_cast<int>(i))));
-        }
+    const std::vector<Fold> folds = folded(works);
+    name_sweeps(told, folds);
+    for (const Fold& fold : folds) append_part(told, fold);
+  }
+
+  void append_part(const std::vector<Told>& told, const Fold& fold) {
+    if (fold.times == 1 && !sheet_.parts.empty() && !sheet_.parts.back().repeat) {
+      sheet_.parts.back().stops.push_back(told[fold.first].stop);
+      return;
+    }
+    SheetPart& part = sheet_.parts.emplace_back();
+    for (std::size_t i = 0; i < fold.count; ++i) part.stops.push_back(told[fold.first + i].stop);
+    if (fold.times == 1) return;
+    SheetRepeat& repeat = part.repeat.emplace();
+    const int first = told[fold.first].stop.number;
+    const int last = first + static_cast<int>(fold.count) - 1;
+    repeat.one_stop = first == last;
+    repeat.words =
+        fmt::format("Repeat {} every {}, {}; row numbers move up with it{}:", run_of("stop", first, last, "-"),
+                    count_of(fold.period, "row"), count_of(static_cast<std::int64_t>(fold.times) - 1, "more time"),
+                    repeat.one_stop ? "" : fmt::format(" (as {0}: the work of stop {0})", first));
+    for (std::size_t time = 1; time < fold.times; ++time) {
+      auto& rows = repeat.times.emplace_back();
+      for (std::size_t i = 0; i < fold.count; ++i) {
+        const SheetStop& stop = told[fold.first + time * fold.count + i].stop;
+        rows.push_back(counter(stop.row) + " " + carriage(stop.right) +
+                       (repeat.one_stop ? "" : fmt::format(" as {}", first + static_cast<int>(i))));
       }
     }
   }
@@ -316,12 +324,16 @@ class Writer {
         "Knit to each row counter reading, stop, and do what stands beside it, one kind of work after another in the "
         "order listed.");
     if (reforms_) {
+      sheet_.rules.push_back(fmt::format("Re-form needles one at a time, in the order listed{}.",
+                                         from_left_ ? ": one sweep of the bed from your left" : ""));
+      if (sweeps_) {
+        sheet_.rules.emplace_back(
+            "A sweep tells, from one | to the next, how many rows each of the needles drops and as what they are "
+            "re-formed.");
+      }
       sheet_.rules.emplace_back(
-          "Needles to re-form are listed with those that are worked alike; re-form them one at a time in one sweep of "
-          "the bed from your left, whatever order the list has.");
-      sheet_.rules.emplace_back(
-          "At each: tool into the loop of the row told, then drop; work every rung, the lowest first; hang the last "
-          "loop on its needle.");
+          "At each: tool into the loop as many rows down as told, then drop; work every rung, the lowest first; hang "
+          "the last loop on its needle.");
     }
     if (neighbours_tuck_) {
       sheet_.rules.emplace_back(
@@ -333,7 +345,7 @@ class Writer {
           "Where a stitch is dropped to the row after which another was moved onto its needle, the tool goes into both "
           "loops.");
     }
-    if (!letters_.empty()) {
+    if (!marks_.empty()) {
       sheet_.rules.emplace_back(
           "Cross after re-forming. The stitches put back first show in front on the right side: keep to the order.");
     }
@@ -351,7 +363,7 @@ class Writer {
                            (plan_.columns == 1 ? "" : fmt::format("; {0}-{1}: all from {0} to {1}", first, last)));
     }
     key.emplace_back("RC", "row counter");
-    if (!letters_.empty()) key.emplace_back("RS", "right side, which faces away from you");
+    if (!marks_.empty()) key.emplace_back("RS", "right side, which faces away from you");
     key.emplace_back("WS", "wrong side, which faces you");
     const auto used = [&](Cell cell) { return used_[static_cast<std::size_t>(cell)]; };
     if (used(Cell::knit)) key.emplace_back("k", "knit: work the rung on its needle, as the carriage would");
@@ -374,8 +386,8 @@ class Writer {
     if (!run_.empty()) {
       key.emplace_back(run_, fmt::format("{} rungs as {}", run_.substr(0, run_.find(' ')), run_.back()));
     }
-    if (!letters_.empty()) {
-      const Crossing& first = letters_.front().first.shape;
+    if (!marks_.empty()) {
+      const Crossing& first = marks_.front().first.shape;
       const bool right = first.lean == Lean::right;
       const int front = right ? first.left : first.right;
       const std::string name = crossing_long_name(first);
@@ -399,12 +411,12 @@ class Writer {
 
   void cautions() {
     auto& cautions = sheet_.cautions;
-    if (reforms_ || !letters_.empty()) {
+    if (reforms_ || !marks_.empty()) {
       cautions.emplace_back(
           "Latch tools and needles are pointed and sprung: keep fingers clear of the carriage's way, and keep tools "
           "from small children.");
     }
-    if (!letters_.empty()) {
+    if (!marks_.empty()) {
       cautions.emplace_back("Never force a tight crossing: ease the stitches first.");
     }
     if (hand_ms_ >= 1'200'000) {
@@ -447,13 +459,15 @@ class Writer {
   const Plan& plan_;
   const Machine& machine_;
   Sheet sheet_;
-  LetterOf letters_;
+  MarkOf marks_;
   std::map<std::string, std::string> set_of_;
   std::array<bool, 4> used_{};  ///< as rungs, by cell: knit, purl, tuck, slip
   bool left_ = false;
   bool right_ = false;
   bool reforms_ = false;
-  bool holds_ = false;  ///< the word is used: for needles that tuck, or for those of a crossing
+  bool sweeps_ = false;    ///< some stop has re-forms of several kinds
+  bool from_left_ = true;  ///< at every stop
+  bool holds_ = false;     ///< the word is used: for needles that tuck, or for those of a crossing
   bool releases_ = false;
   std::string repeat_;  ///< the first "2 x (t, p)"
   std::string run_;     ///< the first "4 p"

@@ -16,7 +16,7 @@ struct SheetStop {
   int number = 1;  ///< among all the plan's stops
   int row = 0;
   bool right = true;                 ///< carriage
-  std::vector<std::string> actions;  ///< kinds in the order they are done; re-forms by what is alike
+  std::vector<std::string> actions;  ///< in the order they are done
 };
 
 /// The last stops told, made again.
@@ -38,8 +38,9 @@ struct Sheet {
   std::vector<std::pair<std::string, std::string>> key;  ///< abbreviation, meaning: just those used
   std::vector<std::string> cautions;
   std::vector<std::string> rules;                              ///< what holds at every stop
-  std::vector<std::pair<std::string, std::string>> crossings;  ///< "A", how it is made
+  std::vector<std::pair<std::string, std::string>> crossings;  ///< "X1", how it is made
   std::vector<std::pair<std::string, std::string>> sets;       ///< "set 1", needles that are worked together often
+  std::vector<std::pair<std::string, std::string>> sweeps;     ///< "sweep 1", what is told at several stops
   std::string start;
   std::vector<SheetPart> parts;
   std::string end;                   ///< empty where nothing is knitted

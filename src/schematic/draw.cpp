@@ -12,7 +12,6 @@
 #include "schematic/check.hpp"
 #include "schematic/drawn.hpp"
 #include "schematic/layout.hpp"
-#include "text/letters.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
 
@@ -80,7 +79,7 @@ class Drawing {
       seams = seams || piece.seam_left || piece.seam_right;
       for (const SchematicMeasure& measure : piece.measures) {
         const std::string of = schematic_.pieces.size() > 1 && !piece.name.empty() ? piece.name + ", " : "";
-        lines.push_back(fmt::format("{}: {}{}{}{}", letter_name(letter++), of, measure.label,
+        lines.push_back(fmt::format("{}: {}{}{}{}", measure_mark(letter++), of, measure.label,
                                     measure.label.empty() ? "" : ", ", measure_text(measure, schematic_.unit)));
       }
     }

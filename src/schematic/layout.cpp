@@ -89,7 +89,7 @@ class PieceLayout {
     const SchematicMeasure& measure = piece_.measures[index];
     PlacedMeasure out;
     out.measure = index;
-    out.lines.push_back(fmt::format("{} {}", letter_name(letter_ + index), measure_text(measure, unit_)));
+    out.lines.push_back(fmt::format("{} = {}", measure_mark(letter_ + index), measure_text(measure, unit_)));
     if (const std::size_t bracket = out.lines[0].find(" ("); bracket != std::string::npos && !across(measure.side)) {
       out.lines.push_back(out.lines[0].substr(bracket + 1));
       out.lines[0].resize(bracket);
@@ -219,6 +219,12 @@ Box box_of(const SchematicPiece& piece) {
     out.high = std::max(out.high, point.y_mm);
   }
   return out;
+}
+
+std::string measure_mark(std::size_t index) {
+  std::string mark = letter_name(index);
+  for (char& letter : mark) letter = static_cast<char>(letter - 'A' + 'a');
+  return mark;
 }
 
 std::string measure_text(const SchematicMeasure& measure, LengthUnit unit) {

@@ -24,13 +24,17 @@ inline bool across(MeasureSide side) {
   return side == MeasureSide::bottom || side == MeasureSide::top;
 }
 
+/// The mark of a measure, counted over all pieces: "a", ... "z", "aa". Lower case, since the letters of charts are
+/// strips.
+std::string measure_mark(std::size_t index);
+
 /// "45 (50, 55) cm".
 std::string measure_text(const SchematicMeasure& measure, LengthUnit unit);
 
 /// One measure on the page. Its dimension line stands at `line`: a height above the page's x, a width at its y.
 struct PlacedMeasure {
   std::size_t measure = 0;         ///< index into the piece's measures
-  std::vector<std::string> lines;  ///< "A 45 (50, 55) cm"; beside a height what is in brackets on a line of its own
+  std::vector<std::string> lines;  ///< "a = 45 (50, 55) cm"; beside a height what is in brackets on a line of its own
   Unit from = 0;                   ///< ends of the line: x of a width, y of a height; from <= to
   Unit to = 0;
   Unit from_foot = 0;  ///< where the extension lines begin: y of a width's points, x of a height's
@@ -58,7 +62,7 @@ struct Layout {
   std::vector<PlacedPiece> pieces;
 };
 
-/// Places everything below `top` so that no text lies on another. Measures are named A, B, ... over all pieces.
+/// Places everything below `top` so that no text lies on another. Measures are named a, b, ... over all pieces.
 Layout laid_out(const Schematic& schematic, Unit top);
 
 }  // namespace latchwork::inline v0::schematics

@@ -164,7 +164,7 @@ static void words_tell_cast_on_sweep_and_decrease(void) {
   CHECK(words != NULL);
   if (words == NULL) return;
   CHECK(strstr(words, "Cast on L3-R3 (6 needles, each with a loop of its own). Set RC 000, COR.") != NULL);
-  CHECK(strstr(words, "in one sweep of the bed from your left, whatever order the list has") != NULL);
+  CHECK(strstr(words, "one at a time, in the order listed: one sweep of the bed from your left") != NULL);
   CHECK(strstr(words, "decrease 1: move the stitch on L3 to L2 and put L3 out of work") != NULL);
   free(words);
   words = words_of("kkkkk\nkkkkk\n");
@@ -235,6 +235,17 @@ static void charts_say_which_side_they_show(void) {
   OK(latchwork_panel_chart_svg(panel, &options, right_side, needed, NULL, NULL));
   CHECK(right_side != NULL && strstr(right_side, ", row 2<") != NULL);
   free(right_side);
+  options.first_column = 1;
+  options.columns = 1;
+  OK(latchwork_panel_chart_svg(panel, &options, NULL, 0, &needed, NULL));
+  right_side = malloc(needed);
+  OK(latchwork_panel_chart_svg(panel, &options, right_side, needed, NULL, NULL));
+  CHECK(right_side != NULL && strstr(right_side, ", row 2, needle ") != NULL);
+  free(right_side);
+  options.columns = 1000;
+  CHECK(latchwork_panel_chart_text(panel, &options, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "columns") == 0);
+  options.columns = 0;
   options.side = 2;
   CHECK(latchwork_panel_chart_text(panel, &options, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strcmp(error.field, "side") == 0);

@@ -183,7 +183,7 @@ static void a_schematic_is_drawn_with_its_measures(void) {
   text = malloc(needed);
   CHECK(text != NULL);
   OK(latchwork_schematic_svg(&schematic, text, needed, NULL, &error));
-  CHECK(strstr(text, "A 20 (22) cm") != NULL && strstr(text, "B: height, 20 (24) cm") != NULL);
+  CHECK(strstr(text, "a = 20 (22) cm") != NULL && strstr(text, "b: height, 20 (24) cm") != NULL);
   CHECK(strstr(text, "cushion: schematic, right side shown") != NULL);
   free(text);
   memcpy(outline, bow, sizeof bow);

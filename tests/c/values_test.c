@@ -412,6 +412,35 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
     OK(latchwork_job_conditions(job, &told, NULL));
     CHECK(told.rhythms_count == 0 && told.closed_rows_count == 0 && told.rows_apart == 0);
   }
+  /* Without a gauge there is a plan and no size, and what is missing has the texture's name. */
+  {
+    latchwork_swatch *none = NULL;
+    latchwork_brief *bare = NULL;
+    latchwork_job *unmeasured = NULL;
+    latchwork_findings *missing = NULL;
+    latchwork_plan *same = NULL, *plain = NULL;
+    latchwork_size size = LATCHWORK_SIZE_INIT;
+    latchwork_error first = LATCHWORK_ERROR_INIT;
+    size_t count = 0;
+    OK(latchwork_swatch_create(NULL, 0, &none, NULL));
+    OK(latchwork_brief_create(panel, none, &machine, &effort, &bare, NULL));
+    OK(latchwork_brief_run(bare, NULL, &unmeasured, NULL));
+    OK(latchwork_job_missing(unmeasured, &missing, NULL));
+    OK(latchwork_findings_count(missing, &count, NULL));
+    CHECK(count > 0);
+    CHECK(latchwork_job_size(unmeasured, &size, &first) == LATCHWORK_E_NO_GAUGE && first.field[0] != '\0');
+    OK(latchwork_job_size(job, &size, NULL));
+    OK(latchwork_job_plan(unmeasured, &same, NULL));
+    OK(latchwork_job_plan(job, &plain, NULL));
+    OK(latchwork_plan_equal(same, plain, &equal, NULL));
+    CHECK(equal == 1);
+    latchwork_plan_destroy(plain);
+    latchwork_plan_destroy(same);
+    latchwork_findings_destroy(missing);
+    latchwork_job_destroy(unmeasured);
+    latchwork_brief_destroy(bare);
+    latchwork_swatch_destroy(none);
+  }
   /* A job is told of with its own brief alone. */
   {
     latchwork_grid *grid = grid_of("kk\nkk\n");

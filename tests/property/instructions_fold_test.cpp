@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 #include <regex>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -166,6 +167,35 @@ struct StopRead {
   int depth_words = 0;
 };
 
+/// "L5-L4: 4 rows as 4 p | L1: 3 rows as t, 2 p": re-forms in the order told, from_row not yet known.
+std::vector<Reform> sweep_read(const std::string& words, int row) {
+  static const std::regex range(R"(([LR0-9, -]+): (\d+) rows? as (.*))");
+  std::vector<Reform> reforms;
+  for (const std::string& told : split(words, " | ")) {
+    std::smatch m;
+    REQUIRE(std::regex_match(told, m, range));
+    for (const int needle : needles_read(m[1])) {
+      Reform read;
+      read.needle = needle;
+      read.from_row = row - number_in(m[2]);
+      read.rungs = rungs_read(m[3]);
+      reforms.push_back(read);
+    }
+  }
+  return reforms;
+}
+
+/// "the cast-on, rows 2 and 4"
+std::set<int> rows_read(const std::string& words) {
+  static const std::regex number(R"(\d+)");
+  std::set<int> rows;
+  if (words.starts_with("the cast-on")) rows.insert(0);
+  for (auto it = std::sregex_iterator(words.begin(), words.end(), number); it != std::sregex_iterator(); ++it) {
+    rows.insert(number_in(it->str()));
+  }
+  return rows;
+}
+
 StopRead stop_read(const std::string& row, const std::string& side, const std::string& actions, const Sets& sets) {
   StopRead stop;
   stop.row = number_in(row);
@@ -173,7 +203,8 @@ StopRead stop_read(const std::string& row, const std::string& side, const std::s
   std::smatch m;
   static const std::regex reform(
       R"(([LR0-9, -]+|set \d+): drop (\d+) rows? to (?:row (\d+)|the cast-on), re-form rows? (\d+)(?:-(\d+))? as (.*))");
-  static const std::regex cross(R"(([LR0-9]+)-([LR0-9]+): cross ([A-Z]+))");
+  static const std::regex sweep(R"((?:(sweep \d+)|sweep) down to ([^|]*?)(?: \| (.*))?)");
+  static const std::regex cross(R"(([LR0-9, -]+): cross (X\d+))");
   static const std::regex begin("(?:increase 1: )?bring (.+) to work and cast on(?:, a loop of its own on it)?");
   static const std::regex end("bind off (.+) and put (?:it|them) out of work");
   static const std::regex decrease(
@@ -191,8 +222,15 @@ StopRead stop_read(const std::string& row, const std::string& side, const std::s
         read.rungs = rungs_read(m[6]);
         stop.reforms.push_back(read);
       }
+    } else if (std::regex_match(action, m, sweep)) {
+      stop.reforms = sweep_read(m[1].matched ? sets.at(m[1]) : m[3].str(), stop.row);
+      std::set<int> from;
+      for (const Reform& read : stop.reforms) from.insert(read.from_row);
+      CHECK(rows_read(m[2]) == from);
     } else if (std::regex_match(action, m, cross)) {
-      stop.crossings.emplace_back(needle_read(m[1]), m[3]);
+      for (const std::string& block : split(m[1], ", ")) {
+        stop.crossings.emplace_back(needle_read(split(block, "-").front()), m[2]);
+      }
     } else if (action.starts_with("hold ")) {
       stop.holds = needles_read(action.substr(5));
     } else if (action.starts_with("release ")) {
@@ -221,14 +259,14 @@ SheetRead sheet_read(const std::string& text) {
   static const std::regex told(R"( *(\d+)  RC (\d+) (CO[LR])  (.*)\.)");
   static const std::regex repeat(R"( +Repeat stops? (\d+)(?:-(\d+))? every (\d+) rows?, (\d+) more times?;.*)");
   static const std::regex reading(R"(RC (\d+) (CO[LR])(?: as (\d+))?)");
-  static const std::regex way(R"(  ([A-Z]+) +(\d+/.*))");
+  static const std::regex way(R"(  (X\d+) +(\d+/.*))");
   std::size_t first = 0;
   std::size_t next = 0;
   std::size_t last = 0;
   int period = 0;
   bool crossings = false;
   Sets sets;
-  static const std::regex set(R"(  (set \d+)  +(.*))");
+  static const std::regex set(R"(  (set \d+|sweep \d+)  +(.*))");
   for (const std::string& line : split(text, "\n")) {
     std::smatch m;
     if (line == "Crossings") crossings = true;
@@ -317,7 +355,8 @@ Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
       reform.rungs = kinds[static_cast<std::size_t>(random.between(0, 1))];
       stop.reforms.push_back(reform);
     }
-    if (random.one_in(2)) {
+    // As many as find columns of their own.
+    for (int crossing = random.between(0, 2); crossing > 0; --crossing) {
       CrossingStep step;
       Crossing& c = step.crossing;
       c.left = random.between(1, 2);
@@ -346,7 +385,11 @@ Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
       std::sort(step.returns.begin(), step.returns.end(),
                 [&](const GroupReturn& one, const GroupReturn& other) { return rank(one) < rank(other); });
       step.ease = random.one_in(2);
-      stop.crossings.push_back(step);
+      const bool taken = std::any_of(stop.crossings.begin(), stop.crossings.end(), [&](const CrossingStep& other) {
+        const Crossing& o = other.crossing;
+        return c.column < o.column + o.width() && o.column < c.column + c.width();
+      });
+      if (!taken) stop.crossings.push_back(step);
     }
     if (random.one_in(4)) stop.holds = {needle_at(place_of(plan.leftmost) + random.between(0, plan.columns - 1))};
     if (random.one_in(4)) stop.releases = {needle_at(place_of(plan.leftmost) + random.between(0, plan.columns - 1))};
@@ -392,7 +435,7 @@ TEST_CASE("folded instructions unfold to the plan they were written from", "[ins
     REQUIRE(sheet.stops.size() == plan.stops.size());
     for (std::size_t i = 0; i < plan.stops.size(); ++i) {
       const Stop& stop = plan.stops[i];
-      StopRead read = sheet.stops[i];
+      const StopRead& read = sheet.stops[i];
       INFO("stop " << i + 1);
       CHECK(read.row == stop.row);
       CHECK(read.right == stop.carriage_right);
@@ -401,8 +444,6 @@ TEST_CASE("folded instructions unfold to the plan they were written from", "[ins
       for (const Shaping& shaping : stop.shapings) {
         CHECK((shaping.on ? read.on : read.off) == std::vector<int>{shaping.needle});
       }
-      std::stable_sort(read.reforms.begin(), read.reforms.end(),
-                       [](const Reform& a, const Reform& b) { return a.needle < b.needle; });
       REQUIRE(read.reforms.size() == stop.reforms.size());
       for (std::size_t k = 0; k < stop.reforms.size(); ++k) {
         CHECK(read.reforms[k].needle == stop.reforms[k].needle);

@@ -191,9 +191,11 @@ def test_a_brief_can_be_put_together_from_its_parts_and_watched(panel, swatch):
     job = lw.run(brief, progress=told.append, stop=lw.StopSource(), work_limit=0)
     assert job.verification.verified and told
     brief.swatch = lw.Swatch()
-    with pytest.raises(lw.Error) as caught:
-        lw.run(brief)
-    assert caught.value.code is lw.ErrorCode.no_gauge
+    unmeasured = lw.run(brief)
+    assert unmeasured.size is None and unmeasured.plan == job.plan and not job.missing
+    assert {finding.code for finding in unmeasured.missing} == {lw.FindingCode.no_swatch}
+    assert {finding.place.field for finding in unmeasured.missing} == {strip.texture for strip in job.size.strips}
+    assert "Size           not known" in lw.summary(brief, unmeasured)
     brief.panel = panel.grid
     with pytest.raises(TypeError, match=r"Brief\.panel must be .*Panel, not .*Grid"):
         lw.run(brief)

@@ -57,6 +57,20 @@ def test_a_chart_is_drawn_in_sheets_of_rows(panel):
     assert told == list(range(rows, rows // 2, -1))
 
 
+def test_a_chart_is_drawn_in_sheets_of_columns():
+    panel = lw.Panel("knits", lw.Strip("knits", "knits", lw.Grid.from_text("kkkkp\nkpkkk\n")))
+    whole = [line[9:] for line in lw.chart_text(panel).splitlines() if re.match(r" +\d+      ", line)]
+    left, right = (
+        [line[9:] for line in lw.chart_text(panel, first_column=first, columns=count).splitlines()
+         if re.match(r" +\d+      ", line)]
+        for first, count in ((0, 2), (2, 0))
+    )
+    assert [a + b for a, b in zip(left, right, strict=True)] == whole and len(whole) == 2
+    assert "columns 2 to 4" in " ".join(texts(lw.chart_svg(panel, first_column=2)))
+    assert "needles L3 to L1" in " ".join(texts(lw.chart_svg(panel, lw.Side.operator_view, first_column=2)))
+    assert lw.chart_svg(panel, first_column=0, columns=5) == lw.chart_svg(panel)
+
+
 def test_names_are_escaped():
     panel = lw.Panel('<script>&"', lw.moss(2))
     assert "<script>" not in lw.chart_svg(panel) and any('<script>&"' in text for text in texts(lw.chart_svg(panel)))
@@ -68,6 +82,8 @@ def test_bad_options_are_refused(panel):
         (dict(plan=lw.Plan(rows=1, columns=1)), lw.ErrorCode.size_mismatch),
         (dict(first_row=0), lw.ErrorCode.bad_argument),
         (dict(last_row=panel.grid.rows + 1), lw.ErrorCode.bad_argument),
+        (dict(first_column=panel.grid.columns), lw.ErrorCode.bad_argument),
+        (dict(columns=panel.grid.columns + 1), lw.ErrorCode.bad_argument),
     ]:
         for draw in (lw.chart_svg, lw.chart_text):
             with pytest.raises(lw.Error) as caught:

@@ -112,10 +112,9 @@ def test_a_chart_shows_needles_however_far_out(panel):
     assert ">L2147483645<" in lw.chart_svg(panel, lw.Side.operator_view, plan=plan)
 
 
-def test_the_words_sweep_the_bed_whatever_order_the_list_has(panel):
+def test_the_words_sweep_the_bed_from_the_left(panel):
     words = lw.instructions(panel, plan_of(panel), lw.Machine())
-    assert "in one sweep of the bed from your left, whatever order the list has" in words
-    assert "in that order" not in words
+    assert "one at a time, in the order listed: one sweep of the bed from your left" in words
 
 
 def words_of(cells):

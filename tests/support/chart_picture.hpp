@@ -97,7 +97,8 @@ struct Picture {
     }
     const auto& border = paths.at("strip").back();
     corner = border.at(0);
-    cell_width = (border.at(1).x - border.at(0).x) / panel.grid().columns();
+    const int columns = options.columns != 0 ? options.columns : panel.grid().columns() - options.first_column;
+    cell_width = (border.at(1).x - border.at(0).x) / columns;
     cell_height = (border.at(2).y - border.at(1).y) / rows;
   }
   int column_at(double x) const { return static_cast<int>(std::floor((x - corner.x) / cell_width)); }

@@ -68,13 +68,19 @@ TEST_CASE("what fits is planned, knitted and reckoned; without an article nothin
   const Folder folder("article");
   write_job(brief, job, folder.path.string());
   const std::string text = text_of(folder.path / "article.txt");
-  CHECK(holds(text, "  as it stands   35.9 x 37.8 cm"));
+  // The panel is 36.9 x 38.5 cm: a stitch a side and a row at either end are sewn in.
+  CHECK(holds(
+      text, "  as it stands   35.9 x 37.8 cm between its seams (2 stitches and 2 rows of each panel go into them): "));
+  CHECK(holds(text, ": 39.9 x 39.3 cm between its seams: "));
+  CHECK(holds(summary(brief, job), "36.9 cm wide x 38.5 cm high, relaxed; "));
+  CHECK(holds(summary(brief, job), "; the whole panel, with what seams will take\n"));
   CHECK(holds(text, "Where the figures come from\n  list 'covers, UK': britishwholesales.co.uk"));
   CHECK(holds(text, "Cautions\n  Up to one year"));
   brief.article.reset();
   const Job without = run(brief);
   CHECK_FALSE(without.article);
   CHECK_FALSE(holds(summary(brief, without), "Article"));
+  CHECK_FALSE(holds(summary(brief, without), "seams"));
   write_job(brief, without, folder.path.string());
   CHECK_FALSE(fs::exists(folder.path / "article.txt"));
 }

@@ -33,7 +33,7 @@ TEST_CASE("a job is told of with its own brief alone", "[brief][error]") {
   const Brief brief = read_brief(example("harbour-cushion").string());
   const Job job = run(brief);
   REQUIRE(job.yarn);
-  REQUIRE(job.size.strips.size() > 2);
+  REQUIRE(job.size->strips.size() > 2);
   const auto refused_everywhere = [](const Brief& with, const Job& spoiled, ErrorCode code, const std::string& field) {
     INFO(field);
     const Folder folder("mismatch");
@@ -50,16 +50,16 @@ TEST_CASE("a job is told of with its own brief alone", "[brief][error]") {
   spoiled.regular.total_ms = std::numeric_limits<std::int64_t>::min();
   refused_everywhere(brief, spoiled, ErrorCode::bad_argument, "job.regular.total_ms");
   spoiled = job;
-  spoiled.size.strips[1].band = 1'000'000;
+  spoiled.size->strips[1].band = 1'000'000;
   refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, "job.size.strips[1]");
   spoiled = job;
-  spoiled.size.strips.pop_back();
-  const std::string last = "job.size.strips[" + std::to_string(spoiled.size.strips.size()) + "]";
+  spoiled.size->strips.pop_back();
+  const std::string last = "job.size.strips[" + std::to_string(spoiled.size->strips.size()) + "]";
   refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, last);
   spoiled = job;
-  spoiled.size.strips.push_back(spoiled.size.strips.back());
+  spoiled.size->strips.push_back(spoiled.size->strips.back());
   refused_everywhere(brief, spoiled, ErrorCode::size_mismatch,
-                     "job.size.strips[" + std::to_string(job.size.strips.size()) + "]");
+                     "job.size.strips[" + std::to_string(job.size->strips.size()) + "]");
   spoiled = job;
   spoiled.yarn.reset();
   refused_everywhere(brief, spoiled, ErrorCode::size_mismatch, "job.yarn");

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -58,11 +59,56 @@ TEST_CASE("the same brief gives the same job, byte for byte", "[brief]") {
   CHECK(page_html(brief, run(brief)) == page_html(brief, run(brief)));
 }
 
-TEST_CASE("a texture that was not measured stops the job with its name", "[brief][error]") {
+TEST_CASE("a texture that was not measured leaves out the size and nothing else, and is told", "[brief]") {
   Brief brief = sampler();
   brief.swatch =
       Swatch({{"stockinette", Counted::stitches, 15, 100, "left"}, {"stockinette", Counted::rows, 21, 100, "left"}});
-  CHECK_THROWS_MATCHES(run(brief), Error, refused_field(ErrorCode::no_gauge, "tuck rib 1"));
+  const Job whole = run(sampler());
+  CHECK(whole.missing.empty());
+  const Job job = run(brief);
+  CHECK_FALSE(job.size);
+  CHECK(job.plan == whole.plan);
+  CHECK(job.findings == whole.findings);
+  CHECK(job.verification.verified);
+  std::set<std::string> textures;
+  for (const Finding& finding : job.missing) {
+    CHECK(finding.code == FindingCode::no_swatch);
+    textures.insert(finding.place.field);
+  }
+  CHECK(textures.count("tuck rib 1") == 1);
+  CHECK(textures.count("stockinette") == 0);
+  // What one would write, and where: the columns of the swatch file.
+  const std::string told = summary(brief, job);
+  CHECK(holds(told, "Size           not known: no gauge of 'tuck rib 1'"));
+  CHECK(holds(told, "missing  texture 'tuck rib 1' has no gauge: it was not measured."));
+  CHECK(holds(told, "swatch.csv"));
+  CHECK(holds(told, "Plan           verified"));
+  const std::string page = page_html(brief, job);
+  CHECK(holds(page, "id=\"steps\""));
+  CHECK(holds(page, "id=\"operator\""));
+  CHECK_FALSE(holds(page, "Sizes by strip"));
+  CHECK_FALSE(holds(page, "id=\"schematic\""));
+  Job spoiled = job;
+  spoiled.size = whole.size;
+  CHECK_THROWS_MATCHES(summary(brief, spoiled), Error, refused_field(ErrorCode::size_mismatch, "job.size"));
+  spoiled = job;
+  spoiled.missing.clear();
+  CHECK_THROWS_MATCHES(summary(brief, spoiled), Error, refused_field(ErrorCode::bad_argument, "job.missing"));
+  spoiled = whole;
+  spoiled.size.reset();
+  CHECK_THROWS_MATCHES(summary(sampler(), spoiled), Error, refused_field(ErrorCode::size_mismatch, "job.size"));
+}
+
+TEST_CASE("an article without its gauges is not fitted, and its cautions are told with it again", "[brief][article]") {
+  Brief brief = read_brief(std::string(LATCHWORK_EXAMPLES_DIR) + "/briefs/cushion");
+  REQUIRE(brief.article);
+  brief.article->design.state = ClothState::washed;  // measured rested
+  const Job job = run(brief);
+  CHECK(job.size);
+  CHECK_FALSE(job.article);
+  CHECK_FALSE(job.missing.empty());
+  CHECK(holds(summary(brief, job), "Article        cushion cover, not fitted: a gauge is missing, see below\n"));
+  CHECK(holds(page_html(brief, job), "not fitted: a gauge is missing"));
 }
 
 TEST_CASE("the page's sizes name the rows of each strip's bands, each strip told once", "[brief]") {
@@ -95,7 +141,7 @@ TEST_CASE("a brief with yarns tells what it takes and what to buy, and one witho
   CHECK(holds(summary(brief, job), "Decided by     " + need.why + "\n"));
   CHECK(holds(summary(brief, job), std::to_string(balls) + " balls of 25 g"));
   CHECK(holds(summary(brief, job), "12 panels"));
-  CHECK(holds(page_html(brief, job), "<dt>To buy</dt>"));
+  CHECK(holds(page_html(brief, job), "<th scope=\"row\">To buy</th>"));
 
   brief.yarn.reset();
   const Job without = run(brief);
@@ -126,7 +172,7 @@ TEST_CASE("a shaped panel's size is that of its rows, and its chart's cells are 
   brief.panel = shaped(brief.panel, outlined(30, 40, edge, straight));
   brief.swatch = Swatch({{"plain", Counted::stitches, 20, 100, ""}, {"plain", Counted::rows, 30, 100, ""}});
   const Job job = run(brief);
-  CHECK(job.size.widest_columns == 25);
+  CHECK(job.size->widest_columns == 25);
   const std::string words = summary(brief, job);
   CHECK(holds(words, "12.5 cm wide at the widest row (10.0 cm at the cast-on, 7.5 cm at the last row) x 10.0 cm high"));
   const std::string page = page_html(brief, job);
@@ -216,7 +262,7 @@ TEST_CASE("the conditions that were asked of a plan are told beside it, with the
   REQUIRE(job.plan.total_ms > plain.plan.total_ms);
   CHECK(holds(told, "Their price    " + rounded(job.plan.total_ms - plain.plan.total_ms) +
                         " more than the least plan without them, " + rounded(plain.plan.total_ms) + "\n"));
-  CHECK(holds(page_html(brief, job), "<dt>Conditions</dt>"));
+  CHECK(holds(page_html(brief, job), "<th scope=\"row\">Conditions</th>"));
   Job kinds = job;
   kinds.conditions = {};
   // Not proven: within what the bounds leave open.

@@ -3,6 +3,7 @@
 #include <string>
 #include <tuple>
 #include <utility>
+#include <vector>
 
 #include "catch.hpp"
 #include "chart_picture.hpp"
@@ -124,6 +125,127 @@ TEST_CASE("a chart in text marks every loop, whichever are blank in a picture", 
   const Panel panel = panel_of(two_crossings());
   CHECK(chart_text(panel, seen_from(Side::right_side, Blank::purl)) ==
         chart_text(panel, seen_from(Side::right_side, Blank::knit)));
+}
+
+TEST_CASE("parts of a chart's columns show each column once, and a crossing whole or not at all", "[chart]") {
+  Grid grid = Grid::from_text("kpkkkkp\nkkkpkkk\nkkkkkkk\npkkkpkk\n");
+  grid.cross({.row = 2, .column = 1, .left = 2, .right = 2, .lean = Lean::right});
+  const Panel panel = panel_of(grid);
+  const Side side = GENERATE(Side::right_side, Side::operator_view);
+  const auto part = [&](int first, int count) {
+    ChartOptions options = seen_from(side, Blank::knit);
+    options.first_column = first;
+    options.columns = count;
+    return options;
+  };
+  // Marks by columns of the whole chart, as it is seen.
+  const char* marks = side == Side::right_side ? "purl" : "knit";
+  const auto cells = [&](const Picture& picture, int first) {
+    std::set<std::pair<int, int>> out;
+    for (const auto& [row, column] : picture.cells(marks)) out.insert({row, column + first});
+    return out;
+  };
+  const auto blank = side == Side::right_side ? Blank::knit : Blank::purl;
+  for (const int cut : {1, 2, 3, 4, 5, 6}) {
+    INFO("cut left of column " << cut);
+    ChartOptions left = part(0, cut);
+    ChartOptions right = part(cut, 0);
+    ChartOptions all = part(0, 0);
+    left.blank = right.blank = all.blank = blank;
+    const Picture low(panel, left);
+    const Picture high(panel, right);
+    const Picture whole(panel, all);
+    const bool front = side == Side::right_side;
+    std::set<std::pair<int, int>> both = cells(low, front ? 0 : 7 - cut);
+    both.merge(cells(high, front ? cut : 0));
+    const bool torn = cut > 1 && cut < 5;
+    if (!torn) CHECK(both == cells(whole, 0));
+    CHECK(low.paths.count("crossing") == (cut >= 5 ? 1U : 0U));
+    CHECK(high.paths.count("crossing") == (cut <= 1 ? 1U : 0U));
+    for (const Picture* picture : {&low, &high}) {
+      CHECK(picture->paths.count("cut-crossing") == (torn ? 1U : 0U));
+      CHECK(holds(key_part(picture->svg), "part of a crossing that reaches past these columns") == torn);
+      CHECK(holds(key_part(picture->svg), "2/2 right cross") == (picture->paths.count("crossing") == 1));
+    }
+    CHECK(holds(joined_words(low.svg), front ? ", column" : ", needle"));
+    CHECK_FALSE(holds(joined_words(whole.svg), front ? ", column" : ", needle"));
+  }
+}
+
+TEST_CASE("parts of a chart in text stand side by side as the whole does", "[chart]") {
+  Grid grid = Grid::from_text("kpkkkkp\nkkkpkkk\nkkkkkkk\npkkkpkk\n");
+  grid.cross({.row = 2, .column = 1, .left = 2, .right = 2, .lean = Lean::left});
+  const Panel panel = panel_of(grid);
+  const auto text_of = [&](int first, int count) {
+    ChartOptions options;
+    options.first_column = first;
+    options.columns = count;
+    return chart_text(panel, options);
+  };
+  // The rows alone, each as long as its columns; a line ends with its last mark.
+  const auto rows_of = [](const std::string& text, std::size_t columns) {
+    std::vector<std::string> rows;
+    std::size_t from = text.find("\n\n") + 2;
+    while (text.compare(from, 9, "  column ") != 0) {
+      const std::size_t end = text.find('\n', from);
+      std::string row = end < from + 9 ? "" : text.substr(from + 9, end - from - 9);
+      row.resize(columns, ' ');
+      rows.push_back(row);
+      from = end + 1;
+    }
+    return rows;
+  };
+  const std::vector<std::string> whole = rows_of(text_of(0, 0), 7);
+  REQUIRE(whole == std::vector<std::string>{"|-||||-", "|||-|||", " \\\\..  ", "|||||||", "-|||-||"});
+  for (const int cut : {1, 5, 6}) {
+    const auto left = rows_of(text_of(0, cut), static_cast<std::size_t>(cut));
+    const auto right = rows_of(text_of(cut, 0), static_cast<std::size_t>(7 - cut));
+    REQUIRE(left.size() + right.size() >= whole.size());
+    std::vector<std::string> put;
+    std::size_t l = 0;
+    std::size_t r = 0;
+    for (const std::string& row : whole) {  // the line of the crossing stands on its own part alone
+      const bool crossing = row.find('.') != std::string::npos;
+      const bool on_left = crossing && cut > 1;
+      const std::string blank_left(static_cast<std::size_t>(cut), ' ');
+      const std::string blank_right(static_cast<std::size_t>(7 - cut), ' ');
+      put.push_back((crossing && !on_left ? blank_left : left.at(l++)) +
+                    (crossing && on_left ? blank_right : right.at(r++)));
+    }
+    CHECK(put == whole);
+  }
+  CHECK(holds(text_of(0, 3), "~~\n"));
+  CHECK(holds(text_of(0, 3), "part of a crossing that reaches past these columns"));
+  CHECK(holds(text_of(3, 0), ", columns 3 to 6\n"));
+  CHECK(holds(text_of(6, 1), ", column 6\n"));
+}
+
+TEST_CASE("strips keep their letters in parts of the columns, and only those that are shown are told", "[chart]") {
+  const std::vector<Strip> strips{strip_of("moss", 2, 2), strip_of("basket", 4, 2), strip_of("wave", 2, 2)};
+  const Panel panel = join_strips("Sample", 8, strips);
+  ChartOptions options;
+  options.first_column = 4;
+  for (const Side side : {Side::right_side, Side::operator_view}) {
+    options.side = side;
+    for (const std::string& key : {key_part(chart_svg(panel, options)), chart_text(panel, options)}) {
+      CHECK(holds(key, "B: basket, repeats every 2 rows"));
+      CHECK(holds(key, "C: wave, repeats every 2 rows"));
+      CHECK_FALSE(holds(key, "moss"));
+    }
+  }
+}
+
+TEST_CASE("a chart refuses columns that the panel does not have", "[chart][error]") {
+  const Panel panel = panel_of(Grid(6, 3));
+  for (const auto& [first, count, field] :
+       {std::tuple{-1, 0, "first_column"}, std::tuple{3, 0, "first_column"}, std::tuple{0, 4, "columns"},
+        std::tuple{2, 2, "columns"}, std::tuple{0, -1, "columns"}}) {
+    ChartOptions options;
+    options.first_column = first;
+    options.columns = count;
+    CHECK_THROWS_MATCHES(chart_svg(panel, options), Error, refused_field(ErrorCode::bad_argument, field));
+    CHECK_THROWS_MATCHES(chart_text(panel, options), Error, refused_field(ErrorCode::bad_argument, field));
+  }
 }
 
 TEST_CASE("a chart refuses rows that the panel does not have", "[chart][error]") {

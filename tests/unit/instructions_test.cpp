@@ -120,18 +120,18 @@ Take care
 
 At every stop
   - Knit to each row counter reading, stop, and do what stands beside it, one kind of work after another in the order listed.
-  - Needles to re-form are listed with those that are worked alike; re-form them one at a time in one sweep of the bed from your left, whatever order the list has.
-  - At each: tool into the loop of the row told, then drop; work every rung, the lowest first; hang the last loop on its needle.
+  - Re-form needles one at a time, in the order listed: one sweep of the bed from your left.
+  - At each: tool into the loop as many rows down as told, then drop; work every rung, the lowest first; hang the last loop on its needle.
   - Cross after re-forming. The stitches put back first show in front on the right side: keep to the order.
 
 Crossings
-  A  2/2 right cross: lift the left 2 on a 2-prong tool, the right 2 on another; put back first the right 2 on the left 2 needles, then the left 2 on the right 2 needles.
+  X1  2/2 right cross: lift the left 2 on a 2-prong tool, the right 2 on another; put back first the right 2 on the left 2 needles, then the left 2 on the right 2 needles.
 
 Steps
       Cast on L5-R5 (10 needles, each with a loop of its own). Set RC 000, COR.
-   1  RC 003 COL  R4: drop 3 rows to the cast-on, re-form rows 1-3 as 3 p; L3-R1: cross A.
-   2  RC 007 COL  R4: drop 4 rows to row 3, re-form rows 4-7 as 4 p; L3-R1: cross A.
-   3  RC 011 COL  R4: drop 4 rows to row 7, re-form rows 8-11 as 4 p; L3-R1: cross A.
+   1  RC 003 COL  R4: drop 3 rows to the cast-on, re-form rows 1-3 as 3 p; L3-R1: cross X1.
+   2  RC 007 COL  R4: drop 4 rows to row 3, re-form rows 4-7 as 4 p; L3-R1: cross X1.
+   3  RC 011 COL  R4: drop 4 rows to row 7, re-form rows 8-11 as 4 p; L3-R1: cross X1.
       Knit to RC 012, COR. Bind off, or take the panel off on waste yarn.
 )");
 }
@@ -164,10 +164,11 @@ TEST_CASE("needles that are worked alike are folded into ranges, over the middle
     stop.reforms.push_back(reform);
   }
   plan.stops.push_back(stop);
-  const std::string line = line_with(told_of(panel_of(Grid(8, 12)), plan), "L5, ");
-  CHECK(line ==
-        "   1  RC 004 COR  L5, L2-R1: drop 2 rows to row 2, re-form rows 3-4 as 2 p; "
-        "R4: drop 2 rows to row 2, re-form rows 3-4 as p, k.");
+  const std::string text = told_of(panel_of(Grid(8, 12)), plan);
+  CHECK(holds(text, "   1  RC 004 COR  sweep down to row 2 | L5, L2-R1: 2 rows as 2 p | R4: 2 rows as p, k.\n"));
+  plan.stops[0].reforms.pop_back();
+  CHECK(holds(told_of(panel_of(Grid(8, 12)), plan),
+              "   1  RC 004 COR  L5, L2-R1: drop 2 rows to row 2, re-form rows 3-4 as 2 p.\n"));
 }
 
 // DEVELOPERS.md, stops: within a stop a dropped neighbour would run, so wales are worked in one sweep of the bed.
@@ -183,9 +184,13 @@ TEST_CASE("where like needles are listed together, out of the order of the bed, 
     plan.stops[0].reforms.push_back(reform);
   }
   const std::string text = told_of(panel_of(Grid(8, 12)), plan);
-  REQUIRE(holds(text, "L6, R3: drop 2 rows to the cast-on, re-form rows 1-2 as 2 p; L1: drop"));
-  CHECK(holds(text, "one at a time in one sweep of the bed from your left, whatever order the list has"));
-  CHECK_FALSE(holds(text, "in that order"));
+  REQUIRE(holds(text, "sweep down to the cast-on | L6: 2 rows as 2 p | L1: 2 rows as k, p | R3: 2 rows as 2 p."));
+  CHECK(holds(text, "Re-form needles one at a time, in the order listed: one sweep of the bed from your left.\n"));
+  CHECK(holds(text, "A sweep tells, from one | to the next, how many rows each of the needles drops"));
+  std::swap(plan.stops[0].reforms[0], plan.stops[0].reforms[2]);
+  const std::string backward = told_of(panel_of(Grid(8, 12)), plan);
+  CHECK(holds(backward, "sweep down to the cast-on | R3: 2 rows as 2 p | L1: 2 rows as k, p | L6: 2 rows as 2 p."));
+  CHECK(holds(backward, "Re-form needles one at a time, in the order listed.\n"));
 }
 
 TEST_CASE("a run of stops that comes again is told once, with every row counter reading", "[instructions]") {
@@ -247,6 +252,34 @@ TEST_CASE("scattered needles that are worked together at several stops are liste
   CHECK(holds(twice, "Needles worked together\n  set 1  L5, L2-L1, R4\n"));
   CHECK(holds(twice, "RC 009 COL  set 1: drop 2 rows to row 7, re-form rows 8-9 as 2 p.\n"));
   CHECK_FALSE(holds(text_for({4}), "set 1"));
+}
+
+TEST_CASE("a sweep of several kinds tells each range's own depth, and has a name where it is told again",
+          "[instructions]") {
+  const auto sweep_stop = [](int row, int purls_from) {
+    Stop stop;
+    stop.row = row;
+    stop.carriage_right = row % 2 == 0;
+    for (const int needle : {-5, -4, -1, 4}) {
+      Reform reform;
+      reform.needle = needle;
+      reform.from_row = needle == -1 ? row - 3 : purls_from;
+      reform.rungs.assign(static_cast<std::size_t>(row - reform.from_row), Cell::purl);
+      if (needle == -1) reform.rungs.front() = Cell::tuck;
+      stop.reforms.push_back(reform);
+    }
+    return stop;
+  };
+  Plan plan = empty_plan(40, 12, -6);
+  plan.stops = {sweep_stop(4, 0), sweep_stop(9, 5), sweep_stop(15, 10)};
+  const std::string text = told_of(panel_of(Grid(40, 12)), plan);
+  CHECK(holds(
+      text,
+      "Sweeps worked more than once\n  sweep 1  L5-L4: 4 rows as 4 p | L1: 3 rows as t, 2 p | R4: 4 rows as 4 p\n"));
+  CHECK(holds(text, "RC 004 COR  sweep 1 down to the cast-on and row 1.\n"));
+  CHECK(holds(text, "RC 009 COL  sweep 1 down to rows 5 and 6.\n"));
+  CHECK(holds(text,
+              "RC 015 COL  sweep down to rows 10 and 12 | L5-L4: 5 rows as 5 p | L1: 3 rows as t, 2 p | R4: 5 rows"));
 }
 
 TEST_CASE("tucks side by side bring the rule of the lower row, and single ones do not", "[instructions]") {
@@ -372,12 +405,12 @@ TEST_CASE("a centre's place in the order is told, and where it stays it is not l
   const GroupReturn right_hand{GroupName::left, 2, 1, -3, {2}};
   const std::string front = text_for({{GroupName::centre, 1, -1, -1, {}}, left_hand, right_hand}, Centre::front);
   CHECK(holds(front,
-              "  A  2/1/2 left cross, centre in front on the RS: lift the left 2 on a 2-prong tool, the right 2 on "
+              "  X1  2/1/2 left cross, centre in front on the RS: lift the left 2 on a 2-prong tool, the right 2 on "
               "another; the centre stitch stays where it is; put back first the left 2 on the right 2 "
               "needles, then the right 2 on the left 2 needles; bring these needles out to hold, and let the "
               "next row knit "
               "them back.\n"));
-  CHECK(holds(front, "RC 004 COR  L3-R2: cross A.\n"));
+  CHECK(holds(front, "RC 004 COR  L3-R2: cross X1.\n"));
   const std::string between = text_for({left_hand, {GroupName::centre, 1, -1, -1, {1}}, right_hand}, Centre::between);
   CHECK(holds(
       between,

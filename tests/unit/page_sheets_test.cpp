@@ -96,9 +96,8 @@ TEST_CASE("on every sheet of paper no word is smaller than 7 points, and sheets 
     // A4 is 210 mm x 297 mm (ISO 216); the page keeps 12 mm at each edge.
     const double paper_width = (chart->wide ? 297 : 210) - 24;
     const double paper_height = (chart->wide ? 210 : 297) - 24;
-    int next = 1;
-    int fewest = rows;
-    int most = 0;
+    std::vector<std::pair<int, int>> shown;  // rows, those of parts of the columns once
+    std::size_t parts = 0;
     for (const auto& sheet : chart->sheets) {
       const double scale = chart->mm_per_unit;
       const std::vector<double> box = numbers_after(sheet.svg, "viewBox=\"0 0 ");
@@ -109,7 +108,16 @@ TEST_CASE("on every sheet of paper no word is smaller than 7 points, and sheets 
       const std::vector<double> fonts = numbers_after(sheet.svg, "font-size=\"");
       REQUIRE(fonts.size() >= 5);
       CHECK(*std::min_element(fonts.begin(), fonts.end()) * scale * points_per_mm >= least_points);
-      const auto [first, last] = rows_told(sheet.svg, rows);
+      const std::pair told = rows_told(sheet.svg, rows);
+      if (shown.empty() || shown.back() != told) shown.push_back(told);
+      if (shown.size() == 1) ++parts;
+    }
+    CHECK(chart->sheets.size() == parts * shown.size());
+    CHECK(parts == (columns > 125 ? 2U : 1U));  // two millimetres a cell: no more have room on A4 laid across
+    int next = 1;
+    int fewest = rows;
+    int most = 0;
+    for (const auto& [first, last] : shown) {
       CHECK(first == next);
       next = last + 1;
       fewest = std::min(fewest, last - first + 1);
@@ -126,16 +134,78 @@ TEST_CASE("letters of strips keep clear of each other however narrow the strips 
   const report::BothCharts charts =
       report::chart_sheets(panel, seen_from(Side::operator_view), seen_from(Side::right_side));
   const auto& chart = charts.right_side;
-  REQUIRE(chart.sheets.size() == 1);
+  REQUIRE(chart.sheets.size() == (columns > 125 ? 2U : 1U));
   const double font = report::font_mm / chart.mm_per_unit;
   const auto letters = texts(chart.sheets[0].svg, "strips");
-  CHECK(letters.size() == panel.bands()[0].strips.size());
+  const std::size_t told = letters.size() + (columns > 125 ? texts(chart.sheets[1].svg, "strips").size() : 0);
+  CHECK(told == panel.bands()[0].strips.size());
   for (std::size_t i = 0; i < letters.size(); ++i) {
     for (std::size_t k = 0; k < i; ++k) {
       const Point a = letters[i].first;
       const Point b = letters[k].first;
       if (std::abs(a.y - b.y) >= font || std::abs(a.x - b.x) >= font * 0.75) continue;
       FAIL_CHECK(letters[i].second << " and " << letters[k].second << " touch at " << a.x << ", " << a.y);
+    }
+  }
+}
+
+TEST_CASE("a very wide panel is cut where no crossing is, or every crossing is whole on a sheet", "[brief]") {
+  // One crossing in two hundred columns, over the middle; or crossings over every column, in one row or another.
+  const bool everywhere = GENERATE(false, true);
+  const int columns = 200;
+  Grid grid(24, columns);
+  std::vector<Crossing> all;
+  for (int row = 2; row < 24; row += 2) {
+    for (int column = everywhere ? 2 * (row % 4 / 2) : 97; column + 4 <= columns; column += everywhere ? 4 : columns) {
+      all.push_back({.row = row, .column = column, .left = 2, .right = 2, .lean = Lean::right});
+      grid.cross(all.back());
+    }
+  }
+  const report::BothCharts charts =
+      report::chart_sheets(panel_of(grid), seen_from(Side::operator_view), seen_from(Side::right_side));
+  CHECK(charts.operator_view.sheets.size() == charts.right_side.sheets.size());
+  std::vector<std::pair<int, int>> parts;
+  for (const auto& sheet : charts.right_side.sheets) {
+    std::pair<int, int> told;
+    REQUIRE(std::sscanf(sheet.svg.c_str() + sheet.svg.find(", columns "), ", columns %d to %d", &told.first,
+                        &told.second) == 2);
+    parts.push_back(told);
+    // The cells' own pitch, from two lines of the grid.
+    CHECK(13 * 1.6 * charts.right_side.mm_per_unit >= report::least_cell_mm - 0.05);
+    CHECK(holds(sheet.svg, "cut-crossing") == everywhere);
+  }
+  REQUIRE(parts.size() == 2);
+  CHECK(parts[0].first == 0);
+  CHECK(parts[1].second == columns - 1);
+  if (!everywhere) CHECK(parts[0].second + 1 == parts[1].first);
+  for (const Crossing& crossing : all) {
+    CHECK(std::any_of(parts.begin(), parts.end(), [&](const auto& part) {
+      return part.first <= crossing.column && crossing.column + 3 <= part.second;
+    }));
+  }
+}
+
+TEST_CASE("a key that would fill the sheet stands on its own, and the chart keeps its rows", "[brief]") {
+  Grid grid(150, 40);
+  int row = 1;
+  for (int left = 1; left <= 6; ++left) {
+    for (int right = 1; right <= 6; ++right, row += 2) {
+      grid.cross({.row = row, .column = 0, .left = left, .right = right, .lean = Lean::right});
+      grid.cross({.row = row, .column = 20, .left = left, .right = right, .lean = Lean::left});
+    }
+  }
+  const report::BothCharts charts =
+      report::chart_sheets(panel_of(grid), seen_from(Side::operator_view), seen_from(Side::right_side));
+  for (const report::ChartSheets* chart : {&charts.operator_view, &charts.right_side}) {
+    CHECK(chart->mm_per_unit * 16 >= report::fair_row_mm - 0.02);
+    REQUIRE(chart->key);
+    CHECK(holds(joined_words(chart->key->svg), "Key: "));
+    CHECK(holds(key_part(chart->key->svg), "6/6 left cross"));
+    CHECK(chart->key->svg.find("lw-grid") == std::string::npos);
+    for (const auto& sheet : chart->sheets) {
+      CHECK(sheet.svg.find(">Key<") == std::string::npos);
+      CHECK(holds(joined_words(sheet.svg), "The key stands on a sheet of its own."));
+      CHECK(sheet.height * chart->mm_per_unit <= 250);
     }
   }
 }

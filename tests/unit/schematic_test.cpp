@@ -104,8 +104,8 @@ TEST_CASE("a rectangle has its corners, its width and its height", "[schematic]"
   CHECK(piece.measures[1].mm == Approx(450));
   const std::string svg = schematic_svg(of({piece}, "cushion front"));
   CHECK(holds(svg, "<title>cushion front: schematic, right side shown</title>"));
-  CHECK(holds(svg, ">A 45 cm<"));
-  CHECK(holds(svg, ">B: height, 45 cm<"));
+  CHECK(holds(svg, ">a = 45 cm<"));
+  CHECK(holds(svg, ">b: height, 45 cm<"));
   check_layout(svg);
 }
 
@@ -206,8 +206,8 @@ TEST_CASE("the widest row is measured where it is wider than both ends", "[schem
 
 TEST_CASE("several sizes are written as the drawn one and the others in brackets", "[schematic]") {
   const std::string svg = schematic_svg(three_sizes());
-  CHECK(holds(svg, ">A 42.9 (44.9, 47.4) cm<"));
-  CHECK(holds(svg, ">C 52.4<"));
+  CHECK(holds(svg, ">a = 42.9 (44.9, 47.4) cm<"));
+  CHECK(holds(svg, ">c = 52.4<"));
   CHECK(holds(svg, ">(54.4, 56.9) cm<"));  // beside a height on a line of its own
   CHECK(holds(svg, ">Sizes: S (M, L); the first is drawn.<"));
   CHECK(holds(svg, "6 cm of ease are in the widths."));
@@ -221,13 +221,13 @@ TEST_CASE("measures in inches go to the quarter, halves up", "[schematic]") {
     double mm;
     const char* text;
   };
-  for (const Case& each : {Case{450.85, ">A 17 3/4 in<"}, Case{25.4, ">A 1 in<"}, Case{12.7, ">A 1/2 in<"},
-                           Case{3.175, ">A 1/4 in<"}, Case{0, ">A 0 in<"}}) {
+  for (const Case& each : {Case{450.85, ">a = 17 3/4 in<"}, Case{25.4, ">a = 1 in<"}, Case{12.7, ">a = 1/2 in<"},
+                           Case{3.175, ">a = 1/4 in<"}, Case{0, ">a = 0 in<"}}) {
     schematic.pieces[0].measures[0].mm = each.mm;
     CHECK(holds(schematic_svg(schematic), each.text));
   }
   schematic.unit = LengthUnit::cm;
-  for (const Case& each : {Case{449.6, ">A 45 cm<"}, Case{453.4, ">A 45.3 cm<"}, Case{4.4, ">A 0.4 cm<"}}) {
+  for (const Case& each : {Case{449.6, ">a = 45 cm<"}, Case{453.4, ">a = 45.3 cm<"}, Case{4.4, ">a = 0.4 cm<"}}) {
     schematic.pieces[0].measures[0].mm = each.mm;
     CHECK(holds(schematic_svg(schematic), each.text));
   }
@@ -239,7 +239,7 @@ TEST_CASE("panels stand side by side with their seams, and any name is safe in t
   CHECK(holds(svg, "blanket &lt;of&gt; &quot;three&quot; &amp; more"));
   CHECK(holds(svg, "stroke-dasharray"));
   CHECK(holds(svg, "Dashed: a seam to the piece beside it."));
-  CHECK(holds(svg, ">F: panel 3, height, 95.2 cm<"));
+  CHECK(holds(svg, ">f: panel 3, height, 95.2 cm<"));
   check_layout(svg);
 }
 

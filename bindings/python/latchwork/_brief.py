@@ -76,8 +76,12 @@ class Job:
     """Of ``plan``."""
     regular_verification: Verification = Verification()
     """Of ``regular``; not verified when there is none."""
-    size: Size = Size()
+    size: Size | None = None
+    """Where each texture has a gauge; no other figure but the article's needs one."""
     yarn: YarnNeed | None = None
     """Where the brief asks for it."""
     article: ArticleJob | None = None
-    """Where the brief names one."""
+    """Where the brief names one, and has the gauges that it is fitted by."""
+    missing: list[Finding] = field(default_factory=list)
+    """What bars ``size`` or ``article``: no_swatch for each texture that size() would refuse, by default or by the state
+    and the substitutes of the article's design, with place.field the texture. Each once."""

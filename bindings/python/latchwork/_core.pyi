@@ -668,7 +668,7 @@ def outline_text(outline: Outline) -> str:
     """
 
 def schematic_svg(schematic: Schematic) -> str:
-    """The drawing as SVG 1.1, black on white: each piece to one scale, every measure on a dimension line as "45 (50, 55)
+    """The drawing as SVG 1.1, black on white: each piece to one scale, every measure on a dimension line as "a = 45 (50, 55)
     cm", a list of the measures below, seams dashed, and a title that says that the right side is shown.
 
     Raises Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm", "unit";
@@ -1214,13 +1214,18 @@ def chart_svg(
     blank: Blank = Blank.commoner,
     first_row: int = 1,
     last_row: int = 0,
+    first_column: int = 0,
+    columns: int = 0,
 ) -> str:
     """The chart as SVG 1.1, black on white: published standard symbols, crossings as slanted bands, row numbers, column or
     needle numbers, the stops of `plan`, a key of the symbols used, and a title that says which side is shown. `machine`
     names the needles in the operator's view; None is the standard machine. Only the proportion of the stitch counts.
     `blank` says which loops go without a mark; the rows shown are `first_row` to `last_row`, a sheet of a panel that is
     too high for one, both counted from 1 (last_row 0: the panel's last): a crossing stands on the sheet of the row above
-    it, one after the panel's last row on that row's; the stop below the first row is marked on either sheet.
+    it, one after the panel's last row on that row's; the stop below the first row is marked on either sheet. Of a panel
+    that is too wide for one, the columns shown: `first_column`, counted from 0 from the left on the right side from
+    whichever side the chart is drawn, and how many (columns 0: all from there on); a crossing that reaches past them is
+    not drawn, its cells are grey.
 
     Raises Error bad_argument (field; "stops[1].row" for a plan whose stops do not rise within its rows); size_mismatch
     (plan of another size).
@@ -1237,13 +1242,16 @@ def chart_text(
     blank: Blank = Blank.commoner,
     first_row: int = 1,
     last_row: int = 0,
+    first_column: int = 0,
+    columns: int = 0,
 ) -> str:
     """The same for a terminal; every loop is marked. Raises as chart_svg()."""
 
 def instructions(panel: Panel, plan: Plan, machine: Machine) -> str:
-    """Machine instructions in words: by row counter and carriage side, one line a stop, needles in the operator's view; a
-    key of the abbreviations used; the cautions that fit. What findings() calls an error comes first; for an infeasible
-    plan, why, and no steps.
+    """Machine instructions in words: by row counter and carriage side, one line a stop, needles in the operator's view, re-
+    forms as one sweep across the bed, crossings by marks of their own ("X1"; letters are strips of charts); a key of the
+    abbreviations used; the cautions that fit. What findings() calls an error comes first; for an infeasible plan, why,
+    and no steps.
 
     Verify the plan first: verify() alone says whether its work makes this panel. Here a plan is refused that no words can
     tell, that they would tell wrongly, or that asks what hands cannot do; one that hands can follow to another cloth is
@@ -1415,18 +1423,19 @@ def run(
     memory_limit: int = 0,
     conditions: Conditions | None = None,
 ) -> Job:
-    """Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit.
-    `stop`, `progress` and the limits as in plan(), for each plan anew, but for a time limit, which is for `plan` and
-    `unconditioned` together; `conditions` bind all plans but `unconditioned`. Raises what those calls raise.
+    """Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
+    wants a gauge that the swatch has not is None, and Job.missing tells which texture. `stop`, `progress` and the limits
+    as in plan(), for each plan anew, but for a time limit, which is for `plan` and `unconditioned` together; `conditions`
+    bind all plans but `unconditioned`. Raises what those calls raise.
     """
 
 def summary(brief: Brief, job: Job) -> str:
-    """For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity,
-    "verified" or not.
+    """For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand work by kind,
+    hours, bound, price of regularity, "verified" or not.
 
-    Raises Error size_mismatch (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job of another brief;
-    bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that does not knit its panel, or stands
-    on other needles.
+    Raises Error size_mismatch (field "job.plan", "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of another
+    brief; bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that does not knit its panel, or
+    stands on other needles.
     """
 
 def page_html(brief: Brief, job: Job) -> str:

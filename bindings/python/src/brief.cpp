@@ -40,15 +40,17 @@ void bind_brief(py::module_& m) {
       "brief"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
       "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. "
+      "What wants a gauge that the swatch has not is None, and Job.missing tells which texture. "
       "`stop`, `progress` and the limits as in plan(), for each plan anew, but for a time limit, which is for `plan` "
       "and "
       "`unconditioned` together; `conditions` bind all plans but `unconditioned`. Raises what those calls raise.");
-  m.def(
-      "summary", without_gil(&summary), "brief"_a, "job"_a,
-      "For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity, "
-      "\"verified\" or not.\n\nRaises Error size_mismatch (field \"job.plan\", \"job.size.strips[2]\", \"job.yarn\", "
-      "...) for a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", ...) for a "
-      "plan that does not knit its panel, or stands on other needles.");
+  m.def("summary", without_gil(&summary), "brief"_a, "job"_a,
+        "For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand work "
+        "by kind, hours, bound, price of regularity, "
+        "\"verified\" or not.\n\nRaises Error size_mismatch (field \"job.plan\", \"job.size\", \"job.size.strips[2]\", "
+        "\"job.yarn\", "
+        "...) for a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", ...) for a "
+        "plan that does not knit its panel, or stands on other needles.");
   m.def("page_html", without_gil(&page_html), "brief"_a, "job"_a,
         "One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and "
         "both charts, cut at the same rows into as many A4 sheets as they take. "

@@ -3163,9 +3163,14 @@ typedef struct latchwork_chart_options {
      sheet. */
   int32_t first_row; /* 0: 1 */
   int32_t last_row;  /* 0: the panel's last */
-  int32_t reserved;  /* 0; a later field takes its place */
+  /* The columns shown, a sheet of a panel that is too wide for one: the first, counted from 0 from the left on the RS from
+     whichever side the chart is drawn, and how many. A crossing that reaches past them is not drawn, its cells are
+     grey. */
+  int32_t first_column;
+  int32_t columns;  /* 0: all from there on */
+  int32_t reserved; /* 0; a later field takes its place */
 } latchwork_chart_options;
-#define LATCHWORK_CHART_OPTIONS_INIT { sizeof(latchwork_chart_options), 0, NULL, NULL, 0.0, 0.0, 0, 0, 0, 0 }
+#define LATCHWORK_CHART_OPTIONS_INIT { sizeof(latchwork_chart_options), 0, NULL, NULL, 0.0, 0.0, 0, 0, 0, 0, 0, 0 }
 
 /* The chart as SVG 1.1, with a title that says which side is shown and a key of the symbols used. options may be NULL.
    Fails: BAD_ARGUMENT (field; "stops[1].row" for a plan whose stops do not rise within its rows); SIZE_MISMATCH (plan of
@@ -3177,8 +3182,9 @@ LATCHWORK_C_API latchwork_status latchwork_panel_chart_svg(const latchwork_panel
 LATCHWORK_C_API latchwork_status latchwork_panel_chart_text(const latchwork_panel *panel,
                                                             const latchwork_chart_options *options, char *text,
                                                             size_t capacity, size_t *needed, latchwork_error *error);
-/* Machine instructions in words: by row counter and carriage side, needles in the operator's view, a key of the
-   abbreviations used, the cautions that fit. What latchwork_grid_findings() calls an error comes first; for an
+/* Machine instructions in words: by row counter and carriage side, needles in the operator's view, re-forms as one sweep
+   across the bed, crossings by marks of their own ("X1"; letters are strips of charts), a key of the abbreviations used,
+   the cautions that fit. What latchwork_grid_findings() calls an error comes first; for an
    infeasible plan, why, and no steps.
    Verify the plan first: latchwork_grid_verify() alone says whether its work makes this panel. Here a plan is refused that
    no words can tell, that they would tell wrongly, or that asks what hands cannot do; one that hands can follow to another
@@ -3267,14 +3273,15 @@ LATCHWORK_C_API latchwork_status latchwork_brief_article(const latchwork_brief *
 /* The article that its folder holds. Fails: BAD_ARGUMENT (brief) when it has none of its own. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_own_article(const latchwork_brief *brief,
                                                              latchwork_article_file **out, latchwork_error *error);
-/* Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. Conditions
+/* Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
+   wants a gauge that the swatch has not is left out, and latchwork_job_missing tells it. Conditions
    bind all plans but that of latchwork_job_unconditioned. A time limit is for that one and the least-effort plan together,
    and for each other plan anew; a work limit for each plan. options may be NULL. Fails: as those do. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);
 /* For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
-   Fails: SIZE_MISMATCH (field "job.plan", "job.size.strips[2]", "job.yarn", ...) for a job of another brief; BAD_ARGUMENT
+   Fails: SIZE_MISMATCH (field "job.plan", "job.size", "job.yarn", ...) for a job of another brief; BAD_ARGUMENT
    (field "job.verification", "job.plan.leftmost") for a plan that does not knit its panel, or stands on other needles.
    Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief *brief, const latchwork_job *job,
@@ -3305,6 +3312,9 @@ LATCHWORK_C_API void latchwork_job_destroy(latchwork_job *job);
 /* A copy of its findings. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_findings(const latchwork_job *job, latchwork_findings **out,
                                                         latchwork_error *error);
+/* What bars size or article: NO_SWATCH for each texture that has no gauge, its field the texture. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_job_missing(const latchwork_job *job, latchwork_findings **out,
+                                                       latchwork_error *error);
 /* A copy of the least-effort plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_plan(const latchwork_job *job, latchwork_plan **out,
                                                     latchwork_error *error);
@@ -3330,7 +3340,7 @@ LATCHWORK_C_API latchwork_status latchwork_job_regular_verification(const latchw
 /* The yarn it takes. Fails: BAD_ARGUMENT (job) when the brief named none. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_yarn(const latchwork_job *job, latchwork_yarn_need **out,
                                                     latchwork_error *error);
-/* What its article comes to. Fails: BAD_ARGUMENT (job) when the brief named none. Since 0.1. */
+/* What its article comes to. Fails: BAD_ARGUMENT (job) when the brief named none, or lacks a gauge for it. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_article(const latchwork_job *job, latchwork_article_job **out,
                                                        latchwork_error *error);
 /* One of its own, equal to this one. Since 0.1. */
@@ -3369,13 +3379,13 @@ LATCHWORK_C_API latchwork_status latchwork_article_job_yarn(const latchwork_arti
 /* For people, one a line: what is not in these figures. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_article_job_notes(const latchwork_article_job *article_job, char *text,
                                                              size_t capacity, size_t *needed, latchwork_error *error);
-/* The panel's size. Since 0.1. */
+/* The panel's size. Fails: NO_GAUGE (field: the first texture without one). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_size(const latchwork_job *job, latchwork_size *size,
                                                     latchwork_error *error);
-/* The sizes of its strips, band by band from the bottom, from the left on the RS. Since 0.1. */
+/* The sizes of its strips, band by band from the bottom, from the left on the RS. Fails: NO_GAUGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_size_strips(const latchwork_job *job, latchwork_strip_size *strips,
                                                            size_t capacity, size_t *needed, latchwork_error *error);
-/* What is to be said of the size. Since 0.1. */
+/* What is to be said of the size. Fails: NO_GAUGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_size_findings(const latchwork_job *job, latchwork_findings **out,
                                                              latchwork_error *error);
 

@@ -54,7 +54,8 @@ struct Data<Job> {
                                             field("regular_verification", &Job::regular_verification),
                                             field("size", &Job::size),
                                             field("yarn", &Job::yarn),
-                                            field("article", &Job::article)};
+                                            field("article", &Job::article),
+                                            field("missing", &Job::missing)};
 };
 
 }  // namespace latchwork::python
