@@ -948,10 +948,10 @@ def certify(
     time_limit_ms: int = 0,
     memory_limit: int = 0,
 ) -> Certificate:
-    """A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan. When
-    that cannot be proven (a lower total is possible, or the call is stopped or limited), a certificate of the greatest
-    bound that prices alone were found to prove; when prices prove more than `total_ms`, of that. The other arguments are
-    those of plan().
+    """A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan, or the
+    bound of a feasible one. When that cannot be proven (a lower total is possible, or the call is stopped or limited), a
+    certificate of the greatest bound that prices alone were found to prove; when prices prove more than `total_ms`, of
+    that. The other arguments are those of plan().
 
     Raises Error bad_argument (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), too_large.
     """
@@ -1088,8 +1088,8 @@ def read_timings(csv: str | bytes) -> Timings:
     """Reads a timings file: CSV (RFC 4180), one spell a line, with a first line that names its columns, in any order: the
     counts stops, batches, drops, rungs_knit, rungs_purl, rungs_tuck, rungs_slip, crossings, stitches_crossed, holds,
     shapings, rows (those that no spell has may be left out, not all), time, unit (ms, s, min, h) and note (may be left
-    out). A count is a whole number, nothing is 0; times go to the nearest millisecond. Lines that start with # and blank
-    lines are passed over.
+    out). A count is a whole number, nothing is 0; a time is a whole number of milliseconds (1.5 min is, 1.33333 min is
+    refused). Lines that start with # and blank lines are passed over.
 
     Raises Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, bad_unit,
     bad_encoding, too_large.
@@ -1368,7 +1368,7 @@ def plan_tolerances(
     flag, as is one not yet looked at when the call is stopped or its time is over. Some tens of plans; the work limit
     holds for each, the time limit for the whole call. The other arguments are those of plan(). Raises as plan(), and
     Error size_mismatch (plan) for a plan of another size, before anything is planned; bad_argument (plan) when another
-    plan takes less, or this one was made for another panel of the same size.
+    plan takes less, or the plan does not make this panel.
     """
 
 def work_times(plan: Plan, effort: Effort | None = None, pieces: int = 1) -> WorkTimes:
