@@ -1,52 +1,92 @@
 #include <algorithm>
+#include <array>
+#include <map>
 #include <utility>
 
 #include "grid/lifting.hpp"
 #include "latchwork/plan.hpp"
+#include "plan/index.hpp"
 #include "plan/kinds.hpp"
 
 namespace latchwork::inline v0::planning {
 namespace {
 
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
-
 enum Deed : int { batch_deed, hold_deed, release_deed, crossing_deed, shaping_deed };
+constexpr int batch_and_hold_deed = 3;  // of lists: no crossing is one
+
+// Spread over all bits, so that sums tell lists apart (finalizer of splitmix64, S. Vigna, public domain).
+std::uint64_t mixed(int deed) {
+  std::uint64_t x = static_cast<std::uint64_t>(deed) * 0x9e3779b97f4a7c15U + 0x9e3779b97f4a7c15U;
+  x = (x ^ x >> 30U) * 0xbf58476d1ce4e5b9U;
+  x = (x ^ x >> 27U) * 0x94d049bb133111ebU;
+  return x ^ x >> 31U;
+}
 
 }  // namespace
 
-int Deeds::number(std::vector<int> deed) {
-  return deeds_.try_emplace(std::move(deed), static_cast<int>(deeds_.size())).first->second;
+int Deeds::step(int node, int symbol) {
+  const auto [next, fresh] = steps_.add(key_of(node, symbol), nodes_);
+  if (fresh) ++nodes_;
+  return next;
 }
 
-std::vector<int> Deeds::batch(const Lane& lane, int first, int row) {
-  std::vector<int> out;
-  for (const int index : lane.wales) {
-    const Wale& wale = wales_->all()[at(index)];
-    std::vector<int> deed = {batch_deed, wale.column_at(row)};
+int Deeds::number(std::span<const int> deed) {
+  int node = 0;
+  for (const int symbol : deed) node = step(node, symbol);
+  return node;
+}
+
+std::uint64_t Deeds::sum_of(std::span<const int> deeds) {
+  std::uint64_t sum = 0;
+  for (const int deed : deeds) sum += mixed(deed);
+  return sum;
+}
+
+// Its list, made by make() where it is asked for the first time.
+template <class Make>
+DeedList Deeds::made(int what, const Lane& lane, int first, int row, Make make) {
+  const auto wale = static_cast<std::uint64_t>(lane.wales.front());  // no other lane's
+  const std::uint64_t place = static_cast<std::uint64_t>(first) << 18U | static_cast<std::uint64_t>(row);  // below 2^18
+  const std::uint64_t key = static_cast<std::uint64_t>(what) << 62U | wale << 36U | place;
+  const auto [index, fresh] = made_.add(key, static_cast<int>(lists_.size()));
+  if (!fresh) return lists_[at(index)];
+  const auto from = static_cast<std::uint32_t>(all_.size());
+  for (const int wale_of : lane.wales) make(wales_->all()[at(wale_of)]);
+  const auto count = static_cast<std::uint32_t>(all_.size()) - from;
+  lists_.push_back({sum_of(std::span(all_).subspan(from, count)), from, count});
+  return lists_.back();
+}
+
+DeedList Deeds::batch(const Lane& lane, int first, int row) {
+  return made(batch_deed, lane, first, row, [&](const Wale& wale) {
+    int node = step(step(0, batch_deed), wale.column_at(row));
     for (int r = lane.task(first).low; r <= row; ++r) {
-      deed.push_back(static_cast<int>(grid_->at(r, wale.column_at(r))));
+      node = step(node, static_cast<int>(grid_->at(r, wale.column_at(r))));
     }
-    out.push_back(number(std::move(deed)));
-  }
-  return out;
+    all_.push_back(node);
+  });
 }
 
-std::vector<int> Deeds::hold(const Lane& lane, int task) {
-  std::vector<int> out;
-  for (const int index : lane.wales) {
-    out.push_back(number({hold_deed, wales_->all()[at(index)].column_at(lane.task(task).low)}));
-  }
-  return out;
+DeedList Deeds::hold(const Lane& lane, int task) {
+  return made(hold_deed, lane, task, 0, [&](const Wale& wale) {
+    all_.push_back(number(std::array<int, 2>{hold_deed, wale.column_at(lane.task(task).low)}));
+  });
 }
 
-std::vector<int> Deeds::release(const Lane& lane, int task) {
-  std::vector<int> out;
-  for (const int index : lane.wales) {
-    out.push_back(number({release_deed, wales_->all()[at(index)].column_at(lane.task(task).low)}));
-  }
-  return out;
+DeedList Deeds::release(const Lane& lane, int task) {
+  return made(release_deed, lane, task, 0, [&](const Wale& wale) {
+    all_.push_back(number(std::array<int, 2>{release_deed, wale.column_at(lane.task(task).low)}));
+  });
+}
+
+DeedList Deeds::batch_and_hold(const Lane& lane, int first, int row) {
+  const DeedList worked = batch(lane, first, row);
+  const DeedList held = hold(lane, lane.done_at(row));
+  std::uint32_t next = 0;
+  return made(batch_and_hold_deed, lane, first, row, [&](const Wale&) {
+    all_.push_back(all_[worked.from + next]);
+    all_.push_back(all_[held.from + next++]);
+  });
 }
 
 std::vector<std::vector<int>> Deeds::forced() {
@@ -54,13 +94,13 @@ std::vector<std::vector<int>> Deeds::forced() {
   for (const Crossing& crossing : grid_->crossings()) {
     const bool bare = crossing.centre > 0 && lifting::bare_centre(*grid_, crossing);
     out[at(crossing.row)].push_back(
-        number({crossing_deed, crossing.column, crossing.left, crossing.centre, crossing.right,
-                static_cast<int>(crossing.lean), static_cast<int>(crossing.place), bare ? 1 : 0}));
+        number(std::array<int, 8>{crossing_deed, crossing.column, crossing.left, crossing.centre, crossing.right,
+                                  static_cast<int>(crossing.lean), static_cast<int>(crossing.place), bare ? 1 : 0}));
   }
   for (const Wale& wale : wales_->all()) {
-    if (wale.row > 1) out[at(wale.row - 1)].push_back(number({shaping_deed, wale.column, 1}));
+    if (wale.row > 1) out[at(wale.row - 1)].push_back(number(std::array<int, 3>{shaping_deed, wale.column, 1}));
     if (wale.last_row() < grid_->rows()) {
-      out[at(wale.last_row())].push_back(number({shaping_deed, wale.columns.back(), 0}));
+      out[at(wale.last_row())].push_back(number(std::array<int, 3>{shaping_deed, wale.columns.back(), 0}));
     }
   }
   return out;
@@ -74,7 +114,8 @@ int Deeds::kind(std::vector<int> deeds) {
 }
 
 void add_deeds(Deeds& deeds, const Lane& lane, const std::vector<Work>& works, std::vector<std::vector<int>>& at_row) {
-  const auto add = [&](int row, const std::vector<int>& done) {
+  const auto add = [&](int row, const DeedList& list) {
+    const std::span<const int> done = deeds.of(list);
     at_row[at(row)].insert(at_row[at(row)].end(), done.begin(), done.end());
   };
   for (const Work& work : works) {

@@ -16,38 +16,66 @@ constexpr std::int64_t dearer_work = 500'000;  // for each
 
 }  // namespace
 
-// What a schedule costs, stops that nothing needs left out, and its kinds; far when stops are too near each other.
-FewKinds::Seen FewKinds::look(const AllWorks& works, std::set<int>* kinds) {
-  std::vector<std::vector<int>> deeds = at_row_;
-  std::vector<char> stops = problem_.forced;
+FewKinds::FewKinds(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, std::size_t most,
+                   Limits& limits)
+    : problem_(problem), deeds_(deeds), at_row_(at_row), most_(most), limits_(limits) {
+  forced_sums_.reserve(at_row.size());
+  for (const std::vector<int>& forced : at_row) forced_sums_.push_back(Deeds::sum_of(forced));
+}
+
+// What a schedule costs, stops that nothing needs left out, and how many sums its stops' deeds have: kinds, but for a
+// chance that consider() does not leave to itself. far when stops are too near each other.
+FewKinds::Seen FewKinds::look(const AllWorks& works) {
+  sums_ = forced_sums_;
+  flags_ = problem_.forced;
   Seen seen{0, 0, 0};
   for (std::size_t lane = 0; lane < works.size(); ++lane) {
     const Lane& worked = problem_.lanes[lane];
-    add_deeds(deeds_, worked, works[lane], deeds);
     for (const Work& work : works[lane]) {
-      stops[at(work.stop)] = 1;
-      if (work.hold) stops[at(worked.task(work.first).high - 1)] = 1;
-      seen.cost += work.hold ? worked.hold : worked.batch_cost(work.first, work.stop);
-      work_ += static_cast<std::int64_t>(worked.wales.size()) * (work.stop - worked.task(work.first).low + 2);
+      flags_[at(work.stop)] = 1;
+      if (work.hold) {
+        const int last = worked.task(work.first).high - 1;
+        flags_[at(last)] = 1;
+        sums_[at(work.stop)] += deeds_.hold(worked, work.first).sum;
+        sums_[at(last)] += deeds_.release(worked, work.first).sum;
+        seen.cost += worked.hold;
+      } else {
+        sums_[at(work.stop)] += deeds_.batch(worked, work.first, work.stop).sum;
+        seen.cost += worked.batch_cost(work.first, work.stop);
+      }
     }
+    work_ += 4 * std::ssize(works[lane]);
   }
   int last = -1;
   bool apart = true;
-  std::set<int> used;
+  std::size_t stops = 0;  // their sums first in sums_
   for (int row = 0; row <= problem_.rows; ++row) {
-    if (!stops[at(row)]) continue;
-    ++seen.stops;
+    if (!flags_[at(row)]) continue;
     seen.cost += problem_.stop_cost;
     const bool forced = is_forced(problem_, row) && (last < 0 || is_forced(problem_, last));
     apart = apart && (last < 0 || forced || row - last >= problem_.apart);
     last = row;
-    used.insert(deeds_.kind(std::move(deeds[at(row)])));
+    sums_[stops++] = sums_[at(row)];
   }
-  if (kinds) kinds->insert(used.begin(), used.end());
-  seen.kinds = used.size();
+  seen.stops = stops;
+  const auto end = sums_.begin() + static_cast<std::ptrdiff_t>(stops);
+  std::sort(sums_.begin(), end);
+  seen.kinds = static_cast<std::size_t>(std::unique(sums_.begin(), end) - sums_.begin());
   if (!apart) seen.cost = far;
   work_ += problem_.rows + 1;
   return seen;
+}
+
+// The numbers of all kinds of stop of a schedule.
+std::set<int> FewKinds::kinds_of(const AllWorks& works) {
+  std::vector<std::vector<int>> deeds = at_row_;
+  for (std::size_t lane = 0; lane < works.size(); ++lane) add_deeds(deeds_, problem_.lanes[lane], works[lane], deeds);
+  std::set<int> kinds;
+  for (std::vector<int>& done : deeds) {
+    work_ += 1 + std::ssize(done);
+    if (!done.empty()) kinds.insert(deeds_.kind(std::move(done)));
+  }
+  return kinds;
 }
 
 FewKinds::Seen FewKinds::look(const std::vector<char>& stops) {
@@ -71,8 +99,12 @@ bool FewKinds::better(const Seen& a, const Seen& b) const {
 }
 
 bool FewKinds::consider(const AllWorks& works, std::set<int>* kinds) {
-  const Seen seen = look(works, kinds);
-  if (seen.kinds > most_ || seen.cost >= best_.cost) return false;
+  const Seen seen = look(works);
+  const bool better = seen.kinds <= most_ && seen.cost < best_.cost;
+  if (!better && !kinds) return false;
+  const std::set<int> used = kinds_of(works);
+  if (kinds) kinds->insert(used.begin(), used.end());
+  if (!better || used.size() > most_) return false;
   best_.cost = seen.cost;
   best_.works = works;
   return true;

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
 #include <set>
 #include <utility>
 #include <vector>
@@ -17,8 +19,7 @@ class FewKinds {
 
   /// `at_row`: per row 0..R what is done there beside the works of the problem's lanes.
   FewKinds(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, std::size_t most,
-           Limits& limits)
-      : problem_(problem), deeds_(deeds), at_row_(at_row), most_(most), limits_(limits) {}
+           Limits& limits);
 
   /// Takes a schedule when it keeps the conditions and is the best yet. Its kinds go to `kinds`, whether they are too
   /// many or not.
@@ -49,8 +50,9 @@ class FewKinds {
     std::size_t stops = 0;
     std::int64_t cost = far;
   };
-  Seen look(const AllWorks& works, std::set<int>* kinds = nullptr);
+  Seen look(const AllWorks& works);
   Seen look(const std::vector<char>& stops);
+  std::set<int> kinds_of(const AllWorks& works);
   std::int64_t put_in_rhythm(AllWorks& works, int every, int first);
   int latest_first() const;
   bool better(const Seen& a, const Seen& b) const;
@@ -61,7 +63,12 @@ class FewKinds {
   std::size_t most_;
   Limits& limits_;
   Solved best_;
-  AllWorks works_;         // scratch
+  std::vector<std::uint64_t> forced_sums_;  // per row: of what is done beside the works
+  // Scratch.
+  AllWorks works_;
+  std::vector<std::uint64_t> sums_;
+  std::vector<char> flags_;
+
   std::int64_t work_ = 0;  // not counted yet
 };
 

@@ -149,7 +149,7 @@ std::optional<Finding> Keeping::too_many_kinds(const std::vector<AtRow>& made) {
     if (!stops(made, row)) continue;
     std::vector<int> done = forced_deeds_[at(row)];
     for (const auto& [lane, work] : made[at(row)]) {
-      const std::vector<int> more = deeds_.batch(problem_.lanes[lane], work.first, row);
+      const std::span<const int> more = deeds_.of(deeds_.batch(problem_.lanes[lane], work.first, row));
       done.insert(done.end(), more.begin(), more.end());
     }
     kinds.insert(deeds_.kind(std::move(done)));

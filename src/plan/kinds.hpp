@@ -1,35 +1,64 @@
 #pragma once
 
-#include <map>
+#include <cstddef>
+#include <cstdint>
+#include <span>
+#include <unordered_map>
 #include <vector>
 
 #include "latchwork/grid.hpp"
 #include "latchwork/wale.hpp"
+#include "plan/number_table.hpp"
 #include "plan/solve.hpp"
 
 namespace latchwork::inline v0::planning {
+
+/// Deeds that go together: those of one lane at one stop.
+struct DeedList {
+  std::uint64_t sum = 0;  ///< the same for the same deeds in any order; lists together have the sum of theirs
+  std::uint32_t from = 0;
+  std::uint32_t count = 0;
+};
 
 /// What is done to a panel at stops, in numbers: equal deeds have equal numbers, whatever their row.
 class Deeds {
  public:
   Deeds(const Grid& grid, const Wales& wales) : grid_(&grid), wales_(&wales) {}
 
-  /// Of a lane's wales, each: a batch over the rows from task `first` up to `row`; task `task` held, or released.
-  std::vector<int> batch(const Lane& lane, int first, int row);
-  std::vector<int> hold(const Lane& lane, int task);
-  std::vector<int> release(const Lane& lane, int task);
+  /// Of a lane's wales, each: a batch over the rows from task `first` up to `row`; task `task` held, or released; such
+  /// a batch, and the task above it held. Made once, and told again when asked again.
+  DeedList batch(const Lane& lane, int first, int row);
+  DeedList hold(const Lane& lane, int task);
+  DeedList release(const Lane& lane, int task);
+  DeedList batch_and_hold(const Lane& lane, int first, int row);
+  /// Until other lists are made.
+  std::span<const int> of(const DeedList& list) const { return std::span(all_).subspan(list.from, list.count); }
   /// Crossings and shapings after each row 0..R.
   std::vector<std::vector<int>> forced();
+  static std::uint64_t sum_of(std::span<const int> deeds);
   /// The number of a list of deeds, in any order.
   int kind(std::vector<int> deeds);
   const std::vector<int>& deeds_of(int kind) const { return *kinds_by_number_[static_cast<std::size_t>(kind)]; }
+  int kind_count() const noexcept { return static_cast<int>(kinds_by_number_.size()); }
 
  private:
-  int number(std::vector<int> deed);
+  struct Hash {
+    std::size_t operator()(const std::vector<int>& deeds) const { return static_cast<std::size_t>(sum_of(deeds)); }
+  };
+  template <class Make>
+  DeedList made(int what, const Lane& lane, int first, int row, Make make);
+  int number(std::span<const int> deed);
+  int step(int node, int symbol);
+
   const Grid* grid_;
   const Wales* wales_;
-  std::map<std::vector<int>, int> deeds_;
-  std::map<std::vector<int>, int> kinds_;
+  NumberTable
+      steps_;  // a deed is the end of a path of numbers from node 0 on: exact, and short where deeds begin alike
+  int nodes_ = 1;
+  NumberTable made_;
+  std::vector<DeedList> lists_;
+  std::vector<int> all_;
+  std::unordered_map<std::vector<int>, int, Hash> kinds_;  // looked up only
   std::vector<const std::vector<int>*> kinds_by_number_;
 };
 

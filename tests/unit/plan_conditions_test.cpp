@@ -317,10 +317,10 @@ TEST_CASE("conditions of a rhythm are checked as those of a plan", "[plan][condi
 }
 
 TEST_CASE("a search for few kinds that nobody limits and that comes to no end says so", "[plan][conditions][kinds]") {
-  // A few of its wales can be made in three kinds of stop; whether all can, nobody finds in so much work.
-  const latchwork_test::Instance in = latchwork_test::instance_of("tuck stacks", 3, 24);
+  // A few of its wales can be made in four kinds of stop; whether all can, nobody finds in so much work.
+  const latchwork_test::Instance in = latchwork_test::instance_of("tuck stacks", 1, 24);
   PlanOptions options;
-  options.conditions.max_kinds = 3;
+  options.conditions.max_kinds = 4;
   CHECK_THROWS_MATCHES(plan(in.grid, in.machine, in.effort, options), Error,
                        refused_field(ErrorCode::too_large, "options.conditions.max_kinds"));
   const auto prices = condition_prices(in.grid, in.machine, in.effort, options);
@@ -334,8 +334,9 @@ TEST_CASE("a search for few kinds that nobody limits and that comes to no end sa
 TEST_CASE("a panel of which a few wales need more kinds of stop than are allowed has no plan",
           "[plan][conditions][kinds]") {
   // Each has far more schedules than are looked at; two or three of its wales have few.
-  for (const auto& [kind, seed, kinds] : {std::tuple("tuck stacks", 1, 1), std::tuple("tuck stacks", 1, 2),
-                                          std::tuple("many classes", 1, 1), std::tuple("panels", 1, 5)}) {
+  for (const auto& [kind, seed, kinds] :
+       {std::tuple("tuck stacks", 1, 1), std::tuple("tuck stacks", 1, 2), std::tuple("tuck stacks", 3, 3),
+        std::tuple("random", 1, 2), std::tuple("many classes", 1, 1), std::tuple("panels", 1, 5)}) {
     const latchwork_test::Instance in = latchwork_test::instance_of(kind, static_cast<std::uint64_t>(seed), 24);
     PlanOptions options;
     options.conditions.max_kinds = kinds;
