@@ -136,6 +136,20 @@ latchwork_status latchwork_fit_piece(const latchwork_target_piece* piece, const 
   });
 }
 
+latchwork_status latchwork_piece_outline(const latchwork_target_piece* piece, const latchwork_target_point* shape,
+                                         size_t shape_count, const latchwork_panel* panel,
+                                         const latchwork_swatch* swatch, const latchwork_size_options* options,
+                                         int32_t step, latchwork_row_span* spans, size_t capacity, size_t* needed,
+                                         latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(spans, capacity, needed, "spans");
+    room.take(piece_outline(piece_in(piece, shape, shape_count), given(panel, "panel").value,
+                            given(swatch, "swatch").value, size_options_in(options), step)
+                  .rows,
+              row_span_out);
+  });
+}
+
 latchwork_status latchwork_read_article_request(const char* text, size_t size, latchwork_article_request_file** out,
                                                 latchwork_error* error) {
   return guarded(error,

@@ -22,18 +22,27 @@ latchwork_status text_of(const latchwork_grading* grading, char* text, size_t ca
 
 }  // namespace
 
+namespace latchwork::c {
+
+GradeRequest grade_request_in(const latchwork_fit_request* design, const latchwork_grade_size* sizes, size_t count) {
+  GradeRequest to;
+  to.design = fit_request_in(design, "design");
+  for (const latchwork_grade_size& from : array_in(sizes, count, "sizes")) {
+    const std::string field = "sizes[" + std::to_string(to.sizes.size()) + "].name";
+    to.sizes.push_back(
+        {&given(from.name, field.c_str()), from.width_mm, from.width_most_mm, from.height_mm, from.height_most_mm});
+  }
+  return to;
+}
+
+}  // namespace latchwork::c
+
 latchwork_status latchwork_grade(const latchwork_fit_request* design, const latchwork_grade_size* sizes, size_t count,
                                  const latchwork_swatch* swatch, const latchwork_fit_options* options,
                                  latchwork_grading** out, latchwork_error* error) {
   return guarded(error, [&] {
     fill(out, [&] {
-      GradeRequest request;
-      request.design = fit_request_in(design, "design");
-      for (const latchwork_grade_size& from : array_in(sizes, count, "sizes")) {
-        const std::string field = "sizes[" + std::to_string(request.sizes.size()) + "].name";
-        request.sizes.push_back(
-            {&given(from.name, field.c_str()), from.width_mm, from.width_most_mm, from.height_mm, from.height_most_mm});
-      }
+      const GradeRequest request = grade_request_in(design, sizes, count);
       const latchwork_fit_options how = fit_options_in(options);
       Watch watch(how.progress, how.user_data);
       return grade(request, given(swatch, "swatch").value, {watch.token(), watch.progress()});

@@ -29,6 +29,14 @@ SchematicPiece piece_in(const latchwork_schematic_piece& from, const std::string
   }
   to.seam_left = flag(from.seam_left, (at + ".seam_left").c_str());
   to.seam_right = flag(from.seam_right, (at + ".seam_right").c_str());
+  for (const auto& other : array_in(from.others, from.other_count, (at + ".others").c_str())) {
+    const std::string field = at + ".others[" + std::to_string(to.others.size()) + "]";
+    std::vector<OutlinePoint>& outline = to.others.emplace_back();
+    for (const auto& point : array_in(other.points, other.point_count, field.c_str())) {
+      outline.push_back({point.x_mm, point.y_mm});
+    }
+  }
+  to.notes = texts_in(from.notes, from.note_count, (at + ".notes").c_str());
   return to;
 }
 
@@ -92,5 +100,27 @@ latchwork_status latchwork_panel_schematic_label(const latchwork_panel* panel, c
   return guarded(error, [&] {
     TextRoom room(text, capacity, needed, "text");
     room.take_text(element(piece_of(panel, swatch, options).measures, index, "index").label);
+  });
+}
+
+latchwork_status latchwork_panel_schematic_notes(const latchwork_panel* panel, const latchwork_swatch* swatch,
+                                                 const latchwork_size_options* options, char* text, size_t capacity,
+                                                 size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    room.take_text(lines_of(piece_of(panel, swatch, options).notes));
+  });
+}
+
+latchwork_status latchwork_graded_schematic_svg(const latchwork_fit_request* design, const latchwork_grade_size* sizes,
+                                                size_t count, const latchwork_grading* grading,
+                                                const latchwork_swatch* swatch, const char* title, int32_t unit,
+                                                char* text, size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    TextRoom room(text, capacity, needed, "text");
+    Schematic schematic = graded_schematic(grade_request_in(design, sizes, count), given(grading, "grading").value,
+                                           given(swatch, "swatch").value, enumerator(unit, LengthUnit::yard, "unit"));
+    schematic.title = text_or_none(title);
+    room.take_text(schematic_svg(schematic));
   });
 }

@@ -41,18 +41,22 @@ ShapeOptions shape_options_in(const latchwork_shape_options* options) {
   return to;
 }
 
-latchwork_row_span span_out(const RowSpan& span) {
+}  // namespace
+
+namespace latchwork::c {
+
+latchwork_row_span row_span_out(const RowSpan& span) {
   return {span.first, span.last};
 }
 
-}  // namespace
+}  // namespace latchwork::c
 
 latchwork_status latchwork_outlined(int32_t rows, int32_t columns, const latchwork_edge_shape* left,
                                     const latchwork_edge_shape* right, int32_t step, latchwork_row_span* spans,
                                     size_t capacity, size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {
     Room room(spans, capacity, needed, "spans");
-    room.take(outlined(rows, columns, edge_in(left, "left"), edge_in(right, "right"), step).rows, span_out);
+    room.take(outlined(rows, columns, edge_in(left, "left"), edge_in(right, "right"), step).rows, row_span_out);
   });
 }
 
@@ -60,7 +64,7 @@ latchwork_status latchwork_grid_outline_of(const latchwork_grid* grid, latchwork
                                            size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {
     Room room(spans, capacity, needed, "spans");
-    room.take(outline_of(given(grid, "grid").value).rows, span_out);
+    room.take(outline_of(given(grid, "grid").value).rows, row_span_out);
   });
 }
 

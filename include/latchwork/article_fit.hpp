@@ -10,22 +10,48 @@
 #include "latchwork/fit.hpp"
 #include "latchwork/gauge.hpp"
 #include "latchwork/panel.hpp"
+#include "latchwork/shaping.hpp"
+#include "latchwork/size.hpp"
 
 namespace latchwork::inline v0 {
 
-// From an article to panels that make it, without a number copied by hand. But for a shape: a piece is fitted by its
-// widest place, and the points of TargetPiece::shape, in mm, become rows and columns of outlined() by the caller's
-// hand.
+// From an article to panels that make it, without a number copied by hand: fit_piece() by the widest place, fitted()
+// for the panel, piece_outline() and shaped() for its shape.
 
 /// What fits a piece: the design, with the piece for its target. The width is the piece's, where it is shaped that of
-/// its widest place, since the shape is cut from it (shaping.hpp); the height is its length. `seam_left`, `seam_right`,
-/// `seam_bottom` and `seam_top` of the design say what a seam at that edge takes in: they stay where the piece's edge
-/// is seamed, and are 0 where it is free or at the opening. Nothing is checked.
+/// its widest place, since the shape is cut from it (piece_outline()); the height is its length. `seam_left`,
+/// `seam_right`, `seam_bottom` and `seam_top` of the design say what a seam at that edge takes in: they stay where the
+/// piece's edge is seamed, and are 0 where it is free or at the opening. Nothing is checked.
 LATCHWORK_API FitRequest piece_request(const TargetPiece& piece, const FitRequest& design);
 
 /// fit() of piece_request(). @throws Error as fit().
 LATCHWORK_API FitResult fit_piece(const TargetPiece& piece, const FitRequest& design, const Swatch& swatch,
                                   const FitOptions& options = {});
+
+/// The shape of a piece on a panel that is to make it, for shaped(): in mm between the seams at the panel's own gauges,
+/// rows by their band's height, columns by their strips' widths. Ranges are met in their middle. From one point of
+/// TargetPiece::shape to the next the width changes evenly, and above the last it stays. In each row it is what it is
+/// in the middle of that row's height; half of what the panel has too much lies outside at each side, to the nearest
+/// column, halves out. So no edge is more than half a stitch off, and what leaves or joins is spread as evenly as whole
+/// rows and stitches allow. A point at the piece's length is at the panel's last row, though the panel be longer or
+/// shorter; the length is not looked at otherwise.
+///
+/// The seams of `options` are read where the piece's edge is seamed, as piece_request() reads those of a design; they
+/// take so many stitches of each row, and follow the edge.
+///
+/// Left and right are those of the right side, and both edges change after the same rows, where the panel is alike at
+/// both sides. With `step` 2 (3, ...) that is after even rows only (multiples of step): the carriage, whose yarn is at
+/// one edge, then stands each time where it stood at the cast-on, so that it is the same edge. Where a band begins
+/// whose width is another, the edge steps there in any case. Decreases of one stitch can be made at both edges; what is
+/// bound off several at once at the other edge findings() tells (FindingCode::yarn_away). O(rows * points + columns).
+/// @throws Error no_gauge (field = texture); bad_argument (field "piece.width_least_mm",
+/// "piece.shape[1].width_least_mm", with the row, where the least of the range is more than the panel has, by more than
+/// half a stitch at each side; "piece.shape[1].height_least_mm" for a point more than half a row above the panel;
+/// "piece.shape[1].height_greatest_mm" and the like for what is no range of 1..1e5 mm, or 0..1e5 mm high, or does not
+/// rise; "step"; "outline", with the row, where no stitch is left or none that stands on the row below; as size());
+/// too_large (field "substitutes").
+LATCHWORK_API Outline piece_outline(const TargetPiece& piece, const Panel& panel, const Swatch& swatch,
+                                    const SizeOptions& options = {}, int step = 1);
 
 /// Neighbouring strips of a panel that stand together so many times, as a FitGroup.
 struct StripRun {

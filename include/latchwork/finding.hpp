@@ -57,6 +57,8 @@ enum class FindingCode : std::int32_t {
   column_cut = 36,      ///< shaping: hand cells in the edge stitches, which are knitted plain
   no_stitch = 37,       ///< a panel without a single stitch
   two_pieces = 38,      ///< a row of which no stitch stands on one of the row below: the cloth comes apart there
+  yarn_away = 39,  ///< two stitches or more bound off or cast on at once at the edge where the carriage, and with it
+                   ///< the yarn, is not after that row: a row later it is (common practice, no source)
 };
 
 struct Finding {

@@ -38,9 +38,9 @@ struct Grading {
   int missing = -1;      ///< the first size that nothing fits; -1: none such
   /// For the missing size as fit() has them. Where every size is fitted and none go together: a candidate for each
   /// size, in order, that would go together if one bound gave for all, with what each does not keep (nothing, where it
-  /// keeps all). Each bound of FitBound is loosened alone (the tolerance both ways at once), edge columns and panels no
-  /// further than 1000 fits go; that choice is taken whose greatest error is least, of these the first in the order of
-  /// FitBound. None where `complete` is false.
+  /// keeps all). Each bound of FitBound is loosened alone, the tolerances of width and height together only where
+  /// neither is enough; edge columns and panels no further than 1000 fits go; that choice is taken whose greatest error
+  /// is least, of these the first in the order of FitBound. None where `complete` is false.
   std::vector<FitNearest> nearest{};
   bool nearest_complete = true;  ///< false: there may be nearer ones
   /// For people, where there are no candidates: which size nothing fits, or that none go together, and what would have

@@ -7,6 +7,7 @@
 
 #include "latchwork/export.hpp"
 #include "latchwork/gauge.hpp"
+#include "latchwork/grading.hpp"
 #include "latchwork/panel.hpp"
 #include "latchwork/quantity.hpp"
 #include "latchwork/size.hpp"
@@ -43,6 +44,11 @@ struct SchematicPiece {
   std::vector<SchematicMeasure> measures;
   bool seam_left = false;   ///< its left side is sewn to the piece before it
   bool seam_right = false;  ///< its right side to the piece after it
+  /// The same piece in the other sizes, in order, where `outline` lies in the drawn one's place: all of them, or none.
+  /// Drawn thin, each as an outline of its own.
+  std::vector<std::vector<OutlinePoint>> others{};
+  /// What its measures rest on, for people: below the drawing, before the schematic's; what two pieces say once.
+  std::vector<std::string> notes{};
   friend bool operator==(const SchematicPiece&, const SchematicPiece&) = default;
 };
 
@@ -65,12 +71,14 @@ struct Schematic {
 /// lines as "a = 45 (50, 55) cm", each with a small letter that the list below explains (capitals are strips of charts,
 /// "X1" crossings of instructions); seams dashed; a title that says that the
 /// right side is shown. Pieces stand side by side, in rows where they would not fit a page; pieces that are sewn
-/// together stay in one row. Made for 190 mm of A4 and for a phone: text is a thirtieth of the width, smaller only
-/// where pieces sewn together need more room. Linear in measures, O(n log n) in an outline's points.
+/// together stay in one row. Outlines of the other sizes are drawn thin. Made for 190 mm of A4 and for a phone: text is
+/// a thirtieth of the width, smaller only where pieces sewn together need more room. Linear in measures, O(n log n) in
+/// an outline's points.
 /// @throws Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm" for as
-/// many as are not the sizes, "unit") for what is out of its range, or an outline under 1 mm wide or high; for an
-/// outline that crosses or touches itself or folds back (field "pieces[0].outline[2]": the corner where it does, or
-/// from which the first of two edges that meet goes on); too_large; bad_encoding for text that is not UTF-8.
+/// many as are not the sizes, "pieces[0].others" likewise, "unit") for what is out of its range, or an outline under 1
+/// mm wide or high; for an outline that crosses or touches itself or folds back (field "pieces[0].outline[2]",
+/// "pieces[0].others[0][2]": the corner where it does, or from which the first of two edges that meet goes on);
+/// too_large; bad_encoding for text that is not UTF-8.
 LATCHWORK_API std::string schematic_svg(const Schematic& schematic);
 
 /// A panel as a piece, at its gauges: its shape (straight up where it has no `none` at its sides), slopes drawn
@@ -78,10 +86,22 @@ LATCHWORK_API std::string schematic_svg(const Schematic& schematic);
 /// columns that they share. Measured are the widths at the cast-on, the widest row and the last row, where they differ
 /// by 0.5 mm, the height, and, where it is shaped, the heights to the widest row, to the first shaping and above the
 /// last, the last two from 10 mm up. It is drawn between its seams, as size() measures it with the same options: the
-/// widest width is its width_mm, the height its height_mm. Linear in cells.
+/// widest width is its width_mm, the height its height_mm. A note names the textures that are measured by another's
+/// gauge, as size() finds it. Linear in cells.
 /// @throws Error no_gauge (field = texture); bad_argument (row, field "grid") for a row without a stitch, or without a
 /// column in common with the row below: that is two pieces; bad_argument (field "seam_left"), as size(), and (row,
 /// field "seam_right") for a row that its seams take wholly; too_large (field "substitutes").
 LATCHWORK_API SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const SizeOptions& options = {});
+
+/// One design in all its sizes, on one drawing: the panels of each piece side by side as they are sewn, as
+/// schematic_piece() has fitted() with the design's state, substitutes and seams; the first size is drawn, the others
+/// thin over it, their lower edges in line and their middles one above the other. Measures stand as "45 (50, 55) cm";
+/// panels alike are measured once, heights on the last one. Notes tell the width of all panels where there are two or
+/// more, and what the measures rest on. The title is the caller's to set. Linear in the cells of all panels.
+/// @throws Error bad_argument (field "candidates" for a grading without, or of other sizes than the request's; "panels"
+/// where sizes differ in them; what fitted() refuses); too_large (field "panels") for more than Schematic::max_pieces;
+/// as schematic_piece().
+LATCHWORK_API Schematic graded_schematic(const GradeRequest& request, const Grading& grading, const Swatch& swatch,
+                                         LengthUnit unit = LengthUnit::cm);
 
 }  // namespace latchwork::inline v0

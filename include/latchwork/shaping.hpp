@@ -29,8 +29,9 @@ struct EdgePoint {
 };
 
 /// Stitches that leave or join at an edge, some times over. One stitch is a decrease or an increase, several are bound
-/// off or cast on at once; fully fashioned moves, further in from the edge, are not modelled. What is bound off at the
-/// carriage's side alone (common practice) is for the caller's rows to see to.
+/// off or cast on at once; fully fashioned moves, further in from the edge, are not modelled. Several at once need the
+/// yarn, which is at one edge after even rows and at the other after odd ones: findings() tells those that are at the
+/// wrong one (FindingCode::yarn_away).
 struct EdgeEvent {
   int row = 1;       ///< after this row the first time, 1..R-1
   int stitches = 1;  ///< that leave; below 0: that join; not 0

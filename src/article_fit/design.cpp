@@ -44,10 +44,7 @@ FitRequest piece_request(const TargetPiece& piece, const FitRequest& design) {
   }
   out.height_mm = piece.length_least_mm;
   out.height_most_mm = piece.length_greatest_mm;
-  if (piece.left != EdgeUse::seamed) out.seam_left = 0;
-  if (piece.right != EdgeUse::seamed) out.seam_right = 0;
-  if (piece.lower != EdgeUse::seamed) out.seam_bottom = 0;
-  if (piece.upper != EdgeUse::seamed) out.seam_top = 0;
+  keep_seams(piece, out);
   return out;
 }
 

@@ -88,6 +88,8 @@ std::string_view finding_name(FindingCode code) noexcept {
       return "no_stitch";
     case FindingCode::two_pieces:
       return "two_pieces";
+    case FindingCode::yarn_away:
+      return "yarn_away";
   }
   return {};
 }
@@ -120,7 +122,8 @@ std::vector<Finding> findings(const Grid& grid, const Machine& machine) {
   find_at_edges(grid, found);
   find_in_runs(grid, machine, found);
   found = merged_findings(std::move(found));
-  find_pieces(grid, found);  // unmerged: each is a place of its own
+  find_pieces(grid, found);  // unmerged, as the next: each is a place of its own
+  find_yarn_away(grid, machine, found);
   std::stable_sort(found.begin(), found.end(), [](const Finding& a, const Finding& b) {
     return std::tuple(b.severity, a.place.row, a.place.column, a.code) <
            std::tuple(a.severity, b.place.row, b.place.column, b.code);

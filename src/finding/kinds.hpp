@@ -21,6 +21,9 @@ void find_in_wales(const Grid& grid, const Wales& wales, const Machine& machine,
 /// two_pieces: neighbouring rows, or rows with none but bare strands between, that no wale joins.
 void find_pieces(const Grid& grid, std::vector<Finding>& found);
 
+/// yarn_away: edges that change by two stitches or more where the carriage is at the other edge.
+void find_yarn_away(const Grid& grid, const Machine& machine, std::vector<Finding>& found);
+
 /// tuck_at_edge, slip_at_edge, purl_at_edge, no_edge_stitch.
 void find_at_edges(const Grid& grid, std::vector<Finding>& found);
 

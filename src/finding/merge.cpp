@@ -54,6 +54,7 @@ int reach_up(FindingCode code) {
     case FindingCode::stack_cut:
     case FindingCode::no_stitch:
     case FindingCode::two_pieces:
+    case FindingCode::yarn_away:
       break;
   }
   return 4;

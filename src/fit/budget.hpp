@@ -56,9 +56,16 @@ class Budget {
   double share_ = 0;
 };
 
+/// Tolerances that are left aside.
+struct Loosened {
+  bool width = false;
+  bool height = false;
+};
+
 /// fit() with another budget than the whole one, for the search and for the nearest each. Tests take a small one: what
-/// happens when it is spent is the same, and under sanitizers the whole one takes long.
+/// happens when it is spent is the same, and under sanitizers the whole one takes long. A grading leaves a tolerance
+/// aside.
 FitResult fit_within(const FitRequest& request, const Swatch& swatch, Count budget_of_each,
-                     const FitOptions& options = {});
+                     const FitOptions& options = {}, Loosened loosened = {});
 
 }  // namespace latchwork::inline v0::fitting

@@ -34,7 +34,7 @@ FitResult fit(const FitRequest& request, const Swatch& swatch, const FitOptions&
 }
 
 FitResult fitting::fit_within(const FitRequest& request, const Swatch& swatch, Count budget_of_each,
-                              const FitOptions& options) {
+                              const FitOptions& options, Loosened loosened) {
   fitting::require_request(request);
   const Gauges gauges(swatch, request.state, request.substitutes);
   fitting::Combination combination(request, gauges);
@@ -42,7 +42,10 @@ FitResult fitting::fit_within(const FitRequest& request, const Swatch& swatch, C
   fitting::Budget budget(options, budget_of_each);
   constexpr double searched = 0.5;  // of the share that is told
   budget.stage(0, searched);
-  out.candidates = fitting::search(request, combination, fitting::limits_of(request), request.most, budget);
+  fitting::Limits limits = fitting::limits_of(request);
+  if (loosened.width) limits.width_tolerance.reset();
+  if (loosened.height) limits.height_tolerance.reset();
+  out.candidates = fitting::search(request, combination, limits, request.most, budget);
   if (budget.spent()) {
     Place place;
     place.field = "groups";

@@ -44,8 +44,14 @@ struct Construction {
 class Grader {
  public:
   Grader(const GradeRequest& request, const Swatch& swatch, const Order& order, Progressing& fits,
-         fitting::Budget& budget, bool counted)
-      : request_(request), swatch_(swatch), order_(order), fits_(fits), budget_(budget), counted_(counted) {}
+         fitting::Budget& budget, bool counted, fitting::Loosened loosened)
+      : request_(request),
+        swatch_(swatch),
+        order_(order),
+        fits_(fits),
+        budget_(budget),
+        counted_(counted),
+        loosened_(loosened) {}
 
   Graded run() && {
     const FitRequest& design = request_.design;
@@ -81,7 +87,7 @@ class Grader {
     alike.panels_least = alike.panels_most = construction.panels;
     alike.edge_least = alike.edge_most = construction.edge;
     alike.most = most;
-    return fit_size(request_, size, std::move(alike), swatch_, options);
+    return fit_size(request_, size, std::move(alike), swatch_, options, loosened_);
   }
 
   std::optional<Lists> first_look(const Construction& construction) {
@@ -146,6 +152,7 @@ class Grader {
   Progressing& fits_;
   fitting::Budget& budget_;
   bool counted_;
+  fitting::Loosened loosened_;
   std::vector<Construction> constructions_;
   std::size_t chosen_ = 0;
   Graded best_;
@@ -193,9 +200,10 @@ FitRequest design_for(const GradeSize& size, FitRequest design) {
 }
 
 FitResult fit_size(const GradeRequest& request, std::size_t index, FitRequest of, const Swatch& swatch,
-                   const FitOptions& options) {
+                   const FitOptions& options, fitting::Loosened loosened) {
   try {
-    return fit(design_for(request.sizes[index], std::move(of)), swatch, options);
+    return fitting::fit_within(design_for(request.sizes[index], std::move(of)), swatch, fitting::whole_budget, options,
+                               loosened);
   } catch (const Error& error) {
     if (error.code() != ErrorCode::bad_argument && error.code() != ErrorCode::too_large) throw;
     Place place = error.place();
@@ -207,8 +215,8 @@ FitResult fit_size(const GradeRequest& request, std::size_t index, FitRequest of
 }
 
 Graded best_of_constructions(const GradeRequest& request, const Swatch& swatch, const Order& order, Progressing& fits,
-                             fitting::Budget& budget, bool counted) {
-  return Grader(request, swatch, order, fits, budget, counted).run();
+                             fitting::Budget& budget, bool counted, fitting::Loosened loosened) {
+  return Grader(request, swatch, order, fits, budget, counted, loosened).run();
 }
 
 }  // namespace latchwork::inline v0::grading

@@ -38,7 +38,7 @@ std::int64_t panels_of(const FitRequest& design);
 FitRequest design_for(const GradeSize& size, FitRequest design);
 /// fit() of one size; what it refuses is named by the field of the request that it came from.
 FitResult fit_size(const GradeRequest& request, std::size_t index, FitRequest of, const Swatch& swatch,
-                   const FitOptions& options);
+                   const FitOptions& options, fitting::Loosened loosened = {});
 
 /// The best choice of a candidate for each size.
 struct Graded {
@@ -51,6 +51,6 @@ struct Graded {
 /// Looks through all constructions of a request, of most_fits fits or fewer. `counted`: `fits` counts a fit of each.
 /// @throws Error as grade() on the first look; on later ones what takes too much work makes the answer incomplete.
 Graded best_of_constructions(const GradeRequest& request, const Swatch& swatch, const Order& order, Progressing& fits,
-                             fitting::Budget& budget, bool counted);
+                             fitting::Budget& budget, bool counted, fitting::Loosened loosened = {});
 
 }  // namespace latchwork::inline v0::grading

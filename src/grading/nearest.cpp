@@ -19,7 +19,7 @@ class Loosening {
 
   void try_all() {
     const FitRequest& design = request_.design;
-    if (design.tolerance_percent) once([](FitRequest& of) { of.tolerance_percent.reset(); });
+    if (design.tolerance_percent) loosen_tolerances();
     for (std::size_t group = 0; group < design.groups.size(); ++group) {
       once([group](FitRequest& of) {
         of.groups[group].least = std::min(of.groups[group].least, 1);
@@ -40,7 +40,15 @@ class Loosening {
   Graded take() && { return std::move(best_); }
 
  private:
-  bool once(const std::function<void(FitRequest&)>& loosen) {
+  // Which of them has to give is told by trying each alone; both at once only where neither is enough.
+  void loosen_tolerances() {
+    const auto as_it_is = [](FitRequest&) {};
+    const bool width = once(as_it_is, {.width = true, .height = false});
+    const bool height = once(as_it_is, {.width = false, .height = true});
+    if (!width && !height) once(as_it_is, {.width = true, .height = true});
+  }
+
+  bool once(const std::function<void(FitRequest&)>& loosen, fitting::Loosened loosened = {}) {
     GradeRequest loose = request_;
     loosen(loose.design);
     const std::int64_t fits = edges_of(loose.design) * panels_of(loose.design) * std::ssize(loose.sizes);
@@ -50,7 +58,7 @@ class Loosening {
       return false;
     }
     try {
-      Graded found = best_of_constructions(loose, swatch_, order_, fits_, budget_, false);
+      Graded found = best_of_constructions(loose, swatch_, order_, fits_, budget_, false, loosened);
       best_.complete = best_.complete && found.complete;
       if (found.candidates.empty()) return false;
       if (found.greatest >= best_.greatest) return true;

@@ -96,15 +96,35 @@ std::vector<std::string> NeedlesInWork::shaped(const Stop& stop) {
   return told;
 }
 
+/// Several at once at an edge need the yarn, which is where the carriage is (common practice, no source).
+bool NeedlesInWork::is_far(int run_first, int count, const Stop& stop) const {
+  if (count < 2) return false;
+  const auto [first, last] = ends();
+  const int run_last = run_first + count - 1;
+  const bool at_left = run_first <= first && run_last < last;
+  const bool at_right = run_last >= last && run_first > first;
+  return stop.carriage_right ? at_left : at_right;
+}
+
+void NeedlesInWork::tell_far(const std::vector<int>& needles, std::vector<std::string>& told) const {
+  if (needles.empty()) return;
+  told.back() +=
+      fmt::format(", {} with a length of yarn, as the carriage is at the other edge", needle_ranges(needles));
+}
+
 void NeedlesInWork::join(const Stop& stop, std::vector<std::string>& told) {
   const std::vector<Run> runs = runs_of(plan_, stop.shapings, true);
   const auto [first, last] = ends();
   std::vector<int> increased;
   std::vector<int> cast_on;
+  std::vector<int> far;
   for (const Run& run : runs) {
     const bool at_edge = first <= last && (run.first + 1 == first || run.first - 1 == last);
     std::vector<int>& list = run.count == 1 && at_edge ? increased : cast_on;
-    for (int step = run.first; step < run.first + run.count; ++step) list.push_back(needle_at(step));
+    for (int step = run.first; step < run.first + run.count; ++step) {
+      list.push_back(needle_at(step));
+      if (is_far(run.first, run.count, stop)) far.push_back(needle_at(step));
+    }
   }
   for (const Run& run : runs) std::fill_n(works_.begin() + run.first, run.count, true);
   const auto tell = [&](const std::vector<int>& needles, const std::string& what) {
@@ -120,11 +140,17 @@ void NeedlesInWork::join(const Stop& stop, std::vector<std::string>& told) {
   };
   tell(increased, fmt::format("increase 1{}: ", sides(increased.size())));
   tell(cast_on, "");
+  tell_far(far, told);
 }
 
 void NeedlesInWork::leave(const Stop& stop, std::vector<std::string>& told) {
   const std::vector<Run> runs = runs_of(plan_, stop.shapings, false);
   const auto [first, last] = ends();
+  std::vector<int> far;
+  for (const Run& run : runs) {
+    for (int step = run.first; step < run.first + run.count && is_far(run.first, run.count, stop); ++step)
+      far.push_back(needle_at(step));
+  }
   for (const Run& run : runs) std::fill_n(works_.begin() + run.first, run.count, false);
   std::vector<std::string> moved;
   std::vector<int> decreased;
@@ -148,6 +174,7 @@ void NeedlesInWork::leave(const Stop& stop, std::vector<std::string>& told) {
   if (!bound_off.empty()) {
     told.push_back(fmt::format("bind off {} and put {} out of work", needle_ranges(bound_off),
                                bound_off.size() == 1 ? "it" : "them"));
+    tell_far(far, told);
   }
 }
 

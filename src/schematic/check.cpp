@@ -61,27 +61,40 @@ void check(const SchematicMeasure& measure, std::size_t sizes, const std::string
   }
 }
 
-void check(const SchematicPiece& piece, std::size_t sizes, const std::string& at) {
-  require_text(at + ".name", piece.name);
-  require_count(at + ".outline", piece.outline.size(), Schematic::max_points);
-  require_count(at + ".measures", piece.measures.size(), Schematic::max_measures);
-  if (piece.outline.size() < 3) {
-    refuse(ErrorCode::bad_argument, at + ".outline",
-           fmt::format("{}.outline has {} corners; it needs three", at, piece.outline.size()));
+void check_outline(const std::vector<OutlinePoint>& outline, const std::string& at) {
+  require_count(at, outline.size(), Schematic::max_points);
+  if (outline.size() < 3) {
+    refuse(ErrorCode::bad_argument, at, fmt::format("{} has {} corners; it needs three", at, outline.size()));
   }
-  for (std::size_t i = 0; i < piece.outline.size(); ++i) {
-    require_point(fmt::format("{}.outline[{}]", at, i), piece.outline[i]);
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    require_point(fmt::format("{}[{}]", at, i), outline[i]);
   }
   const auto by_x = [](const OutlinePoint& a, const OutlinePoint& b) { return a.x_mm < b.x_mm; };
   const auto by_y = [](const OutlinePoint& a, const OutlinePoint& b) { return a.y_mm < b.y_mm; };
-  const auto [left, right] = std::minmax_element(piece.outline.begin(), piece.outline.end(), by_x);
-  const auto [low, high] = std::minmax_element(piece.outline.begin(), piece.outline.end(), by_y);
+  const auto [left, right] = std::minmax_element(outline.begin(), outline.end(), by_x);
+  const auto [low, high] = std::minmax_element(outline.begin(), outline.end(), by_y);
   if (right->x_mm - left->x_mm < 1 || high->y_mm - low->y_mm < 1) {
-    refuse(ErrorCode::bad_argument, at + ".outline",
-           fmt::format("{}.outline is {} mm wide and {} mm high; 1 mm is the least", at, right->x_mm - left->x_mm,
+    refuse(ErrorCode::bad_argument, at,
+           fmt::format("{} is {} mm wide and {} mm high; 1 mm is the least", at, right->x_mm - left->x_mm,
                        high->y_mm - low->y_mm));
   }
-  require_simple(at + ".outline", piece.outline);
+  require_simple(at, outline);
+}
+
+void check(const SchematicPiece& piece, std::size_t sizes, const std::string& at) {
+  require_text(at + ".name", piece.name);
+  check_outline(piece.outline, at + ".outline");
+  require_count(at + ".measures", piece.measures.size(), Schematic::max_measures);
+  if (!piece.others.empty() && piece.others.size() + 1 != std::max<std::size_t>(sizes, 1)) {
+    refuse(ErrorCode::bad_argument, at + ".others",
+           fmt::format("{}.others holds {}; there are {} other sizes", at, piece.others.size(),
+                       std::max<std::size_t>(sizes, 1) - 1));
+  }
+  for (std::size_t i = 0; i < piece.others.size(); ++i) {
+    check_outline(piece.others[i], fmt::format("{}.others[{}]", at, i));
+  }
+  require_count(at + ".notes", piece.notes.size(), Schematic::max_pieces);
+  for (std::size_t i = 0; i < piece.notes.size(); ++i) require_text(fmt::format("{}.notes[{}]", at, i), piece.notes[i]);
   for (std::size_t i = 0; i < piece.measures.size(); ++i) {
     check(piece.measures[i], sizes, fmt::format("{}.measures[{}]", at, i));
   }

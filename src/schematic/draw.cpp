@@ -69,7 +69,9 @@ class Drawing {
       std::string sizes = "Sizes: " + schematic_.sizes.front();
       if (schematic_.sizes.size() > 1) {
         sizes += fmt::format(" ({})", joined({schematic_.sizes.begin() + 1, schematic_.sizes.end()}));
-        sizes += "; the first is drawn";
+        const bool all = std::any_of(schematic_.pieces.begin(), schematic_.pieces.end(),
+                                     [](const SchematicPiece& piece) { return !piece.others.empty(); });
+        sizes += all ? "; the first is drawn thick" : "; the first is drawn";
       }
       lines.push_back(sizes + ".");
     }
@@ -84,7 +86,14 @@ class Drawing {
       }
     }
     if (seams) lines.emplace_back("Dashed: a seam to the piece beside it.");
-    lines.insert(lines.end(), schematic_.notes.begin(), schematic_.notes.end());
+    std::vector<std::string> notes;
+    for (const SchematicPiece& piece : schematic_.pieces) {
+      for (const std::string& note : piece.notes) {
+        if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
+      }
+    }
+    notes.insert(notes.end(), schematic_.notes.begin(), schematic_.notes.end());
+    lines.insert(lines.end(), notes.begin(), notes.end());
     return lines;
   }
 
@@ -116,34 +125,53 @@ class Drawing {
     return parts;
   }
 
+  void outline(const PlacedPiece& placed, const std::vector<OutlinePoint>& points, const Box& box) {
+    Path path;
+    Unit x = 0;
+    Unit y = 0;
+    for (const OutlinePoint& point : points) {
+      const Unit next_x = placed.left + std::llround((point.x_mm - box.left) * layout_.unit_of_mm);
+      const Unit next_y = placed.top + std::llround((box.high - point.y_mm) * layout_.unit_of_mm);
+      if (path.empty()) {
+        path.move(next_x, next_y);
+      } else if (next_x != x || next_y != y) {
+        path.line(next_x, next_y);
+      }
+      x = next_x;
+      y = next_y;
+    }
+    path.close().flush(pen_.body);
+  }
+
   void outlines() {
-    pen_.open_stroke("outline", 120, "fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\"");
+    constexpr const char* how = "fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\"";
+    if (std::any_of(schematic_.pieces.begin(), schematic_.pieces.end(),
+                    [](const SchematicPiece& piece) { return !piece.others.empty(); })) {
+      pen_.open_stroke("other", 50, how);
+      for (const PlacedPiece& placed : layout_.pieces) {
+        const SchematicPiece& piece = schematic_.pieces[placed.piece];
+        for (const std::vector<OutlinePoint>& other : piece.others) outline(placed, other, box_of(piece));
+      }
+      pen_.close();
+    }
+    pen_.open_stroke("outline", 120, how);
     for (const PlacedPiece& placed : layout_.pieces) {
       const SchematicPiece& piece = schematic_.pieces[placed.piece];
-      Path path;
-      Unit x = 0;
-      Unit y = 0;
-      const Box box = box_of(piece);
-      for (const OutlinePoint& point : piece.outline) {
-        const Unit next_x = placed.left + std::llround((point.x_mm - box.left) * layout_.unit_of_mm);
-        const Unit next_y = placed.top + std::llround((box.high - point.y_mm) * layout_.unit_of_mm);
-        if (path.empty()) {
-          path.move(next_x, next_y);
-        } else if (next_x != x || next_y != y) {
-          path.line(next_x, next_y);
-        }
-        x = next_x;
-        y = next_y;
-      }
-      path.close().flush(pen_.body);
+      outline(placed, piece.outline, box_of(piece));
     }
     pen_.close();
     Path seams;
     for (const PlacedPiece& placed : layout_.pieces) {
       const SchematicPiece& piece = schematic_.pieces[placed.piece];
-      const Unit inset = std::min(font * 4 / 10, (placed.right - placed.left) / 8);
-      if (piece.seam_left) seams.move(placed.left + inset, placed.top).line(placed.left + inset, placed.bottom);
-      if (piece.seam_right) seams.move(placed.right - inset, placed.top).line(placed.right - inset, placed.bottom);
+      const Box all = box_of(piece);
+      const Box drawn = box_of(piece.outline);
+      const Unit left = placed.left + std::llround((drawn.left - all.left) * layout_.unit_of_mm);
+      const Unit right = placed.left + std::llround((drawn.right - all.left) * layout_.unit_of_mm);
+      const Unit top = placed.top + std::llround((all.high - drawn.high) * layout_.unit_of_mm);
+      const Unit bottom = placed.top + std::llround((all.high - drawn.low) * layout_.unit_of_mm);
+      const Unit inset = std::min(font * 4 / 10, (right - left) / 8);
+      if (piece.seam_left) seams.move(left + inset, top).line(left + inset, bottom);
+      if (piece.seam_right) seams.move(right - inset, top).line(right - inset, bottom);
     }
     if (seams.empty()) return;
     pen_.open_stroke("seam", 80, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"4 3\"");

@@ -210,9 +210,9 @@ double scale_of(const Schematic& schematic) {
 
 }  // namespace
 
-Box box_of(const SchematicPiece& piece) {
-  Box out{piece.outline[0].x_mm, piece.outline[0].x_mm, piece.outline[0].y_mm, piece.outline[0].y_mm};
-  for (const OutlinePoint& point : piece.outline) {
+Box box_of(const std::vector<OutlinePoint>& outline) {
+  Box out{outline[0].x_mm, outline[0].x_mm, outline[0].y_mm, outline[0].y_mm};
+  for (const OutlinePoint& point : outline) {
     out.left = std::min(out.left, point.x_mm);
     out.right = std::max(out.right, point.x_mm);
     out.low = std::min(out.low, point.y_mm);
@@ -225,6 +225,16 @@ std::string measure_mark(std::size_t index) {
   std::string mark = letter_name(index);
   for (char& letter : mark) letter = static_cast<char>(letter - 'A' + 'a');
   return mark;
+}
+
+Box box_of(const SchematicPiece& piece) {
+  Box out = box_of(piece.outline);
+  for (const std::vector<OutlinePoint>& other : piece.others) {
+    const Box box = box_of(other);
+    out = {std::min(out.left, box.left), std::max(out.right, box.right), std::min(out.low, box.low),
+           std::max(out.high, box.high)};
+  }
+  return out;
 }
 
 std::string measure_text(const SchematicMeasure& measure, LengthUnit unit) {

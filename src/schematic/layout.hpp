@@ -13,11 +13,12 @@ using drawing::Unit;
 
 inline constexpr Unit font = 1000;  ///< all else is laid out in it
 
-/// How far an outline reaches, in mm.
+/// How far outlines reach, in mm.
 struct Box {
   double left = 0, right = 0, low = 0, high = 0;
 };
-Box box_of(const SchematicPiece& piece);
+Box box_of(const std::vector<OutlinePoint>& outline);
+Box box_of(const SchematicPiece& piece);  ///< in all its sizes
 
 /// Whether a measure is a width.
 inline bool across(MeasureSide side) {
@@ -47,7 +48,7 @@ struct PlacedMeasure {
 /// One piece on the page. All x and y are the page's.
 struct PlacedPiece {
   std::size_t piece = 0;
-  Unit left = 0, right = 0, top = 0, bottom = 0;  ///< of its outline
+  Unit left = 0, right = 0, top = 0, bottom = 0;  ///< of its outlines
   Unit name_y = 0;                                ///< baseline of its name, which is centred over it
   std::vector<PlacedMeasure> measures;
 };

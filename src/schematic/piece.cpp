@@ -33,19 +33,12 @@ struct Run {
 class Lay {
  public:
   Lay(const Panel& panel, const Gauges& gauges, const SizeOptions& options)
-      : options_(options), lays_(shaping::lay_of(panel, gauges, options)), outline_(outline_of(panel.grid())) {
+      : options_(options),
+        lays_(shaping::lay_of(panel, gauges, options)),
+        rows_(shaping::rows_of(panel, lays_, options)),
+        outline_(outline_of(panel.grid())) {
     first_ = static_cast<int>(std::floor(options.seam_bottom)) + 1;
     last_ = static_cast<int>(std::ceil(panel.grid().rows() - options.seam_top));
-    const double rows_end = panel.grid().rows() - options.seam_top;
-    std::size_t at = 0;
-    for (int row = 1; row <= panel.grid().rows(); ++row) {
-      while (row >= panel.bands()[at].row + panel.bands()[at].rows) ++at;
-      band_of_.push_back(at);
-      const Band& band = panel.bands()[at];
-      const double rows = between(band.row - 1, band.rows, options.seam_bottom, rows_end);
-      const double below = between(band.row - 1, row - band.row + 1, options.seam_bottom, rows_end);
-      top_mm_.push_back(lays_[at].bottom_mm + (rows > 0 ? below / rows * lays_[at].height_mm : 0));
-    }
     place_bands();
     for (int row = first_; row <= last_; ++row) require_width(row);
   }
@@ -53,8 +46,8 @@ class Lay {
   int first() const { return first_; }  ///< row that is not wholly in a seam
   int last() const { return last_; }
   const Outline& outline() const { return outline_; }
-  double bottom_of(int row) const { return row == 1 ? 0 : top_mm_[index(row) - 1]; }
-  double top_of(int row) const { return top_mm_[index(row)]; }
+  double bottom_of(int row) const { return row == 1 ? 0 : rows_[index(row) - 1].top_mm; }
+  double top_of(int row) const { return rows_[index(row)].top_mm; }
   double left_of(int row) const { return x_of(row, outline_.rows[index(row)].first + options_.seam_left); }
   double right_of(int row) const { return x_of(row, outline_.rows[index(row)].last + 1 - options_.seam_right); }
   double width_of(int row) const { return right_of(row) - left_of(row); }
@@ -65,7 +58,7 @@ class Lay {
     for (int row = first_; row <= last_; ++row) {
       const RowSpan& span = outline_.rows[index(row)];
       const int edge = left ? span.first : span.last + 1;
-      const std::size_t band = band_of_[index(row)];
+      const std::size_t band = rows_[index(row)].band;
       if (out.empty() || out.back().edge != edge || out.back().band != band) {
         out.push_back({left ? left_of(row) : right_of(row), bottom_of(row), top_of(row), edge, band});
       } else {
@@ -84,7 +77,7 @@ class Lay {
     for (int row = 2; row <= static_cast<int>(outline_.rows.size()); ++row) {
       const RowSpan shared =
           shaping::shared_columns(outline_.rows[index(row - 1)], outline_.rows[index(row)], row, "grid");
-      const std::size_t band = band_of_[index(row)];
+      const std::size_t band = rows_[index(row)].band;
       if (band + 1 == left_mm_.size()) continue;
       const auto middle = [&](std::size_t of) {
         return (lays_[of].column_mm[static_cast<std::size_t>(shared.first)] +
@@ -94,8 +87,8 @@ class Lay {
       left_mm_.push_back(left_mm_.back() + middle(band - 1) - middle(band));
     }
     // Of the bands that are drawn, the leftmost begins at 0, with what a seam takes.
-    const auto from = left_mm_.begin() + static_cast<std::ptrdiff_t>(band_of_[index(first_)]);
-    const auto to = left_mm_.begin() + static_cast<std::ptrdiff_t>(band_of_[index(last_)]) + 1;
+    const auto from = left_mm_.begin() + static_cast<std::ptrdiff_t>(rows_[index(first_)].band);
+    const auto to = left_mm_.begin() + static_cast<std::ptrdiff_t>(rows_[index(last_)].band) + 1;
     const double least = *std::min_element(from, to);
     for (double& left : left_mm_) left -= least;
   }
@@ -112,22 +105,17 @@ class Lay {
 
   /// The place of a column's left edge, or of half a column.
   double x_of(int row, double column) const {
-    const std::size_t band = band_of_[index(row)];
-    const std::vector<double>& columns = lays_[band].column_mm;
-    const double whole = std::floor(column);
-    const double left = columns[static_cast<std::size_t>(whole)];
-    if (whole == column) return left_mm_[band] + left;
-    return left_mm_[band] + left + (column - whole) * (columns[static_cast<std::size_t>(whole) + 1] - left);
+    const std::size_t band = rows_[index(row)].band;
+    return left_mm_[band] + lays_[band].mm_at(column);
   }
 
   const SizeOptions& options_;
   int first_ = 1;
   int last_ = 1;
   std::vector<shaping::BandLay> lays_;
+  std::vector<shaping::RowLay> rows_;
   Outline outline_;
   std::vector<double> left_mm_;  ///< of each band's column 0
-  std::vector<std::size_t> band_of_;
-  std::vector<double> top_mm_;
 };
 
 /// Adds a corner in place of the last one where that lies on the line to it.
@@ -212,6 +200,13 @@ SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const S
       height("height above the last shaping", MeasureSide::left, high + 1, lay.top_of(high), last, total);
     }
   }
+  std::vector<Finding> found;
+  find_gauges(textures_of(panel), gauges, found);
+  std::string borrowed;  // one note, however many textures there are
+  for (const Finding& finding : found) {
+    if (finding.code == FindingCode::borrowed_gauge) borrowed += (borrowed.empty() ? "" : "; ") + finding.message;
+  }
+  if (!borrowed.empty()) piece.notes.push_back("Borrowed gauge: " + borrowed + ".");
   return piece;
 }
 

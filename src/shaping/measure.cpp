@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <cmath>
 #include <utility>
 #include <vector>
 
@@ -31,6 +33,37 @@ std::vector<shaping::BandLay> shaping::lay_of(const Panel& panel, const Gauges& 
     }
     bottom += lay.height_mm;
     out.push_back(std::move(lay));
+  }
+  return out;
+}
+
+double shaping::BandLay::mm_at(double column) const {
+  const double whole = std::floor(column);
+  const double left = column_mm[static_cast<std::size_t>(whole)];
+  if (whole == column) return left;
+  return left + (column - whole) * (column_mm[static_cast<std::size_t>(whole) + 1] - left);
+}
+
+double shaping::BandLay::column_at(double mm) const {
+  const auto above = std::lower_bound(column_mm.begin(), column_mm.end(), mm);
+  if (above == column_mm.begin()) return 0;
+  if (above == column_mm.end()) return static_cast<double>(column_mm.size()) - 1;
+  const double left = *(above - 1);
+  return static_cast<double>(above - column_mm.begin()) - 1 + (mm - left) / (*above - left);
+}
+
+std::vector<shaping::RowLay> shaping::rows_of(const Panel& panel, const std::vector<BandLay>& lays,
+                                              const SizeOptions& options) {
+  const double rows_end = panel.grid().rows() - options.seam_top;
+  std::vector<RowLay> out;
+  out.reserve(static_cast<std::size_t>(panel.grid().rows()));
+  std::size_t at = 0;
+  for (int row = 1; row <= panel.grid().rows(); ++row) {
+    while (row >= panel.bands()[at].row + panel.bands()[at].rows) ++at;
+    const Band& band = panel.bands()[at];
+    const double rows = between(band.row - 1, band.rows, options.seam_bottom, rows_end);
+    const double below = between(band.row - 1, row - band.row + 1, options.seam_bottom, rows_end);
+    out.push_back({at, lays[at].bottom_mm + (rows > 0 ? below / rows * lays[at].height_mm : 0)});
   }
   return out;
 }

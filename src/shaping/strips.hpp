@@ -1,6 +1,6 @@
 #pragma once
 
-#include <string_view>
+#include <cstddef>
 #include <vector>
 
 #include "gauge/gauges.hpp"
@@ -14,9 +14,23 @@ struct BandLay {
   std::vector<double> column_mm;  ///< W + 1: from the band's left edge to the left edge of each column, and its width
   double bottom_mm = 0;           ///< of its first row, from the cast-on
   double height_mm = 0;           ///< its width-weighted mean height between the seams, as size() has it
+
+  /// From the band's left edge to a place in its columns, 0..W, whole or not.
+  double mm_at(double column) const;
+  /// The place in its columns that lies so far in; 0 or W for what lies outside.
+  double column_at(double mm) const;
+};
+
+/// Where a row lies.
+struct RowLay {
+  std::size_t band = 0;  ///< index of its band
+  double top_mm = 0;     ///< its upper end, from the lower seam; a seam's rows have no height
 };
 
 /// Bottom band first; those wholly in a seam have no height. @throws Error no_gauge (field = texture).
 std::vector<BandLay> lay_of(const Panel& panel, const Gauges& gauges, const SizeOptions& options);
+
+/// Row 1 first.
+std::vector<RowLay> rows_of(const Panel& panel, const std::vector<BandLay>& lays, const SizeOptions& options);
 
 }  // namespace latchwork::inline v0::shaping

@@ -20,6 +20,7 @@ VALUES = {
     "latchwork_grid_above.below": "w.other_grid",
     "latchwork_grid_beside.right": "w.other_grid",
     "latchwork_grid_paste.patch": "w.patch",
+    "latchwork_piece_outline.panel": "w.wide_panel",
     "latchwork_panel_above.below": "w.other_panel",
     "latchwork_panel_set_axis_half_columns.half_columns": "6",
     "latchwork_needle_of.column": "3",
@@ -41,7 +42,7 @@ VALUES = {
     "block_columns": "2", "block_rows": "2", "height": "1", "front": "2", "back": "2", "interval": "4", "pieces": "2",
     "lean": "LATCHWORK_LEAN_LEFT", "stitches": "2", "machine_class": "LATCHWORK_MACHINE_CLASS_BULKY", "needle": "-3",
     "steps": "5", "index": "0", "band": "0", "stop": "0", "reform": "0", "crossing": "0", "group_return": "0",
-    "name": '"sample"', "texture": '"rope"', "field": '"width"',
+    "title": '"family"', "name": '"sample"', "texture": '"rope"', "field": '"width"',
     "system": "LATCHWORK_YARN_SYSTEM_COTTON", "state": "LATCHWORK_PLAIN_STATE_WET_RELAXED",
     "counted": "LATCHWORK_COUNTED_ROWS", "loop_mm": "5.0", "fibre_density": "1.54",
     "unit": "LATCHWORK_LENGTH_UNIT_INCH", "value": "2.5",
@@ -85,7 +86,7 @@ FULL_PLAN = {"releases", "holds", "reforms", "rungs", "crossings", "returns", "p
              "columns_on", "stop_kinds", "sessions", "rests"}
 INFEASIBLE_PLAN = {"findings"}
 # Arguments that may be NULL; `effort` where it is handed in, and in latchwork_read_machine, where it is filled.
-NULL_IS_FINE = {"options", "defaults", "field", "own"}
+NULL_IS_FINE = {"options", "title", "defaults", "field", "own"}
 # Without options there is nothing to give.
 NULL_CHANGES = {"latchwork_grid_condition_prices", "latchwork_plan_rests"}
 # What returns no status, and is held to its contract by hand in contract_test.c.

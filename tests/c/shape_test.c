@@ -122,6 +122,174 @@ static void panels_are_shaped(void) {
   latchwork_grid_destroy(grid);
 }
 
+static void a_piece_becomes_a_shape(void) {
+  /* A stitch is 5 mm wide, a row 3.333 mm high. From 60 mm to 100 mm over 30 of 60 rows: four stitches a side. */
+  const latchwork_measurement measurements[2] = {{"stockinette", "middle", NULL, 20.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+                                                 {"stockinette", "middle", NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+  const latchwork_target_point widest = {100.0, 100.0, 100.0, 100.0};
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_target_piece piece = {0};
+  latchwork_outline outline = LATCHWORK_OUTLINE_INIT;
+  latchwork_size_options options = LATCHWORK_SIZE_OPTIONS_INIT;
+  latchwork_row_span spans[60];
+  latchwork_shaping_step steps[4];
+  latchwork_strip *strip = NULL, *filled = NULL;
+  latchwork_panel *panel = NULL, *made = NULL;
+  latchwork_swatch *swatch = NULL;
+  size_t needed = 0;
+  checking = "piece outline";
+  OK(latchwork_stockinette(20, &strip, &error));
+  OK(latchwork_strip_filled_up(strip, 60, &filled, &error));
+  OK(latchwork_panel_create("sleeve", filled, &panel, &error));
+  OK(latchwork_swatch_create(measurements, 2, &swatch, &error));
+  piece.name = "sleeve";
+  piece.count = 1;
+  piece.width_least_mm = piece.width_greatest_mm = 60.0;
+  piece.length_least_mm = piece.length_greatest_mm = 200.0;
+  OK(latchwork_piece_outline(&piece, &widest, 1, panel, swatch, NULL, 2, spans, 60, &needed, &error));
+  CHECK(needed == 60 && spans[0].first == 4 && spans[0].last == 15 && spans[59].first == 0 && spans[59].last == 19);
+  outline.rows = spans;
+  outline.row_count = needed;
+  OK(latchwork_outline_shaping_steps(&outline, steps, 4, &needed, &error));
+  /* The line is half a stitch further out after 3.75, 11.25, 18.75 and 26.25 rows; rows go by two. */
+  CHECK(needed == 4 && steps[0].row == 4 && steps[1].row == 12 && steps[2].row == 18 && steps[3].row == 26);
+  CHECK(steps[0].left == -1 && steps[0].right == -1);
+  OK(latchwork_panel_shaped(panel, &outline, NULL, &made, &error));
+  /* A seam at the left takes a stitch of each row, where the piece is sewn. */
+  OK(latchwork_size_options_default(&options, &error));
+  options.seam_left = 1.0;
+  piece.left = LATCHWORK_EDGE_USE_SEAMED;
+  OK(latchwork_piece_outline(&piece, NULL, 0, panel, swatch, &options, 1, spans, 60, &needed, &error));
+  CHECK(spans[9].first == 4 && spans[9].last == 15); /* 35 of 95 mm: 3.5 stitches a side, halves out */
+  CHECK(latchwork_piece_outline(&piece, &widest, 1, panel, swatch, &options, 0, spans, 60, &needed, &error) ==
+        LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "step") == 0);
+  piece.width_least_mm = piece.width_greatest_mm = 120.0;
+  CHECK(latchwork_piece_outline(&piece, NULL, 0, panel, swatch, NULL, 1, spans, 60, &needed, &error) ==
+        LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "piece.width_least_mm") == 0 && error.row == 1);
+  latchwork_panel_destroy(made);
+  latchwork_swatch_destroy(swatch);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(filled);
+  latchwork_strip_destroy(strip);
+}
+
+static void a_bind_off_needs_the_yarn(void) {
+  /* Common practice, no source. After row 2 the carriage stands at the operator's right, the left of the right side. */
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_finding finding = LATCHWORK_FINDING_INIT;
+  latchwork_machine machine = LATCHWORK_MACHINE_INIT;
+  latchwork_grid *grid = grid_of(".kkkkk..\n.kkkkkkk\nkkkkkkkk\nkkkkkkkk\n");
+  latchwork_findings *findings = NULL;
+  size_t i, count = 0, away = 0;
+  checking = "yarn away";
+  OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, &error));
+  OK(latchwork_grid_findings(grid, &machine, &findings, &error));
+  OK(latchwork_findings_count(findings, &count, &error));
+  for (i = 0; i < count; ++i) {
+    OK(latchwork_findings_get(findings, i, &finding, &error));
+    if (finding.code == LATCHWORK_FINDING_CODE_YARN_AWAY) ++away;
+  }
+  CHECK(away == 0); /* two after row 3, on the carriage's left, are at the yarn */
+  latchwork_findings_destroy(findings);
+  findings = NULL;
+  machine.carriage_starts_right = 0;
+  OK(latchwork_grid_findings(grid, &machine, &findings, &error));
+  OK(latchwork_findings_count(findings, &count, &error));
+  for (i = 0; i < count; ++i) {
+    OK(latchwork_findings_get(findings, i, &finding, &error));
+    if (finding.code != LATCHWORK_FINDING_CODE_YARN_AWAY) continue;
+    ++away;
+    CHECK(finding.row == 3 && finding.column == 6 && finding.last_column == 7 && finding.value == 2);
+  }
+  CHECK(away == 1 && strcmp(latchwork_finding_name(LATCHWORK_FINDING_CODE_YARN_AWAY), "yarn_away") == 0);
+  latchwork_findings_destroy(findings);
+  latchwork_grid_destroy(grid);
+}
+
+static void a_family_is_drawn_and_says_what_is_borrowed(void) {
+  /* 5 and 6 groups of ten stitches of 5 mm; 60 and 66 rows of 3.333 mm. The motif is measured by the gauge of another. */
+  const latchwork_measurement measurements[2] = {{"plain", "middle", NULL, 20.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+                                                 {"plain", "middle", NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+  const latchwork_grade_size sizes[2] = {{"S", 250.0, 0.0, 200.0, 0.0}, {"M", 300.0, 0.0, 220.0, 0.0}};
+  const latchwork_substitute substitute = {"moss", "plain"};
+  const latchwork_outline_point corners[4] = {{0.0, 0.0}, {200.0, 0.0}, {200.0, 100.0}, {0.0, 100.0}};
+  const latchwork_outline_point larger[4] = {{-20.0, 0.0}, {220.0, 0.0}, {220.0, 120.0}, {-20.0, 120.0}};
+  const latchwork_schematic_outline other = {larger, 4};
+  const char *names[2] = {"small", "large"}, *note = "By eye.";
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_fit_request design = LATCHWORK_FIT_REQUEST_INIT;
+  latchwork_size_options options = LATCHWORK_SIZE_OPTIONS_INIT;
+  latchwork_schematic schematic = LATCHWORK_SCHEMATIC_INIT;
+  latchwork_schematic_piece piece = {0};
+  latchwork_fit_group group = {0};
+  latchwork_grid *grid = NULL;
+  latchwork_strip *strip = NULL;
+  const latchwork_strip *strips[1];
+  latchwork_panel *panel = NULL;
+  latchwork_swatch *swatch = NULL;
+  latchwork_grading *grading = NULL;
+  char *text, notes[256];
+  size_t needed = 0;
+  checking = "family";
+  OK(latchwork_grid_create(1, 10, &grid, &error));
+  OK(latchwork_strip_create("motif", "moss", grid, &strip, &error));
+  OK(latchwork_swatch_create(measurements, 2, &swatch, &error));
+  OK(latchwork_fit_request_default(&design, &error));
+  strips[0] = strip;
+  group.strips = strips;
+  group.strip_count = 1;
+  group.least = 1;
+  group.most = 20;
+  design.groups = &group;
+  design.group_count = 1;
+  design.substitutes = &substitute;
+  design.substitute_count = 1;
+  OK(latchwork_grade(&design, sizes, 2, swatch, NULL, &grading, &error));
+  OK(latchwork_graded_schematic_svg(&design, sizes, 2, grading, swatch, "pads", LATCHWORK_LENGTH_UNIT_CM, NULL, 0, &needed, &error));
+  text = malloc(needed);
+  CHECK(text != NULL);
+  OK(latchwork_graded_schematic_svg(&design, sizes, 2, grading, swatch, "pads", LATCHWORK_LENGTH_UNIT_CM, text, needed, NULL, &error));
+  CHECK(strstr(text, "A 25 (30) cm") != NULL && strstr(text, "B: height, 20 (22) cm") != NULL);
+  CHECK(strstr(text, "pads: schematic, right side shown") != NULL && strstr(text, "Borrowed gauge: texture ") != NULL);
+  CHECK(strstr(text, "lw-other") != NULL);
+  free(text);
+  CHECK(latchwork_graded_schematic_svg(&design, sizes, 1, grading, swatch, NULL, LATCHWORK_LENGTH_UNIT_CM, NULL, 0, &needed, &error) ==
+        LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "candidates") == 0);
+  OK(latchwork_panel_create("pad", strip, &panel, &error));
+  OK(latchwork_size_options_default(&options, &error));
+  options.substitutes = &substitute;
+  options.substitute_count = 1;
+  OK(latchwork_panel_schematic_notes(panel, swatch, &options, notes, sizeof notes, &needed, &error));
+  CHECK(strstr(notes, "measured by the gauge of 'plain'") != NULL);
+  /* Other sizes and notes by hand. */
+  piece.outline = corners;
+  piece.outline_count = 4;
+  piece.others = &other;
+  piece.other_count = 1;
+  piece.notes = &note;
+  piece.note_count = 1;
+  schematic.pieces = &piece;
+  schematic.piece_count = 1;
+  CHECK(latchwork_schematic_svg(&schematic, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "pieces[0].others") == 0); /* there is one size */
+  schematic.sizes = names;
+  schematic.size_count = 2;
+  OK(latchwork_schematic_svg(&schematic, NULL, 0, &needed, &error));
+  text = malloc(needed);
+  CHECK(text != NULL);
+  OK(latchwork_schematic_svg(&schematic, text, needed, NULL, &error));
+  CHECK(strstr(text, "By eye.") != NULL && strstr(text, "Sizes: small (large); the first is drawn thick.") != NULL);
+  free(text);
+  latchwork_grading_destroy(grading);
+  latchwork_swatch_destroy(swatch);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(strip);
+  latchwork_grid_destroy(grid);
+}
+
 static void a_schematic_is_drawn_with_its_measures(void) {
   /* 20 stitches and 30 rows per 10 cm: 40 stitches are 20 cm, 60 rows 20 cm. */
   const latchwork_measurement measurements[2] = {{"stockinette", "middle", NULL, 20.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
@@ -198,6 +366,9 @@ static void a_schematic_is_drawn_with_its_measures(void) {
 int main(void) {
   events_are_spread_evenly();
   panels_are_shaped();
+  a_piece_becomes_a_shape();
+  a_family_is_drawn_and_says_what_is_borrowed();
+  a_bind_off_needs_the_yarn();
   a_schematic_is_drawn_with_its_measures();
   return checks_told();
 }

@@ -249,6 +249,16 @@ static int make_cloth(void) {
   return 0;
 }
 
+static int make_wide_panel(void) {
+  latchwork_strip *across = NULL, *up = NULL;
+  TRY(latchwork_strip_repeated_across(w.strip, 10, &across, e));
+  TRY(latchwork_strip_filled_up(across, 60, &up, e));
+  TRY(latchwork_panel_create("wide", up, &w.wide_panel, e));
+  latchwork_strip_destroy(across);
+  latchwork_strip_destroy(up);
+  return 0;
+}
+
 static int make_work(void) {
   size_t needed = 0;
   size_t i;
@@ -415,6 +425,7 @@ static int make_article_fits(void) {
   w.target_piece.left = w.target_piece.right = LATCHWORK_EDGE_USE_SEAMED;
   w.target_points[0].height_least_mm = w.target_points[0].height_greatest_mm = 50.0;
   w.target_points[0].width_least_mm = w.target_points[0].width_greatest_mm = 90.0;
+  if (make_wide_panel() != 0) return -1;
   TRY(latchwork_fit_article(&w.article, &w.article_request, w.panel, w.swatch, NULL, &w.article_fit, e));
   TRY(latchwork_article_fit_result(w.article_fit, 0, &found, e));
   TRY(latchwork_fit_result_candidates(found, candidates, 3, NULL, e));
@@ -475,6 +486,7 @@ void world_free(void) {
   HANDLES(HANDLE)
 #undef HANDLE
   latchwork_grid_destroy(w.patch);
+  latchwork_panel_destroy(w.wide_panel);
   latchwork_plan_destroy(w.full_plan);
   latchwork_plan_destroy(w.infeasible_plan);
   free(w.moves);

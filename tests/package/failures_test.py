@@ -35,6 +35,7 @@ NOT_IN_PYTHON = {
     ("Swatch.Swatch", "bad_encoding"): "a str is UTF-8",
     ("Panel.Panel", "bad_encoding"): "a str is UTF-8",
     ("build_panel", "bad_encoding"): "a str is UTF-8",
+    ("graded_schematic", "bad_encoding"): "a str is UTF-8",
     ("join_strips", "bad_encoding"): "a str is UTF-8",
     ("fitted", "bad_encoding"): "a str is UTF-8",
     ("targets", "bad_encoding"): "a str is UTF-8",

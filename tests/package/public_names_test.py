@@ -11,6 +11,7 @@ import sys
 
 NOT_IN_C = {
     # C++ name: reason
+    "graded_schematic": "latchwork_graded_schematic_svg, drawn at once",
     "Place": "fields row, column, line, field, character of the structs that have a place",
     "Place.row": "as Place",
     "Place.column": "as Place",
@@ -121,6 +122,9 @@ ONLY_IN_C = {
     "latchwork_fabric_fault": "Fabric::faults[index]; latchwork_fabric_faults counts them",
     "latchwork_panel_strips": "Band::strips, since a struct of an array holds no list",
     "latchwork_panel_schematic_measures": "SchematicPiece::measures, as latchwork_panel_strips",
+    "latchwork_panel_schematic_notes": "SchematicPiece::notes, as latchwork_panel_strips",
+    "latchwork_graded_schematic_svg": "schematic_svg() of graded_schematic()",
+    "latchwork_schematic_outline": "an outline of SchematicPiece::others",
     "latchwork_panel_schematic_label": "SchematicMeasure::label, as latchwork_panel_strips",
     "latchwork_panel_size_strips": "Size::strips, as latchwork_panel_strips",
     "latchwork_panel_size_findings": "Size::findings, as latchwork_panel_strips",

@@ -70,3 +70,26 @@ def test_what_is_wrong_with_a_family_is_told_by_field(plain, spoil, field):
     with pytest.raises(lw.Error) as caught:
         lw.grade(request, plain)
     assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, field)
+
+
+def test_a_family_is_drawn_in_all_its_sizes(plain):
+    request = family(("S", 208, 200), ("M", 248, 240), ("L", 288, 300))
+    grading = lw.grade(request, plain)
+    drawn = lw.graded_schematic(request, grading, plain)
+    (piece,) = drawn.pieces
+    assert drawn.sizes == ["S", "M", "L"] and len(piece.others) == 2 and drawn.unit is lw.LengthUnit.cm
+    assert piece.measures[0].mm == pytest.approx(208) and piece.measures[0].others_mm == pytest.approx([248, 288])
+    # Each outline as wide as its size, about one middle.
+    for outline, mm in zip((piece.outline, *piece.others), (208, 248, 288)):
+        xs = [point.x_mm for point in outline]
+        assert max(xs) - min(xs) == pytest.approx(mm) and max(xs) + min(xs) == pytest.approx(208)
+    assert "20.8 (24.8, 28.8) cm" in lw.schematic_svg(drawn)
+    inches = lw.graded_schematic(request, grading, plain, lw.LengthUnit.inch)
+    assert inches.unit is lw.LengthUnit.inch
+    with pytest.raises(lw.Error) as refused:
+        lw.graded_schematic(request, lw.Grading(), plain)
+    assert (refused.value.code, refused.value.field) == (lw.ErrorCode.bad_argument, "candidates")
+    request.design.groups[0].strips[0] = lw.Strip("motif", "moss", request.design.groups[0].strips[0].grid)
+    request.design.substitutes = [lw.Substitute("moss", "plain")]
+    (borrowed,) = lw.graded_schematic(request, lw.grade(request, plain), plain).pieces
+    assert len(borrowed.notes) == 1 and "measured by the gauge of 'plain'" in borrowed.notes[0]

@@ -4,6 +4,7 @@ import math
 import xml.etree.ElementTree
 
 import latchwork as lw
+import numpy as np
 import pytest
 import scipy.interpolate
 
@@ -96,6 +97,53 @@ def test_spacing_becomes_the_events_of_an_edge():
     with pytest.raises(lw.Error) as refused:
         lw.edge_events(spacing, 0)
     assert (refused.value.code, refused.value.field) == (lw.ErrorCode.bad_argument, "stitches")
+
+
+def test_a_piece_in_mm_becomes_a_shape():
+    # A stitch is 5 mm wide, ten rows 33.3 mm high. From 60 mm to 100 mm over 30 rows: numpy's line, read in mid row.
+    swatch = lw.Swatch(
+        [lw.Measurement("plain", lw.Counted.stitches, 20, 100), lw.Measurement("plain", lw.Counted.rows, 30, 100)]
+    )
+    panel = lw.Panel("sleeve", lw.Strip("plain", "plain", lw.Grid(60, 20)))
+    piece = lw.TargetPiece("sleeve", 1, 60, 60, 200, 200, shape=(lw.TargetPoint(100, 100, 100, 100),))
+    outline = lw.piece_outline(piece, panel, swatch)
+    middles = (np.arange(60) + 0.5) / 0.3
+    missing = (100 - np.interp(middles, [0, 100], [60, 100])) / 2 / 5
+    assert [row.first for row in outline.rows] == [math.floor(columns + 0.5) for columns in missing]
+    assert all(row.first + row.last == 19 for row in outline.rows)
+    even = lw.piece_outline(piece, panel, swatch, step=2)
+    assert [step.row for step in lw.shaping_steps(even)] == [4, 12, 18, 26]
+    assert lw.size(lw.shaped(panel, even), swatch).cast_on.width_mm == pytest.approx(60)
+    sewn = lw.TargetPiece("sleeve", 1, 60, 60, 200, 200, left=lw.EdgeUse.seamed)
+    assert lw.piece_outline(sewn, panel, swatch, seam_left=1, seam_right=9).rows[9] == lw.RowSpan(4, 15)
+    with pytest.raises(lw.Error) as refused:
+        lw.piece_outline(lw.TargetPiece("sleeve", 1, 120, 120, 200, 200), panel, swatch)
+    assert (refused.value.code, refused.value.field, refused.value.row) == (
+        lw.ErrorCode.bad_argument,
+        "piece.width_least_mm",
+        1,
+    )
+    with pytest.raises(lw.Error) as refused:
+        lw.piece_outline(piece, panel, lw.Swatch())
+    assert (refused.value.code, refused.value.field) == (lw.ErrorCode.no_gauge, "plain")
+    borrowed = lw.Panel("sleeve", lw.Strip("moss", "moss", lw.Grid(60, 20)))
+    assert lw.piece_outline(piece, borrowed, swatch, substitutes=[lw.Substitute("moss", "plain")]) == outline
+
+
+def test_stitches_bound_off_away_from_the_yarn_are_found():
+    # Common practice, no source: after an even row the carriage stands at the operator's right, the left of the RS.
+    machine = lw.Machine.generic(lw.MachineClass.standard)
+
+    def away(left_row, right_row):
+        left, right = (lw.EdgeShape(events=[lw.EdgeEvent(row, 3)]) for row in (left_row, right_row))
+        panel = lw.Panel("p", lw.Strip("p", "p", lw.Grid(12, 20)))
+        found = lw.findings(lw.shaped(panel, lw.outlined(12, 20, left, right)).grid, machine)
+        return [f for f in found if f.code is lw.FindingCode.yarn_away]
+
+    assert away(4, 5) == []
+    (found,) = away(4, 4)
+    assert (found.place.row, found.place.column, found.last_column, found.value) == (4, 17, 19, 3)
+    assert found.severity is lw.Severity.warning and "a row later" in found.suggestion
 
 
 def test_curves_are_those_of_scipys_pchip():

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "latchwork/article_fit.hpp"
 #include "latchwork/shaping.hpp"
 #include "reference.hpp"
 
@@ -54,6 +55,56 @@ TEST_CASE("SZ-06: an outline widened evenly on both sides has so many increase r
   const std::vector<ShapingStep> steps = shaping_steps(outline);
   CHECK(meets_reference("SZ-06", static_cast<double>(steps.size())));
   for (const ShapingStep& step : steps) CHECK((step.left == -1 && step.right == -1));
+}
+
+TEST_CASE("SZ-06, EV-02, SZ-08: a piece in mm comes to the stitches and increase rows of the sources",
+          "[reference][article][shaping]") {
+  // K. TenDyke, 2014: from 38 to 60 stitches in 108 rows. Her last increase is in the last row; here half a gap lies
+  // below the first and above the last, so that of her gaps one is shared out between the ends. Gauge ours: a stitch of
+  // 4 mm, a row of 2.5.
+  INFO(reference_source("SZ-06") << "; " << reference_source("EV-02"));
+  const int start = reference_input<int>("SZ-06", "start");
+  const int end = reference_input<int>("SZ-06", "end");
+  const int rows = reference_input<int>("EV-02", "rows");
+  const auto panel = [](int high, int wide) { return Panel("p", Strip{"p", "plain", Grid(high, wide)}); };
+  const auto stitches = [](const RowSpan& span) { return span.last - span.first + 1; };
+  const Swatch swatch({{"plain", Counted::stitches, 25, 100, ""}, {"plain", Counted::rows, 40, 100, ""}});
+  TargetPiece sleeve;
+  sleeve.width_least_mm = sleeve.width_greatest_mm = 4.0 * start;
+  sleeve.length_least_mm = sleeve.length_greatest_mm = 2.5 * rows;
+  sleeve.shape = {{2.5 * rows, 2.5 * rows, 4.0 * end, 4.0 * end}};
+  const Outline outline = piece_outline(sleeve, panel(rows, end), swatch);
+  CHECK(stitches(outline.rows.front()) == start);
+  CHECK(stitches(outline.rows.back()) == end);
+  const std::vector<ShapingStep> steps = shaping_steps(outline);
+  CHECK(meets_reference("SZ-06", static_cast<double>(steps.size())));
+  const auto every = reference("EV-02").at("expected").at("every").get<Numbers>();
+  Numbers counts{0, 0};
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    CHECK((steps[i].left == -1 && steps[i].right == -1));
+    if (i == 0) continue;
+    const int gap = steps[i].row - steps[i - 1].row;
+    REQUIRE((gap == every[0] || gap == every[1]));
+    ++counts[gap == every[0] ? 0 : 1];
+  }
+  const auto times = reference("EV-02").at("expected").at("times").get<Numbers>();
+  CHECK(counts[0] <= times[0]);
+  CHECK(counts[1] <= times[1]);
+  const int ends = steps.front().row + rows - steps.back().row;
+  CHECK((ends == every[0] || ends == every[1]));
+
+  // knittingunplugged.com, 2016: 9 and 13 in at 5.5 stitches to the inch are 50 and 72 stitches.
+  INFO(reference_source("SZ-08"));
+  const auto inches = reference_input<std::vector<double>>("SZ-08", "width_in");
+  const auto wanted = reference("SZ-08").at("expected").get<Numbers>();
+  const Swatch inch({{"plain", Counted::stitches, reference_input<double>("SZ-08", "sts_per_in"), 25.4, ""},
+                     {"plain", Counted::rows, 7, 25.4, ""}});
+  sleeve.width_least_mm = sleeve.width_greatest_mm = 25.4 * inches[0];
+  sleeve.length_least_mm = sleeve.length_greatest_mm = 25.4 * 12;
+  sleeve.shape = {{25.4 * 11, 25.4 * 11, 25.4 * inches[1], 25.4 * inches[1]}};
+  const Outline arm = piece_outline(sleeve, panel(84, wanted[1]), inch);
+  CHECK(stitches(arm.rows.front()) == wanted[0]);
+  CHECK(stitches(arm.rows.back()) == wanted[1]);
 }
 
 TEST_CASE("EV-03, EV-04: 51 stitches, four increases", "[reference][spacing]") {

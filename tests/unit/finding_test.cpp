@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "latchwork/shaping.hpp"
 
 using namespace latchwork;
 using latchwork_test::refused_field;
@@ -403,14 +404,52 @@ TEST_CASE("cloth in two pieces is an error at the row that stands on nothing", "
   CHECK(pieces("....\n.kkk\nkk..\n....").empty());     // one wale is enough; bare rows at the ends are no cloth
 }
 
+// Common practice, no source: several stitches at once are bound off or cast on with the yarn, which is where the
+// carriage is. After even rows that is the operator's right, the left of the right side.
+TEST_CASE("stitches bound off or cast on at once where the yarn is not are told", "[finding][shaping]") {
+  const auto away = [](const EdgeShape& left, const EdgeShape& right, bool starts_right = true) {
+    Machine machine;
+    machine.carriage_starts_right = starts_right;
+    const Panel panel("p", Strip{"p", "p", Grid(12, 20)});
+    std::vector<Finding> out;
+    for (Finding& each : findings(shaped(panel, outlined(12, 20, left, right)).grid(), machine)) {
+      if (each.code == FindingCode::yarn_away) out.push_back(std::move(each));
+    }
+    return out;
+  };
+  const EdgeShape after_4{.events = {{4, 3}}};
+  const EdgeShape after_5{.events = {{5, 3}}};
+  CHECK(away(after_4, {}).empty());
+  CHECK(away({}, after_5).empty());
+  CHECK(away(after_4, after_5).empty());  // a row later, as is usual
+  REQUIRE(away({}, after_4).size() == 1);
+  const Finding right = away(after_4, after_4).at(0);
+  CHECK(right.severity == Severity::warning);
+  CHECK(right.place.row == 4);
+  CHECK(right.place.column == 17);
+  CHECK(right.last_column == 19);
+  CHECK(right.value == 3);
+  CHECK(right.message.find("bound off at the right edge, the operator's left, after row 4") != std::string::npos);
+  CHECK(away(after_5, after_5).at(0).place.column == 0);
+  // The carriage starts on the left: the other way round.
+  CHECK(away(after_4, after_5, false).size() == 2);
+  CHECK(away(after_5, after_4, false).empty());
+  // Cast on; one at a time may be moved or made at either edge.
+  const EdgeShape joins{.start = 3, .events = {{4, -3}}};
+  CHECK(away({}, joins).at(0).message.find("cast on at the right edge") != std::string::npos);
+  CHECK(away(joins, {}).empty());
+  const EdgeShape singles{.events = {{4, 1, 1, 3}}};
+  CHECK(away(singles, singles).empty());
+}
+
 TEST_CASE("every finding code has a name, and other numbers have none", "[finding]") {
-  for (int code = 1; code <= 38; ++code) {
+  for (int code = 1; code <= 39; ++code) {
     CAPTURE(code);
     CHECK(!finding_name(static_cast<FindingCode>(code)).empty());
   }
   CHECK(finding_name(FindingCode::tuck_at_edge) == "tuck_at_edge");
   CHECK(finding_name(static_cast<FindingCode>(0)).empty());
-  CHECK(finding_name(static_cast<FindingCode>(39)).empty());
+  CHECK(finding_name(static_cast<FindingCode>(40)).empty());
 }
 
 TEST_CASE("a machine out of its ranges is refused with the field", "[finding][machine][error]") {

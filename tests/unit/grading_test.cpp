@@ -157,6 +157,38 @@ TEST_CASE("a size that nothing fits is named, with what would have to give", "[g
   CHECK(grading_words(grading) == "nothing fits size 'XL'\n");
 }
 
+TEST_CASE("which tolerance has to give is told: one of them, and both only where one is not enough", "[grading]") {
+  // A row of the motif is 2 mm high, one of the edges 2.5: with one edge stitch a side 12 stitches, 48 mm, a row of
+  // 2.083 mm. S alone has no edge, 10 stitches, and M two, 14, of which a row is 2.143 mm.
+  const Swatch unlike({{"plain", Counted::stitches, 25, 100, ""},
+                       {"plain", Counted::rows, 40, 100, ""},
+                       {"short", Counted::stitches, 25, 100, ""},
+                       {"short", Counted::rows, 50, 100, ""}});
+  GradeRequest request{design(), {{"S", 40, 0, 160, 0}, {"M", 56, 0, 80 * 30.0 / 14, 0}}};
+  request.design.groups[0].strips = {Strip{"motif", "short", Grid(8, 10)}};
+  request.design.edge_least = 0;
+  request.design.edge_most = 2;
+  request.design.groups[0].most = 1;
+  request.design.tolerance_percent = 1;
+  const auto bounds = [&](int rows_step) {
+    request.design.rows_step = rows_step;
+    const Grading grading = grade(request, unlike);
+    CHECK(grading.candidates.empty());
+    std::vector<std::vector<FitBound>> out;
+    for (const FitNearest& each : grading.nearest) {
+      CHECK(each.candidate.columns == 12);
+      out.emplace_back();
+      for (const FitGive& give : each.gives) out.back().push_back(give.bound);
+    }
+    return out;
+  };
+  // In steps of 8 rows 80 come to 166.7 mm, 4 % and 3 % off; in single rows 77 and 82 are within 1 %.
+  const std::vector<FitBound> width{FitBound::width};
+  const std::vector<FitBound> both{FitBound::width, FitBound::height};
+  CHECK(bounds(8) == std::vector<std::vector<FitBound>>{both, both});
+  CHECK(bounds(1) == std::vector<std::vector<FitBound>>{width, width});
+}
+
 TEST_CASE("sizes that fit one by one and not in one construction are told so", "[grading]") {
   // One motif of 10 stitches: 40 mm are 10 stitches, without edges; 56 mm are 14, with two at either side.
   GradeRequest request{design(), {{"S", 40, 0, 200, 0}, {"M", 56, 0, 200, 0}}};

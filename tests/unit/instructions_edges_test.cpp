@@ -105,7 +105,10 @@ TEST_CASE("one stitch at an edge is decreased or increased, several are bound of
       holds(words,
             "RC 002 COR  decrease 1 at each side: move the stitch on L6 to L5, that on R6 to R5 and put L6, R6 out of "
             "work.\n"));
-  CHECK(holds(words, "RC 004 COR  bind off L5-L4, R3-R5 and put them out of work.\n"));
+  CHECK(holds(
+      words,
+      "RC 004 COR  bind off L5-L4, R3-R5 and put them out of work, L5-L4 with a length of yarn, as the carriage is "
+      "at the other edge.\n"));
   CHECK(holds(words, "RC 006 COR  increase 1 at each side: bring L4, R3 to work and cast on.\n"));
   CHECK(holds(words, "RC 008 COR  increase 1: bring L5 to work and cast on; bring R4-R6 to work and cast on.\n"));
 }

@@ -12,13 +12,18 @@
 
 #include "catch.hpp"
 #include "latchwork/shaping.hpp"
+#include "schematic_words.hpp"
 #include "text.hpp"
 
 using namespace latchwork;
 using latchwork_test::Approx;
+using latchwork_test::check_layout;
 using latchwork_test::holds;
+using latchwork_test::number_after;
+using latchwork_test::Rect;
 using latchwork_test::refused;
 using latchwork_test::refused_field;
+using latchwork_test::words_on;
 
 namespace {
 
@@ -55,41 +60,6 @@ Schematic three_panels() {
     pieces.back().seam_right = i < 2;
   }
   return of(std::move(pieces), "blanket <of> \"three\" & more");
-}
-
-struct Rect {
-  double x = 0, y = 0, width = 0, height = 0;
-};
-
-double number_after(const std::string& svg, const std::string& key, std::size_t from) {
-  return std::stod(svg.substr(svg.find(key, from) + key.size()));
-}
-
-/// The places of all words on the drawing itself, which stand on white.
-std::vector<Rect> words_on(const std::string& svg) {
-  std::vector<Rect> out;
-  const std::string start = "<rect fill=\"#fff\"";
-  for (std::size_t at = svg.find(start); at != std::string::npos; at = svg.find(start, at + 1)) {
-    out.push_back({number_after(svg, " x=\"", at), number_after(svg, " y=\"", at), number_after(svg, " width=\"", at),
-                   number_after(svg, " height=\"", at)});
-  }
-  return out;
-}
-
-void check_layout(const std::string& svg) {
-  const std::vector<Rect> words = words_on(svg);
-  const double width = number_after(svg, "viewBox=\"0 0 ", 0);
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    const Rect& a = words[i];
-    INFO("words " << i << " at " << a.x << ", " << a.y);
-    CHECK((a.x >= 0 && a.x + a.width <= width));
-    for (std::size_t j = i + 1; j < words.size(); ++j) {
-      const Rect& b = words[j];
-      INFO("and words " << j << " at " << b.x << ", " << b.y);
-      const bool apart = a.x + a.width <= b.x || b.x + b.width <= a.x || a.y + a.height <= b.y || b.y + b.height <= a.y;
-      CHECK(apart);
-    }
-  }
 }
 
 }  // namespace

@@ -424,7 +424,7 @@ TEST_CASE("a centre that stays on its needles is held to them, though it moves n
   CHECK(verification.difference.row == 2);
 }
 
-TEST_CASE("a bare centre that is put back is a fault", "[verify]") {
+TEST_CASE("a crossing about a bare centre is verified with two returns", "[verify]") {
   const Grid grid = Grid::from_text("k.k\nx 0 1/1/1 R between\nk.k");
   const Plan sound = plan(grid, Machine{});
   REQUIRE(verify(grid, sound).verified);

@@ -671,9 +671,9 @@ def schematic_svg(schematic: Schematic) -> str:
     """The drawing as SVG 1.1, black on white: each piece to one scale, every measure on a dimension line as "a = 45 (50, 55)
     cm", a list of the measures below, seams dashed, and a title that says that the right side is shown.
 
-    Raises Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm", "unit";
-    "pieces[0].outline[2]" for an outline that crosses or touches itself or folds back there); too_large; bad_encoding for
-    text that is not UTF-8.
+    Raises Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm",
+    "pieces[0].others", "unit"; "pieces[0].outline[2]" for an outline that crosses or touches itself or folds back there);
+    too_large; bad_encoding for text that is not UTF-8.
     """
 
 def schematic_piece(
@@ -689,10 +689,26 @@ def schematic_piece(
     level: float = 0.95,
 ) -> SchematicPiece:
     """A panel as a piece, between its seams as size() measures it with the same options: its shape, and its widths at the
-    cast-on, the widest and the last row, its height, and where it is shaped the heights of its straight parts.
+    cast-on, the widest and the last row, its height, and where it is shaped the heights of its straight parts. A note
+    names the textures that are measured by another's gauge.
 
     Raises Error no_gauge (field = texture); bad_argument (row) for a row without a stitch, without a column in common
     with the row below, or that its seams take wholly; as size().
+    """
+
+def graded_schematic(
+    request: GradeRequest,
+    grading: Grading,
+    swatch: Swatch,
+    unit: LengthUnit = LengthUnit.cm,
+) -> Schematic:
+    """One design in all its sizes, on one drawing: the panels of each piece side by side as they are sewn, as
+    schematic_piece() has fitted() with the design's state, substitutes and seams; the first size is drawn, the others
+    thin over it, their lower edges in line and their middles one above the other. Panels alike are measured once, heights
+    on the last one. Notes tell the width of all panels, and what the measures rest on. The title is the caller's to set.
+
+    Raises Error bad_argument (field "candidates" for a grading without, or of other sizes than the request's; "panels"
+    where sizes differ in them; as fitted()); too_large (field "panels"); as schematic_piece().
     """
 
 def size(
@@ -1176,6 +1192,32 @@ def fit_piece(
     progress: Callable[[Progress], object] | None = None,
 ) -> FitResult:
     """fit() of piece_request(). `stop` and `progress` as in fit(). Raises Error as fit()."""
+
+def piece_outline(
+    piece: TargetPiece,
+    panel: Panel,
+    swatch: Swatch,
+    *,
+    step: int = 1,
+    state: ClothState | None = None,
+    substitutes: Sequence[Substitute] = (),
+    seam_left: float = 0.0,
+    seam_right: float = 0.0,
+    seam_bottom: float = 0.0,
+    seam_top: float = 0.0,
+) -> Outline:
+    """The shape of a piece on a panel that is to make it, for shaped(): in mm between the seams at the panel's own gauges,
+    rows by their band's height, columns by their strips' widths. Ranges are met in their middle; between two points of
+    the piece's shape the width changes evenly. In each row half of what the panel has too much lies outside at each side,
+    as seen on the right side, to the nearest column, halves out. A point at the piece's length is at the panel's last
+    row. Seams are read where the piece's edge is seamed. With step=2 the edges change after even rows only, when the
+    carriage stands where it stood at the cast-on.
+
+    Raises Error no_gauge (field = texture); bad_argument (field "piece.width_least_mm" or
+    "piece.shape[1].width_least_mm", with the row, where the piece is wider than the panel;
+    "piece.shape[1].height_least_mm" where it is higher; those and ..._greatest_mm for what is no range or does not rise;
+    "step"; "outline", with the row, where no stitch is left; as size()).
+    """
 
 def panel_design(request: ArticleRequest, panel: Panel) -> FitRequest:
     """The design of a request, with groups and edge cut from the panel's strips: each one vertical repeat of its strip, from

@@ -138,8 +138,12 @@ class FindingCode(IntEnum):
     column_cut = 36
     """Shaping: hand cells in the edge stitches, which are knitted plain."""
     no_stitch = 37
-    two_pieces = 38
     """A panel without a single stitch."""
+    two_pieces = 38
+    """A row of which no stitch stands on one of the row below: the cloth comes apart there."""
+    yarn_away = 39
+    """Two stitches or more bound off or cast on at once at the edge where the carriage, and with it the yarn, is not after
+    that row: a row later it is (common practice, no source)."""
 
 
 class Condition(IntEnum):

@@ -225,7 +225,7 @@ class Grading:
 
     Where every size is fitted and none go together: a candidate for each size, in order, that would go together if one
     bound gave for all, with what each does not keep (nothing, where it keeps all). Each bound of FitBound is loosened
-    alone (the tolerance both ways at once), edge columns and panels no further than 1000 fits go; that choice is taken whose greatest error is least, of
+    alone, the tolerances of width and height together only where neither is enough; edge columns and panels no further than 1000 fits go; that choice is taken whose greatest error is least, of
     these the first in the order of FitBound. None where ``complete`` is False."""
     nearest_complete: bool = True
     """False: there may be nearer ones."""

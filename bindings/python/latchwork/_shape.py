@@ -144,6 +144,11 @@ class SchematicPiece:
     """Its left side is sewn to the piece before it."""
     seam_right: bool = False
     """Its right side to the piece after it."""
+    others: list[list[OutlinePoint]] = field(default_factory=list)
+    """The same piece in the other sizes, in order, where `outline` lies in the drawn one's place: all of them, or none.
+    Drawn thin."""
+    notes: list[str] = field(default_factory=list)
+    """What its measures rest on, for people: below the drawing, before the schematic's; what two pieces say once."""
 
 
 @dataclass(slots=True)

@@ -23,6 +23,31 @@ void bind_article_fit(py::module_& m) {
       },
       "piece"_a, "design"_a, "swatch"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "fit() of piece_request(). `stop` and `progress` as in fit(). Raises Error as fit().");
+  const SizeOptions sizes;
+  m.def(
+      "piece_outline",
+      [](const TargetPiece& piece, const Panel& panel, const Swatch& swatch, Whole<"step"> step,
+         std::optional<ClothState> state, std::vector<Substitute> substitutes, double seam_left, double seam_right,
+         double seam_bottom, double seam_top) {
+        const SizeOptions options{state,    std::move(substitutes), seam_left, seam_right, seam_bottom,
+                                  seam_top, SizeOptions().level};
+        return piece_outline(piece, panel, swatch, options, step);
+      },
+      "piece"_a, "panel"_a, "swatch"_a, py::kw_only(), "step"_a = 1, "state"_a = py::none(),
+      "substitutes"_a = std::vector<Substitute>(), "seam_left"_a = sizes.seam_left, "seam_right"_a = sizes.seam_right,
+      "seam_bottom"_a = sizes.seam_bottom, "seam_top"_a = sizes.seam_top,
+      "The shape of a piece on a panel that is to make it, for shaped(): in mm between the seams at the panel's own "
+      "gauges, rows by their band's height, columns by their strips' widths. Ranges are met in their middle; between "
+      "two points of the piece's shape the width changes evenly. In each row half of what the panel has too much lies "
+      "outside at each side, as seen on the right side, to the nearest column, halves out. A point at the piece's "
+      "length is at the panel's last row. Seams are read where the piece's edge is seamed. With step=2 the edges "
+      "change "
+      "after even rows only, when the carriage stands where it stood at the cast-on.\n\nRaises Error no_gauge (field = "
+      "texture); bad_argument (field \"piece.width_least_mm\" or \"piece.shape[1].width_least_mm\", with the row, "
+      "where "
+      "the piece is wider than the panel; \"piece.shape[1].height_least_mm\" where it is higher; those and "
+      "..._greatest_mm for what is no range or does not rise; \"step\"; \"outline\", with the row, where no stitch is "
+      "left; as size()).");
   m.def("panel_design", without_gil(&panel_design), "request"_a, "panel"_a,
         "The design of a request, with groups and edge cut from the panel's strips: each one vertical repeat of its "
         "strip, from row 1 up. Only of a panel of one band.\n\nRaises Error bad_argument (field \"made[1]\", "

@@ -731,7 +731,8 @@ enum {
   LATCHWORK_FINDING_CODE_STACK_CUT = 35,          /* shaping: tucks or slips cut off from their held or closing loop */
   LATCHWORK_FINDING_CODE_COLUMN_CUT = 36,         /* shaping: hand cells in the edge stitches, knitted plain */
   LATCHWORK_FINDING_CODE_NO_STITCH = 37,          /* a panel without a single stitch */
-  LATCHWORK_FINDING_CODE_TWO_PIECES = 38          /* a row that stands on no stitch of the row below */
+  LATCHWORK_FINDING_CODE_TWO_PIECES = 38,         /* a row that stands on no stitch of the row below */
+  LATCHWORK_FINDING_CODE_YARN_AWAY = 39           /* stitches bound off or cast on at once where the yarn is not */
 };
 
 /* A list of findings. */
@@ -2146,7 +2147,7 @@ LATCHWORK_C_API latchwork_status latchwork_grading_missing(const latchwork_gradi
 /* For that size the nearest, and what would have to give for the one at `index`, as latchwork_fit_result_nearest and
    latchwork_fit_result_gives. Where every size is fitted and none go together: a candidate for each size, in order, that
    would go together if one bound gave for all, with what each does not keep (nothing, where it keeps all). Each bound is
-   loosened alone (the tolerance both ways at once), edge columns and panels no further than 1000 fits go; that choice is
+   loosened alone, the tolerances of width and height together only where neither is enough; edge columns and panels no further than 1000 fits go; that choice is
    taken whose greatest error is least, of these the first in the order of LATCHWORK_FIT_BOUND_...; none where latchwork_grading_complete() tells 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_nearest(const latchwork_grading *grading,
                                                            latchwork_fit_candidate *candidates, size_t capacity,
@@ -2369,6 +2370,12 @@ typedef struct latchwork_schematic_measure {
   int32_t side;      /* LATCHWORK_MEASURE_SIDE_... */
 } latchwork_schematic_measure;
 
+/* An outline of a piece in another size: its corners in order. Never changes. Since 0.1. */
+typedef struct latchwork_schematic_outline {
+  const latchwork_outline_point *points;
+  size_t point_count;
+} latchwork_schematic_outline;
+
 /* One panel off the machine. Never changes. Since 0.1. */
 typedef struct latchwork_schematic_piece {
   const char *name;                       /* NULL: "" */
@@ -2378,6 +2385,10 @@ typedef struct latchwork_schematic_piece {
   size_t measure_count;
   int32_t seam_left;  /* its left side is sewn to the piece before it */
   int32_t seam_right; /* its right side to the piece after it */
+  const latchwork_schematic_outline *others; /* in the other sizes, in order, drawn thin: all of them, or NULL */
+  size_t other_count;
+  const char *const *notes; /* what its measures rest on: below the drawing, what two pieces say once */
+  size_t note_count;
 } latchwork_schematic_piece;
 
 /* What a schematic drawing shows. All it points at is the caller's. Since 0.1. */
@@ -2396,8 +2407,8 @@ typedef struct latchwork_schematic {
   { sizeof(latchwork_schematic), LATCHWORK_LENGTH_UNIT_CM, NULL, NULL, 0, NULL, 0, NULL, 0 }
 
 /* The drawing as SVG 1.1, black on white, to scale, every measure on it. Fails: BAD_ARGUMENT (pieces,
-   pieces[0].outline[2].x_mm, pieces[0].measures[1].others_mm, unit; pieces[0].outline[2] for an outline that crosses or
-   touches itself or folds back there); TOO_LARGE; BAD_ENCODING. Since 0.1. */
+   pieces[0].outline[2].x_mm, pieces[0].measures[1].others_mm, pieces[0].others, unit; pieces[0].outline[2] for an
+   outline that crosses or touches itself or folds back there); TOO_LARGE; BAD_ENCODING. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_schematic_svg(const latchwork_schematic *schematic, char *text,
                                                          size_t capacity, size_t *needed, latchwork_error *error);
 /* A panel as a piece, between its seams as latchwork_panel_size measures it (options NULL: the defaults): its outline.
@@ -2416,12 +2427,32 @@ LATCHWORK_C_API latchwork_status latchwork_panel_schematic_measures(const latchw
                                                                     latchwork_schematic_measure *measures,
                                                                     size_t capacity, size_t *needed,
                                                                     latchwork_error *error);
+/* Its notes, one a line: which textures are measured by another's gauge; none for none. Fails: as
+   latchwork_panel_schematic_piece. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_schematic_notes(const latchwork_panel *panel,
+                                                                 const latchwork_swatch *swatch,
+                                                                 const latchwork_size_options *options, char *text,
+                                                                 size_t capacity, size_t *needed,
+                                                                 latchwork_error *error);
 /* The label of one of them. Fails: as latchwork_panel_schematic_piece. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_schematic_label(const latchwork_panel *panel,
                                                                  const latchwork_swatch *swatch,
                                                                  const latchwork_size_options *options, size_t index,
                                                                  char *text, size_t capacity, size_t *needed,
                                                                  latchwork_error *error);
+/* One design in all its sizes, drawn at once: request and sizes are those that the grading was made of. The panels of each
+   piece stand side by side as they are sewn, each as latchwork_panel_schematic_piece has it with the design's state,
+   substitutes and seams; the first size is drawn, the others thin over it, lower edges in line, middles one above the other.
+   Panels alike are measured once, heights on the last one; notes tell the width of all panels and which textures are measured
+   by another's gauge. `title` may be NULL. Fails: BAD_ARGUMENT (candidates for a grading without, or of other sizes; panels
+   where sizes differ in them; as latchwork_fitted); TOO_LARGE (panels); as latchwork_grade, latchwork_panel_schematic_piece
+   and latchwork_schematic_svg. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_graded_schematic_svg(const latchwork_fit_request *design,
+                                                                const latchwork_grade_size *sizes, size_t count,
+                                                                const latchwork_grading *grading,
+                                                                const latchwork_swatch *swatch, const char *title,
+                                                                int32_t unit, char *text, size_t capacity,
+                                                                size_t *needed, latchwork_error *error);
 
 /* ---- Plain knit, and how much yarn a panel takes ----------------------------------------------------------------- */
 
@@ -3029,6 +3060,21 @@ LATCHWORK_C_API latchwork_status latchwork_fit_piece(const latchwork_target_piec
                                                      const latchwork_swatch *swatch,
                                                      const latchwork_fit_options *options, latchwork_fit_result **out,
                                                      latchwork_error *error);
+
+/* The shape of a piece on a panel that is to make it, for latchwork_panel_shaped: one row span a row, at the panel's own
+   gauges, in the middle of each range, half of what the panel has too much outside at each side, to the nearest column.
+   A point at the piece's length is at the panel's last row. The seams of `options` (NULL: the defaults) are read where the
+   piece's edge is seamed. With step 2 (3, ...) the edges change after multiples of it only, when the carriage stands where
+   it stood at the cast-on. Fails: NO_GAUGE (field = texture); BAD_ARGUMENT (piece.width_least_mm or
+   piece.shape[1].width_least_mm with the row where the piece is wider than the panel, piece.shape[1].height_least_mm where
+   it is higher; those and ..._greatest_mm for what is no range or does not rise; step; outline with the row where no stitch
+   is left; as latchwork_panel_size); TOO_LARGE. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_piece_outline(const latchwork_target_piece *piece,
+                                                         const latchwork_target_point *shape, size_t shape_count,
+                                                         const latchwork_panel *panel, const latchwork_swatch *swatch,
+                                                         const latchwork_size_options *options, int32_t step,
+                                                         latchwork_row_span *spans, size_t capacity, size_t *needed,
+                                                         latchwork_error *error);
 
 /* Neighbouring strips of a panel that stand together so many times. An element of arrays. Since 0.1. */
 typedef struct latchwork_strip_run {

@@ -36,10 +36,13 @@ struct Data<SchematicPiece> {
   static constexpr char name[] = "SchematicPiece";
   static constexpr char module[] = "latchwork._shape";
   static constexpr bool frozen = false;
-  static constexpr auto fields =
-      std::tuple{field("name", &SchematicPiece::name), field("outline", &SchematicPiece::outline),
-                 field("measures", &SchematicPiece::measures), field("seam_left", &SchematicPiece::seam_left),
-                 field("seam_right", &SchematicPiece::seam_right)};
+  static constexpr auto fields = std::tuple{field("name", &SchematicPiece::name),
+                                            field("outline", &SchematicPiece::outline),
+                                            field("measures", &SchematicPiece::measures),
+                                            field("seam_left", &SchematicPiece::seam_left),
+                                            field("seam_right", &SchematicPiece::seam_right),
+                                            field("others", &SchematicPiece::others),
+                                            field("notes", &SchematicPiece::notes)};
 };
 
 template <>

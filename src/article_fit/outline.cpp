@@ -1,0 +1,180 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "article_fit/check.hpp"
+#include "fit/request.hpp"
+#include "gauge/gauges.hpp"
+#include "latchwork/article_fit.hpp"
+#include "latchwork/error.hpp"
+#include "shaping/check.hpp"
+#include "shaping/strips.hpp"
+#include "size/bands.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+using fitting::refuse;
+
+constexpr double greatest_mm = 1e5;  // of a piece, as in article.hpp
+
+/// How wide a piece is to be at one height.
+struct Width {
+  double height_mm = 0;
+  double mm = 0;
+  double least_mm = 0;  ///< a panel that is narrower than `mm`, but not than this, is taken whole
+  std::string field;
+};
+
+void require_range(const std::string& field, double least, double greatest, double from) {
+  if (!std::isfinite(least) || least < from || least > greatest_mm) {
+    refuse(field + "_least_mm", fmt::format("{}_least_mm is {}; it must be {}..{}", field, least, from, greatest_mm));
+  }
+  if (!std::isfinite(greatest) || greatest < least || greatest > greatest_mm) {
+    refuse(field + "_greatest_mm",
+           fmt::format("{}_greatest_mm is {}; it must be {}..{}", field, greatest, least, greatest_mm));
+  }
+}
+
+/// The widths of a piece from its lower edge up, on a panel of that height.
+std::vector<Width> widths_of(const TargetPiece& piece, double panel_mm, double last_row_mm) {
+  require_range("piece.width", piece.width_least_mm, piece.width_greatest_mm, 1);
+  require_range("piece.length", piece.length_least_mm, piece.length_greatest_mm, 1);
+  std::vector<Width> out;
+  out.reserve(piece.shape.size() + 1);
+  out.push_back(
+      {0, (piece.width_least_mm + piece.width_greatest_mm) / 2, piece.width_least_mm, "piece.width_least_mm"});
+  double below = 0;
+  for (std::size_t i = 0; i < piece.shape.size(); ++i) {
+    const TargetPoint& point = piece.shape[i];
+    const std::string at = fmt::format("piece.shape[{}]", i);
+    require_range(at + ".height", point.height_least_mm, point.height_greatest_mm, 0);
+    require_range(at + ".width", point.width_least_mm, point.width_greatest_mm, 1);
+    const double middle = (point.height_least_mm + point.height_greatest_mm) / 2;
+    if (middle < below) {
+      refuse(at + ".height_least_mm",
+             fmt::format("{} is {:.1f} mm up, below the point before it, {:.1f} mm", at, middle, below));
+    }
+    below = middle;
+    const bool at_upper_edge =
+        point.height_least_mm == piece.length_least_mm && point.height_greatest_mm == piece.length_greatest_mm;
+    if (!at_upper_edge && point.height_least_mm > panel_mm + last_row_mm / 2) {
+      refuse(at + ".height_least_mm",
+             fmt::format("{} is {:.1f} mm up; the panel is {:.1f} mm high", at, point.height_least_mm, panel_mm));
+    }
+    out.push_back({at_upper_edge ? panel_mm : std::min(middle, panel_mm),
+                   (point.width_least_mm + point.width_greatest_mm) / 2, point.width_least_mm, at + ".width_least_mm"});
+  }
+  return out;
+}
+
+/// The width at a height, between the widths below and above it.
+Width width_at(const std::vector<Width>& widths, double height_mm) {
+  const auto above =
+      std::find_if(widths.begin(), widths.end(), [&](const Width& width) { return width.height_mm >= height_mm; });
+  if (above == widths.begin()) return widths.front();
+  if (above == widths.end()) return widths.back();
+  const Width& from = *(above - 1);
+  const double share = (height_mm - from.height_mm) / (above->height_mm - from.height_mm);
+  return {height_mm, from.mm + share * (above->mm - from.mm), from.least_mm + share * (above->least_mm - from.least_mm),
+          from.least_mm > above->least_mm ? from.field : above->field};
+}
+
+/// A panel's columns in one band, between its seams.
+class Across {
+ public:
+  Across(const shaping::BandLay& lay, const SizeOptions& options)
+      : lay_(lay),
+        columns_(static_cast<int>(lay.column_mm.size()) - 1),
+        left_(options.seam_left),
+        right_(columns_ - options.seam_right) {}
+
+  double width_mm() const { return lay_.mm_at(right_) - lay_.mm_at(left_); }
+  /// What rounding to whole columns can make up for: half the outermost one at each side.
+  double slack_mm() const { return (lay_.mm_at(1) + lay_.mm_at(columns_) - lay_.mm_at(columns_ - 1)) / 2; }
+
+  /// The columns in work that leave so much of the width: half of what is missing at each side, to the nearest column.
+  RowSpan kept(double mm) const {
+    const double missing = std::max(width_mm() - mm, 0.0) / 2;
+    const double left = lay_.column_at(lay_.mm_at(left_) + missing) - left_;
+    const double right = right_ - lay_.column_at(lay_.mm_at(right_) - missing);
+    return {nearest(left), columns_ - 1 - nearest(right)};
+  }
+
+ private:
+  // Halves go in, also where binary fractions come out a trace below them: both edges are to be alike.
+  static int nearest(double columns) { return static_cast<int>(std::floor(columns + 0.5 + 1e-9)); }
+
+  const shaping::BandLay& lay_;
+  int columns_;
+  double left_;
+  double right_;
+};
+
+void require_room(const Width& width, const Across& across, int row) {
+  if (width.least_mm <= across.width_mm() + across.slack_mm()) return;
+  Place place;
+  place.row = row;
+  place.field = width.field;
+  throw Error(ErrorCode::bad_argument, place,
+              fmt::format("the piece is {:.1f} mm wide at row {}; the panel is {:.1f} mm there, between its seams",
+                          width.least_mm, row, across.width_mm()));
+}
+
+}  // namespace
+
+Outline piece_outline(const TargetPiece& piece, const Panel& panel, const Swatch& swatch, const SizeOptions& options,
+                      int step) {
+  const int rows = panel.grid().rows();
+  fitting::require("step", step, 1, Grid::max_side);
+  SizeOptions sewn = options;
+  keep_seams(piece, sewn);
+  require_size_options(sewn, panel);
+  const Gauges gauges(swatch, sewn.state, sewn.substitutes);
+  const std::vector<shaping::BandLay> lays = shaping::lay_of(panel, gauges, sewn);
+  const std::vector<shaping::RowLay> lay = shaping::rows_of(panel, lays, sewn);
+  const auto row_lay = [&](int row) -> const shaping::RowLay& { return lay[static_cast<std::size_t>(row) - 1]; };
+  const double top = lay.back().top_mm;
+  // The last row may lie in the seam; what a row there measures, the one below the seam tells.
+  double last_row = 0;
+  for (int row = rows; row >= 1 && last_row <= 0; --row) {
+    last_row = row_lay(row).top_mm - (row > 1 ? row_lay(row - 1).top_mm : 0);
+  }
+  const std::vector<Width> widths = widths_of(piece, top, last_row);
+  std::vector<Across> bands;
+  bands.reserve(lays.size());
+  for (const shaping::BandLay& each : lays) bands.emplace_back(each, sewn);
+
+  for (const Width& width : widths) {
+    const auto at = std::find_if(lay.begin(), lay.end() - 1,
+                                 [&](const shaping::RowLay& row) { return row.top_mm >= width.height_mm; });
+    require_room(width, bands[at->band], static_cast<int>(at - lay.begin()) + 1);
+  }
+  Outline out;
+  out.rows.reserve(lay.size());
+  for (int low = 0; low < rows;) {
+    const int high = low + std::min(step, rows - low);
+    const double middle = ((low > 0 ? row_lay(low).top_mm : 0) + row_lay(high).top_mm) / 2;
+    const Width width = width_at(widths, middle);
+    for (int row = low + 1; row <= high; ++row) {
+      const Across& across = bands[row_lay(row).band];
+      require_room(width, across, row);
+      const RowSpan span = across.kept(width.mm);
+      if (span.first > span.last) {
+        shaping::refuse("outline",
+                        fmt::format("no stitch is left in row {}: the piece is {:.1f} mm wide there", row, width.mm),
+                        row);
+      }
+      out.rows.push_back(span);
+    }
+    low = high;
+  }
+  shaping::check(out);
+  return out;
+}
+
+}  // namespace latchwork::inline v0
