@@ -87,8 +87,8 @@ FULL_PLAN = {"releases", "holds", "reforms", "rungs", "crossings", "returns", "p
 INFEASIBLE_PLAN = {"findings"}
 # Arguments that may be NULL; `effort` where it is handed in, and in latchwork_read_machine, where it is filled.
 NULL_IS_FINE = {"options", "title", "defaults", "field", "own"}
-# Without options there is nothing to give.
-NULL_CHANGES = {"latchwork_grid_condition_prices", "latchwork_plan_rests"}
+# Without options there is nothing to give, without a title less to write.
+NULL_CHANGES = {"latchwork_grid_condition_prices", "latchwork_plan_rests", "latchwork_graded_schematic_svg"}
 # What returns no status, and is held to its contract by hand in contract_test.c.
 BY_HAND = {"latchwork_error_name", "latchwork_version", "latchwork_cell_letter", "latchwork_cell_of",
            "latchwork_finding_name", "latchwork_cloth_state_name", "latchwork_plan_status_name", "latchwork_effort_term_name",
@@ -150,10 +150,10 @@ def call_of(function, arguments, handles, structs, elements):
             asked += ["0", f"&asked{k}"]
             size = f"sizeof({element})"
             before.append(f"@ASK{k}:{size}")
-            other = "".join(f"how->null_at != {n} && " for n, of in nullable if of == "options" and function in NULL_CHANGES)
+            other = "".join(f"how->null_at != {n} && " for n, of in nullable if of in ("options", "title") and function in NULL_CHANGES)
             after.append(f"if ({other}(status == LATCHWORK_OK || how->small)) CHECK(needed{k} == (how->no_needed ? 0 : asked{k}));")
             if element == "char":
-                after.append(f"if (status == LATCHWORK_OK) CHECK(strlen(list{k}) == asked{k} - 1);")
+                after.append(f"if ({other}status == LATCHWORK_OK) CHECK(strlen(list{k}) == asked{k} - 1);")
                 after.append(f"if (status != LATCHWORK_OK && how->null_at != {k} && !how->small) CHECK(list{k}[0] == 0);")
             after.append(f"free((void *)list{k});")
             i += 2
