@@ -367,7 +367,7 @@ static void calls_of_many_plans_are_told_and_can_stop(void) {
 }
 
 static void a_search_that_comes_to_no_end_says_so(void) {
-  enum { ROWS = 28, COLUMNS = 12 };
+  enum { ROWS = 60, COLUMNS = 20 };
   latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
   latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
   latchwork_error error = LATCHWORK_ERROR_INIT;
@@ -377,7 +377,7 @@ static void a_search_that_comes_to_no_end_says_so(void) {
   uint32_t drawn = 1;
   int row, column;
   checking = "no end";
-  /* Purls anywhere, one cell in eight: two kinds of stop may serve them, or none. */
+  /* Purls anywhere, one cell in eight: four kinds of stop may serve them, or none. */
   for (row = 1; row <= ROWS; ++row) {
     for (column = 1; column + 1 < COLUMNS; ++column) {
       drawn = (drawn * 1103515245u + 12345u) & 0x7fffffffu;
@@ -386,7 +386,7 @@ static void a_search_that_comes_to_no_end_says_so(void) {
   }
   OK(latchwork_grid_from_cells(ROWS, COLUMNS, cells, sizeof cells, &ribs, NULL));
   options.conditions = &conditions;
-  conditions.max_kinds = 2;
+  conditions.max_kinds = 4;
   CHECK(latchwork_grid_plan(ribs, &machine, NULL, &options, &mine, &error) == LATCHWORK_E_TOO_LARGE);
   CHECK(strcmp(error.field, "options.conditions.max_kinds") == 0);
   options.work_limit = 1000; /* the caller's */

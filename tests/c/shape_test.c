@@ -251,7 +251,7 @@ static void a_family_is_drawn_and_says_what_is_borrowed(void) {
   text = malloc(needed);
   CHECK(text != NULL);
   OK(latchwork_graded_schematic_svg(&design, sizes, 2, grading, swatch, "pads", LATCHWORK_LENGTH_UNIT_CM, text, needed, NULL, &error));
-  CHECK(strstr(text, "A 25 (30) cm") != NULL && strstr(text, "B: height, 20 (22) cm") != NULL);
+  CHECK(strstr(text, "a = 25 (30) cm") != NULL && strstr(text, "b: height, 20 (22) cm") != NULL);
   CHECK(strstr(text, "pads: schematic, right side shown") != NULL && strstr(text, "Borrowed gauge: texture ") != NULL);
   CHECK(strstr(text, "lw-other") != NULL);
   free(text);

@@ -159,21 +159,21 @@ def test_a_stopped_call_of_many_plans_says_what_it_does_not_know(ropes):
 
 
 def test_a_search_that_nobody_ends_and_that_comes_to_no_end_says_so():
-    # Purls anywhere, one cell in eight: two kinds of stop may serve them, or none.
-    ribs = lw.Grid(28, 12)
+    # Purls anywhere, one cell in eight: four kinds of stop may serve them, or none.
+    ribs = lw.Grid(60, 20)
     drawn = 1
-    for row in range(1, 29):
-        for column in range(1, 11):
+    for row in range(1, 61):
+        for column in range(1, 19):
             drawn = (drawn * 1103515245 + 12345) & 0x7FFFFFFF
             if (drawn >> 16) % 8 == 0:
                 ribs.set(row, column, lw.Cell.purl)
     for limit, code in ((0, lw.ErrorCode.too_large), (1_000, lw.ErrorCode.cancelled)):
         with pytest.raises(lw.Error) as ended:
-            lw.plan(ribs, lw.Machine(), conditions=lw.Conditions(max_kinds=2), work_limit=limit)
+            lw.plan(ribs, lw.Machine(), conditions=lw.Conditions(max_kinds=4), work_limit=limit)
         assert ended.value.code is code
         if limit == 0:
             assert ended.value.field == "options.conditions.max_kinds"
-    assert not lw.plan_front(ribs, lw.Machine(), conditions=lw.Conditions(max_kinds=2)).fewest_proven
+    assert not lw.plan_front(ribs, lw.Machine(), conditions=lw.Conditions(max_kinds=4)).fewest_proven
 
 
 def test_a_choice_is_watched_and_stopped_like_a_plan(ropes):

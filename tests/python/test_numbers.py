@@ -50,6 +50,8 @@ def sound():
         "Outline": lw.outline_of(panel.grid),
         "Spacing": lw.spaced_evenly(10, 2),
         "FitRequest": lw.FitRequest(),
+        "TargetPiece": lw.TargetPiece(),
+        "Swatch": lw.Swatch(),
         "FitCandidate": lw.FitCandidate(),
         "Brief": lw.Brief(panel, lw.Swatch(), machine),
     }

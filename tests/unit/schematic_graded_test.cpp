@@ -67,12 +67,12 @@ TEST_CASE("all sizes of a family stand on one drawing, each measure as 4 (6, 8)"
     CHECK(other[3].y_mm - other[2].y_mm == Approx(piece.measures[1].others_mm[i]));
   }
   const std::string svg = schematic_svg(drawn);
-  CHECK(holds(svg, ">A 20 (24, 32) cm<"));
+  CHECK(holds(svg, ">a = 20 (24, 32) cm<"));
   CHECK(holds(svg, "Sizes: S (M, L); the first is drawn thick."));
   CHECK(holds(svg, "lw-other"));
   check_layout(svg);
   CHECK(holds(schematic_svg(graded_schematic(request, grading, swatch(), LengthUnit::inch)),
-              ">A 7 3/4 (9 1/2, 12 1/2) in<"));
+              ">a = 7 3/4 (9 1/2, 12 1/2) in<"));
 }
 
 TEST_CASE("panels of a family stand beside each other with their seams, alike measures once", "[schematic][grading]") {
