@@ -48,7 +48,7 @@ ArticleRequest article_request_in(const latchwork_article_request* request) {
   if (from.choices != nullptr) to.choices = article_choices_in(from.choices);
   to.made = texts_in(from.made, from.made_count, "made");
   for (const latchwork_strip_run& run : array_in(from.groups, from.group_count, "groups")) {
-    to.groups.push_back({run.first, run.last, run.least, run.most});
+    to.groups.push_back({run.first, run.last, run.least, run.most, run.as_group});
   }
   to.edge = from.edge;
   if (from.design != nullptr) to.design = fit_request_in(from.design, "design");
@@ -66,7 +66,9 @@ void fill_article_request_file(latchwork_article_request_file** out, const std::
   for (const NamedMeasure& measure : from.choices.measures) file->measures.push_back(named_measure_out(measure));
   for (const NamedCount& count : from.choices.counts) file->counts.push_back({count.name.c_str(), count.count});
   for (const std::string& name : from.made) file->made.push_back(name.c_str());
-  for (const StripRun& run : from.groups) file->groups.push_back({run.first, run.last, run.least, run.most});
+  for (const StripRun& run : from.groups) {
+    file->groups.push_back({run.first, run.last, run.least, run.most, run.as_group});
+  }
   for (const Substitute& each : from.design.substitutes) {
     file->substitutes.push_back({each.texture.c_str(), each.use.c_str()});
   }

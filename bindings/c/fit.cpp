@@ -56,7 +56,8 @@ FitRequest fit_request_in(const latchwork_fit_request* request, const std::strin
   if (from.tolerance_percent != LATCHWORK_NO_TOLERANCE) to.tolerance_percent = from.tolerance_percent;
   for (const latchwork_fit_group& group : array_in(from.groups, from.group_count, (name + ".groups").c_str())) {
     const std::string field = name + ".groups[" + std::to_string(to.groups.size()) + "].strips";
-    to.groups.push_back({strips_in(group.strips, group.strip_count, field.c_str()), group.least, group.most});
+    to.groups.push_back(
+        {strips_in(group.strips, group.strip_count, field.c_str()), group.least, group.most, group.as_group});
   }
   if (from.edge != nullptr) to.edge = from.edge->value;
   to.edge_least = from.edge_least;

@@ -72,6 +72,14 @@ latchwork_status latchwork_grading_names(const latchwork_grading* grading, const
   });
 }
 
+latchwork_status latchwork_grading_groups(const latchwork_grading* grading, const char** groups, size_t capacity,
+                                          size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(groups, capacity, needed, "groups");
+    room.take(value_of(grading).groups, [](const std::string& group) { return group.c_str(); });
+  });
+}
+
 latchwork_status latchwork_grading_candidates(const latchwork_grading* grading, latchwork_fit_candidate* candidates,
                                               size_t capacity, size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {

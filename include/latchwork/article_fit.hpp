@@ -55,10 +55,11 @@ LATCHWORK_API Outline piece_outline(const TargetPiece& piece, const Panel& panel
 
 /// Neighbouring strips of a panel that stand together so many times, as a FitGroup.
 struct StripRun {
-  int first = 0;  ///< index of the first, from the left on the RS, 0..Grid::max_side
-  int last = 0;   ///< index of the last, first..Grid::max_side
-  int least = 1;  ///< times, 0..Grid::max_side
-  int most = 1;   ///< least..Grid::max_side
+  int first = 0;      ///< index of the first, from the left on the RS, 0..Grid::max_side
+  int last = 0;       ///< index of the last, first..Grid::max_side
+  int least = 1;      ///< times, 0..Grid::max_side
+  int most = 1;       ///< least..Grid::max_side
+  int as_group = -1;  ///< index of an earlier run that this one stands as often as, as in FitGroup; -1: free
   friend bool operator==(const StripRun&, const StripRun&) = default;
 };
 

@@ -22,6 +22,10 @@ struct FitGroup {
   std::vector<Strip> strips;  ///< from the left on the RS, one or more; Grid::max_side columns at most, together
   int least = 1;              ///< times, 0..Grid::max_side
   int most = 1;               ///< least..Grid::max_side
+  /// Index of an earlier group that this one stands as often as, so that the halves of a symmetric design grow alike;
+  /// its own `least` and `most` are then not what counts, but those of that group (of the first, where that one is tied
+  /// itself). -1: as often as it likes.
+  int as_group = -1;
   friend bool operator==(const FitGroup&, const FitGroup&) = default;
 };
 
@@ -42,8 +46,9 @@ struct FitRequest {
   double width_most_mm = 0;   ///< the greatest of the range, width_mm..1000000; 0: width_mm, a value
   double height_mm = 0;       ///< likewise
   double height_most_mm = 0;  ///< likewise
-  std::optional<double>
-      tolerance_percent{};                ///< candidates further off than this, in either direction, are none; 0..100
+  /// Candidates further off than this, in either direction, are none; 0..100. Without it nothing is ever too far off:
+  /// the best of what the other bounds allow is a candidate, be it a third of the width that was asked for.
+  std::optional<double> tolerance_percent{};
   std::vector<FitGroup> groups;           ///< from the left on the RS, 1..max_groups
   std::optional<Strip> edge{};            ///< one column wide; without it edge_least and edge_most count as 0
   int edge_least = 1, edge_most = 1;      ///< columns of it at each side of each panel, 0..Grid::max_side
@@ -107,10 +112,11 @@ enum class FitBound : std::uint8_t {
 /// One bound that a candidate does not keep.
 struct FitGive {
   FitBound bound = FitBound::width;
-  int group = -1;     ///< index, where the bound is a group's; else -1
-  double value = 0;   ///< the candidate's: mm off the range (signed), or a count
-  double limit = 0;   ///< the nearest that is allowed, likewise
-  std::string words;  ///< "21 repeats of group 1; at most 20 are allowed"
+  int group = -1;    ///< index, where the bound is a group's (the first of tied ones); else -1
+  double value = 0;  ///< the candidate's: mm off the range (signed), or a count
+  double limit = 0;  ///< the nearest that is allowed, likewise
+  /// "21 repeats of group 1; at most 20 are allowed"; where groups are tied, "21 repeats of groups 1 and 3; ...".
+  std::string words;
   friend bool operator==(const FitGive&, const FitGive&) = default;
 };
 
@@ -124,22 +130,24 @@ struct FitNearest {
 /// What fit() finds.
 struct FitResult {
   std::vector<FitCandidate> candidates;  ///< ranked; empty when nothing fits
-  /// Only when nothing fits: at most three. One bound is loosened, or more together, and the best candidate under them
-  /// taken. The tolerance of the width, that of the height, each group's times, edge columns, rows, panels and needles
-  /// are bounds. Loosened: 1000 % each; 1 (0 where it was allowed) to Grid::max_side; 0 to Grid::max_side;
-  /// any number; 1 to max_panels; no limit. Each is tried alone and with each other one; where these come to fewer
-  /// than three, three together, and so on up. Bounds are left out where some of them do as well by themselves: where
-  /// their best is no further off, or keeps the tolerance (or there is none). Of candidates under the same bounds with
-  /// the same error those that overstep the first bound least come first, then the second, in the order of FitBound
-  /// (but for width, height and rows), then as candidates are ranked. Those of different bounds are ranked by error,
-  /// then fewer bounds, then by how far they overstep in all, then as candidates: a count by (value - limit) / limit
-  /// (a limit of 0 taken as 1), width and height by what is beyond the tolerance, as a share of the target. The three
-  /// hold the first of those of the fewest bounds, as the last of them if need be.
+  /// Only when nothing fits: at most three. One bound is loosened, or more together, and of all that is then allowed
+  /// the candidate taken for which the bound that must give most gives least. The tolerance of the width, that of the
+  /// height, each free group's times, edge columns, rows, panels and needles are bounds. How far one gives is in
+  /// proportion to what is allowed: a count by |value - limit| / limit (a limit of 0 taken as 1), width and height by
+  /// what is beyond the tolerance, as a share of the tolerance (one below 1 % taken as 1 %; without one, all that they
+  /// are off, though it is no bound then), rows that are no whole repeats by 1; rounded up to a millionth. Of more
+  /// bounds, each is taken to give as far as the one that gives most. At most: 1000 % each; 1 (0 where it was allowed)
+  /// to Grid::max_side; 0 to Grid::max_side; any number; 1 to max_panels; no limit. Of candidates for which it is the
+  /// same the first in the ranking is taken. Each bound is tried alone and with each other one; where these come to
+  /// fewer than three, three together, and so on up. Bounds are left out where some of them by themselves give no
+  /// further in all. Those of different bounds are ranked by how far they give in all, then fewer bounds, then as
+  /// candidates.
   std::vector<FitNearest> nearest;
   bool nearest_complete = true;  ///< false when the search for the nearest was cut short: there may be nearer ones
   /// What measuring_findings() says of the request's strips, as a panel of them all: borrowed_gauge for each texture
-  /// that is measured by another's gauge, as told, mixed_states, unknown_spread, and the swatch's odd ones. What is to
-  /// be said of one candidate (its margins, strips of unlike heights) size() says of its fitted() panel.
+  /// that is measured by another's gauge, as told, mixed_states, unknown_spread, and the swatch's odd ones. Then of the
+  /// best candidate, where its ends are open: open_crossing, open_stack (place: its last row). What else is to be said
+  /// of one (its margins, strips of unlike heights) size() says of its fitted() panel.
   std::vector<Finding> findings{};
   friend bool operator==(const FitResult&, const FitResult&) = default;
 };
@@ -172,7 +180,8 @@ LATCHWORK_API FitResult fit(const FitRequest& request, const Swatch& swatch, con
 
 /// One panel of a candidate, named after its numbers: the one at index `panel`, 0..panels-1, from the left on the RS.
 /// Of the candidate `panels`, `times`, `edge_columns`, `columns`, `rows` and `start_row` are read; it may break the
-/// request's bounds, as those of FitResult::nearest do.
+/// request's bounds, as those of FitResult::nearest do. Of the request all but the targets is, so that a GradeRequest's
+/// design will do.
 /// @throws Error bad_argument (field) when they are no candidate's of this request with whatever bounds loosened; what
 /// join_strips() throws.
 LATCHWORK_API Panel fitted(const FitRequest& request, const FitCandidate& candidate, int panel = 0);

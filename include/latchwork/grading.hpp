@@ -12,7 +12,7 @@ namespace latchwork::inline v0 {
 
 /// One size of a family.
 struct GradeSize {
-  std::string name;          ///< "45 x 45", "M"
+  std::string name;          ///< "45 x 45", "M"; no two alike
   double width_mm = 0;       ///< the target, or the least of a range, as in FitRequest
   double width_most_mm = 0;  ///< 0: width_mm
   double height_mm = 0;
@@ -32,7 +32,10 @@ struct GradeRequest {
 
 /// What a design comes to in its sizes.
 struct Grading {
-  std::vector<std::string> names;        ///< of the sizes, in order
+  std::vector<std::string> names;  ///< of the sizes, in order
+  /// What the design's groups are made of, in order: their strips' names, each once, "ground + rope"; where two groups
+  /// would be told alike, with their numbers, "ground + rope (group 3)".
+  std::vector<std::string> groups;
   std::vector<FitCandidate> candidates;  ///< one for each; empty when the sizes cannot be graded
   bool complete = true;  ///< false: a better choice, or where there is none the only one, may not have been looked at
   int missing = -1;      ///< the first size that nothing fits; -1: none such
@@ -44,9 +47,10 @@ struct Grading {
   std::vector<FitNearest> nearest{};
   bool nearest_complete = true;  ///< false: there may be nearer ones
   /// For people, where there are no candidates: which size nothing fits, or that none go together, and what would have
-  /// to give.
+  /// to give: of `nearest` the first, or all of the sizes'.
   std::string message;
-  std::vector<Finding> findings{};  ///< as FitResult has them, of the design: the same for every size
+  /// As FitResult has them, of the design: the same for every size; then of each size that ends open, by its name.
+  std::vector<Finding> findings{};
   friend bool operator==(const Grading&, const Grading&) = default;
 };
 
@@ -71,12 +75,14 @@ LATCHWORK_API Grading grade(const GradeRequest& request, const Swatch& swatch, c
 LATCHWORK_API std::string graded_text(const std::vector<std::int64_t>& numbers);
 
 /// A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width and
-/// height in cm with their errors in percent. Where there are no candidates, the message. Below either, a line for each
-/// texture that is measured by another's gauge.
+/// height in cm with their errors in percent; below it what each group is, and that there may be a better choice where
+/// the grading is not `complete`. Where there are no candidates, the message. Below either, a line for each texture
+/// that is measured by another's gauge, and for each size that ends open.
 LATCHWORK_API std::string grading_table(const Grading& grading);
 
 /// The lines of a written pattern that differ between sizes: "Knit 120 (144, 168) rows". Where there are no
-/// candidates, the message. Textures measured by another's gauge are told as in grading_table().
+/// candidates, the message. Groups are told by what they are made of; what is not `complete`, measured by another's
+/// gauge or open at its end as in grading_table().
 LATCHWORK_API std::string grading_words(const Grading& grading);
 
 }  // namespace latchwork::inline v0

@@ -46,6 +46,7 @@ void require_groups(const std::vector<StripRun>& groups) {
     require(field + "last", groups[i].last, groups[i].first, Grid::max_side);
     require(field + "least", groups[i].least, 0, Grid::max_side);
     require(field + "most", groups[i].most, groups[i].least, Grid::max_side);
+    fitting::require_tie(field + "as_group", groups[i].as_group, i);
   }
 }
 

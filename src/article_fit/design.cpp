@@ -79,6 +79,7 @@ FitRequest panel_design(const ArticleRequest& request, const Panel& panel) {
     FitGroup group;
     group.least = runs[i].least;
     group.most = runs[i].most;
+    group.as_group = runs[i].as_group;
     for (int at = runs[i].first; at <= runs[i].last; ++at) {
       const StripSpan& strip = strips[static_cast<std::size_t>(at)];
       group.strips.push_back(cut(panel, strip, strip.columns, fmt::format("groups[{}]", i)));

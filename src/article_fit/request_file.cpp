@@ -74,6 +74,7 @@ struct Lists {
     members.integer("last", run.last, 0, max_side);
     members.integer("least", run.least, 0, max_side);
     members.integer("most", run.most, 0, max_side);
+    members.integer("as_group", run.as_group, -1, FitRequest::max_groups - 1);
   }
   void operator()(auto& members, Is<Substitute> auto& substitute) const {
     json::substitute_members(members, substitute);

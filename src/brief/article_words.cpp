@@ -24,11 +24,17 @@ std::string extent(const TargetPiece& piece) {
                      range_words(piece.length_least_mm, piece.length_greatest_mm));
 }
 
+/// A plain figure with as many places as one can do with: "286.5", "7.8", "0.13"; below a hundredth "under 0.01".
+std::string figure(double value) {
+  if (value < 0.005) return "under 0.01";
+  return value < 0.995 ? fmt::format("{:.2f}", value) : fmt::format("{:.1f}", value);
+}
+
 /// "3.1 cm (7.8 %) too narrow"; nothing within a tenth of a millimetre.
 void add_error(std::vector<std::string>& parts, double mm, double percent, const char* less, const char* more) {
   if (std::abs(mm) < 0.1) return;
   parts.push_back(
-      fmt::format("{:.2g} cm ({:.2g} %) too {}", std::abs(mm) / 10, std::abs(percent), mm < 0 ? less : more));
+      fmt::format("{} cm ({} %) too {}", figure(std::abs(mm) / 10), figure(std::abs(percent)), mm < 0 ? less : more));
 }
 
 /// What the seams of a piece take of the panels that make it: " between its seams (2 stitches and 2 rows go into

@@ -8,7 +8,8 @@
 namespace latchwork::inline v0::fitting {
 
 Combination::Combination(const FitRequest& request, const Gauges& gauges) : request_(request) {
-  const std::size_t edge = request.groups.size();
+  const Ties ties = ties_of(request.groups);
+  const std::size_t edge = ties.first_of.size();
   std::map<std::string_view, Shares> by_name;
   const auto share_of = [&](const Strip& strip) -> Shares& {
     const Gauge& gauge = gauges.of(strip.texture);
@@ -17,23 +18,28 @@ Combination::Combination(const FitRequest& request, const Gauges& gauges) : requ
     out.columns.resize(edge + 1, 0);
     return out;
   };
-  for (std::size_t i = 0; i < edge; ++i) {
-    for (const Strip& strip : request.groups[i].strips) share_of(strip).columns[i] += strip.grid.columns();
-    columns_each_.push_back(columns_of(request.groups[i]));
+  columns_each_.resize(edge + 1, 0);
+  for (std::size_t i = 0; i < request.groups.size(); ++i) {
+    const std::size_t variable = ties.variable_of[i];
+    for (const Strip& strip : request.groups[i].strips) share_of(strip).columns[variable] += strip.grid.columns();
+    columns_each_[variable] += columns_of(request.groups[i]);
   }
   if (request.edge) share_of(*request.edge).columns[edge] += 2;
-  columns_each_.push_back(2);
+  columns_each_[edge] = 2;
 
   std::map<std::string_view, std::size_t> index;
   for (const auto& [name, share] : by_name) {
     index.emplace(name, shares_.size());
     shares_.push_back(share);
   }
-  for (const FitGroup& group : request.groups) {
-    std::vector<Part>& parts = groups_.emplace_back();
-    parts.reserve(group.strips.size());
-    for (const Strip& strip : group.strips) {
-      parts.push_back({index.at(gauges.of(strip.texture).texture), strip.grid.columns()});
+  for (std::size_t i = 0; i < request.groups.size(); ++i) {
+    const FitGroup& from = request.groups[i];
+    Group& group = groups_.emplace_back();
+    group.variable = ties.variable_of[i];
+    group.columns = columns_of(from);
+    group.parts.reserve(from.strips.size());
+    for (const Strip& strip : from.strips) {
+      group.parts.push_back({index.at(gauges.of(strip.texture).texture), strip.grid.columns()});
     }
   }
   if (request.edge) edge_share_ = index.at(gauges.of(request.edge->texture).texture);
@@ -41,7 +47,7 @@ Combination::Combination(const FitRequest& request, const Gauges& gauges) : requ
   const Count textures = std::ssize(shares_);
   height_work_ = fixed_work + textures;
   width_work_ = fixed_work + textures * std::ssize(columns_each_);
-  for (const std::vector<Part>& parts : groups_) width_work_ += std::ssize(parts);
+  for (const Group& group : groups_) width_work_ += std::ssize(group.parts);
   for (Sewn* panel : {&outer_left_, &inner_, &outer_right_}) {
     panel->textures.reserve(shares_.size());
     for (const Shares& share : shares_) panel->textures.push_back({share.gauge, 0});
@@ -131,15 +137,16 @@ void Combination::take_in(Sewn& panel, const Counts& counts, double seam, bool f
   const Count edge = counts.back();
   if (seam > 0 && edge > 0) take(edge_share_, edge);
   for (std::size_t n = 0; n < groups_.size() && seam > 0; ++n) {
-    const std::size_t i = from_left ? n : groups_.size() - 1 - n;
-    const Count whole = std::min(counts[i], static_cast<Count>(seam / static_cast<double>(columns_each_[i])));
-    for (const Part& part : groups_[i]) {
+    const Group& group = groups_[from_left ? n : groups_.size() - 1 - n];
+    const Count times = counts[group.variable];
+    const Count whole = std::min(times, static_cast<Count>(seam / static_cast<double>(group.columns)));
+    for (const Part& part : group.parts) {
       panel.textures[part.share].columns -= static_cast<double>(whole * part.columns);
     }
-    seam -= static_cast<double>(whole * columns_each_[i]);
-    if (whole == counts[i]) continue;
-    for (std::size_t k = 0; k < groups_[i].size() && seam > 0; ++k) {
-      const Part& part = groups_[i][from_left ? k : groups_[i].size() - 1 - k];
+    seam -= static_cast<double>(whole * group.columns);
+    if (whole == times) continue;
+    for (std::size_t k = 0; k < group.parts.size() && seam > 0; ++k) {
+      const Part& part = group.parts[from_left ? k : group.parts.size() - 1 - k];
       take(part.share, part.columns);
     }
   }

@@ -10,7 +10,7 @@
 
 namespace latchwork::inline v0::fitting {
 
-/// How often each group stands in a panel, and last, how many edge columns at each side.
+/// How often the groups of each variable of Ties stand in a panel, and last, how many edge columns at each side.
 using Counts = std::vector<Count>;
 
 /// Measures articles of one request, as size() measures their panels. With everything else fixed no width falls as a
@@ -48,6 +48,11 @@ class Combination {
     std::size_t share = 0;
     Count columns = 0;
   };
+  struct Group {
+    std::size_t variable = 0;
+    Count columns = 0;  // of it, once
+    std::vector<Part> parts;
+  };
   /// One panel between its seams.
   struct Sewn {
     std::vector<TextureColumns> textures;  // by name, as size() takes them
@@ -59,7 +64,7 @@ class Combination {
 
   const FitRequest& request_;
   std::vector<Shares> shares_;
-  std::vector<std::vector<Part>> groups_;
+  std::vector<Group> groups_;
   std::size_t edge_share_ = 0;
   Counts columns_each_;
   Count width_work_ = 0;

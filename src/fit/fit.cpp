@@ -2,7 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <iterator>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "fit/budget.hpp"
@@ -63,6 +66,9 @@ FitResult fitting::fit_within(const FitRequest& request, const Swatch& swatch, C
     out.nearest = fitting::nearest(request, combination, more);
     out.nearest_complete = !more.spent();
     for (FitNearest& each : out.nearest) starts.choose(each.candidate, budget);
+  } else {
+    std::vector<Finding> open = fitting::open_findings(request, out.candidates.front(), "the best fit");
+    std::move(open.begin(), open.end(), std::back_inserter(out.findings));
   }
   budget.tell(1);
   return out;

@@ -20,6 +20,14 @@ void require_candidate(const FitRequest& request, const FitCandidate& candidate)
     require(fmt::format("times[{}]", i), candidate.times[i], 0, Grid::max_side);
     columns += candidate.times[i] * fitting::columns_of(request.groups[i]);
   }
+  const fitting::Ties ties = fitting::ties_of(request.groups);
+  for (std::size_t i = 0; i < candidate.times.size(); ++i) {
+    const std::size_t first = ties.first_of[ties.variable_of[i]];
+    if (candidate.times[i] == candidate.times[first]) continue;
+    refuse(fmt::format("times[{}]", i),
+           fmt::format("times[{}] is {}; the group stands as often as groups[{}], {} times", i, candidate.times[i],
+                       first, candidate.times[first]));
+  }
   const Count edge_least = candidate.panels > 1 && request.seam_stitches > 0 ? 1 : 0;  // what a seam takes in
   require("edge_columns", candidate.edge_columns, edge_least, request.edge ? Grid::max_side : 0);
   if (columns != candidate.columns) {
@@ -48,7 +56,7 @@ std::string name_of(const FitCandidate& candidate, int panel) {
 }  // namespace
 
 Panel fitted(const FitRequest& request, const FitCandidate& candidate, int panel) {
-  fitting::require_request(request);
+  fitting::require_design(request);
   require_candidate(request, candidate);
   require("panel", panel, 0, candidate.panels - 1);
 

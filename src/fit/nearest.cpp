@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <numeric>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -19,16 +21,16 @@ constexpr double loose_percent = 1000;  // else what no height meets would be lo
 
 struct Bound {
   FitBound bound = FitBound::width;
-  std::size_t group = 0;
+  std::size_t variable = 0;  // of Ties, where the bound is that of its times
 };
 
-std::vector<Bound> bounds_of(const FitRequest& request) {
+std::vector<Bound> bounds_of(const FitRequest& request, const Ties& ties) {
   std::vector<Bound> out;
   if (request.tolerance_percent) {
     out.push_back({FitBound::width});
     out.push_back({FitBound::height});
   }
-  for (std::size_t i = 0; i < request.groups.size(); ++i) out.push_back({FitBound::times, i});
+  for (std::size_t i = 0; i < ties.first_of.size(); ++i) out.push_back({FitBound::times, i});
   if (request.edge) out.push_back({FitBound::edge_columns});
   if (request.rows_step > 1 || request.rows_extra > 0) out.push_back({FitBound::rows});
   out.push_back({FitBound::panels});
@@ -36,32 +38,47 @@ std::vector<Bound> bounds_of(const FitRequest& request) {
   return out;
 }
 
-void loosen(Limits& limits, const Bound& bound) {
-  switch (bound.bound) {
-    case FitBound::width:
-      limits.width_tolerance = loose_percent;
-      return;
-    case FitBound::height:
-      limits.height_tolerance = loose_percent;
-      return;
-    case FitBound::times:
-      limits.times[bound.group].least = std::min<Count>(limits.times[bound.group].least, 1);
-      limits.times[bound.group].most = Grid::max_side;
-      return;
-    case FitBound::edge_columns:
-      limits.edge = {0, Grid::max_side};
-      return;
-    case FitBound::rows:
-      limits.rows_step = 1;
-      limits.rows_extra = 0;
-      return;
-    case FitBound::panels:
-      limits.panels = {1, FitRequest::max_panels};
-      return;
-    case FitBound::needles:
-      limits.columns_most = Grid::max_side;
-      return;
-  }
+constexpr Count whole = 1'000'000;            // how far something gives is counted in millionths
+constexpr Count max_far = 1'000'000 * whole;  // from there on it is all one
+
+/// What a limit of nothing, or a tolerance below one percent, would make too much of.
+Count proportion(Count limit) {
+  return std::max<Count>(limit, 1);
+}
+
+double proportion(const std::optional<double>& tolerance) {
+  return std::max(tolerance.value_or(0), 1.0);
+}
+
+/// How far a count is past what is allowed.
+Count far_past(const Range& allowed, Count value) {
+  const Count limit = value > allowed.most ? allowed.most : allowed.least;
+  if (value >= allowed.least && value <= allowed.most) return 0;
+  return std::min((std::abs(value - limit) * whole + proportion(limit) - 1) / proportion(limit), max_far);
+}
+
+/// What counts are allowed when a bound gives so far, and no further than `loose`.
+Range given(const Range& asked, const Range& loose, Count far) {
+  const Count below = far * proportion(asked.least) / whole;
+  const Count above = far * proportion(asked.most) / whole;
+  return {std::max(asked.least - below, std::min(loose.least, asked.least)),
+          std::min(asked.most + above, std::max(loose.most, asked.most))};
+}
+
+/// The percent that are allowed when a tolerance gives so far.
+double given(const std::optional<double>& tolerance, Count far) {
+  return tolerance.value_or(0) + proportion(tolerance) * (static_cast<double>(far) / static_cast<double>(whole));
+}
+
+/// How far a tolerance gives that takes so many percent: the least for which given() takes them.
+Count far_past(const std::optional<double>& tolerance, double percent) {
+  const double off = std::abs(percent);
+  const double beyond = (off - tolerance.value_or(0)) / proportion(tolerance) * static_cast<double>(whole);
+  if (beyond >= static_cast<double>(max_far)) return max_far;
+  Count out = beyond > 0 ? static_cast<Count>(std::ceil(beyond)) : 0;
+  while (off > given(tolerance, out)) ++out;  // doubles may be off by one
+  while (out > 0 && off <= given(tolerance, out - 1)) --out;
+  return out;
 }
 
 std::string allowed(Count least, Count most, Count value) {
@@ -70,16 +87,30 @@ std::string allowed(Count least, Count most, Count value) {
   return fmt::format("{} {} {} allowed", over ? "at most" : "at least", limit, limit == 1 ? "is" : "are");
 }
 
+/// "group 1", "groups 1 and 3" where these are tied.
+std::string groups_of(const Ties& ties, std::size_t variable) {
+  std::vector<std::string> numbers;
+  for (std::size_t i = 0; i < ties.variable_of.size(); ++i) {
+    if (ties.variable_of[i] == variable) numbers.push_back(std::to_string(i + 1));
+  }
+  const std::string last = numbers.back();
+  if (numbers.size() == 1) return "group " + last;
+  numbers.pop_back();
+  return fmt::format("groups {} and {}", joined(numbers), last);
+}
+
 // What a candidate does not keep of the request.
 class Gives {
  public:
   Gives(const FitRequest& request, const FitCandidate& candidate) : request_(request), candidate_(candidate) {
     off_the_range(FitBound::width, width_target(request), candidate.width_mm, "narrower", "wider");
     off_the_range(FitBound::height, height_target(request), candidate.height_mm, "shorter", "taller");
-    for (std::size_t i = 0; i < request.groups.size(); ++i) {
-      const FitGroup& group = request.groups[i];
-      count(FitBound::times, static_cast<int>(i), candidate.times[i], {group.least, group.most},
-            latchwork::count_of(candidate.times[i], "repeat") + fmt::format(" of group {}", i + 1));
+    const Ties ties = ties_of(request.groups);
+    for (std::size_t i = 0; i < ties.first_of.size(); ++i) {
+      const std::size_t first = ties.first_of[i];
+      const FitGroup& group = request.groups[first];
+      count(FitBound::times, static_cast<int>(first), candidate.times[first], {group.least, group.most},
+            fmt::format("{} of {}", latchwork::count_of(candidate.times[first], "repeat"), groups_of(ties, i)));
     }
     if (request.edge) {
       count(FitBound::edge_columns, -1, candidate.edge_columns, {request.edge_least, request.edge_most},
@@ -138,81 +169,20 @@ class Gives {
   std::vector<FitGive> out_;
 };
 
-/// How far the gives of a candidate go in all, as FitResult::nearest tells.
-double overstep(const FitRequest& request, const FitCandidate& candidate, const std::vector<FitGive>& gives) {
-  double out = 0;
-  for (const FitGive& give : gives) {
-    if (give.bound == FitBound::width || give.bound == FitBound::height) {
-      const double percent =
-          give.bound == FitBound::width ? candidate.width_error_percent : candidate.height_error_percent;
-      out += (std::abs(percent) - request.tolerance_percent.value_or(0)) / 100;
-    } else {
-      out += std::abs(give.value - give.limit) / std::max(give.limit, 1.0);
-    }
-  }
-  return out;
-}
-
-/// A loosened bound drawn in again: as far as `past` beyond what the request allows, each way, and no further than
-/// `loose`.
-void draw_in(Limits& limits, const Limits& asked, const Limits& loose, const Bound& bound, Count past) {
-  const auto drawn = [&](const Range& of, const Range& to) {
-    return Range{std::max(to.least, of.least - past), std::min(to.most, of.most + past)};
-  };
-  switch (bound.bound) {
-    case FitBound::times:
-      limits.times[bound.group] = drawn(asked.times[bound.group], loose.times[bound.group]);
-      return;
-    case FitBound::edge_columns:
-      limits.edge = drawn(asked.edge, loose.edge);
-      return;
-    case FitBound::panels:
-      limits.panels = drawn(asked.panels, loose.panels);
-      return;
-    case FitBound::needles:
-      limits.columns_most = std::min(loose.columns_most, asked.columns_most + past);
-      return;
-    case FitBound::width:
-    case FitBound::height:
-    case FitBound::rows:
-      return;
-  }
-}
-
-/// How far a candidate is past one bound; 0 where it keeps it, and for bounds that are not drawn in.
-Count past_bound(const Limits& asked, const FitCandidate& candidate, const Bound& bound) {
-  const auto past = [](const Range& range, Count value) {
-    return std::max({Count{0}, range.least - value, value - range.most});
-  };
-  switch (bound.bound) {
-    case FitBound::times:
-      return past(asked.times[bound.group], candidate.times[bound.group]);
-    case FitBound::edge_columns:
-      return past(asked.edge, candidate.edge_columns);
-    case FitBound::panels:
-      return past(asked.panels, candidate.panels);
-    case FitBound::needles:
-      return std::max<Count>(0, candidate.columns - asked.columns_most);
-    case FitBound::width:
-    case FitBound::height:
-    case FitBound::rows:
-      return 0;
-  }
-  return 0;
-}
-
-/// A choice of bounds, and the best under it.
+/// A choice of bounds, and what is nearest when they give.
 struct Near {
   std::vector<std::size_t> bounds;  // by index, rising
-  FitNearest of;
-  double overstep = 0;
+  FitCandidate candidate;
+  Count far = 0;  // of the bound that gives most
+
+  // Where more give, each is taken to give as much: else a little of everything would come before one that gives alone.
+  Count in_all() const { return far * static_cast<Count>(bounds.size()); }
 };
 
 bool comes_before(const Near& a, const Near& b) {
-  if (a.of.candidate.error != b.of.candidate.error) return a.of.candidate.error < b.of.candidate.error;
+  if (a.in_all() != b.in_all()) return a.in_all() < b.in_all();
   if (a.bounds.size() != b.bounds.size()) return a.bounds.size() < b.bounds.size();
-  if (a.overstep != b.overstep) return a.overstep < b.overstep;
-  return ranks_before(a.of.candidate, b.of.candidate);
+  return ranks_before(a.candidate, b.candidate);
 }
 
 /// Every choice of so many out of so many things, in order.
@@ -256,8 +226,9 @@ class Loosening {
       : request_(request),
         combination_(combination),
         budget_(budget),
+        ties_(ties_of(request.groups)),
         asked_(limits_of(request)),
-        bounds_(bounds_of(request)) {}
+        bounds_(bounds_of(request, ties_)) {}
 
   std::vector<FitNearest> run() && {
     double from =
@@ -266,19 +237,18 @@ class Loosening {
       Choices choices(size, bounds_.size());
       const double step = (1 - from) / 2 / choices.count();
       do {
-        if (!is_enough(choices.chosen())) {
-          budget_.stage(from, from + step);
-          look(choices.chosen());
-        }
+        budget_.stage(from, from + step);
+        look(choices.chosen());
         from += step;
       } while (!budget_.spent() && choices.next());
     }
     std::sort(found_.begin(), found_.end(), comes_before);
-    keep_the_fewest();
     std::vector<FitNearest> out;
     out.reserve(std::min(found_.size(), most_nearest));
     for (Near& each : found_) {
-      if (out.size() < most_nearest) out.push_back(std::move(each.of));
+      if (out.size() == most_nearest) break;
+      std::vector<FitGive> gives = gives_of(request_, each.candidate);
+      out.push_back({std::move(each.candidate), std::move(gives)});
     }
     return out;
   }
@@ -286,79 +256,94 @@ class Loosening {
  private:
   bool goes_on(std::size_t size) const { return !budget_.spent() && (size <= 2 || found_.size() < most_nearest); }
 
-  static bool holds(const std::vector<std::size_t>& all, const std::vector<std::size_t>& some) {
-    return std::includes(all.begin(), all.end(), some.begin(), some.end());
-  }
-
-  // Whether some of these bounds suffice for what is as near as was asked for.
-  bool is_enough(const std::vector<std::size_t>& chosen) const {
-    return std::any_of(found_.begin(), found_.end(), [&](const Near& each) {
-      const bool near = std::none_of(each.bounds.begin(), each.bounds.end(), [&](std::size_t bound) {
-        return bounds_[bound].bound == FitBound::width || bounds_[bound].bound == FitBound::height;
-      });
-      return near && holds(chosen, each.bounds);
-    });
-  }
-
-  // Whether some of these bounds come as near.
-  bool is_no_nearer(const std::vector<std::size_t>& chosen, double error) const {
-    return std::any_of(found_.begin(), found_.end(), [&](const Near& each) {
-      return each.of.candidate.error <= error && holds(chosen, each.bounds);
-    });
-  }
-
-  void look(const std::vector<std::size_t>& chosen) {
-    Limits limits = asked_;
-    for (const std::size_t each : chosen) loosen(limits, bounds_[each]);
-    std::vector<FitCandidate> best = search(request_, combination_, limits, 1, budget_);
-    if (best.empty() || is_no_nearer(chosen, best.front().error)) return;
-    Near out;
-    out.bounds = chosen;
-    out.of.candidate = std::move(best.front());
-    draw_all_in(out, limits);
-    out.of.gives = gives_of(request_, out.of.candidate);
-    out.overstep = overstep(request_, out.of.candidate, out.of.gives);
-    found_.push_back(std::move(out));
-  }
-
-  // Of equal errors the search takes the one that ranks first as a candidate; so each bound in turn is drawn in by
-  // halving, as far as the error stays: what is allowed less finds no more.
-  void draw_all_in(Near& near, Limits limits) {
-    const Limits loose = limits;
-    FitCandidate& found = near.of.candidate;
-    for (const std::size_t index : near.bounds) {
-      const Bound& bound = bounds_[index];
-      Count least = 0;
-      Count most = past_bound(asked_, found, bound);
-      while (least < most && !budget_.spent()) {
-        const Count middle = least + (most - least) / 2;
-        Limits tried = limits;
-        draw_in(tried, asked_, loose, bound, middle);
-        std::vector<FitCandidate> best = search(request_, combination_, tried, 1, budget_);
-        if (!budget_.spent() && !best.empty() && best.front().error == found.error) {
-          found = std::move(best.front());
-          most = past_bound(asked_, found, bound);
-        } else {
-          least = middle + 1;
-        }
-      }
-      draw_in(limits, asked_, loose, bound, most);
+  // How far each of these bounds may give, for all of them to give less than some of them by themselves.
+  Count far_to_look(const std::vector<std::size_t>& chosen) const {
+    Count out = max_far;
+    for (const Near& each : found_) {
+      const bool is_part = std::includes(chosen.begin(), chosen.end(), each.bounds.begin(), each.bounds.end());
+      if (is_part) out = std::min(out, (each.in_all() - 1) / static_cast<Count>(chosen.size()));
     }
+    return out;
   }
 
-  // Whoever would give up little and be off a little more is told so: the best of the fewest bounds is among the three.
-  void keep_the_fewest() {
-    if (found_.size() <= most_nearest) return;
-    const auto fewest = std::min_element(found_.begin(), found_.end(), [](const Near& a, const Near& b) {
-      return a.bounds.size() < b.bounds.size();  // the first of equal ones, which is the best
-    });
-    const auto last = found_.begin() + most_nearest - 1;
-    if (fewest > last) std::iter_swap(fewest, last);
+  // What is allowed when all of these bounds give so far.
+  Limits limits_at(const std::vector<std::size_t>& chosen, Count far) const {
+    Limits out = asked_;
+    const std::optional<double>& tolerance = request_.tolerance_percent;
+    if (!tolerance && far < max_far) out.width_tolerance = out.height_tolerance = given(tolerance, far);
+    for (const std::size_t index : chosen) {
+      const Bound& bound = bounds_[index];
+      switch (bound.bound) {
+        case FitBound::width:
+          out.width_tolerance = std::min(loose_percent, given(tolerance, far));
+          break;
+        case FitBound::height:
+          out.height_tolerance = std::min(loose_percent, given(tolerance, far));
+          break;
+        case FitBound::times:
+          out.times[bound.variable] = given(asked_.times[bound.variable], {1, Grid::max_side}, far);
+          break;
+        case FitBound::edge_columns:
+          out.edge = given(asked_.edge, {0, Grid::max_side}, far);
+          break;
+        case FitBound::rows:
+          if (far < whole) break;
+          out.rows_step = 1;
+          out.rows_extra = 0;
+          break;
+        case FitBound::panels:
+          out.panels = given(asked_.panels, {1, FitRequest::max_panels}, far);
+          break;
+        case FitBound::needles:
+          out.columns_most = given(Range{0, asked_.columns_most}, {0, Grid::max_side}, far).most;
+          break;
+      }
+    }
+    return out;
+  }
+
+  // How far the bound must give that must give most.
+  Count far_of(const FitCandidate& candidate) const {
+    Count out = std::max(far_past(request_.tolerance_percent, candidate.width_error_percent),
+                         far_past(request_.tolerance_percent, candidate.height_error_percent));
+    for (std::size_t i = 0; i < asked_.times.size(); ++i) {
+      out = std::max(out, far_past(asked_.times[i], candidate.times[ties_.first_of[i]]));
+    }
+    out = std::max(out, far_past(asked_.edge, candidate.edge_columns));
+    const Count rows = candidate.rows - asked_.rows_extra;
+    if (rows < 0 || rows % asked_.rows_step != 0) out = std::max(out, whole);
+    out = std::max(out, far_past(asked_.panels, candidate.panels));
+    return std::max(out, far_past(Range{0, asked_.columns_most}, candidate.columns));
+  }
+
+  // Whether there is anything when these bounds give so far; then `near` is the best of it.
+  bool finds(const std::vector<std::size_t>& chosen, Count far, Near& near) {
+    std::vector<FitCandidate> best = search(request_, combination_, limits_at(chosen, far), 1, budget_);
+    if (best.empty()) return false;
+    near.far = far_of(best.front());
+    near.candidate = std::move(best.front());
+    return true;
+  }
+
+  // The further the bounds give the more is found, so the least that they must give is looked for by halving. What is
+  // found may give less than was allowed; so one step less is tried too, which ends it soon where few values are left.
+  void look(const std::vector<std::size_t>& chosen) {
+    Near near;
+    near.bounds = chosen;
+    if (!finds(chosen, far_to_look(chosen), near)) return;
+    Count none = 0;  // nothing fits when nothing gives
+    while (near.far - none > 1 && !budget_.spent()) {
+      if (!finds(chosen, near.far - 1, near)) break;
+      const Count middle = none + (near.far - none) / 2;
+      if (middle > none && !finds(chosen, middle, near)) none = middle;
+    }
+    found_.push_back(std::move(near));
   }
 
   const FitRequest& request_;
   Combination& combination_;
   Budget& budget_;
+  Ties ties_;
   Limits asked_;
   std::vector<Bound> bounds_;
   std::vector<Near> found_;

@@ -37,6 +37,7 @@ void require_group(const FitGroup& group, std::size_t index) {
   }
   require(field + "least", group.least, 0, Grid::max_side);
   require(field + "most", group.most, group.least, Grid::max_side);
+  require_tie(field + "as_group", group.as_group, index);
 }
 
 bool is_bare(const Grid& grid, int column) {
@@ -53,10 +54,14 @@ void require_stitches_outside(const FitRequest& request) {
     refuse("edge", "edge has no stitch in any row; a panel's outermost column must have one");
   }
   if (request.edge && request.edge_least > 0) return;
+  const Ties ties = ties_of(request.groups);
+  const auto counting = [&](std::size_t index) -> const FitGroup& {
+    return request.groups[ties.first_of[ties.variable_of[index]]];
+  };
   const auto look = [&](std::size_t index, bool left) {
     const FitGroup& group = request.groups[index];
     const Grid& grid = left ? group.strips.front().grid : group.strips.back().grid;
-    if (group.most == 0 || !is_bare(grid, left ? 0 : grid.columns() - 1)) return;
+    if (counting(index).most == 0 || !is_bare(grid, left ? 0 : grid.columns() - 1)) return;
     refuse(
         fmt::format("groups[{}].strips", index),
         fmt::format("groups[{}].strips: the {} column has no stitch in any row, and may be a panel's outermost; give "
@@ -66,11 +71,11 @@ void require_stitches_outside(const FitRequest& request) {
   const std::size_t count = request.groups.size();
   for (std::size_t i = 0; i < count; ++i) {
     look(i, true);
-    if (request.groups[i].least > 0) break;
+    if (counting(i).least > 0) break;
   }
   for (std::size_t i = count; i-- > 0;) {
     look(i, false);
-    if (request.groups[i].least > 0) break;
+    if (counting(i).least > 0) break;
   }
 }
 
@@ -85,6 +90,11 @@ void refuse(std::string_view field, const std::string& message) {
 void require(std::string_view field, Count value, Count least, Count most) {
   if (value >= least && value <= most) return;
   refuse(field, fmt::format("{} is {}; it must be {}..{}", field, value, least, most));
+}
+
+void require_tie(std::string_view field, int as_group, std::size_t index) {
+  if (as_group >= -1 && as_group < static_cast<Count>(index)) return;
+  refuse(field, fmt::format("{} is {}; it must be the index of an earlier group, or -1 for none", field, as_group));
 }
 
 void require_bounds(const FitRequest& request) {
@@ -110,6 +120,10 @@ void require_bounds(const FitRequest& request) {
 void require_request(const FitRequest& request) {
   require_target("width", request.width_mm, request.width_most_mm);
   require_target("height", request.height_mm, request.height_most_mm);
+  require_design(request);
+}
+
+void require_design(const FitRequest& request) {
   if (request.groups.empty() || request.groups.size() > static_cast<std::size_t>(FitRequest::max_groups)) {
     refuse("groups", fmt::format("groups are {}; there must be 1..{}", request.groups.size(), FitRequest::max_groups));
   }
@@ -138,6 +152,21 @@ Count columns_of(const FitGroup& group) {
   return columns;
 }
 
+Ties ties_of(const std::vector<FitGroup>& groups) {
+  Ties out;
+  out.variable_of.reserve(groups.size());
+  out.first_of.reserve(groups.size());
+  for (std::size_t i = 0; i < groups.size(); ++i) {
+    if (groups[i].as_group >= 0) {
+      out.variable_of.push_back(out.variable_of[static_cast<std::size_t>(groups[i].as_group)]);
+      continue;
+    }
+    out.variable_of.push_back(out.first_of.size());
+    out.first_of.push_back(i);
+  }
+  return out;
+}
+
 Target width_target(const FitRequest& request) {
   return {request.width_mm, request.width_most_mm == 0 ? request.width_mm : request.width_most_mm};
 }
@@ -149,8 +178,11 @@ Target height_target(const FitRequest& request) {
 Limits limits_of(const FitRequest& request) {
   Limits out;
   out.width_tolerance = out.height_tolerance = request.tolerance_percent;
-  out.times.reserve(request.groups.size());
-  for (const FitGroup& group : request.groups) out.times.push_back({group.least, group.most});
+  const Ties ties = ties_of(request.groups);
+  out.times.reserve(ties.first_of.size());
+  for (const std::size_t first : ties.first_of) {
+    out.times.push_back({request.groups[first].least, request.groups[first].most});
+  }
   if (request.edge) out.edge = {request.edge_least, request.edge_most};
   out.panels = {request.panels_least, request.panels_most};
   out.rows_step = request.rows_step;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -14,7 +15,9 @@ using Count = std::int64_t;  // products of two sides pass int
 
 /// Throws unless every field is in its range. @throws Error bad_argument (field).
 void require_request(const FitRequest& request);
-/// The same, but for targets, groups and the edge.
+/// The same, but for targets: what panels are made of.
+void require_design(const FitRequest& request);
+/// The same, but for groups and the edge too.
 void require_bounds(const FitRequest& request);
 [[noreturn]] void refuse(std::string_view field, const std::string& message);
 void require(std::string_view field, Count value, Count least, Count most);
@@ -23,6 +26,16 @@ void require(std::string_view field, Count value, Count least, Count most);
 bool can_be_sewn(const FitRequest& request, Count panels);
 
 Count columns_of(const FitGroup& group);
+
+/// Tied groups stand as often as each other, so that a search has one variable for all of them.
+struct Ties {
+  std::vector<std::size_t> variable_of;  ///< of each group, by index
+  std::vector<std::size_t> first_of;     ///< of each variable: its first group, whose least and most count
+};
+/// Of groups each of which is free or tied to an earlier one.
+Ties ties_of(const std::vector<FitGroup>& groups);
+/// Whether `as_group` of the group at `index` is none or an earlier one. @throws Error bad_argument (field).
+void require_tie(std::string_view field, int as_group, std::size_t index);
 
 /// A target in mm, and how far off it a measure is. Errors never fall on the way out from it, in doubles as in numbers.
 struct Target {
@@ -47,7 +60,7 @@ struct Range {
 struct Limits {
   std::optional<double> width_tolerance;  // percent
   std::optional<double> height_tolerance;
-  std::vector<Range> times;
+  std::vector<Range> times;  // of each variable of Ties
   Range edge;
   Range panels;
   Count rows_step = 1;

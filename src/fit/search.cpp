@@ -22,8 +22,9 @@ class Search {
         ranking_(most),
         most_(most),
         wide_(width_target(request)),
-        high_(height_target(request)) {
-    found_.times.resize(limits.times.size());
+        high_(height_target(request)),
+        ties_(ties_of(request.groups)) {
+    found_.times.resize(request.groups.size());
   }
 
   std::vector<FitCandidate> run() && {
@@ -221,7 +222,8 @@ class Search {
 
   void set_columns(Count columns) {
     found_.panels = static_cast<int>(panels_);
-    for (std::size_t i = 0; i < found_.times.size(); ++i) found_.times[i] = static_cast<int>(counts_[i]);
+    for (std::size_t i = 0; i < found_.times.size(); ++i)
+      found_.times[i] = static_cast<int>(counts_[ties_.variable_of[i]]);
     found_.edge_columns = static_cast<int>(counts_.back());
     found_.columns = static_cast<int>(columns);
     found_.width_mm = combination_.width();
@@ -245,6 +247,7 @@ class Search {
   int most_;
   Target wide_;
   Target high_;
+  Ties ties_;
 
   // Of the combination being looked at.
   Count panels_ = 1;

@@ -7,6 +7,8 @@
 #include <cstdlib>
 #include <numeric>
 
+#include "text/words.hpp"
+
 namespace latchwork::inline v0::fitting {
 
 Ends::Ends(const Strip& strip) {
@@ -109,6 +111,39 @@ Starts::Chosen Starts::at(Count row, Count rows, const std::vector<Standing>& st
     out.open = out.open || look.open;
     out.imbalance += strip.times * look.apart;
   }
+  return out;
+}
+
+std::vector<Finding> open_findings(const FitRequest& request, const FitCandidate& candidate, const std::string& whose) {
+  std::vector<Finding> out;
+  if (!candidate.open_ends) return out;
+  bool crossed = false;
+  bool held = false;
+  const auto look = [&](const Strip& strip) {
+    const Grid& grid = strip.grid;
+    const int last = (candidate.start_row - 1 + candidate.rows - 1) % grid.rows() + 1;
+    for (const Crossing& crossing : grid.crossings()) crossed = crossed || crossing.row == last;
+    for (int column = 0; column < grid.columns(); ++column) {
+      held = held || grid.at(last, column) == Cell::tuck || grid.at(last, column) == Cell::slip;
+    }
+  };
+  for (std::size_t i = 0; i < request.groups.size(); ++i) {
+    if (candidate.times[i] == 0) continue;
+    for (const Strip& strip : request.groups[i].strips) look(strip);
+  }
+  if (candidate.edge_columns > 0) look(*request.edge);
+  const auto add = [&](FindingCode code, Severity severity, const char* what) {
+    Finding& finding = out.emplace_back();
+    finding.code = code;
+    finding.severity = severity;
+    finding.place.row = finding.last_row = candidate.rows;
+    finding.message = fmt::format("{}, of {}, ends with {}", whose, count_of(candidate.rows, "row"), what);
+    finding.suggestion = request.vary_start ? "allow other row counts: another rows_extra, or a smaller rows_step"
+                                            : "let the repeat begin elsewhere (vary_start), or change rows_extra";
+  };
+  if (crossed)
+    add(FindingCode::open_crossing, Severity::warning, "a crossing after the last row, which no row knits back");
+  if (held) add(FindingCode::open_stack, Severity::error, "a tuck or slip in the last row, which nothing closes");
   return out;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <map>
+#include <string>
 #include <tuple>
 #include <vector>
 
@@ -28,6 +29,9 @@ class Ends {
   std::vector<Count> above_;     // rows above the last mark, down from it
   std::vector<bool> open_last_;  // a tuck or slip, or a crossing after it
 };
+
+/// What is open at the end of a candidate's panels: open_crossing, open_stack, once each. `whose` begins the words.
+std::vector<Finding> open_findings(const FitRequest& request, const FitCandidate& candidate, const std::string& whose);
 
 /// Chooses starts for candidates of one request, once for each kind.
 class Starts {

@@ -21,6 +21,7 @@ class Loosening {
     const FitRequest& design = request_.design;
     if (design.tolerance_percent) loosen_tolerances();
     for (std::size_t group = 0; group < design.groups.size(); ++group) {
+      if (design.groups[group].as_group >= 0) continue;  // goes with its first
       once([group](FitRequest& of) {
         of.groups[group].least = std::min(of.groups[group].least, 1);
         of.groups[group].most = Grid::max_side;

@@ -43,17 +43,33 @@ std::string padded(const std::string& text, std::size_t width) {
   return text + std::string(width - std::min(width, characters(text)), ' ');
 }
 
-/// The sizes rest on a guess where a texture was not measured itself.
-std::string borrowed(const Grading& grading) {
+/// What a reader must know of the choice: that it is not proven the best, that sizes rest on a guess where a texture
+/// was not measured itself, and what ends open.
+std::string notes(const Grading& grading) {
   std::string out;
+  if (!grading.complete && !grading.candidates.empty()) {
+    out += "Not every choice was looked at: there may be a better one.\n";
+  }
   for (const Finding& finding : grading.findings) {
-    if (finding.code == FindingCode::borrowed_gauge) out += one_line(finding.message) + "\n";
+    const bool told = finding.code == FindingCode::borrowed_gauge || finding.code == FindingCode::open_crossing ||
+                      finding.code == FindingCode::open_stack;
+    if (told) out += one_line(finding.message) + "\n";
   }
   return out;
 }
 
 std::size_t groups_of(const Grading& grading) {
   return grading.candidates.empty() ? 0 : grading.candidates.front().times.size();
+}
+
+/// A grading put together by hand may have no names.
+std::string group_name(const Grading& grading, std::size_t group) {
+  return group < grading.groups.size() ? one_line(grading.groups[group]) : fmt::format("group {}", group + 1);
+}
+
+/// "once", "4 (6, 8) times".
+std::string times_words(const std::string& times) {
+  return times == "1" ? "once" : times + " times";
 }
 
 }  // namespace
@@ -66,7 +82,7 @@ std::string graded_text(const std::vector<std::int64_t>& numbers) {
 }
 
 std::string grading_table(const Grading& grading) {
-  if (grading.candidates.empty()) return grading.message + "\n" + borrowed(grading);
+  if (grading.candidates.empty()) return grading.message + "\n" + notes(grading);
   struct Column {
     std::string heading;
     Told of;
@@ -104,11 +120,14 @@ std::string grading_table(const Grading& grading) {
     }
     out += "\n";
   }
-  return out + borrowed(grading);
+  for (std::size_t group = 0; group < groups_of(grading); ++group) {
+    out += fmt::format("group {}: {}\n", group + 1, group_name(grading, group));
+  }
+  return out + notes(grading);
 }
 
 std::string grading_words(const Grading& grading) {
-  if (grading.candidates.empty()) return grading.message + "\n" + borrowed(grading);
+  if (grading.candidates.empty()) return grading.message + "\n" + notes(grading);
   std::vector<std::string> names;
   for (const std::string& name : grading.names) names.push_back(one_line(name));
   const auto number = [&](int FitCandidate::*of) {
@@ -122,8 +141,7 @@ std::string grading_words(const Grading& grading) {
     const std::string times = told(grading, [group](const FitCandidate& candidate) {
       return group < candidate.times.size() ? fmt::to_string(candidate.times[group]) : std::string("?");
     });
-    out +=
-        times == "1" ? fmt::format(", group {} once", group + 1) : fmt::format(", group {} {} times", group + 1, times);
+    out += fmt::format(", {} {}", times_words(times), group_name(grading, group));
   }
   out += fmt::format(".\nKnit {} rows", number(&FitCandidate::rows));
   const bool begins = std::any_of(grading.candidates.begin(), grading.candidates.end(),
@@ -132,7 +150,7 @@ std::string grading_words(const Grading& grading) {
   out += fmt::format(".\nWidth {} cm, height {} cm, between the seams.\n",
                      told(grading, [](const FitCandidate& candidate) { return cm(candidate.width_mm); }),
                      told(grading, [](const FitCandidate& candidate) { return cm(candidate.height_mm); }));
-  return out + borrowed(grading);
+  return out + notes(grading);
 }
 
 }  // namespace latchwork::inline v0

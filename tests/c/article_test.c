@@ -205,7 +205,7 @@ static void an_article_leads_to_panels(void) {
       {"stockinette", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
   const latchwork_named_measure sides[2] = {{"width", 200.0, 200.0, NULL, NULL}, {"height", 200.0, 200.0, NULL, NULL}};
   const char *const made[1] = {"front"};
-  const latchwork_strip_run run = {0, 0, 1, 9};
+  const latchwork_strip_run run = {0, 0, 1, 9, -1};
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_article_request request = LATCHWORK_ARTICLE_REQUEST_INIT;
   latchwork_article_choices choices = LATCHWORK_ARTICLE_CHOICES_INIT;
@@ -227,7 +227,7 @@ static void an_article_leads_to_panels(void) {
   latchwork_piece_fit pieces[3];
   latchwork_piece_work works[3];
   latchwork_fit_candidate best[10];
-  latchwork_fit_group group;
+  latchwork_fit_group group = LATCHWORK_FIT_GROUP_INIT;
   const latchwork_strip *strips[1];
   int32_t equal = 0, columns = 0;
   int64_t hand_ms = -1, carriage_ms = 0;

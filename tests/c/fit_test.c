@@ -7,7 +7,7 @@
 static latchwork_strip *ground = NULL, *edge = NULL;
 static latchwork_swatch *swatch = NULL;
 static const latchwork_strip *strips[1];
-static latchwork_fit_group group;
+static latchwork_fit_group group = LATCHWORK_FIT_GROUP_INIT;
 static latchwork_fit_request request = LATCHWORK_FIT_REQUEST_INIT;
 
 static void begin_request(double width_mm, double height_mm) {
@@ -94,6 +94,42 @@ static void ranges_seams_and_panels_are_taken(void) {
   OK(latchwork_fit_result_candidates(found, &best, 1, &needed, NULL));
   CHECK(needed == 1 && best.width_mm == 992.0 && best.width_error_mm == 0.0 && best.width_error_percent == 0.0);
   latchwork_fit_result_destroy(found);
+}
+
+/* Ten stitches left and right of a middle of four: 24 once, 44 twice, and never 34. */
+static void tied_groups_stand_as_often(void) {
+  latchwork_fit_group groups[3] = {LATCHWORK_FIT_GROUP_INIT, LATCHWORK_FIT_GROUP_INIT, LATCHWORK_FIT_GROUP_INIT};
+  const latchwork_strip *edges[4];
+  latchwork_fit_result *found = NULL;
+  latchwork_fit_candidate best;
+  latchwork_panel *panel = NULL;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  size_t needed = 0, i = 0;
+  checking = "ties";
+  begin_request(34 * 4.0 + 1.0, 100.0);
+  for (i = 0; i < 4; ++i) edges[i] = edge;
+  groups[0] = groups[2] = group;
+  groups[1].strips = edges;
+  groups[1].strip_count = 4;
+  groups[2].as_group = 0;
+  groups[2].least = groups[2].most = 7; /* not what counts */
+  request.groups = groups;
+  request.group_count = 3;
+  request.most = 1;
+  OK(latchwork_fit(&request, swatch, NULL, &found, NULL));
+  OK(latchwork_fit_result_candidates(found, &best, 1, &needed, NULL));
+  CHECK(needed == 1 && best.times[0] == 2 && best.times[1] == 1 && best.times[2] == 2 && best.columns == 44);
+  latchwork_fit_result_destroy(found);
+  request.width_mm = request.height_mm = 0.0; /* targets are not what panels are made of */
+  OK(latchwork_fitted(&request, &best, 0, &panel, NULL));
+  latchwork_panel_destroy(panel);
+  best.times[2] = 3;
+  CHECK(latchwork_fitted(&request, &best, 0, &panel, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "times[2]") == 0);
+  groups[2].as_group = 2;
+  request.width_mm = request.height_mm = 100.0;
+  CHECK(latchwork_fit(&request, swatch, NULL, &found, &error) == LATCHWORK_E_BAD_ARGUMENT && found == NULL);
+  CHECK(strcmp(error.field, "groups[2].as_group") == 0);
 }
 
 static void what_would_have_to_give_is_told(void) {
@@ -222,6 +258,7 @@ int main(void) {
   the_defaults_are_told();
   candidates_are_ranked_and_made();
   ranges_seams_and_panels_are_taken();
+  tied_groups_stand_as_often();
   what_would_have_to_give_is_told();
   a_borrowed_gauge_is_told();
   a_fit_is_watched_and_stopped();

@@ -332,9 +332,9 @@ static void a_design_is_graded(void) {
   latchwork_grid *grid = NULL;
   latchwork_strip *motif = NULL, *edge = NULL;
   const latchwork_strip *strips[1];
-  latchwork_fit_group group = {0};
+  latchwork_fit_group group = LATCHWORK_FIT_GROUP_INIT;
   latchwork_fit_request design = LATCHWORK_FIT_REQUEST_INIT;
-  latchwork_grade_size wrong = sizes[0];
+  latchwork_grade_size wrong = sizes[0], twins[2];
   latchwork_grading *grading = NULL;
   latchwork_fit_candidate candidates[2];
   latchwork_error error = LATCHWORK_ERROR_INIT;
@@ -364,6 +364,8 @@ static void a_design_is_graded(void) {
   CHECK(needed == 2 && candidates[0].columns == 52 && candidates[1].columns == 62 && candidates[1].times[0] == 6);
   OK(latchwork_grading_names(grading, names, 2, &needed, NULL));
   CHECK(needed == 2 && strcmp(names[1], "M") == 0);
+  OK(latchwork_grading_groups(grading, names, 2, &needed, NULL));
+  CHECK(needed == 1 && strcmp(names[0], "motif") == 0);
   OK(latchwork_grading_missing(grading, &missing, NULL));
   CHECK(missing == -1);
   OK(latchwork_grading_complete(grading, &complete, NULL));
@@ -378,6 +380,9 @@ static void a_design_is_graded(void) {
   wrong.name = NULL;
   CHECK(latchwork_grade(&design, &wrong, 1, swatch, NULL, &grading, &error) == LATCHWORK_E_BAD_ARGUMENT && grading == NULL);
   CHECK(strcmp(error.field, "sizes[0].name") == 0);
+  twins[0] = twins[1] = sizes[0];
+  CHECK(latchwork_grade(&design, twins, 2, swatch, NULL, &grading, &error) == LATCHWORK_E_BAD_ARGUMENT && grading == NULL);
+  CHECK(strcmp(error.field, "sizes[1].name") == 0);
   wrong = sizes[0];
   wrong.width_mm = -1.0;
   CHECK(latchwork_grade(&design, &wrong, 1, swatch, NULL, &grading, &error) == LATCHWORK_E_BAD_ARGUMENT && grading == NULL);

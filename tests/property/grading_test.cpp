@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <string>
 #include <vector>
 
 #include "catch.hpp"
@@ -78,8 +79,8 @@ GradeRequest random_request(Random& random) {
   request.design.panels_most = random.between(1, 2);
   if (bound) request.design.tolerance_percent = random.between(10, 60);
   for (int i = random.between(2, 4); i > 0; --i) {
-    request.sizes.push_back(
-        {"size", static_cast<double>(random.between(30, 140)), 0, static_cast<double>(random.between(60, 200)), 0});
+    request.sizes.push_back({std::to_string(i), static_cast<double>(random.between(30, 140)), 0,
+                             static_cast<double>(random.between(60, 200)), 0});
   }
   return request;
 }

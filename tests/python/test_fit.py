@@ -125,15 +125,41 @@ def test_what_would_have_to_give_is_told_when_nothing_fits(swatch):
     found = lw.fit(request, swatch)
     assert found.candidates == () and len(found.nearest) == 3 and found.nearest_complete
     assert [give.words for near in found.nearest for give in near.gives] == [
-        "14 repeats of group 2; at most 1 is allowed",  # 1 + 20 * 6 + 14 * 2 + 1
-        "14 edge columns a side; at most 1 is allowed",
-        "24 repeats of group 1; at most 20 are allowed",  # 148 stitches, 1.3 % short
+        "24 repeats of group 1; at most 20 are allowed",  # 148 stitches, 1.3 % short: 4 / 20 more
+        "86.7 mm narrower than wanted (17.3 %; at most 2 % is allowed)",  # 15.3 / 2
+        "13 repeats of group 2; at most 1 is allowed",  # 1 + 20 * 6 + 13 * 2 + 1: 12 / 1
     ]
-    give = found.nearest[2].gives[0]
+    give = found.nearest[0].gives[0]
     assert (give.bound, give.group, give.value, give.limit) == (lw.FitBound.times, 0, 24, 20)
-    assert lw.fitted(request, found.nearest[2].candidate).grid.columns == 148
-    errors = [near.candidate.error for near in found.nearest]
-    assert errors == sorted(errors)
+    assert lw.fitted(request, found.nearest[0].candidate).grid.columns == 148
+
+
+def test_tied_groups_stand_as_often_and_fitted_reads_no_target(swatch):
+    side = lw.FitGroup([lw.stockinette(4)], 1, 30)
+    again = lw.FitGroup([lw.stockinette(4)], as_group=0)
+    request = cables(groups=[side, lw.FitGroup([lw.reverse(2)]), again])
+    found = lw.fit(request, swatch)
+    assert all(each.times[0] == each.times[2] and each.times[1] == 1 for each in found.candidates)
+    best = found.candidates[0]
+    grid = lw.fitted(request, best).grid
+    request.width_mm = request.height_mm = 0
+    assert lw.fitted(request, best).grid == grid
+    request.groups[2].as_group = 2
+    with pytest.raises(lw.Error) as caught:
+        lw.fitted(request, best)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "groups[2].as_group")
+
+
+def test_a_best_fit_that_ends_open_is_told(swatch):
+    crossed = lw.rope(2, 2, 8, lw.Lean.right).grid.crossings[0].row
+    request = cables(rows_extra=crossed)
+    found = lw.fit(request, swatch)
+    open_ends = [each for each in found.findings if each.code is lw.FindingCode.open_crossing]
+    assert found.candidates[0].open_ends and [each.place.row for each in open_ends] == [found.candidates[0].rows]
+    request.vary_start = True
+    found = lw.fit(request, swatch)
+    assert not found.candidates[0].open_ends
+    assert all(each.code is not lw.FindingCode.open_crossing for each in found.findings)
 
 
 def test_bad_requests_are_refused_by_field(swatch):
@@ -143,6 +169,7 @@ def test_bad_requests_are_refused_by_field(swatch):
         ({"tolerance_percent": float("nan")}, "tolerance_percent"),
         ({"groups": []}, "groups"),
         ({"groups": [lw.FitGroup([lw.reverse(1)], 2, 1)]}, "groups[0].most"),
+        ({"groups": [lw.FitGroup([lw.reverse(1)], as_group=0)]}, "groups[0].as_group"),
         ({"groups": [lw.FitGroup()] * (lw.FitRequest.max_groups + 1)}, "groups"),
         ({"panels_most": lw.FitRequest.max_panels + 1}, "panels_most"),
         ({"most": lw.FitRequest.max_candidates + 1}, "most"),
@@ -173,7 +200,8 @@ def test_a_piece_of_an_article_is_fitted_in_one_call(swatch):
 
 
 def test_the_choices_of_an_article_are_a_file():
-    request = lw.ArticleRequest("scarf", made=["scarf"], groups=[lw.StripRun(1, 3, 1, 9)], edge=0)
+    groups = [lw.StripRun(1, 3, 1, 9), lw.StripRun(5, 7, as_group=0)]
+    request = lw.ArticleRequest("scarf", made=["scarf"], groups=groups, edge=0)
     request.choices.measures.append(lw.NamedMeasure("width", 300, 300))
     request.design.rows_step = 8
     text = lw.write(request)

@@ -29,7 +29,8 @@ def test_a_family_shares_its_edges_and_grows_by_motifs(plain):
     assert grading.names == ("S", "M", "L") and grading.missing == -1 and grading.message == "" and grading.complete
     assert [candidate.times for candidate in grading.candidates] == [(5,), (6,), (7,)]
     assert [candidate.rows for candidate in grading.candidates] == [80, 96, 120]
-    assert "Columns of a panel: 52 (62, 72)" in lw.grading_words(grading)
+    assert grading.groups == ("motif",)
+    assert "Columns of a panel: 52 (62, 72): 1 at each edge, 5 (6, 7) times motif." in lw.grading_words(grading)
     assert lw.grading_table(grading).splitlines()[2].split()[:5] == ["M", "1", "6", "x", "1"]
     assert lw.graded_text([4, 6, 8]) == "4 (6, 8)"
 
@@ -40,7 +41,9 @@ def test_a_size_that_nothing_fits_is_told_with_what_would_have_to_give(plain):
     request.design.groups[0].most = 8
     grading = lw.grade(request, plain)
     assert grading.candidates == () and grading.missing == 1 and grading.nearest[0].gives and grading.nearest_complete
-    assert lw.grading_table(grading) == "nothing fits size 'XL'\n" == lw.grading_words(grading)
+    assert grading.message.startswith("nothing fits size 'XL'; it would with: ")
+    assert "repeats of group 1" in grading.message
+    assert lw.grading_table(grading) == grading.message + "\n" == lw.grading_words(grading)
 
 
 def test_sizes_that_do_not_go_together_tell_what_would_have_to_give(plain):
@@ -60,6 +63,7 @@ def test_sizes_that_do_not_go_together_tell_what_would_have_to_give(plain):
     [
         (lambda request: request.sizes.clear(), "sizes"),
         (lambda request: setattr(request.sizes[0], "name", ""), "sizes[0].name"),
+        (lambda request: setattr(request.sizes[1], "name", "S"), "sizes[1].name"),
         (lambda request: setattr(request.sizes[1], "width_mm", 0), "sizes[1].width_mm"),
         (lambda request: setattr(request.design, "rows_step", 0), "design.rows_step"),
     ],

@@ -157,7 +157,9 @@ inline ArticleRequest any_article_request(Random& random) {
   for (int i = random.between(0, FitRequest::max_groups); i > 0; --i) {
     const int first = random.between(0, 40);
     const int least = random.between(0, 9);
-    out.groups.push_back({first, random.between(first, 60), least, random.between(least, 20)});
+    const int earlier = static_cast<int>(out.groups.size()) - 1;
+    const int as_group = random.one_in(3) ? random.between(-1, earlier) : -1;
+    out.groups.push_back({first, random.between(first, 60), least, random.between(least, 20), as_group});
   }
   out.edge = random.between(-1, 30);
   FitRequest& design = out.design;

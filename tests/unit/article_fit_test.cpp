@@ -107,6 +107,10 @@ TEST_CASE("groups and edge are cut from the panel's strips", "[article][fit]") {
   CHECK(design.groups[0].strips[1].grid == rope(2, 2, 4, Lean::right).grid);
   CHECK(design.groups[0].most == 20);
   CHECK(design.groups[1].strips[0].grid.columns() == 5);
+  ArticleRequest tied = request();
+  tied.groups[1].as_group = 0;
+  CHECK(panel_design(tied, panel()).groups[1].as_group == 0);
+  CHECK(design.groups[1].as_group == -1);
   REQUIRE(design.edge);
   CHECK(design.edge->grid == Grid(1, 1));
   ArticleRequest plain = request();

@@ -45,7 +45,7 @@ TEST_CASE("a brief with an article tells how its panel makes it, and what that t
   const std::string told = summary(brief, job);
   CHECK(holds(told, "Article        cushion cover\n"));
   CHECK(holds(told, "Piece          front, back: 30.0 x 30.0 cm\n"));
-  CHECK(holds(told, "nothing fits; nearest 1 panel of 89 columns x 128 rows"));
+  CHECK(holds(told, "nothing fits; nearest 1 panel of 87 columns x 128 rows"));
   CHECK(holds(told, "caution  Up to one year a baby sleeps on a firm flat surface"));
   const std::string page = page_html(brief, job);
   CHECK(holds(page, "<h3 id=\"article\">What it is for</h3>"));

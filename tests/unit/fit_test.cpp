@@ -1,5 +1,6 @@
 #include "latchwork/fit.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <stop_token>
@@ -249,6 +250,8 @@ TEST_CASE("a request out of its ranges is refused by field", "[fit][error]") {
     change(wanted);
     INFO(field);
     CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, field));
+    const std::string name = field;
+    if (name.starts_with("width") || name.starts_with("height")) return;  // targets, of which no panel is made
     CHECK_THROWS_MATCHES(fitted(wanted, numbers({1}, 1, 12, 10)), Error, refused_field(ErrorCode::bad_argument, field));
   };
   for (const double width : {0.0, 0.99, -5.0, 1000000.5, nan, infinity}) {
@@ -351,6 +354,93 @@ TEST_CASE("a texture without a gauge is refused by name, also the edge's, unless
   wanted.edge.reset();
   wanted.state = ClothState::washed;
   CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::no_gauge, "stockinette"));
+}
+
+TEST_CASE("tied groups stand as often as each other", "[fit]") {
+  // 10 columns either side of a middle of 4: 24, 44, 64. Free, 34 and 54 are nearer to 38 and 58.
+  FitRequest wanted = request(38 * 4, 100, 10);
+  wanted.groups.push_back({{stockinette(4)}});
+  wanted.groups.push_back({{stockinette(10)}, 5, 6, 0});  // its least and most are not what counts
+  wanted.groups.push_back({{stockinette(1)}, 0, 0, 2});   // nor is that of a group tied to a tied one
+  for (const FitCandidate& each : candidates(wanted)) {
+    CHECK(each.times == std::vector<int>{each.times[0], 1, each.times[0], each.times[0]});
+    CHECK(each.columns == 21 * each.times[0] + 4);
+  }
+  const FitCandidate best = candidates(wanted).at(0);
+  CHECK(best.times[0] == 2);  // 46 columns are 8 over, 25 are 13 short
+  CHECK(fitted(wanted, best).grid().columns() == 46);
+  CHECK(size(fitted(wanted, best), four_by_two_and_a_half()).width_mm == best.width_mm);
+  FitCandidate uneven = best;
+  uneven.times[2] = 3;
+  uneven.columns += 10;
+  CHECK_THROWS_MATCHES(fitted(wanted, uneven), Error, refused_field(ErrorCode::bad_argument, "times[2]"));
+  wanted.groups[0].most = 0;
+  wanted.groups[0].least = 0;
+  CHECK(candidates(wanted).at(0).times == std::vector<int>{0, 1, 0, 0});
+  for (const auto& [group, as] : {std::pair(0, 0), std::pair(2, 2), std::pair(1, 3), std::pair(3, -2)}) {
+    FitRequest bad = wanted;
+    bad.groups[static_cast<std::size_t>(group)].as_group = as;
+    CHECK_THROWS_MATCHES(fit(bad, four_by_two_and_a_half()), Error,
+                         refused_field(ErrorCode::bad_argument, "groups[" + std::to_string(group) + "].as_group"));
+  }
+}
+
+TEST_CASE("an outermost column without a stitch is refused by the group that counts", "[fit][error]") {
+  Grid bare(1, 2);
+  bare.set(1, 1, Cell::none);
+  FitRequest wanted = request(400, 100, 10);
+  wanted.groups.push_back({{Strip{"bare", "stockinette", bare}}, 0, 0, 0});  // as often as the first: once at least
+  CHECK_THROWS_MATCHES(fit(wanted, four_by_two_and_a_half()), Error,
+                       refused_field(ErrorCode::bad_argument, "groups[1].strips"));
+  wanted.groups[1].as_group = -1;  // never
+  CHECK_FALSE(candidates(wanted).empty());
+}
+
+TEST_CASE("targets are not what panels are made of", "[fit]") {
+  FitRequest wanted = request(400, 300, 10);
+  const FitCandidate best = candidates(wanted).at(0);
+  const Panel panel = fitted(wanted, best);
+  wanted.width_mm = wanted.height_mm = 0;
+  wanted.width_most_mm = -1;
+  CHECK(fitted(wanted, best) == panel);
+}
+
+TEST_CASE("a best fit that ends open is told", "[fit]") {
+  // 63 rows, of which each third is crossed: the last crossing comes after the last row, unless the repeat begins
+  // higher.
+  FitRequest wanted = request(160, 63 * 2.5, 4);
+  Grid crossed(3, 4);
+  crossed.cross({.row = 3, .column = 1, .left = 1, .right = 1});
+  wanted.groups[0].strips = {Strip{"rope", "rope", crossed}};
+  wanted.rows_step = 6;
+  wanted.rows_extra = 3;
+  const FitResult found = fit(wanted, four_by_two_and_a_half());
+  REQUIRE_FALSE(found.candidates.empty());
+  const FitCandidate& best = found.candidates[0];
+  const std::vector<Finding> on_grid = findings(fitted(wanted, best).grid(), Machine{});
+  const auto open = [](const Finding& each) {
+    return each.code == FindingCode::open_crossing || each.code == FindingCode::open_stack;
+  };
+  CHECK(best.open_ends == std::any_of(on_grid.begin(), on_grid.end(), open));
+  REQUIRE(best.open_ends);
+  const auto told = std::find_if(found.findings.begin(), found.findings.end(), open);
+  REQUIRE(told != found.findings.end());
+  CHECK(told->code == FindingCode::open_crossing);
+  CHECK(told->place.row == best.rows);
+  CHECK(told->message.find("63 rows") != std::string::npos);
+  wanted.vary_start = true;
+  const FitResult begun = fit(wanted, four_by_two_and_a_half());
+  CHECK_FALSE(begun.candidates[0].open_ends);
+  CHECK(std::none_of(begun.findings.begin(), begun.findings.end(), open));
+  // A tuck in the last row is told as what it is.
+  wanted.vary_start = false;
+  Grid tucked(3, 4);
+  tucked.set(3, 1, Cell::tuck);
+  wanted.groups[0].strips = {Strip{"moss", "moss", tucked}};
+  const FitResult stack = fit(wanted, four_by_two_and_a_half());
+  const auto held = std::find_if(stack.findings.begin(), stack.findings.end(), open);
+  REQUIRE(held != stack.findings.end());
+  CHECK(held->code == FindingCode::open_stack);
 }
 
 TEST_CASE("a candidate that is not the request's is refused by field", "[fit][error]") {

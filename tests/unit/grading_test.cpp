@@ -150,11 +150,11 @@ TEST_CASE("a size that nothing fits is named, with what would have to give", "[g
   const Grading grading = grade(request, swatch());
   CHECK(grading.candidates.empty());
   CHECK(grading.missing == 1);
-  CHECK(grading.message == "nothing fits size 'XL'");
+  CHECK(grading.message == "nothing fits size 'XL'; it would with: 14 repeats of group 1; at most 8 are allowed");
   REQUIRE_FALSE(grading.nearest.empty());
   CHECK_FALSE(grading.nearest[0].gives.empty());
-  CHECK(grading_table(grading) == "nothing fits size 'XL'\n");
-  CHECK(grading_words(grading) == "nothing fits size 'XL'\n");
+  CHECK(grading_table(grading) == grading.message + "\n");
+  CHECK(grading_words(grading) == grading.message + "\n");
 }
 
 TEST_CASE("which tolerance has to give is told: one of them, and both only where one is not enough", "[grading]") {
@@ -228,11 +228,12 @@ TEST_CASE("table and words of a family tell its numbers", "[grading]") {
         "size  panels  group 1  edge  columns  rows  width cm     off  height cm     off\n"
         "S          1      5 x     1       52    80      20.8  +0.0 %       20.0  +0.0 %\n"
         "M          1      6 x     1       62    96      24.8  +0.0 %       24.0  +0.0 %\n"
-        "L          1      7 x     1       72   120      28.8  +0.0 %       30.0  +0.0 %\n");
+        "L          1      7 x     1       72   120      28.8  +0.0 %       30.0  +0.0 %\n"
+        "group 1: motif\n");
   CHECK(grading_words(grading) ==
         "Sizes: S (M, L).\n"
         "Panels of one piece: 1.\n"
-        "Columns of a panel: 52 (62, 72): 1 at each edge, group 1 5 (6, 7) times.\n"
+        "Columns of a panel: 52 (62, 72): 1 at each edge, 5 (6, 7) times motif.\n"
         "Knit 80 (96, 120) rows.\n"
         "Width 20.8 (24.8, 28.8) cm, height 20.0 (24.0, 30.0) cm, between the seams.\n");
 }
@@ -244,8 +245,6 @@ TEST_CASE("a family measured by another texture's gauge says so", "[grading]") {
   request.sizes = {{"S", 400, 0, 300}, {"L", 520, 0, 300}};
   const Grading grading = grade(request, swatch());
   REQUIRE(grading.candidates.size() == 2);
-  request.design.width_mm = 400;  // not read by grade()
-  request.design.height_mm = 300;
   const Panel panel = fitted(request.design, grading.candidates[0]);
   CHECK(grading.findings == measuring_findings(panel, swatch(), {.substitutes = request.design.substitutes}));
   REQUIRE_FALSE(grading.findings.empty());
@@ -267,7 +266,44 @@ TEST_CASE("a group that stands once is told so", "[grading]") {
   GradeRequest request{design(), {{"S", 208, 0, 200, 0}, {"M", 248, 0, 240, 0}}};
   request.design.groups.push_back({{Strip{"closing", "plain", Grid(8, 10)}}, 1, 1});
   const Grading grading = grade(request, swatch());
-  CHECK(grading_words(grading).find("group 1 4 (5) times, group 2 once.") != std::string::npos);
+  CHECK(grading_words(grading).find("4 (5) times motif, once closing.") != std::string::npos);
+}
+
+TEST_CASE("groups are told by what they are made of, those alike by their numbers too", "[grading]") {
+  GradeRequest request{design(), {{"S", 288, 0, 200, 0}, {"M", 368, 0, 240, 0}}};
+  const Strip ground{"ground", "plain", Grid(1, 3)};
+  const Strip nameless{"", "plain", Grid(1, 2)};
+  request.design.groups = {{{ground, nameless, ground, nameless}, 1, 50}, {{nameless}}, {{ground, nameless}, 1, 1, 0}};
+  const Grading grading = grade(request, swatch());
+  CHECK(grading.groups == std::vector<std::string>{"ground + plain (group 1)", "plain", "ground + plain (group 3)"});
+  for (const FitCandidate& each : grading.candidates) CHECK(each.times[0] == each.times[2]);
+  CHECK(grading_table(grading).find("group 3: ground + plain (group 3)\n") != std::string::npos);
+}
+
+TEST_CASE("a grading that not all was looked at for says so in table and words", "[grading]") {
+  Grading grading = grade({design(), {{"S", 208, 0, 200, 0}}}, swatch());
+  const std::string said = "Not every choice was looked at: there may be a better one.\n";
+  CHECK_FALSE(grading_table(grading).ends_with(said));
+  grading.complete = false;
+  CHECK(grading_table(grading).ends_with(said));
+  CHECK(grading_words(grading).ends_with(said));
+  grading.groups.clear();  // put together by hand
+  CHECK(grading_words(grading).find("5 times group 1") != std::string::npos);
+}
+
+TEST_CASE("a size of a grading whose panel ends open is told", "[grading]") {
+  GradeRequest request{design(), {{"S", 208, 0, 200, 0}, {"M", 248, 0, 240, 0}}};
+  Grid crossed(8, 10);
+  crossed.cross({.row = 8, .column = 2, .left = 2, .right = 2});
+  request.design.groups[0].strips[0].grid = crossed;
+  const Grading open = grade(request, swatch());
+  REQUIRE(open.findings.size() >= 2);
+  CHECK(open.findings.back().code == FindingCode::open_crossing);
+  CHECK(open.findings.back().message.find("size 'M'") != std::string::npos);
+  CHECK(grading_words(open).find(open.findings.back().message) != std::string::npos);
+  request.design.vary_start = true;
+  const Grading begun = grade(request, swatch());
+  for (const Finding& each : begun.findings) CHECK(each.code != FindingCode::open_crossing);
 }
 
 TEST_CASE("what is wrong with a family is refused by field", "[grading][error]") {
@@ -280,6 +316,9 @@ TEST_CASE("what is wrong with a family is refused by field", "[grading][error]")
   refused(spoiled, "sizes");
   spoiled.sizes.assign(51, {"S", 200, 0, 200, 0});
   refused(spoiled, "sizes");
+  spoiled = request;
+  spoiled.sizes[1].name = "S";
+  refused(spoiled, "sizes[1].name");
   spoiled = request;
   spoiled.sizes[1].name.clear();
   refused(spoiled, "sizes[1].name");

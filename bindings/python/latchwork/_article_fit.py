@@ -19,6 +19,8 @@ class StripRun:
     """Times, 0..65536."""
     most: int = 1
     """least..65536."""
+    as_group: int = -1
+    """Index of an earlier run that this one stands as often as, as in FitGroup; -1: free."""
 
 
 @dataclass(slots=True)

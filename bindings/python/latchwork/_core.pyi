@@ -759,7 +759,8 @@ def fit(
     """The ways to meet the target, ranked by error, then fewer panels, fewer columns, fewer rows, fewer edge columns, then
     fewer times of the first group, the second, and so on. Every combination that makes a grid, fits the needles, leaves
     something between the seams and, where panels are sewn together, has the edge columns that their seam takes in is
-    considered. When nothing fits, the nearest and what would have to give.
+    considered. Without a tolerance_percent nothing is ever too far off. When nothing fits, the nearest and what would
+    have to give.
 
     The work is counted: a width takes 16 and one for each strip of the groups and each texture in each group, a height 16
     and one for each texture, a start two for each strip; candidates may take 400 million, a second or so, and the nearest
@@ -776,8 +777,9 @@ def fit(
 
 def fitted(request: FitRequest, candidate: FitCandidate, panel: int = 0) -> Panel:
     """One panel of a candidate: the one at index `panel`, 0..panels-1, from the left on the RS. It may break the request's
-    bounds, as those of FitResult.nearest do. Raises Error bad_argument (field) when its numbers are no candidate's of
-    this request with whatever bounds loosened; what join_strips() raises.
+    bounds, as those of FitResult.nearest do. Of the request all but the targets is read, so that a GradeRequest's design
+    will do. Raises Error bad_argument (field) when its numbers are no candidate's of this request with whatever bounds
+    loosened; what join_strips() raises.
     """
 
 def grade(
@@ -809,13 +811,15 @@ def graded_text(numbers: Sequence[int]) -> str:
 
 def grading_table(grading: Grading) -> str:
     """A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width and
-    height in cm with their errors in percent. Where there are no candidates, the message. Below either, a line for each
-    texture that is measured by another's gauge.
+    height in cm with their errors in percent; below it what each group is, and that there may be a better choice where
+    the grading is not `complete`. Where there are no candidates, the message. Below either, a line for each texture that
+    is measured by another's gauge, and for each size that ends open.
     """
 
 def grading_words(grading: Grading) -> str:
     """The lines of a written pattern that differ between sizes: "Knit 120 (144, 168) rows". Where there are no candidates,
-    the message. Textures measured by another's gauge are told as in grading_table().
+    the message. Groups are told by what they are made of; what is not `complete`, measured by another's gauge or open at
+    its end as in grading_table().
     """
 
 def yarn_need(panel: Panel, swatch: Swatch, request: YarnRequest) -> YarnNeed:

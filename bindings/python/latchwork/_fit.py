@@ -20,6 +20,11 @@ class FitGroup:
     """Times, 0..65536."""
     most: int = 1
     """``least``..65536."""
+    as_group: int = -1
+    """Index of an earlier group that this one stands as often as, so that the halves of a symmetric design grow alike.
+
+    Its own ``least`` and ``most`` are then not what counts, but those of that group (of the first, where that one is tied
+    itself). -1: as often as it likes."""
 
 
 @dataclass(slots=True)
@@ -48,7 +53,8 @@ class FitRequest:
     height_most_mm: float = 0.0
     """Likewise."""
     tolerance_percent: float | None = None
-    """Candidates further off than this, in either direction, are none; 0..100."""
+    """Candidates further off than this, in either direction, are none; 0..100. Without it nothing is ever too far off: the
+    best of what the other bounds allow is a candidate, be it a third of the width that was asked for."""
     groups: list[FitGroup] = field(default_factory=list)
     """From the left on the RS, 1..max_groups."""
     edge: Strip | None = None
@@ -134,13 +140,13 @@ class FitGive:
 
     bound: FitBound = FitBound.width
     group: int = -1
-    """Index, where the bound is a group's; else -1."""
+    """Index, where the bound is a group's (the first of tied ones); else -1."""
     value: float = 0.0
     """The candidate's: mm off the range (signed), or a count."""
     limit: float = 0.0
     """The nearest that is allowed, likewise."""
     words: str = ""
-    """"21 repeats of group 1; at most 20 are allowed"."""
+    """"21 repeats of group 1; at most 20 are allowed"; of tied groups "21 repeats of groups 1 and 3; ..."."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,25 +167,25 @@ class FitResult:
     nearest: tuple[FitNearest, ...] = ()
     """Only when nothing fits: at most three.
 
-    One bound is loosened, or more together, and the best candidate under them taken. The tolerance of the width, that
-    of the height, each group's times, edge columns, rows, panels and needles are bounds. Loosened: 1000 % each;
-    1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to max_panels; no limit. Each is tried alone
-    and with each other one; where these come to fewer than three, three together, and so on up. Bounds are left out
-    where some of them do as well by themselves: where their best is no further off, or keeps the tolerance (or there
-    is none). Of candidates under the same bounds with the same error those that overstep the first bound least come
-    first, then the second, in the order of FitBound (but for width, height and rows), then as candidates are ranked.
-    Those of different bounds are ranked by error, then fewer bounds, then by how far they overstep in all, then as
-    candidates: a count by (value - limit) / limit (a limit of 0 taken as 1), width and height by what is beyond the
-    tolerance, as a share of the target. The three hold the first of those of the fewest bounds, as the last of them if
-    need be."""
+    One bound is loosened, or more together, and of all that is then allowed the candidate taken for which the bound
+    that must give most gives least. The tolerance of the width, that of the height, each free group's times, edge
+    columns, rows, panels and needles are bounds. How far one gives is in proportion to what is allowed: a count by
+    |value - limit| / limit (a limit of 0 taken as 1), width and height by what is beyond the tolerance, as a share of
+    the tolerance (one below 1 % taken as 1 %; without one, all that they are off, though it is no bound then), rows
+    that are no whole repeats by 1; rounded up to a millionth. Of more bounds, each is taken to give as far as the one
+    that gives most. At most: 1000 % each; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to
+    max_panels; no limit. Of candidates for which it is the same the first in the ranking is taken. Each bound is
+    tried alone and with each other one; where these come to fewer than three, three together, and so on up. Bounds
+    are left out where some of them by themselves give no further in all. Those of different bounds are ranked by how
+    far they give in all, then fewer bounds, then as candidates."""
     nearest_complete: bool = True
     """False when the search for the nearest was cut short: there may be nearer ones."""
     findings: tuple[Finding, ...] = ()
     """What measuring_findings() says of the request's strips, as a panel of them all.
 
     borrowed_gauge for each texture that is measured by another's gauge, as told, mixed_states, unknown_spread, and the
-    swatch's odd ones. What is to be said of one candidate (its margins, strips of unlike heights) size() says of its
-    fitted() panel."""
+    swatch's odd ones. Then of the best candidate, where its ends are open: open_crossing, open_stack (row: its last). What
+    else is to be said of one (its margins, strips of unlike heights) size() says of its fitted() panel."""
 
 
 @dataclass(slots=True)
@@ -187,7 +193,7 @@ class GradeSize:
     """One size of a family: a target or a range each way, as in FitRequest."""
 
     name: str = ""
-    """"45 x 45", "M"."""
+    """"45 x 45", "M"; no two alike."""
     width_mm: float = 0.0
     width_most_mm: float = 0.0
     """0: width_mm."""
@@ -214,6 +220,9 @@ class Grading:
 
     names: tuple[str, ...] = ()
     """Of the sizes, in order."""
+    groups: tuple[str, ...] = ()
+    """What the design's groups are made of, in order: their strips' names, each once, "ground + rope"; where two groups would
+    be told alike, with their numbers, "ground + rope (group 3)"."""
     candidates: tuple[FitCandidate, ...] = ()
     """One for each; empty when the sizes cannot be graded."""
     complete: bool = True
@@ -231,6 +240,6 @@ class Grading:
     """False: there may be nearer ones."""
     message: str = ""
     """For people, where there are no candidates: which size nothing fits, or that none go together, and what would have to
-    give."""
+    give: of ``nearest`` the first, or all of the sizes'."""
     findings: tuple[Finding, ...] = ()
-    """As FitResult has them, of the design: the same for every size."""
+    """As FitResult has them, of the design: the same for every size; then of each size that ends open, by its name."""

@@ -18,7 +18,8 @@ void bind_fit(py::module_& m) {
       "The ways to meet the target, ranked by error, then fewer panels, fewer columns, fewer rows, fewer edge columns, "
       "then fewer times of the first group, the second, and so on. Every combination that makes a grid, fits the "
       "needles, leaves something between the seams and, where panels are sewn together, has the edge columns that "
-      "their seam takes in is considered. When nothing fits, the nearest and what would have to give.\n\nThe work is "
+      "their seam takes in is considered. Without a tolerance_percent nothing is ever too far off. When nothing fits, "
+      "the nearest and what would have to give.\n\nThe work is "
       "counted: a width takes 16 and one for each strip of the groups and each texture in each group, a height 16 and "
       "one for each texture, a start two for each strip; candidates may take 400 million, a second or so, and the "
       "nearest as many again.\n\n`stop`: a StopSource; once asked to stop, the call raises Error cancelled. "
@@ -39,7 +40,8 @@ void bind_fit(py::module_& m) {
       },
       "request"_a, "candidate"_a, "panel"_a = 0,
       "One panel of a candidate: the one at index `panel`, 0..panels-1, from the left on the RS. It may break the "
-      "request's bounds, as those of FitResult.nearest do. Raises Error bad_argument (field) when its numbers are no "
+      "request's bounds, as those of FitResult.nearest do. Of the request all but the targets is read, so that a "
+      "GradeRequest's design will do. Raises Error bad_argument (field) when its numbers are no "
       "candidate's of this request with whatever bounds loosened; what join_strips() raises.");
 }
 

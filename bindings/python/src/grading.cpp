@@ -36,12 +36,13 @@ void bind_grading(py::module_& m) {
         "one, \"4\"; nothing for none.");
   m.def("grading_table", &grading_table, "grading"_a,
         "A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width "
-        "and height in cm with their errors in percent. Where there are no candidates, the message. Below either, a "
-        "line for "
-        "each texture that is measured by another's gauge.");
+        "and height in cm with their errors in percent; below it what each group is, and that there may be a better "
+        "choice where the grading is not `complete`. Where there are no candidates, the message. Below either, a line "
+        "for each texture that is measured by another's gauge, and for each size that ends open.");
   m.def("grading_words", &grading_words, "grading"_a,
         "The lines of a written pattern that differ between sizes: \"Knit 120 (144, 168) rows\". Where there "
-        "are no candidates, the message. Textures measured by another's gauge are told as in grading_table().");
+        "are no candidates, the message. Groups are told by what they are made of; what is not `complete`, measured by "
+        "another's gauge or open at its end as in grading_table().");
 }
 
 }  // namespace latchwork::python

@@ -1840,7 +1840,12 @@ typedef struct latchwork_fit_group {
   size_t strip_count;
   int32_t least;                        /* times, 0..65536 */
   int32_t most;                         /* least..65536 */
+  int32_t as_group; /* index of an earlier group that this one stands as often as, so that the halves of a symmetric design
+                       grow alike; its own least and most are then not what counts, but those of that group (of the first,
+                       where that one is tied itself). -1: as often as it likes; 0 in the first element is refused */
 } latchwork_fit_group;
+/* No strips, once, free. */
+#define LATCHWORK_FIT_GROUP_INIT { NULL, 0, 1, 1, -1 }
 
 /* What an article shall measure, and what may vary. It is made of panels sewn side by side, all alike in their counts. A
    panel is, from the left on the RS: edge columns, each group so many times in order, the same number of edge columns.
@@ -1866,7 +1871,8 @@ typedef struct latchwork_fit_request {
   double height_mm;                        /* likewise */
   double height_most_mm;                   /* likewise */
   double tolerance_percent;                /* candidates further off than this, in either direction, are none; 0..100, or
-                                              LATCHWORK_NO_TOLERANCE */
+                                              LATCHWORK_NO_TOLERANCE: nothing is ever too far off, and the best of what the
+                                              other bounds allow is a candidate, be it a third of the width asked for */
   double seam_stitches;                    /* of each edge, that a seam between panels takes in: 0, 0.5 or 1 */
   double seam_left;                        /* stitches that the seam at that side takes in: 0..1000, whole or half */
   double seam_right;
@@ -1925,11 +1931,11 @@ enum {
 /* One bound that a candidate does not keep. An element of arrays; its words are the result's and go with it. Since
    0.1. */
 typedef struct latchwork_fit_give {
-  const char *words; /* "21 repeats of group 1; at most 20 are allowed" */
+  const char *words; /* "21 repeats of group 1; at most 20 are allowed"; of tied groups "... of groups 1 and 3; ..." */
   double value;      /* the candidate's: mm off the range (signed), or a count */
   double limit;      /* the nearest that is allowed, likewise */
   int32_t bound;     /* LATCHWORK_FIT_BOUND_... */
-  int32_t group;     /* index, where the bound is a group's; else -1 */
+  int32_t group;     /* index, where the bound is a group's (the first of tied ones); else -1 */
 } latchwork_fit_give;
 
 /* What latchwork_fit() finds: candidates, or else the nearest and what would have to give. Since 0.1. */
@@ -2054,17 +2060,17 @@ LATCHWORK_C_API void latchwork_fit_result_destroy(latchwork_fit_result *fit_resu
 LATCHWORK_C_API latchwork_status latchwork_fit_result_candidates(const latchwork_fit_result *fit_result,
                                                                  latchwork_fit_candidate *candidates, size_t capacity,
                                                                  size_t *needed, latchwork_error *error);
-/* Only when nothing fits: at most three. One bound is loosened, or more together, and the best candidate under them
-   taken. The tolerance of the width, that of the height, each group's times, edge columns, rows, panels and needles are
-   bounds. Loosened: 1000 % each; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to 100; no
-   limit. Each is tried alone and with each other one; where these come to fewer than three, three together, and so on
-   up. Bounds are left out where some of them do as well by themselves: where their best is no further off, or keeps the
-   tolerance (or there is none). Of candidates under the same bounds with the same error those that overstep the first
-   bound least come first, then the second, in the order of LATCHWORK_FIT_BOUND_... (but for width, height and rows),
-   then as candidates are ranked. Those of different bounds are ranked by error, then fewer bounds, then by how far they
-   overstep in all, then as candidates: a count by (value - limit) / limit (a limit of 0 taken as 1), width and height
-   by what is beyond the tolerance, as a share of the target. The three hold the first of those of the fewest bounds, as
-   the last of them if need be. Since 0.1. */
+/* Only when nothing fits: at most three. One bound is loosened, or more together, and of all that is then allowed the
+   candidate taken for which the bound that must give most gives least. The tolerance of the width, that of the height,
+   each free group's times, edge columns, rows, panels and needles are bounds. How far one gives is in proportion to
+   what is allowed: a count by |value - limit| / limit (a limit of 0 taken as 1), width and height by what is beyond the
+   tolerance, as a share of the tolerance (one below 1 % taken as 1 %; without one, all that they are off, though it is
+   no bound then), rows that are no whole repeats by 1; rounded up to a millionth. Of more bounds, each is taken to give
+   as far as the one that gives most. At most: 1000 % each; 1 (0 where it was allowed) to 65536; 0 to 65536; any number;
+   1 to 100; no limit. Of candidates for which it is the same the first in the ranking is taken. Each bound is tried
+   alone and with each other one; where these come to fewer than three, three together, and so on up. Bounds are left
+   out where some of them by themselves give no further in all. Those of different bounds are ranked by how far they
+   give in all, then fewer bounds, then as candidates. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest(const latchwork_fit_result *fit_result,
                                                               latchwork_fit_candidate *candidates, size_t capacity,
                                                               size_t *needed, latchwork_error *error);
@@ -2079,13 +2085,15 @@ LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest_complete(const lat
                                                                        latchwork_error *error);
 /* What latchwork_panel_measuring_findings() says of the request's strips, as a panel of them all: borrowed_gauge for
    each texture that is measured by another's gauge, as told, mixed_states, unknown_spread, and the swatch's odd ones.
-   What is to be said of one candidate (its margins, strips of unlike heights) latchwork_panel_size() and
-   latchwork_panel_size_findings() say of its latchwork_fitted() panel. Since 0.1. */
+   Then of the best candidate, where its ends are open: OPEN_CROSSING, OPEN_STACK (row: its last). What else is to be said
+   of one (its margins, strips of unlike heights) latchwork_panel_size() and latchwork_panel_size_findings() say of its
+   latchwork_fitted() panel. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_result_findings(const latchwork_fit_result *fit_result,
                                                                latchwork_findings **out, latchwork_error *error);
 /* One panel of a candidate, named after its numbers: the one at index `panel`, 0..panels-1, from the left on the RS. Of the
    candidate panels, times, edge_columns, columns, rows and start_row are read; it may break the request's bounds, as
-   those of latchwork_fit_result_nearest do. Fails: BAD_ARGUMENT (field) when they are no candidate's of this request
+   those of latchwork_fit_result_nearest do. Of the request all but the targets is, so that the design of
+   latchwork_grade() will do. Fails: BAD_ARGUMENT (field) when they are no candidate's of this request
    with whatever bounds loosened; as latchwork_join_strips. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request *request,
                                                   const latchwork_fit_candidate *candidate, int32_t panel,
@@ -2093,7 +2101,7 @@ LATCHWORK_C_API latchwork_status latchwork_fitted(const latchwork_fit_request *r
 
 /* One size of a family: a target or a range each way, as in latchwork_fit_request. An element of arrays. Since 0.1. */
 typedef struct latchwork_grade_size {
-  const char *name; /* "45 x 45", "M" */
+  const char *name; /* "45 x 45", "M"; no two alike */
   double width_mm;
   double width_most_mm; /* 0: width_mm */
   double height_mm;
@@ -2131,6 +2139,10 @@ LATCHWORK_C_API void latchwork_grading_destroy(latchwork_grading *grading);
 /* The names of the sizes, in order; they are the grading's and go with it. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_names(const latchwork_grading *grading, const char **names,
                                                          size_t capacity, size_t *needed, latchwork_error *error);
+/* What the design's groups are made of, in order: their strips' names, each once, "ground + rope"; where two groups would
+   be told alike, with their numbers, "ground + rope (group 3)". The texts are the grading's and go with it. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_grading_groups(const latchwork_grading *grading, const char **groups,
+                                                          size_t capacity, size_t *needed, latchwork_error *error);
 /* A candidate for each size; none when the sizes cannot be graded. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_candidates(const latchwork_grading *grading,
                                                               latchwork_fit_candidate *candidates, size_t capacity,
@@ -2158,20 +2170,23 @@ LATCHWORK_C_API latchwork_status latchwork_grading_gives(const latchwork_grading
 /* *nearest_complete is 1 when that search was not cut short, as latchwork_fit_result_nearest_complete. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_nearest_complete(const latchwork_grading *grading,
                                                                     int32_t *nearest_complete, latchwork_error *error);
-/* For people, where there are no candidates: which size nothing fits, or that none go together, and what would have to give;
-   else "". Since 0.1. */
+/* For people, where there are no candidates: which size nothing fits, or that none go together, and what would have to give
+   (of the nearest the first, or all of the sizes'); else "". Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_message(const latchwork_grading *grading, char *text,
                                                            size_t capacity, size_t *needed, latchwork_error *error);
-/* As latchwork_fit_result_findings, of the design: the same for every size. Since 0.1. */
+/* As latchwork_fit_result_findings, of the design: the same for every size; then of each size that ends open, by its name.
+   Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_findings(const latchwork_grading *grading, latchwork_findings **out,
                                                             latchwork_error *error);
 /* A line a size, for a terminal: panels, times of each group, edge columns, columns and rows of a panel, width and height in
-   cm with their errors in percent. Where there are no candidates, the message. Below either, a line for each texture that is
-   measured by another's gauge. Since 0.1. */
+   cm with their errors in percent; below it what each group is, and that there may be a better choice where
+   latchwork_grading_complete() tells 0. Where there are no candidates, the message. Below either, a line for each texture
+   that is measured by another's gauge, and for each size that ends open. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_table(const latchwork_grading *grading, char *text, size_t capacity,
                                                          size_t *needed, latchwork_error *error);
 /* The lines of a written pattern that differ between sizes: "Knit 120 (144, 168) rows". Where there are no
-   candidates, the message. Textures measured by another's gauge are told as in latchwork_grading_table(). Since 0.1. */
+   candidates, the message. Groups are told by what they are made of; what is not proven, measured by another's gauge or open
+   at its end as in latchwork_grading_table(). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_words(const latchwork_grading *grading, char *text, size_t capacity,
                                                          size_t *needed, latchwork_error *error);
 /* Numbers of several sizes as written patterns give them: "4 (6, 8)"; where all are the same, or there is one, "4"; "" for
@@ -3082,7 +3097,10 @@ typedef struct latchwork_strip_run {
   int32_t last;  /* index of the last, first..65536 */
   int32_t least; /* times, 0..65536 */
   int32_t most;  /* least..65536 */
+  int32_t as_group; /* as in latchwork_fit_group; -1: free */
 } latchwork_strip_run;
+/* The first strip, once, free. */
+#define LATCHWORK_STRIP_RUN_INIT { 0, 0, 1, 1, -1 }
 
 #define LATCHWORK_ARTICLE_REQUEST_MAX_PIECES 1000
 

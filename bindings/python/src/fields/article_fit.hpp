@@ -10,8 +10,9 @@ struct Data<StripRun> {
   static constexpr char name[] = "StripRun";
   static constexpr char module[] = "latchwork._article_fit";
   static constexpr bool frozen = true;
-  static constexpr auto fields = std::tuple{field("first", &StripRun::first), field("last", &StripRun::last),
-                                            field("least", &StripRun::least), field("most", &StripRun::most)};
+  static constexpr auto fields =
+      std::tuple{field("first", &StripRun::first), field("last", &StripRun::last), field("least", &StripRun::least),
+                 field("most", &StripRun::most), field("as_group", &StripRun::as_group)};
 };
 
 template <>

@@ -17,8 +17,8 @@ struct Data<FitGroup> {
   static constexpr char name[] = "FitGroup";
   static constexpr char module[] = "latchwork._fit";
   static constexpr bool frozen = false;
-  static constexpr auto fields =
-      std::tuple{field("strips", &FitGroup::strips), field("least", &FitGroup::least), field("most", &FitGroup::most)};
+  static constexpr auto fields = std::tuple{field("strips", &FitGroup::strips), field("least", &FitGroup::least),
+                                            field("most", &FitGroup::most), field("as_group", &FitGroup::as_group)};
 };
 
 template <>

@@ -30,11 +30,15 @@ struct Data<Grading> {
   static constexpr char name[] = "Grading";
   static constexpr char module[] = "latchwork._fit";
   static constexpr bool frozen = true;
-  static constexpr auto fields =
-      std::tuple{field("names", &Grading::names),       field("candidates", &Grading::candidates),
-                 field("complete", &Grading::complete), field("missing", &Grading::missing),
-                 field("nearest", &Grading::nearest),   field("nearest_complete", &Grading::nearest_complete),
-                 field("message", &Grading::message),   field("findings", &Grading::findings)};
+  static constexpr auto fields = std::tuple{field("names", &Grading::names),
+                                            field("groups", &Grading::groups),
+                                            field("candidates", &Grading::candidates),
+                                            field("complete", &Grading::complete),
+                                            field("missing", &Grading::missing),
+                                            field("nearest", &Grading::nearest),
+                                            field("nearest_complete", &Grading::nearest_complete),
+                                            field("message", &Grading::message),
+                                            field("findings", &Grading::findings)};
 };
 
 }  // namespace latchwork::python
