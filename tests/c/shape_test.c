@@ -223,7 +223,7 @@ static void a_family_is_drawn_and_says_what_is_borrowed(void) {
   latchwork_size_options options = LATCHWORK_SIZE_OPTIONS_INIT;
   latchwork_schematic schematic = LATCHWORK_SCHEMATIC_INIT;
   latchwork_schematic_piece piece = {0};
-  latchwork_fit_group group = {0};
+  latchwork_fit_group group = LATCHWORK_FIT_GROUP_INIT;
   latchwork_grid *grid = NULL;
   latchwork_strip *strip = NULL;
   const latchwork_strip *strips[1];
