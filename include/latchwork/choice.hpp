@@ -60,9 +60,12 @@ struct Front {
 };
 
 /// The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds that are of
-/// interest. A plan under max_kinds for every number of kinds up to those of the least plan: seconds on large panels.
-/// The work limit holds for each, the time limit for the whole call. Stopped, or out of time, the points found so far.
-/// @throws Error as plan() does.
+/// interest. The least plan, then plans under max_kinds for those numbers of kinds below its own that no proof settles:
+/// one kind first, then the most, then the middle of what is open, so that a call that is cut short has looked at few
+/// and at many. Seconds on large panels. The work limit holds for each plan, and the same limit gives the same front;
+/// the time limit is for the whole call: the least plan has a quarter of it, each number of kinds an eighth of what is
+/// left or more. Stopped, or out of time, the points found so far, each with the best bound that is known.
+/// @throws Error as plan() does; where no plan of few kinds is found in time, that is no error but no point.
 LATCHWORK_API Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                const PlanOptions& options = {});
 

@@ -1,25 +1,127 @@
 #include <algorithm>
+#include <cstddef>
+#include <optional>
 #include <set>
 
+#include "conditions/check.hpp"
+#include "effort/check.hpp"
 #include "latchwork/choice.hpp"
 #include "latchwork/error.hpp"
+#include "machine/check.hpp"
+#include "plan/conditions.hpp"
+#include "plan/inputs.hpp"
 #include "plan/one_call.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
+
+constexpr double part_of_least = 0.25;  // of the time: its bound is every point's
+constexpr double least_part = 0.125;    // of the time that is left: for each number of kinds
+constexpr double last_from = 0.999;     // some is left to be shared, however many there are
 
 int kinds_of(const Plan& plan) {
   const std::vector<int> kinds = stop_kinds(plan);
   return static_cast<int>(std::set(kinds.begin(), kinds.end()).size());
 }
 
+/// What is known of the plans with at most so many kinds of stop, for each number of kinds from 1.
+class Counts {
+ public:
+  /// `least`: the plan with any number.
+  Counts(const Plan& least, int most) : counts_(static_cast<std::size_t>(most) + 1) {
+    counts_.back().bound_ms = least.bound_ms;
+    take(least);
+  }
+
+  int most() const { return static_cast<int>(counts_.size()) - 1; }
+  /// No plan has so many kinds or fewer.
+  void rule_out(int kinds) { none_ = std::max(none_, kinds); }
+  int none() const { return none_; }
+  void look_at(int kinds) { of(kinds).looked = true; }
+  /// Of all plans of so many kinds or fewer.
+  void bind(int kinds, std::int64_t bound_ms) { of(kinds).bound_ms = std::max(of(kinds).bound_ms, bound_ms); }
+  /// Of equals the first stays.
+  void take(const Plan& plan) {
+    const int kinds = kinds_of(plan);
+    if (kinds > most()) return;
+    std::optional<Plan>& best = of(kinds).best;
+    if (!best || plan.total_ms < best->total_ms) best = plan;
+  }
+
+  /// The numbers of kinds that nobody looked at and nothing settles: a proof that there is none, or a plan of so many
+  /// kinds or fewer that is as good as the bound of one with so many or more.
+  std::vector<int> open() const {
+    std::vector<std::int64_t> bounds(counts_.size() + 1, 0);
+    for (std::size_t kinds = counts_.size(); kinds-- > 0;) {
+      bounds[kinds] = std::max(bounds[kinds + 1], counts_[kinds].bound_ms);
+    }
+    std::vector<int> open;
+    std::int64_t best_ms = -1;
+    for (std::size_t kinds = 0; kinds < counts_.size(); ++kinds) {
+      const std::optional<Plan>& best = counts_[kinds].best;
+      if (best && (best_ms < 0 || best->total_ms < best_ms)) best_ms = best->total_ms;
+      const bool settled = static_cast<int>(kinds) <= none_ || (best_ms >= 0 && best_ms <= bounds[kinds]);
+      if (!settled && !counts_[kinds].looked) open.push_back(static_cast<int>(kinds));
+    }
+    return open;
+  }
+
+  /// From the fewest kinds on, each that takes less than those before. What binds plans of more kinds binds those of
+  /// fewer.
+  std::vector<FrontPoint> points() && {
+    std::int64_t bound_ms = 0;
+    for (std::size_t kinds = counts_.size(); kinds-- > 0;) {
+      bound_ms = std::max(bound_ms, counts_[kinds].bound_ms);
+      counts_[kinds].bound_ms = bound_ms;
+    }
+    std::vector<FrontPoint> points;
+    for (std::size_t kinds = 0; kinds < counts_.size(); ++kinds) {
+      std::optional<Plan>& best = counts_[kinds].best;
+      if (!best || (!points.empty() && points.back().plan.total_ms <= best->total_ms)) continue;
+      best->bound_ms = std::min(best->total_ms, counts_[kinds].bound_ms);
+      best->status = best->bound_ms == best->total_ms ? PlanStatus::optimal : PlanStatus::feasible;
+      points.push_back({static_cast<int>(kinds), std::move(*best)});
+    }
+    return points;
+  }
+
+ private:
+  struct Count {
+    bool looked = false;
+    std::int64_t bound_ms = 0;
+    std::optional<Plan> best;  // of just so many kinds
+  };
+  Count& of(int kinds) { return counts_[static_cast<std::size_t>(kinds)]; }
+
+  std::vector<Count> counts_;
+  int none_ = 0;
+};
+
+/// The ends first, then the middle of the longest run of those that are open, of equals the lowest: whenever it ends,
+/// what was looked at is spread.
+int next_of(const std::vector<int>& open, int most) {
+  if (open.front() == 1) return 1;
+  if (open.back() == most) return most;
+  std::size_t longest = 0;
+  std::size_t from = 0;
+  for (std::size_t i = 0, begin = 0; i < open.size(); ++i) {
+    if (i > 0 && open[i] != open[i - 1] + 1) begin = i;
+    if (i - begin + 1 <= longest) continue;
+    longest = i - begin + 1;
+    from = begin;
+  }
+  return open[from + (longest - 1) / 2];
+}
+
 }  // namespace
 
 Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options) {
   planning::OneCall call(options);  // its clock runs from here
-  // A tenth of the work is the least plan; each number of kinds takes as much of the rest.
-  constexpr double first = 0.1;
-  PlanOptions own = call.part(0, first);
+  check(machine);
+  check(effort);
+  planning::check(options);
+  check(options.conditions, grid.rows(), grid.columns());
+  PlanOptions own = call.part(0, part_of_least);
   own.conditions.max_kinds = 0;
   const Plan least = plan(grid, machine, effort, own);
   Front front;
@@ -28,46 +130,32 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
   int most = kinds_of(least);
   if (options.conditions.max_kinds > 0) most = std::min(most, options.conditions.max_kinds);
 
-  front.fewest_proven = true;
-  std::vector<FrontPoint> found;
-  for (int kinds = most > 0 ? 1 : 0; kinds <= most; ++kinds) {
-    if (call.ended()) {
-      if (found.empty()) front.fewest_proven = false;  // fewer than the least plan's were not looked for
-      break;
-    }
-    const double part = (1 - first) / std::max(1, most);
-    const double from = first + part * std::max(0, kinds - 1);
-    own = call.part(from, from + part);
+  Counts counts(least, most);
+  double done = part_of_least;
+  for (std::vector<int> open = counts.open(); !open.empty() && !call.ended(); open = counts.open()) {
+    const int kinds = next_of(open, most);
+    const double from = std::min(done, last_from);
+    done = open.size() == 1 ? 1 : from + (1 - from) * std::max(least_part, 1.0 / static_cast<double>(open.size()));
+    own = call.part(from, done);
     own.conditions.max_kinds = kinds;
-    FrontPoint point;
+    counts.look_at(kinds);
     try {
-      point.plan = kinds == 0 ? least : plan(grid, machine, effort, own);
+      const Plan found = planning::plan_under(grid, machine, effort, own, &least);
+      if (found.status == PlanStatus::infeasible) {
+        counts.rule_out(kinds);
+        if (kinds == most) front.findings = found.findings;
+        continue;
+      }
+      counts.bind(kinds, found.bound_ms);
+      counts.take(found);
     } catch (const Error& error) {
-      if (!planning::came_to_no_end(error)) throw;
-      if (found.empty()) front.fewest_proven = false;  // none was found, and none is ruled out
-      continue;
+      if (!planning::came_to_no_end(error)) throw;  // else none was found, and none is ruled out
     }
-    if (point.plan.status == PlanStatus::infeasible) {
-      front.findings = point.plan.findings;
-      continue;
-    }
-    point.kinds = kinds_of(point.plan);
-    found.push_back(std::move(point));
   }
-  // The least plan is a point whatever the search for its number of kinds came to.
-  if (kinds_of(least) <= most) found.push_back({kinds_of(least), least});
-  if (!found.empty()) front.findings.clear();
-  // What binds plans of more kinds binds those of fewer.
-  for (std::size_t i = found.size(); i-- > 1;) {
-    Plan& below = found[i - 1].plan;
-    below.bound_ms = std::min(below.total_ms, std::max(below.bound_ms, found[i].plan.bound_ms));
-    if (below.bound_ms == below.total_ms) below.status = PlanStatus::optimal;
-  }
-  for (FrontPoint& point : found) {
-    if (!front.points.empty() && front.points.back().plan.total_ms <= point.plan.total_ms) continue;
-    while (!front.points.empty() && front.points.back().kinds >= point.kinds) front.points.pop_back();
-    front.points.push_back(std::move(point));
-  }
+  const int none = counts.none();
+  front.points = std::move(counts).points();
+  // Where there is work for hands, there is a stop.
+  front.fewest_proven = front.points.empty() ? none == most : front.points.front().kinds <= none + 1;
   return front;
 }
 

@@ -52,7 +52,9 @@ struct Posed {
 Posed pose(Problem problem, const Grid& grid, const Wales& wales, const Machine& machine, const Conditions& conditions,
            const std::vector<Group>& groups, const std::vector<const Settled*>& settled);
 
-/// The plan under conditions: plan() hands over to it. Inputs are checked.
-Plan plan_under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options);
+/// The plan under conditions: plan() hands over to it. Inputs are checked. `plain`, where it is known: the plan under
+/// the same but for max_kinds.
+Plan plan_under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options,
+                const Plan* plain = nullptr);
 
 }  // namespace latchwork::inline v0::planning

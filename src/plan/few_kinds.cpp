@@ -10,15 +10,17 @@
 namespace latchwork::inline v0::planning {
 namespace {
 
-constexpr int most_dearer = 24;                // 1.5 to the power of this is 16,000
-constexpr int most_unchanged = 4;              // times dearer without a stop less
-constexpr std::int64_t dearer_work = 500'000;  // for each
+constexpr int most_dearer = 24;                     // 1.5 to the power of this is 16,000
+constexpr int most_unchanged = 4;                   // times dearer without a stop less
+constexpr std::int64_t dearer_work = 500'000;       // for each
+constexpr std::int64_t unheeded = 500'000;          // rungs seen, wale by wale, between two looks at the clock
+constexpr std::int64_t first_unheeded = 1'000'000;  // and before the first: some milliseconds, whatever the limits
 
 }  // namespace
 
 FewKinds::FewKinds(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, std::size_t most,
                    Limits& limits)
-    : problem_(problem), deeds_(deeds), at_row_(at_row), most_(most), limits_(limits) {
+    : problem_(problem), deeds_(deeds), at_row_(at_row), most_(most), limits_(limits), unheeded_(first_unheeded) {
   forced_sums_.reserve(at_row.size());
   for (const std::vector<int>& forced : at_row) forced_sums_.push_back(Deeds::sum_of(forced));
 }
@@ -26,11 +28,13 @@ FewKinds::FewKinds(const Problem& problem, Deeds& deeds, const std::vector<std::
 // What a schedule costs, stops that nothing needs left out, and how many sums its stops' deeds have: kinds, but for a
 // chance that consider() does not leave to itself. far when stops are too near each other.
 FewKinds::Seen FewKinds::look(const AllWorks& works) {
+  if (out_of_time_) return {};
   sums_ = forced_sums_;
   flags_ = problem_.forced;
   Seen seen{0, 0, 0};
   for (std::size_t lane = 0; lane < works.size(); ++lane) {
     const Lane& worked = problem_.lanes[lane];
+    if (!heed(works[lane], worked)) return {};
     for (const Work& work : works[lane]) {
       flags_[at(work.stop)] = 1;
       if (work.hold) {
@@ -64,6 +68,23 @@ FewKinds::Seen FewKinds::look(const AllWorks& works) {
   if (!apart) seen.cost = far;
   work_ += problem_.rows + 1;
   return seen;
+}
+
+// Deeds are numbered when they are first seen, rung by rung, which on a large panel takes long. Whether there is time
+// to look at a lane's.
+bool FewKinds::heed(const std::vector<Work>& works, const Lane& lane) {
+  for (const Work& work : works) {
+    const int low = lane.task(work.first).low;
+    unheeded_ -= std::ssize(lane.wales) * (work.hold ? 1 : work.stop - low + 2);
+  }
+  return heed();
+}
+
+bool FewKinds::heed() {
+  if (unheeded_ > 0) return true;
+  unheeded_ = unheeded;
+  out_of_time_ = out_of_time_ || limits_.over();
+  return !out_of_time_;
 }
 
 // The numbers of all kinds of stop of a schedule.
@@ -100,6 +121,7 @@ bool FewKinds::better(const Seen& a, const Seen& b) const {
 
 bool FewKinds::consider(const AllWorks& works, std::set<int>* kinds) {
   const Seen seen = look(works);
+  if (out_of_time_) return false;
   const bool better = seen.kinds <= most_ && seen.cost < best_.cost;
   if (!better && !kinds) return false;
   const std::set<int> used = kinds_of(works);
@@ -151,11 +173,13 @@ bool FewKinds::descend(const AllWorks& works, std::int64_t most_work) {
   return true;
 }
 
-FewKinds::AllWorks FewKinds::latest() const {
+FewKinds::AllWorks FewKinds::latest() {
   AllWorks works(problem_.lanes.size());
   std::vector<int> standing(problem_.lanes.size(), 0);
   // From each stop on, the next is the last row at which every lane that must can still do what it is due.
   while (true) {
+    unheeded_ -= std::ssize(works);
+    if (!heed()) return {};
     int row = problem_.rows + 1;
     for (std::size_t lane = 0; lane < works.size(); ++lane) {
       const Lane& worked = problem_.lanes[lane];
@@ -179,13 +203,15 @@ FewKinds::AllWorks FewKinds::find_any(std::int64_t most_work) {
   AllWorks late = latest();
   work_ += problem_.rows;
   if (late.empty() || consider(late)) return late;
+  AllWorks works(problem_.lanes.size());
+  if (put_in_rhythm(works, 1, 1) < far && consider(works)) return late;  // each as soon as can be
+  if (out_of_time_) return late;
   std::set<int> stops;
-  for (const std::vector<Work>& works : late) {
-    for (const Work& work : works) stops.insert(work.stop);
+  for (const std::vector<Work>& mine : late) {
+    for (const Work& work : mine) stops.insert(work.stop);
   }
   // Hardly fewer stops than these will do, and a rhythm has them this far apart.
   const int most = stops.size() > 1 ? (problem_.rows - 1) / (static_cast<int>(stops.size()) - 1) : problem_.rows;
-  AllWorks works(problem_.lanes.size());
   for (int every = most; every >= 1; --every) {
     for (int first = 1; first <= std::min(latest_first(), every); ++first) {
       if (put_in_rhythm(works, every, first) < far && consider(works)) return late;

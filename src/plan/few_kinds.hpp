@@ -28,11 +28,12 @@ class FewKinds {
   /// work: a stop more, a stop less, or one a row off, as long as one of them is better and so much work is not done.
   /// Whether to go on.
   bool descend(const AllWorks& works, std::int64_t most_work);
-  /// Considers latest(), which it returns, and, when that does not do, re-forms in rhythms until one does or so much
-  /// work is done.
+  /// Considers latest(), which it returns, and, when that does not do, re-forms at every row, then in rhythms until one
+  /// does or so much work is done. It takes some milliseconds whatever the limits; past these it ends with them.
   AllWorks find_any(std::int64_t most_work);
-  /// As few stops as may be: each as late as what is due allows, where all that is due is done; none when it fails.
-  AllWorks latest() const;
+  /// As few stops as may be: each as late as what is due allows, where all that is due is done; none when it fails,
+  /// or there is no time.
+  AllWorks latest();
   /// Considers re-forms in every rhythm, the forced stops beside them. The kinds of the best few go to `kinds`, what
   /// they do to `starts`.
   void try_rhythms(std::set<int>& kinds, std::vector<AllWorks>& starts);
@@ -52,6 +53,8 @@ class FewKinds {
   };
   Seen look(const AllWorks& works);
   Seen look(const std::vector<char>& stops);
+  bool heed(const std::vector<Work>& works, const Lane& lane);
+  bool heed();
   std::set<int> kinds_of(const AllWorks& works);
   std::int64_t put_in_rhythm(AllWorks& works, int every, int first);
   int latest_first() const;
@@ -69,7 +72,9 @@ class FewKinds {
   std::vector<std::uint64_t> sums_;
   std::vector<char> flags_;
 
-  std::int64_t work_ = 0;  // not counted yet
+  std::int64_t work_ = 0;      // not counted yet
+  std::int64_t unheeded_ = 0;  // until the clock is looked at
+  bool out_of_time_ = false;   // nothing more is considered
 };
 
 }  // namespace latchwork::inline v0::planning

@@ -5,6 +5,7 @@
 
 #include "plan/few_kinds.hpp"
 #include "plan/index.hpp"
+#include "plan/inputs.hpp"
 #include "plan/kind_pass.hpp"
 #include "plan/limits.hpp"
 
@@ -23,13 +24,14 @@ constexpr std::size_t due_width = 1024;
 class KindSearch {
  public:
   KindSearch(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, int most,
-             const PlanOptions& options, Limits& limits)
+             const PlanOptions& options, Limits& limits, const Plan* plain)
       : problem_(problem),
         deeds_(deeds),
         at_row_(at_row),
         most_kinds_(at(most)),
         options_(options),
         limits_(limits),
+        plain_(plain),
         few_(problem, deeds, at_row, at(most), limits),
         meter_(problem, best_, limits, options.work_limit == 0 ? most_work : far),
         pass_(problem, deeds, at_row, at(most), best_, meter_) {}
@@ -40,6 +42,7 @@ class KindSearch {
   using Choice = KindPass::Choice;
 
   void begin();
+  Solved without_limit();
   bool start(const Solved& plain);
   bool take_start();
   Solved proven();
@@ -52,6 +55,7 @@ class KindSearch {
   std::size_t most_kinds_;
   const PlanOptions& options_;
   Limits& limits_;
+  const Plan* plain_;
   FewKinds few_;
 
   Solved best_;
@@ -90,6 +94,25 @@ void KindSearch::begin() {
   if (!latest.empty()) starts_.push_back(std::move(latest));
   limits_.go_on(first.take_work());
   meter_.go_on();
+}
+
+// The least schedule of any number of kinds.
+Solved KindSearch::without_limit() {
+  if (plain_ && plain_->status != PlanStatus::infeasible) {
+    std::vector<char> stops = problem_.forced;
+    for (const Stop& stop : plain_->stops) stops[at(stop.row)] = 1;
+    Solved known;
+    known.cost = cost_of(problem_, stops);
+    known.proven = plain_->status == PlanStatus::optimal;
+    const std::int64_t bound = (plain_->bound_ms - problem_.fixed_ms) * problem_.unit;
+    known.bound = known.proven ? known.cost : std::min(known.cost, bound);
+    known.works.reserve(problem_.lanes.size());
+    for (const Lane& lane : problem_.lanes) known.works.push_back(works_of(lane, stops).list);
+    limits_.go_on(std::ssize(problem_.lanes) * problem_.rows);
+    return known;
+  }
+  const Limits::Aside aside(limits_);
+  return solve(problem_, options_, limits_);
 }
 
 // What the search begins with: good schedules, some of few kinds, and their kinds. Whether to go on.
@@ -148,10 +171,12 @@ bool KindSearch::rule_out() {
 Solved KindSearch::run() {
   // Without the limit: a bound, and a plan that may keep it as it is.
   begin();
-  const Solved plain = [&] {
-    const Limits::Aside aside(limits_);
-    return solve(problem_, options_, limits_);
-  }();
+  if (limits_.over()) {  // to lay out the search for the other would take long
+    for (int row = 0; row <= problem_.rows; ++row) best_.bound += is_forced(problem_, row) ? problem_.stop_cost : 0;
+    best_.bound = std::min(best_.bound, best_.cost);
+    return best_;
+  }
+  const Solved plain = without_limit();
   best_.bound = std::min(plain.bound, best_.cost);
   if (!plain.found()) {
     best_.proven = plain.proven && !best_.found();
@@ -190,8 +215,8 @@ Solved KindSearch::run() {
 }  // namespace
 
 Solved solve_kinds(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, int most,
-                   const PlanOptions& options, Limits& limits) {
-  return KindSearch(problem, deeds, at_row, most, options, limits).run();
+                   const PlanOptions& options, Limits& limits, const Plan* plain) {
+  return KindSearch(problem, deeds, at_row, most, options, limits, plain).run();
 }
 
 }  // namespace latchwork::inline v0::planning

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "latchwork/grid.hpp"
+#include "latchwork/plan.hpp"
 #include "latchwork/wale.hpp"
 #include "plan/number_table.hpp"
 #include "plan/solve.hpp"
@@ -66,9 +67,9 @@ class Deeds {
 void add_deeds(Deeds& deeds, const Lane& lane, const std::vector<Work>& works, std::vector<std::vector<int>>& at_row);
 
 /// The least schedule with at most `most` kinds of stop. `at_row`: per row 0..R what is done there beside the works of
-/// the problem's lanes. When the search outgrew its memory or its work before anything was found, neither found nor
-/// proven.
+/// the problem's lanes. `plain`, where it is known: a plan of the same without that limit, which is solved for else.
+/// When the search outgrew its memory or its work before anything was found, neither found nor proven.
 Solved solve_kinds(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, int most,
-                   const PlanOptions& options, Limits& limits);
+                   const PlanOptions& options, Limits& limits, const Plan* plain = nullptr);
 
 }  // namespace latchwork::inline v0::planning

@@ -21,8 +21,14 @@ std::size_t at(int i) {
 
 class Under {
  public:
-  Under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options)
-      : grid_(grid), machine_(machine), effort_(effort), options_(options), limits_(options_), wales_(grid) {
+  Under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options, const Plan* plain)
+      : grid_(grid),
+        machine_(machine),
+        effort_(effort),
+        options_(options),
+        plain_(plain),
+        limits_(options_),
+        wales_(grid) {
     if (!options.progress) return;
     // Several searches, told as one: of rhythms tried one by one nothing is proven before the last.
     options_.progress = [this, tell = options.progress](const Progress& now) {
@@ -127,7 +133,9 @@ class Under {
           add_deeds(deeds, groups_[g].lanes[k], settled[g].works[k], at_row);
         }
       }
-      solved = solve_kinds(posed.problem, deeds, at_row, options_.conditions.max_kinds, options_, limits_);
+      // Of rhythms that are tried one by one, it is in one only.
+      const Plan* plain = trying_ ? nullptr : plain_;
+      solved = solve_kinds(posed.problem, deeds, at_row, options_.conditions.max_kinds, options_, limits_, plain);
     } else {
       solved = solve(posed.problem, options_, limits_);
     }
@@ -246,6 +254,7 @@ class Under {
   const Machine& machine_;
   const Effort& effort_;
   PlanOptions options_;
+  const Plan* plain_;
   double share_ = 0;
   bool trying_ = false;
   Limits limits_;  // its clock runs from the call
@@ -266,8 +275,9 @@ class Under {
 
 }  // namespace
 
-Plan plan_under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options) {
-  return Under(grid, machine, effort, options).run();
+Plan plan_under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options,
+                const Plan* plain) {
+  return Under(grid, machine, effort, options, plain).run();
 }
 
 }  // namespace latchwork::inline v0::planning

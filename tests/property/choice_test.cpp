@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "catch.hpp"
@@ -108,6 +110,123 @@ TEST_CASE("the front is what a brute force finds, from the fewest kinds to the l
   }
   CHECK(tried > count / 4);
   CHECK(several > count / 40);
+}
+
+TEST_CASE("with ever more work a front stays true, and no point of it gets worse",
+          "[choice][kinds][limits][property]") {
+  int cut = 0;
+  int fewer = 0;
+  const int count = how_many(120);
+  for (int i = 1; i <= count; ++i) {
+    const auto seed = static_cast<std::uint64_t>(i) + 5'100'000;
+    const Instance in = tiny_instance(seed);
+    const auto by_kinds = Brute{in}.by_kinds();
+    if (!by_kinds || by_kinds->empty()) continue;
+    const auto least_with = [&](int kinds) {
+      std::int64_t least = std::numeric_limits<std::int64_t>::max();
+      for (const auto& [needed, total] : *by_kinds) {
+        if (static_cast<int>(needed) <= kinds) least = std::min(least, total);
+      }
+      return least;
+    };
+    std::map<int, std::int64_t> best;  // per number of kinds, with less work
+    for (const std::int64_t limit : {1, 30, 100, 300, 1'000, 3'000, 10'000, 30'000, 100'000, 0}) {
+      CAPTURE(seed, in.grid.to_text(), limit);
+      PlanOptions options;
+      options.work_limit = limit;
+      const Front front = plan_front(in.grid, in.machine, in.effort, options);
+      REQUIRE(front == plan_front(in.grid, in.machine, in.effort, options));
+      REQUIRE(!front.points.empty());
+      REQUIRE(front.findings.empty());
+      if (front.fewest_proven) REQUIRE(front.points.front().kinds == static_cast<int>(by_kinds->begin()->first));
+      if (!front.fewest_proven) ++fewer;
+      for (const FrontPoint& point : front.points) {
+        const Plan& mine = point.plan;
+        const std::vector<int> kinds = stop_kinds(mine);
+        REQUIRE(static_cast<int>(std::set(kinds.begin(), kinds.end()).size()) == point.kinds);
+        REQUIRE(verify(in.grid, mine).verified);
+        REQUIRE(mine.bound_ms <= least_with(point.kinds));
+        REQUIRE(least_with(point.kinds) <= mine.total_ms);
+        REQUIRE((mine.status == PlanStatus::optimal) == (mine.bound_ms == mine.total_ms));
+        cut += mine.status == PlanStatus::feasible ? 1 : 0;
+      }
+      for (int kinds = 0; kinds <= front.points.back().kinds; ++kinds) {
+        std::int64_t now = std::numeric_limits<std::int64_t>::max();
+        for (const FrontPoint& point : front.points) {
+          if (point.kinds <= kinds) now = std::min(now, point.plan.total_ms);
+        }
+        const auto [before, fresh] = best.try_emplace(kinds, now);
+        CAPTURE(kinds, before->second, now);
+        if (!fresh) REQUIRE(now <= before->second);
+        before->second = now;
+      }
+    }
+  }
+  CHECK(cut > count / 10);
+  CHECK(fewer > count / 20);
+}
+
+TEST_CASE("with any work the price of a condition lies where it is told to lie",
+          "[choice][conditions][limits][property]") {
+  int exact = 0;
+  int open = 0;
+  const int count = how_many(120);
+  for (int i = 1; i <= count; ++i) {
+    const auto seed = static_cast<std::uint64_t>(i) + 5'200'000;
+    const Instance in = tiny_instance(seed);
+    const auto plain = Brute{in}.best();
+    if (!plain) continue;
+    Random random(seed);
+    PlanOptions options;
+    options.conditions.max_kinds = random.between(1, 3);
+    options.conditions.rows_apart = random.between(2, 3);
+    options.conditions.forced_exempt = true;
+    const auto least_under = [&](Condition condition) {
+      Conditions asked = options.conditions;
+      if (condition == Condition::max_kinds) asked.rows_apart = 0;
+      if (condition == Condition::rows_apart) asked.max_kinds = 0;
+      const auto by_kinds = Brute{in, asked}.by_kinds();
+      if (!by_kinds) return std::optional<std::int64_t>{-1};  // more than it looks through
+      std::optional<std::int64_t> least;
+      for (const auto& [kinds, total] : *by_kinds) {
+        if (asked.max_kinds > 0 && kinds > static_cast<std::size_t>(asked.max_kinds)) continue;
+        if (!least || total < *least) least = total;
+      }
+      return least;
+    };
+    std::map<Condition, std::optional<std::int64_t>> least;
+    for (const Condition condition : {Condition::rows_apart, Condition::max_kinds, Condition::all}) {
+      least[condition] = least_under(condition);
+    }
+    for (const std::int64_t limit : {1, 100, 1'000, 10'000, 100'000, 0}) {
+      options.work_limit = limit;
+      const auto prices = condition_prices(in.grid, in.machine, in.effort, options);
+      REQUIRE(prices == condition_prices(in.grid, in.machine, in.effort, options));
+      REQUIRE(prices.size() == 3);
+      for (const ConditionPrice& price : prices) {
+        CAPTURE(seed, in.grid.to_text(), limit, static_cast<int>(price.condition), price.total_ms, price.price_ms,
+                price.least_price_ms, price.most_price_ms, *plain);
+        const std::optional<std::int64_t>& mine = least.at(price.condition);
+        if (mine == -1) continue;
+        if (price.status == PlanStatus::infeasible) REQUIRE(!mine);
+        if (limit == 0) REQUIRE((price.status == PlanStatus::infeasible) == !mine);
+        if (!mine) continue;
+        REQUIRE(price.least_price_ms <= *mine - *plain);
+        if (price.most_price_ms < 0) {
+          REQUIRE(price.total_ms == -1);
+          ++open;
+          continue;
+        }
+        REQUIRE(*mine - *plain <= price.most_price_ms);
+        REQUIRE(*mine <= price.total_ms);
+        if (price.status == PlanStatus::optimal) REQUIRE(price.total_ms == *mine);
+        exact += price.least_price_ms == price.most_price_ms ? 1 : 0;
+        open += price.least_price_ms < price.most_price_ms ? 1 : 0;
+      }
+    }
+  }
+  CHECK(exact > count);
+  CHECK(open > count / 4);
 }
 
 TEST_CASE("what a stop saves is what a brute force without it takes more", "[reason][property]") {

@@ -190,6 +190,51 @@ TEST_CASE("a front that is stopped before it looked for fewer kinds proves none"
   CHECK(!stopped.fewest_proven);
 }
 
+TEST_CASE("a front that is cut short has looked at few kinds, at the most and between", "[choice][kinds][limits]") {
+  const Grid grid = scattered(48, 60);
+  PlanOptions options;
+  options.work_limit = 300'000;
+  // A third of the way past the least plan, which is one of 13 kinds.
+  std::stop_source source;
+  options.stop = source.get_token();
+  options.progress = [&](const Progress& now) {
+    if (now.share > 0.48) source.request_stop();
+  };
+  const Front front = plan_front(grid, Machine{}, {}, options);
+  const auto has = [&](int from, int to) {
+    return std::any_of(front.points.begin(), front.points.end(),
+                       [&](const FrontPoint& point) { return point.kinds >= from && point.kinds <= to; });
+  };
+  CHECK(has(1, 5));
+  CHECK(has(6, 8));
+  CHECK(front.points.back().kinds == 13);
+  CHECK(front.points.back().plan.status == PlanStatus::optimal);
+}
+
+TEST_CASE("the worked front of DEVELOPERS.md", "[choice][kinds]") {
+  // One wale, purls in rows 2, 4 and 7; a ladder of three rungs at most. The figures are by hand.
+  const Grid grid = Grid::from_text("kpk\nkkk\nkkk\nkpk\nkkk\nkpk\nkkk");
+  REQUIRE(grid.at(2, 1) == Cell::purl);
+  REQUIRE(grid.at(7, 1) == Cell::purl);
+  Machine machine;
+  machine.max_ladder = 3;
+  Effort effort;
+  effort.row = 0;
+  effort.stop = 10'000;
+  effort.batch = 1'000;
+  effort.drop = 0;
+  effort.rung_knit = 2'000;
+  effort.rung_purl = 3'000;
+  const Front front = plan_front(grid, machine, effort);
+  REQUIRE(front.points.size() == 2);
+  CHECK(front.fewest_proven);
+  CHECK(front.points[0].kinds == 1);
+  CHECK(front.points[0].plan.total_ms == 42'000);
+  CHECK(front.points[1].kinds == 2);
+  CHECK(front.points[1].plan.total_ms == 33'000);
+  for (const FrontPoint& point : front.points) CHECK(point.plan.status == PlanStatus::optimal);
+}
+
 TEST_CASE("a front on a panel of ropes and ribs is proven or bounded at every point, and each is verified",
           "[choice][kinds]") {
   const Strip strips[] = {stockinette(), rope(2, 2, 4, Lean::right), reverse(1), rope(2, 2, 8, Lean::left), tuck_rib(1),

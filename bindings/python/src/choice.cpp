@@ -81,10 +81,11 @@ void bind_choice(py::module_& m) {
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. "
-      "max_kinds of the conditions, where it is set, is the most kinds that are of interest. A plan for every number "
-      "of "
-      "kinds up to those of the least plan: seconds on large panels; the work limit holds for each, the time limit for "
-      "the whole call. Stopped, or out of time, the points found so far. Arguments and errors as in plan().");
+      "max_kinds of the conditions, where it is set, is the most kinds that are of interest. After the least plan it "
+      "looks at one kind, at the most, then at the middle of what no proof settles: seconds on large panels. The work "
+      "limit holds for each number of kinds, and the same limit gives the same front; the time limit is for the whole "
+      "call, an eighth of what is left or more for each number. Stopped, or out of time, the points found so far. "
+      "Arguments and errors as in plan().");
   m.def(
       "stop_reasons",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const Plan& plan,

@@ -1130,8 +1130,10 @@ LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork
                                                                  latchwork_condition_price *prices, size_t capacity,
                                                                  size_t *needed, latchwork_error *error);
 /* The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds of interest.
-   The work limit holds for each number of kinds, the time limit for the whole call: stopped, or out of time, the points
-   found so far. effort and options may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
+   After the least plan it looks at one kind, at the most, then at the middle of what no proof settles. The work limit
+   holds for each number of kinds, and the same limit gives the same front; the time limit is for the whole call, an
+   eighth of what is left or more for each number: stopped, or out of time, the points found so far. effort and options
+   may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_front(const latchwork_grid *grid, const latchwork_machine *machine,
                                                            const latchwork_effort *effort,
                                                            const latchwork_plan_options *options, latchwork_front **out,
