@@ -1361,9 +1361,10 @@ def plan_front(
     conditions: Conditions | None = None,
 ) -> Front:
     """Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. max_kinds
-    of the conditions, where it is set, is the most kinds that are of interest. A plan for every number of kinds up to
-    those of the least plan: seconds on large panels; the work limit holds for each, the time limit for the whole call.
-    Stopped, or out of time, the points found so far. Arguments and errors as in plan().
+    of the conditions, where it is set, is the most kinds that are of interest. After the least plan it looks at one kind,
+    at the most, then at the middle of what no proof settles: seconds on large panels. The work limit holds for each
+    number of kinds, and the same limit gives the same front; the time limit is for the whole call, an eighth of what is
+    left or more for each number. Stopped, or out of time, the points found so far. Arguments and errors as in plan().
     """
 
 def stop_reasons(
