@@ -56,13 +56,15 @@ int most_in_stack(const HandCells& cells, const Machine& machine) noexcept {
 }
 
 std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, const Machine& machine) {
+  const int rows = cells.high - cells.low + 1;
+  const bool loop = cells.low > wale.row || machine.cast_on_loops;
+  if (cells.closed && loop && (rows <= machine.max_ladder || cells.by_hold)) return {};
   Finding finding;
   finding.severity = Severity::error;
   finding.place.row = cells.low;
   finding.last_row = cells.high;
   finding.place.column = finding.last_column = wale.column_at(cells.low);
   const int column = finding.place.column;
-  const int rows = cells.high - cells.low + 1;
   finding.value = rows;
   if (!cells.closed) {
     finding.code = FindingCode::open_stack;
@@ -72,7 +74,7 @@ std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, co
     finding.suggestion = fmt::format("knit or purl row {} of this wale, or one row more above it", cells.high);
     return finding;
   }
-  if (cells.low == wale.row && !machine.cast_on_loops) {
+  if (!loop) {
     const bool stack = cells.stack() > 0;
     finding.code = stack ? FindingCode::no_held_loop : FindingCode::out_of_reach;
     finding.message =
@@ -81,19 +83,16 @@ std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, co
     finding.suggestion = "cast on so that each needle has its own loop, or knit the first row plain";
     return finding;
   }
-  if (rows > machine.max_ladder && !cells.by_hold) {
-    finding.code = FindingCode::out_of_reach;
-    finding.limit = machine.max_ladder;
-    finding.message = fmt::format("{} of column {} can only be re-formed together, {} down; the greatest ladder is {}",
-                                  run_of("row", cells.low, cells.high), column, count_of(rows, "row"),
-                                  count_of(machine.max_ladder, "row"));
-    finding.suggestion = machine.max_ladder > 1
-                             ? fmt::format("close the stack after {}, or allow ladders of {}",
-                                           count_of(most_in_stack(cells, machine), "row"), count_of(rows, "row"))
-                             : fmt::format("allow ladders of {}", count_of(rows, "row"));
-    return finding;
-  }
-  return {};
+  finding.code = FindingCode::out_of_reach;
+  finding.limit = machine.max_ladder;
+  finding.message = fmt::format("{} of column {} can only be re-formed together, {} down; the greatest ladder is {}",
+                                run_of("row", cells.low, cells.high), column, count_of(rows, "row"),
+                                count_of(machine.max_ladder, "row"));
+  finding.suggestion = machine.max_ladder > 1
+                           ? fmt::format("close the stack after {}, or allow ladders of {}",
+                                         count_of(most_in_stack(cells, machine), "row"), count_of(rows, "row"))
+                           : fmt::format("allow ladders of {}", count_of(rows, "row"));
+  return finding;
 }
 
 }  // namespace latchwork::inline v0::seeking

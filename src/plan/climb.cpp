@@ -8,6 +8,8 @@
 namespace latchwork::inline v0::planning {
 namespace {
 
+constexpr std::size_t lanes_between = 32;  // looks at the clock
+
 // Places of all rows' users, row by row, where what differs from user to user stands; and all rows of each lane.
 struct Places {
   explicit Places(const Windows& windows) : layers(windows.users.size()), place(windows.lanes.size() * layers, -1) {
@@ -51,6 +53,7 @@ std::int64_t Prices::climb(int steps, std::int64_t best, Limits* limits) {
     set.clear();
     std::int64_t bound = forced_cost_;
     for (std::size_t lane = 0; lane < lanes_.size(); ++lane) {
+      if (limits && lane % lanes_between == lanes_between - 1 && limits->over()) return bound_;
       const Lane& worked = problem_->lanes[lane];
       bound += alone.find(worked, now.data() + lane * layers);
       alone.follow([&](int stop) {

@@ -9,6 +9,7 @@
 #include "machine/check.hpp"
 #include "plan/ahead.hpp"
 #include "plan/conditions.hpp"
+#include "plan/few_stops.hpp"
 #include "plan/inputs.hpp"
 #include "plan/limits.hpp"
 #include "plan/prices.hpp"
@@ -34,28 +35,10 @@ constexpr int depth = 80;  // rows of a stretch looked ahead
 class Planner {
  public:
   Planner(const Problem& problem, const PlanOptions& options, Limits& limits)
-      : problem_(problem),
-        limits_(limits),
-        windows_(windows_of(problem)),
-        ahead_(problem),
-        greatest_(greatest_width(options, states_of_label(windows_), problem.rows)) {
-    best_.stops.assign(windows_.users.size(), 0);
-    for (std::size_t row = 0; row < windows_.users.size(); ++row) {
-      best_.stops[row] = problem_.forced[row] != 0 || !windows_.users[row].empty() ? 1 : 0;
-    }
-    best_.cost = cost_of(problem_, best_.stops);
-    usual_ = best_.cost;
-    most_ = below(problem_, best_.cost);
-    if (problem.apart > 1) {  // these stops may be too near each other
-      best_ = {};
-      most_ = dearest(problem);
-    }
+      : problem_(problem), limits_(limits), ahead_(problem), most_(dearest(problem)) {
     for (int row = 0; row <= problem_.rows; ++row) bound_ += is_forced(problem_, row) ? problem_.stop_cost : 0;
-    if (!limits_.over() && prices_.emplace(problem_, windows_, &limits_).whole()) {
-      bound_ = prices_->bound();
-    } else {
-      prices_.reset();
-    }
+    if (problem.apart > 1) begin();
+    if (set_up(options)) bound_ = prices_->bound();
     tell();
   }
 
@@ -69,11 +52,49 @@ class Planner {
   Result run() {
     if (prices_) close();
     // What was proven stays proven, whatever ended the call.
-    const bool proven = complete_ || bound_ > most_;
+    bool proven = complete_ || bound_ > most_;
+    if (!proven && !searched_ && problem_.apart <= 1) {
+      begin();
+      proven = bound_ > most_;
+    }
     return {std::move(best_), bound_, proven, stuck_};
   }
 
  private:
+  // The best schedule that is had without a search, if it is better than what there is.
+  void begin() {
+    const auto take = [&](Schedule&& first) {
+      if (first.cost >= best_.cost) return;
+      best_ = std::move(first);
+      most_ = below(problem_, best_.cost);
+    };
+    if (problem_.apart <= 1) take(soonest(problem_));
+    if (auto few = few_stops(problem_)) take(std::move(*few));
+  }
+
+  // What a search needs. Whether there was time for it.
+  bool set_up(const PlanOptions& options) {
+    if (limits_.over()) return false;
+    windows_ = windows_of(problem_, &limits_);
+    if (limits_.over()) return false;
+    greatest_ = greatest_width(options, states_of_label(windows_), problem_.rows);
+    Schedule all;  // the useful stops
+    all.stops.assign(windows_.users.size(), 0);
+    for (std::size_t row = 0; row < windows_.users.size(); ++row) {
+      all.stops[row] = problem_.forced[row] != 0 || !windows_.users[row].empty() ? 1 : 0;
+    }
+    all.cost = cost_of(problem_, all.stops, &limits_);
+    usual_ = all.cost;
+    if (problem_.apart <= 1 && all.cost < far) {  // else they may be too near each other
+      best_ = std::move(all);
+      most_ = below(problem_, best_.cost);
+    }
+    if (limits_.over()) return false;
+    if (prices_.emplace(problem_, windows_, &limits_).whole()) return true;
+    prices_.reset();
+    return false;
+  }
+
   // Until the plan is proven, no wider pass is allowed, or a limit ends it.
   bool close() {
     const auto done = [&] { return complete_ || prices_->bound() > most_; };
@@ -124,6 +145,7 @@ class Planner {
         search(problem_, windows_, *prices_, std::min(width, greatest_), most_, ahead_.gain(), better, limits_);
     if (found.broken_off) return false;
     if (better.cost <= most_) {
+      searched_ = true;
       best_ = std::move(better);
       most_ = below(problem_, best_.cost);
     }
@@ -164,9 +186,10 @@ class Planner {
   Windows windows_;
   std::optional<Prices> prices_;  // none where there was no time for any
   Ahead ahead_;
-  std::size_t greatest_;
+  std::size_t greatest_ = 1;
   Schedule best_;
-  std::int64_t usual_ = 0;
+  bool searched_ = false;  // it was found by a search
+  std::int64_t usual_ = far;
   int stuck_ = -1;
   std::int64_t most_ = 0;   // what a schedule may cost that takes less time than the best
   std::int64_t bound_ = 0;  // no schedule costs less
@@ -184,9 +207,10 @@ Solved planning::solve(const Problem& problem, const PlanOptions& options, Limit
   solved.bound = result.bound;
   solved.stuck = result.stuck;
   if (result.best.cost >= far) return solved;
-  solved.cost = result.best.cost;
-  solved.bound = std::min(solved.bound, solved.cost);
+  solved.works.reserve(problem.lanes.size());
   for (const Lane& lane : problem.lanes) solved.works.push_back(works_of(lane, result.best.stops).list);
+  solved.cost = std::min(result.best.cost, cost_of_works(problem, solved.works));
+  solved.bound = std::min(solved.bound, solved.cost);
   return solved;
 }
 
@@ -198,7 +222,7 @@ Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const 
   if (options.conditions != Conditions{}) return plan_under(grid, machine, effort, options);
   Limits limits(options);  // its clock runs from here
   const Wales wales(grid);
-  const Problem problem = problem_of(grid, wales, machine, effort);
+  const Problem problem = problem_of(grid, wales, machine, effort, &limits);
   if (auto barred = what_bars(grid, machine, problem); !barred.empty()) {
     Plan none = bare_plan(grid, machine);
     none.findings = std::move(barred);

@@ -24,8 +24,8 @@ class Prices {
 
   /// Where ascent by single stops is stuck, goes along an averaged subgradient of the bound, `steps` times: each stop
   /// is made dearer for the lanes whose cheapest way uses it and cheaper for the others. `best` is the cost of the best
-  /// schedule known; steps are sized by what is missing to it. Ends at the best prices met: the bound never falls. No
-  /// step begins once `limits` are over.
+  /// schedule known; steps are sized by what is missing to it. Ends at the best prices met: the bound never falls.
+  /// Where `limits` are over it is left on the way, as ascend() is.
   std::int64_t climb(int steps, std::int64_t best, Limits* limits = nullptr);
 
   /// Whether they were set up to the end.

@@ -40,7 +40,10 @@ struct Reader {
   std::vector<std::vector<int>> barriers;  // per wale: rows after which it is in a crossing
   std::vector<Finding> barred;
 
-  Cell cell(const Wale& wale, int row) const { return grid.at(row, wale.column_at(row)); }
+  // A wale lies inside its grid, so that nothing is to be checked.
+  Cell cell(const Wale& wale, int row) const {
+    return grid.cells()[at(row - 1) * at(grid.columns()) + at(wale.column_at(row))];
+  }
 
   std::int64_t rung_cost(Cell cell) const {
     switch (cell) {
@@ -60,7 +63,10 @@ struct Reader {
 
   Worked read(const Wale& wale, std::size_t index) {
     Worked worked;
-    for (const seeking::HandCells& cells : seeking::hand_cells(grid, wale)) {
+    const std::vector<seeking::HandCells> all = seeking::hand_cells(grid, wale);
+    worked.tasks.reserve(all.size());
+    worked.rungs.reserve(all.size());
+    for (const seeking::HandCells& cells : all) {
       if (auto why = seeking::out_of_reach(wale, cells, machine)) {
         barred.push_back(std::move(*why));
         continue;
@@ -82,6 +88,25 @@ struct Reader {
     }
     return worked;
   }
+};
+
+/// Lets a panel be read to its end, unless that takes long after the limits are over.
+class Reading {
+ public:
+  explicit Reading(Limits* limits) : limits_(limits) {}
+  void read(std::int64_t cells) {
+    if (!limits_ || !limits_->over()) return;
+    beyond_ += cells;
+    if (beyond_ <= most_beyond) return;
+    Place place;
+    place.field = "options";
+    throw Error(ErrorCode::cancelled, place, "the call was stopped, or its time over, before the panel was read");
+  }
+
+ private:
+  static constexpr std::int64_t most_beyond = 1'000'000;  // cells, and rows of kinds of wale: some 10 ms
+  Limits* limits_;
+  std::int64_t beyond_ = 0;
 };
 
 // Rows 1..R of a lane: which batches may end there, and the rungs below.
@@ -161,7 +186,7 @@ bool is_forced(const Problem& problem, int row) {
   return problem.forced[at(row)] != 0;
 }
 
-Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort) {
+Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort, Limits* limits) {
   refuse_overflow(grid, effort);
   Problem problem;
   problem.rows = grid.rows();
@@ -180,6 +205,7 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
       if (wale >= 0) reader.barriers[at(wale)].push_back(crossing.row);
     }
   }
+  Reading reading(limits);
   std::map<Worked, std::size_t> lane_of;
   std::vector<const Worked*> worked_of;
   for (std::size_t w = 0; w < wales.all().size(); ++w) {
@@ -187,6 +213,7 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
     if (wale.row > 1) problem.forced[at(wale.row - 1)] = 1;
     if (wale.last_row() < grid.rows()) problem.forced[at(wale.last_row())] = 1;
     problem.fixed_ms += effort.shaping * ((wale.row > 1 ? 1 : 0) + (wale.last_row() < grid.rows() ? 1 : 0));
+    reading.read(std::ssize(wale.columns));
     Worked worked = reader.read(wale, w);
     if (worked.tasks.empty()) continue;
     const auto [place, fresh] = lane_of.try_emplace(std::move(worked), problem.lanes.size());
@@ -197,6 +224,7 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
     problem.lanes[place->second].wales.push_back(static_cast<int>(w));
   }
   for (std::size_t i = 0; i < problem.lanes.size(); ++i) {
+    reading.read(grid.rows());
     Lane& lane = problem.lanes[i];
     const auto count = static_cast<std::int64_t>(lane.wales.size());
     lane.tasks = worked_of[i]->tasks;

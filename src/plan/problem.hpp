@@ -9,6 +9,7 @@
 #include "latchwork/grid.hpp"
 #include "latchwork/machine.hpp"
 #include "latchwork/wale.hpp"
+#include "plan/limits.hpp"
 
 // The grid as the planner sees it: which hand work there is, when it may be done, and what it costs. Costs are whole
 // numbers of milliseconds times Problem::unit, so that one more stop can be counted as 1 and breaks ties.
@@ -66,8 +67,11 @@ inline std::int64_t below(const Problem& problem, std::int64_t cost) {
 /// Whether the costs of every plan at these efforts can be counted.
 bool can_be_counted(const Grid& grid, const Effort& effort);
 
-/// @throws Error too_large (field effort), where they cannot be counted.
-Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort);
+/// Once `limits` are over it reads on for some 10 ms, so that most panels are read whatever the limits.
+/// @throws Error too_large (field effort), where they cannot be counted; cancelled (field options), where the panel was
+/// not read by then.
+Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort,
+                   Limits* limits = nullptr);
 
 /// Whether a crossing or shaping stops us after the row anyway.
 bool is_forced(const Problem& problem, int row);

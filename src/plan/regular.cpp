@@ -27,6 +27,8 @@ namespace {
 
 using namespace planning;
 
+constexpr std::int64_t most_begun = 1'000'000;  // a few milliseconds
+
 // What rhythms cost. Stops at which nothing is due cost nothing, so that a rhythm is known by `every`, its stops' rows
 // modulo `every`, and the first of them that comes once something can be done.
 class Rhythms {
@@ -41,6 +43,7 @@ class Rhythms {
 
   /// See RhythmFirsts.
   std::vector<int> firsts(int every, int forced) const { return firsts_.of(every, forced); }
+  std::vector<int> likely() const { return firsts_.likely(problem_.rows); }
 
   /// `far` when some task is not done in time. Rows over `every`, times lanes, at most.
   std::int64_t cost(int every, int first) {
@@ -162,23 +165,29 @@ class Choice {
   std::int64_t work_ = 0;
 };
 
-// Offers rhythms in the order of the tie rule: the greatest `every` first, then the smallest `first`. Whether all were.
-bool offer_rhythms(Choice& choice, const Problem& problem, std::int64_t stop_cost, bool apart,
-                   const PlanOptions& options, Limits& limits) {
-  int first_forced = 0;
-  int step = 0;  // every rhythm's `every` divides it; 0: no matter
-  for (int row = 1; row <= problem.rows; ++row) {
-    if (apart || !is_forced(problem, row)) continue;
-    if (first_forced == 0) first_forced = row;
-    step = std::gcd(step, row - first_forced);
+// The first forced stop, and what every rhythm's `every` divides that has all of them; 0: no matter.
+struct Forced {
+  Forced(const Problem& problem, bool apart) {
+    for (int row = 1; row <= problem.rows; ++row) {
+      if (apart || !is_forced(problem, row)) continue;
+      if (first == 0) first = row;
+      step = std::gcd(step, row - first);
+    }
   }
-  Rhythms rhythms(problem, stop_cost, apart);
+  int first = 0;
+  int step = 0;
+};
+
+// Offers rhythms in the order of the tie rule: the greatest `every` first, then the smallest `first`. Whether all were.
+bool offer_rhythms(Choice& choice, Rhythms& rhythms, const Problem& problem, const Forced& forced,
+                   const PlanOptions& options, Limits& limits) {
   std::int64_t counted = 0;
   for (int every = problem.rows; every >= 1; --every) {
-    if (step % every != 0) continue;
-    const std::int64_t work = rhythms.work() + choice.work();
-    if (!limits.go_on(work - std::exchange(counted, work))) return false;
-    for (const int first : rhythms.firsts(every, first_forced)) {
+    if (forced.step % every != 0) continue;
+    if (!limits.go_on(1)) return false;
+    for (const int first : rhythms.firsts(every, forced.first)) {
+      const std::int64_t work = rhythms.work() + choice.work();
+      if (!limits.go_on(work - std::exchange(counted, work))) return false;
       choice.offer({every, first}, rhythms.cost(every, first));
     }
     if (options.progress) {
@@ -188,6 +197,21 @@ bool offer_rhythms(Choice& choice, const Problem& problem, std::int64_t stop_cos
     }
   }
   return true;
+}
+
+// Once the limits have ended it: offers the likely rhythms until one is taken; when so much work is done, the densest
+// only.
+void offer_any(Choice& choice, Rhythms& rhythms, const Forced& forced) {
+  const std::int64_t last = rhythms.work() + choice.work() + most_begun;
+  for (const int every : rhythms.likely()) {
+    if (forced.step % every != 0) continue;
+    if (rhythms.work() + choice.work() > last && every > 1) continue;
+    for (const int first : rhythms.firsts(every, forced.first)) {
+      choice.offer({every, first}, rhythms.cost(every, first));
+      if (choice.best().cost < far) return;
+      if (rhythms.work() + choice.work() > last) break;
+    }
+  }
 }
 
 // Why no rhythm can make the panel, or keep to the depth that is asked, to which the problem is narrowed.
@@ -216,7 +240,7 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   quiet.progress = nullptr;
   Limits limits(quiet);  // its clock runs from here
   const Wales wales(grid);
-  Problem problem = problem_of(grid, wales, machine, effort);
+  Problem problem = problem_of(grid, wales, machine, effort, &limits);
   Plan none = bare_plan(grid, machine);
   none.findings = what_bars_rhythms(problem, grid, wales, machine, effort, options.conditions.max_depth);
   if (!none.findings.empty()) return none;
@@ -228,13 +252,19 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   }
 
   Choice choice(problem, keeping ? &*keeping : nullptr);
-  const bool cut_short = !offer_rhythms(choice, problem, effort.stop * problem.unit, apart, options, limits);
+  Rhythms rhythms(problem, effort.stop * problem.unit, apart);
+  const Forced forced(problem, apart);
+  const bool cut_short = !offer_rhythms(choice, rhythms, problem, forced, options, limits);
+  if (cut_short && choice.best().cost >= far) offer_any(choice, rhythms, forced);
   const Best& best = choice.best();
   if (best.cost >= far) {
     if (!cut_short) none.findings = choice.why_none();
     if (!none.findings.empty()) return none;
     throw Error(cut_short ? ErrorCode::cancelled : ErrorCode::internal, {},
-                cut_short ? "stopped before any regular schedule was found" : "no regular schedule, against all rules");
+                cut_short
+                    ? "stopped, or limited, before any regular schedule was found; the densest rhythms do not do, "
+                      "and there may be none"
+                    : "no regular schedule, against all rules");
   }
   Plan plan = write_up(grid, wales, machine, effort, problem, works_of_all(problem, best.rhythm));
   plan.rhythm = best.rhythm;

@@ -30,6 +30,15 @@ RhythmFirsts::RhythmFirsts(const std::vector<Lane>& lanes) {
   }
 }
 
+std::vector<int> RhythmFirsts::likely(int rows) const {
+  const int widest = std::min(rows, widest_in_time());
+  std::vector<int> order;
+  order.reserve(static_cast<std::size_t>(rows));
+  for (int every = widest; every >= 1; --every) order.push_back(every);
+  for (int every = widest + 1; every <= rows; ++every) order.push_back(every);
+  return order;
+}
+
 std::vector<int> RhythmFirsts::of(int every, int forced) const {
   const int low = forced > 0 ? forced : narrowest_ ? narrowest_->high : 1;
   const int high = forced > 0 || !narrowest_ ? low : std::min(narrowest_->last_stop, low + every - 1);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <limits>
 #include <optional>
 #include <vector>
@@ -26,6 +27,14 @@ class RhythmFirsts {
   /// narrowest task (or falls on `forced`, where that is not 0), and it begins neither too late for any task nor
   /// needlessly late.
   std::vector<int> of(int every, int forced = 0) const;
+
+  /// The rows between stops from which on, the more the tighter, a rhythm may come too late for some task: with so many
+  /// or fewer it comes in time wherever no stack is in its way. 1 or more.
+  int widest_in_time() const { return narrowest_ ? std::max(1, narrowest_->last_stop - narrowest_->high + 1) : 1; }
+
+  /// Every `every` of 1..rows, in the order in which some rhythm is found soonest: from the widest that comes in time
+  /// down to the densest, then wider ones.
+  std::vector<int> likely(int rows) const;
 
  private:
   int earliest_ = std::numeric_limits<int>::max();  // row of the first stop at which anything can be done

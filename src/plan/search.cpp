@@ -422,15 +422,13 @@ Pass look_ahead(const Problem& problem, const Windows& windows, Prices& prices, 
 }
 
 std::size_t states_of_label(const Windows& windows) {
-  std::size_t most = 1;
-  for (std::size_t layer = 0; layer <= windows.users.size(); ++layer) {
-    std::size_t states = 0;
-    for (const LaneWindows& lane : windows.lanes) {
-      if (!single(lane.layer[layer])) states += at(lane.layer[layer].size());
+  std::vector<std::size_t> states(windows.users.size() + 1, 0);
+  for (const LaneWindows& lane : windows.lanes) {
+    for (std::size_t layer = 0; layer < states.size(); ++layer) {
+      if (!single(lane.layer[layer])) states[layer] += at(lane.layer[layer].size());
     }
-    most = std::max(most, states);
   }
-  return most;
+  return std::max<std::size_t>(1, *std::max_element(states.begin(), states.end()));
 }
 
 std::size_t greatest_width(const PlanOptions& options, std::size_t states, int rows) {

@@ -5,6 +5,7 @@
 
 #include "latchwork/error.hpp"
 #include "plan/conditions.hpp"
+#include "plan/index.hpp"
 #include "plan/inputs.hpp"
 #include "plan/one_call.hpp"
 #include "plan/prices.hpp"
@@ -15,9 +16,7 @@
 namespace latchwork::inline v0::planning {
 namespace {
 
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
+constexpr std::int64_t most_begun = 1'000'000;  // a few milliseconds
 
 class Under {
  public:
@@ -39,7 +38,7 @@ class Under {
 
   Plan run() {
     Plan none = bare_plan(grid_, machine_);
-    base_ = problem_of(grid_, wales_, machine_, effort_);
+    base_ = problem_of(grid_, wales_, machine_, effort_, &limits_);
     none.findings = what_bars(grid_, machine_, base_);
     if (none.findings.empty())
       none.findings = narrow(base_, grid_, wales_, machine_, effort_, options_.conditions.max_depth);
@@ -59,8 +58,9 @@ class Under {
       }
     }
     if (open < 0) {
-      take(settled_);
+      const bool to_its_end = take(settled_);
       if (best_.found()) return finish();
+      if (!to_its_end) refuse();
       none.findings = std::move(broken_);
       if (none.findings.empty()) none.findings = {stuck()};
       return none;
@@ -114,31 +114,19 @@ class Under {
     return pose(base_, grid_, wales_, machine_, options_.conditions, groups_, pointers(settled));
   }
 
-  // Solves with these rhythms. Whether the search came to its end.
+  // Solves with these rhythms; where there is no plan yet, as far as that goes without a search, whatever the limits.
+  // Whether the search came to its end.
   bool take(const std::vector<Settled>& settled) {
     Posed posed = posed_with(settled);
     if (!posed.broken.empty()) {
       if (broken_.empty()) broken_ = std::move(posed.broken);
       return true;
     }
-    // The first search for few kinds of stop begins with what is cheap to have, time or none.
-    const bool begins = options_.conditions.max_kinds > 0 && !best_.found();
-    if (!begins && !limits_.go_on(0)) return end_early();
-    Solved solved;
-    if (options_.conditions.max_kinds > 0) {
-      Deeds deeds(grid_, wales_);
-      std::vector<std::vector<int>> at_row = deeds.forced();
-      for (std::size_t g = 0; g < groups_.size(); ++g) {
-        for (std::size_t k = 0; k < groups_[g].lanes.size(); ++k) {
-          add_deeds(deeds, groups_[g].lanes[k], settled[g].works[k], at_row);
-        }
-      }
-      // Of rhythms that are tried one by one, it is in one only.
-      const Plan* plain = trying_ ? nullptr : plain_;
-      solved = solve_kinds(posed.problem, deeds, at_row, options_.conditions.max_kinds, options_, limits_, plain);
-    } else {
-      solved = solve(posed.problem, options_, limits_);
+    if (best_.found() && !limits_.go_on(0)) {
+      proven_ = false;
+      return false;
     }
+    Solved solved = solved_with(posed.problem, settled);
     const std::int64_t bound = bound_ms(posed.problem, std::min(solved.bound, solved.cost));
     const bool none = !solved.found() && solved.proven;
     if (!none) bound_ms_ = std::min(bound_ms_, bound);
@@ -146,7 +134,7 @@ class Under {
     if (!solved.found()) {
       if (posed_.lanes.empty()) posed_ = posed.problem;
       stuck_ = std::max(stuck_, solved.stuck);
-      return solved.proven ? true : end_early();
+      return solved.proven;
     }
     const std::int64_t total = plan_ms(posed.problem, solved.cost);
     if (!best_.found() || total < best_ms_) {
@@ -158,77 +146,135 @@ class Under {
     return true;
   }
 
-  bool end_early() {
-    if (!best_.found()) {
-      Place place;
-      const bool asked = limits_.ended() || options_.work_limit > 0 || options_.memory_limit > 0;
-      if (!asked && options_.conditions.max_kinds > 0) {  // nobody ended it
-        place.field = beyond_search;
-        throw Error(ErrorCode::too_large, place,
-                    fmt::format("with {} of stop the search used up its own allowance of work, and found neither a "
-                                "plan nor that there is none; allow more kinds, or more work by a work limit",
-                                count_of(options_.conditions.max_kinds, "kind")));
+  Solved solved_with(const Problem& problem, const std::vector<Settled>& settled) {
+    if (options_.conditions.max_kinds == 0) return solve(problem, options_, limits_);
+    Deeds deeds(grid_, wales_);
+    std::vector<std::vector<int>> at_row = deeds.forced();
+    for (std::size_t g = 0; g < groups_.size(); ++g) {
+      for (std::size_t k = 0; k < groups_[g].lanes.size(); ++k) {
+        add_deeds(deeds, groups_[g].lanes[k], settled[g].works[k], at_row);
       }
-      place.field = "options.conditions";
-      throw Error(
-          ErrorCode::cancelled, place,
-          "the search ended, stopped, limited or out of memory, before any plan under the conditions was found");
     }
-    proven_ = false;
-    return false;
+    // Of rhythms that are tried one by one, it is in one only.
+    const Plan* plain = trying_ ? nullptr : plain_;
+    return solve_kinds(problem, deeds, at_row, options_.conditions.max_kinds, options_, limits_, plain);
   }
+
+  // The search ended with neither a plan nor a proof that there is none.
+  [[noreturn]] void refuse() const {
+    Place place;
+    const bool asked = limits_.ended() || options_.work_limit > 0 || options_.memory_limit > 0;
+    if (!asked && options_.conditions.max_kinds > 0) {  // nobody ended it
+      place.field = beyond_search;
+      throw Error(ErrorCode::too_large, place,
+                  fmt::format("with {} of stop the search used up its own allowance of work, and found neither a "
+                              "plan nor that there is none; allow more kinds, or more work by a work limit",
+                              count_of(options_.conditions.max_kinds, "kind")));
+    }
+    place.field = "options.conditions";
+    throw Error(ErrorCode::cancelled, place,
+                "the search ended, stopped, limited or out of memory, before any plan under the conditions was found; "
+                "no plan that is had without a search keeps them, and there may be none");
+  }
+
+  struct Trial {
+    std::int64_t bound = 0;
+    Rhythm rhythm;
+    Settled settled;
+  };
 
   // Every rhythm of the group that is left open, the most promising first. Ties: greater `every`, then smaller `first`.
   void try_all(std::size_t open) {
     trying_ = true;
-    struct Trial {
-      std::int64_t bound;
-      Rhythm rhythm;
-      Settled settled;
-    };
     std::vector<Trial> trials;
+    const bool all = collect(open, trials);
+    if (all && trials.empty()) return;
+    if (!trials.empty()) broken_.clear();
+    std::stable_sort(trials.begin(), trials.end(), [](const Trial& a, const Trial& b) { return a.bound < b.bound; });
+    bool to_its_end = all;
+    for (Trial& trial : trials) {
+      if (best_.found() && trial.bound >= best_ms_) break;
+      settled_[open] = std::move(trial.settled);
+      if (take(settled_)) continue;
+      to_its_end = false;
+      bound_ms_ = std::min(bound_ms_, trial.bound);
+      break;
+    }
+    if (!all) {  // of those not tried only what no schedule can change is known
+      proven_ = false;
+      const auto forced = std::count_if(base_.forced.begin(), base_.forced.end(), [](char stop) { return stop != 0; });
+      bound_ms_ = std::min(bound_ms_, bound_ms(base_, forced * base_.stop_cost));
+    }
+    if (best_.found() || to_its_end) return;
+    if (limits_.ended()) find_any(open);
+    if (!best_.found()) refuse();
+  }
+
+  // The rhythms that may make a plan, each with a bound on its plans. Whether all were looked at.
+  bool collect(std::size_t open, std::vector<Trial>& trials) {
     const RhythmFirsts firsts(groups_[open].lanes);
-    const auto ended = [&](std::int64_t work) {
-      if (limits_.go_on(work)) return false;
-      end_early();
-      bound_ms_ = 0;
-      return true;
-    };
     std::set<std::vector<int>> seen;
     for (int every = base_.rows; every >= 1; --every) {
-      if (ended(1)) return;
+      if (!limits_.go_on(1)) return false;
       for (const int first : firsts.of(every)) {
-        if (ended(std::ssize(groups_[open].lanes) * (base_.rows / every + 1))) return;
+        if (!limits_.go_on(std::ssize(groups_[open].lanes) * (base_.rows / every + 1))) return false;
         Settled mine = settle(groups_[open], {every, first}, base_.rows);
         if (mine.cost >= far) continue;
         if (!seen.insert(mine.stops).second) continue;  // the same works
         settled_[open] = mine;
         // The problem is laid out anew, lane by lane and row by row.
-        if (ended((std::ssize(base_.lanes) + 1) * base_.rows)) return;
+        if (!limits_.go_on((std::ssize(base_.lanes) + 1) * base_.rows)) return false;
         Posed posed = posed_with(settled_);
         if (!posed.broken.empty()) {
           if (broken_.empty()) broken_ = std::move(posed.broken);
           continue;
         }
-        const Windows windows = windows_of(posed.problem);
+        const Windows windows = windows_of(posed.problem, &limits_);
+        if (limits_.ended()) return false;
         Prices prices(posed.problem, windows, &limits_);
-        if (!prices.whole() && ended(0)) return;
+        if (!prices.whole()) return false;
         for (int i = 0; i < 4; ++i) prices.ascend(&limits_);
         trials.push_back({bound_ms(posed.problem, prices.bound()), {every, first}, std::move(mine)});
-        if (ended(prices.work())) return;
+        if (!limits_.go_on(prices.work())) return false;
       }
     }
-    if (trials.empty()) return;
-    broken_.clear();
-    std::stable_sort(trials.begin(), trials.end(), [](const Trial& a, const Trial& b) { return a.bound < b.bound; });
-    for (Trial& trial : trials) {
-      if (best_.found() && trial.bound >= best_ms_) break;
-      settled_[open] = std::move(trial.settled);
-      if (!take(settled_)) {
-        bound_ms_ = std::min(bound_ms_, trial.bound);
-        return;
+    return true;
+  }
+
+  // Once the limits have ended it all: some rhythm with a plan that is had without a search. From the widest that comes
+  // in time down to the densest, then wider ones, until so much work is done, and the densest in any case.
+  void find_any(std::size_t open) {
+    const RhythmFirsts firsts(groups_[open].lanes);
+    std::int64_t left = most_begun;
+    for (const int every : firsts.likely(base_.rows)) {
+      if (left <= 0 && every > 1) continue;
+      for (const int first : firsts.of(every)) {
+        left -= std::ssize(groups_[open].lanes) * (base_.rows / every + 1);
+        Settled mine = settle(groups_[open], {every, first}, base_.rows);
+        if (mine.cost >= far || breaks_at_sight(mine)) continue;
+        left -= (std::ssize(base_.lanes) + 1) * base_.rows;
+        settled_[open] = std::move(mine);
+        take(settled_);
+        if (best_.found()) return;
+        if (left <= 0) break;
       }
+      if (left <= 0 && every == 1) return;
     }
+  }
+
+  // Whether a rhythm's own stops break the conditions: what pose() would say, sooner.
+  bool breaks_at_sight(const Settled& mine) const {
+    const Conditions& asked = options_.conditions;
+    int last = -1;
+    for (const int row : mine.stops) {
+      if (is_forced(base_, row)) continue;
+      const bool right = machine_.carriage_starts_right == (row % 2 == 0);
+      if (asked.carriage_right_only && !right) return true;
+      if (last >= 0 && row - last < asked.rows_apart) return true;
+      if (std::find(asked.closed_rows.begin(), asked.closed_rows.end(), row) != asked.closed_rows.end()) return true;
+      last = row;
+    }
+    return false;
   }
 
   Plan finish() {

@@ -46,10 +46,12 @@ bool can_use(const Lane& lane, const Window& from, const Window& to, int row) {
   return false;
 }
 
-Windows windows_of(const Problem& problem) {
+Windows windows_of(const Problem& problem, Limits* limits) {
   Windows out;
   out.users.resize(at(problem.rows) + 1);
+  out.lanes.reserve(problem.lanes.size());
   for (std::size_t k = 0; k < problem.lanes.size(); ++k) {
+    if (limits && limits->over()) return out;
     out.lanes.push_back(windows_of_lane(problem.lanes[k], problem.rows));
     const auto& layer = out.lanes.back().layer;
     for (int row = 0; row <= problem.rows; ++row) {

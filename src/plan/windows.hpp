@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "plan/limits.hpp"
 #include "plan/problem.hpp"
 
 // A lane over time. After row t it stands at "i tasks done" for some i, or with its needle held over task i. Layer t +
@@ -32,7 +33,8 @@ struct Windows {
   std::vector<std::vector<int>> users;  ///< per row 0..R: lanes to which a stop there can be of use
 };
 
-Windows windows_of(const Problem& problem);
+/// Where `limits` are over meanwhile some lanes lack theirs, and nothing else may be asked of them.
+Windows windows_of(const Problem& problem, Limits* limits = nullptr);
 
 /// Whether a stop after `row` can be of use to the lane that stands in window `from` before it.
 bool can_use(const Lane& lane, const Window& from, const Window& to, int row);

@@ -78,7 +78,7 @@ Works works_of(const Lane& lane, const std::vector<char>& stops) {
   return works;
 }
 
-std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops) {
+std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops, Limits* limits) {
   std::vector<char> all = stops;
   std::int64_t cost = 0;
   for (std::size_t row = 0; row < all.size(); ++row) {
@@ -86,10 +86,26 @@ std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops) {
     if (all[row]) cost += problem.stop_cost;
   }
   for (const Lane& lane : problem.lanes) {
+    if (limits && limits->over()) return far;
     const std::int64_t mine = works_of(lane, all).cost;
     if (mine >= far) return far;
     cost += mine;
   }
+  return cost;
+}
+
+std::int64_t cost_of_works(const Problem& problem, const std::vector<std::vector<Work>>& works) {
+  std::vector<char> stops = problem.forced;
+  std::int64_t cost = 0;
+  for (std::size_t k = 0; k < works.size(); ++k) {
+    const Lane& lane = problem.lanes[k];
+    for (const Work& work : works[k]) {
+      stops[at(work.stop)] = 1;
+      if (work.hold) stops[at(lane.task(work.first).high - 1)] = 1;
+      cost += work.hold ? lane.hold : lane.batch_cost(work.first, work.stop);
+    }
+  }
+  for (const char stop : stops) cost += stop != 0 ? problem.stop_cost : 0;
   return cost;
 }
 

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "plan/limits.hpp"
 #include "plan/problem.hpp"
 
 namespace latchwork::inline v0::planning {
@@ -24,7 +25,11 @@ struct Works {
 /// from the lowest up the batch at the earlier stop. Linear in tasks and rows.
 Works works_of(const Lane& lane, const std::vector<char>& stops);
 
-/// Cost of a schedule, forced stops included whether flagged or not; far when a lane cannot be made with it.
-std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops);
+/// Cost of a schedule, forced stops included whether flagged or not; far when a lane cannot be made with it, and where
+/// `limits` are over meanwhile.
+std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops, Limits* limits = nullptr);
+
+/// Cost of works, one list a lane: theirs, and of the stops that they or the problem need.
+std::int64_t cost_of_works(const Problem& problem, const std::vector<std::vector<Work>>& works);
 
 }  // namespace latchwork::inline v0::planning

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
+#include <utility>
 
 #include "grid/lifting.hpp"
 #include "machine/tools.hpp"
@@ -15,20 +15,24 @@ struct Writer {
   const Grid& grid;
   const Wales& wales;
   const Machine& machine;
-  std::map<int, Stop> stops;
+  std::vector<int> place;     // per row 0..R: of its stop; -1: none
+  std::vector<Stop> stops{};  // as they come; by row once they are put in order
 
   Stop& stop(int row) {
-    const auto [place, fresh] = stops.try_emplace(row);
-    if (fresh) {
-      place->second.row = row;
-      place->second.carriage_right = machine.carriage_starts_right == (row % 2 == 0);
+    if (place[at(row)] < 0) {
+      place[at(row)] = static_cast<int>(stops.size());
+      Stop fresh;
+      fresh.row = row;
+      fresh.carriage_right = machine.carriage_starts_right == (row % 2 == 0);
+      stops.push_back(std::move(fresh));
     }
-    return place->second;
+    return stops[at(place[at(row)])];
   }
   int needle(int column) const { return needle_of(machine, grid.columns(), column); }
 
   void add_work(const Lane& lane, const Work& work) {
     const Task& first = lane.task(work.first);
+    const auto cells = grid.cells();
     for (const int index : lane.wales) {
       const Wale& wale = wales.all()[at(index)];
       if (work.hold) {
@@ -43,7 +47,11 @@ struct Writer {
       reform.needle = needle(reform.column);
       reform.wale = index;
       reform.from_row = first.low - 1;
-      for (int row = first.low; row <= work.stop; ++row) reform.rungs.push_back(grid.at(row, wale.column_at(row)));
+      reform.rungs.reserve(at(work.stop - first.low + 1));
+      for (int row = first.low; row <= work.stop; ++row) {
+        // A wale lies inside its grid, so that nothing is to be checked.
+        reform.rungs.push_back(cells[at(row - 1) * at(grid.columns()) + at(wale.column_at(row))]);
+      }
       stop(work.stop).reforms.push_back(std::move(reform));
     }
   }
@@ -87,12 +95,9 @@ struct Writer {
   // One sweep of the bed from the operator's left, and the hints, once all is in.
   void put_in_order() {
     const auto by_needle = [](const auto& a, const auto& b) { return a.needle < b.needle; };
-    std::map<int, int> change;
-    for (const auto& [row, stop] : stops) {
-      change[row] += static_cast<int>(stop.holds.size()) - static_cast<int>(stop.releases.size());
-    }
+    std::sort(stops.begin(), stops.end(), [](const Stop& a, const Stop& b) { return a.row < b.row; });
     int held = 0;
-    for (auto& [row, stop] : stops) {
+    for (Stop& stop : stops) {
       std::sort(stop.releases.begin(), stop.releases.end());
       std::sort(stop.holds.begin(), stop.holds.end());
       std::sort(stop.reforms.begin(), stop.reforms.end(), by_needle);
@@ -101,9 +106,9 @@ struct Writer {
       });
       std::sort(stop.crossings.begin(), stop.crossings.end(),
                 [](const CrossingStep& a, const CrossingStep& b) { return a.crossing.column > b.crossing.column; });
-      held += change[row];
+      held += static_cast<int>(stop.holds.size()) - static_cast<int>(stop.releases.size());
       for (CrossingStep& step : stop.crossings) {
-        step.ease = step.crossing.travel() >= 2 && held == 0 && row < grid.rows();
+        step.ease = step.crossing.travel() >= 2 && held == 0 && stop.row < grid.rows();
       }
     }
   }
@@ -125,7 +130,7 @@ Plan bare_plan(const Grid& grid, const Machine& machine) {
 
 Plan write_up(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort,
               const Problem& problem, const std::vector<std::vector<Work>>& works) {
-  Writer writer{grid, wales, machine, {}};
+  Writer writer{grid, wales, machine, std::vector<int>(at(grid.rows()) + 1, -1)};
   for (std::size_t lane = 0; lane < problem.lanes.size(); ++lane) {
     for (const Work& work : works[lane]) writer.add_work(problem.lanes[lane], work);
   }
@@ -134,7 +139,7 @@ Plan write_up(const Grid& grid, const Wales& wales, const Machine& machine, cons
   writer.put_in_order();
 
   Plan plan = bare_plan(grid, machine);
-  for (auto& [row, stop] : writer.stops) plan.stops.push_back(std::move(stop));
+  plan.stops = std::move(writer.stops);
   for (Stop& stop : plan.stops) {
     Plan alone;
     alone.stops.push_back(std::move(stop));

@@ -131,7 +131,7 @@ static void a_stopped_front_proves_nothing(void) {
   OK(latchwork_grid_plan_front(three, &machine, NULL, &options, &front, NULL));
   CHECK(heard > 0);
   OK(latchwork_front_points(front, points, 3, &needed, NULL));
-  CHECK(needed == 1 && points[0].kinds == 3);
+  CHECK(needed == 1 && points[0].kinds == 2); /* as few stops as serve all */
   OK(latchwork_front_fewest_proven(front, &proven, NULL));
   CHECK(proven == 0);
   latchwork_front_destroy(front);
@@ -186,41 +186,56 @@ static void costs_may_move_so_far(void) {
   latchwork_plan_destroy(other);
 }
 
-/* A plan as a file could hold it: `rows` rows, and no stop. */
-static latchwork_plan *empty_plan(const char *rows) {
+/* A plan as a file could hold it: `rows` rows of 4 stitches, of a status and with these stops. */
+static latchwork_plan *plan_of(const char *rows, const char *status, const char *stops) {
   static const char *const form =
-      "{\"format\": \"latchwork-plan\", \"version\": 1, \"rows\": %s, \"columns\": 6, "
-      "\"leftmost\": \"L3\", \"carriage_starts_right\": true, \"status\": \"feasible\", "
-      "\"total_ms\": 0, \"bound_ms\": 0, \"columns_on\": [], \"stops\": []}";
-  char text[400];
+      "{\"format\": \"latchwork-plan\", \"version\": 1, \"rows\": %s, \"columns\": 4, "
+      "\"leftmost\": \"L2\", \"carriage_starts_right\": true, \"status\": \"%s\", "
+      "\"total_ms\": 0, \"bound_ms\": 0, \"columns_on\": [], \"stops\": [%s]}";
+  char text[1200];
   latchwork_plan *made = NULL;
-  sprintf(text, form, rows);
+  sprintf(text, form, rows, status, stops);
   OK(latchwork_read_plan(text, strlen(text), &made, NULL));
   return made;
 }
 
+#define HOLD_AFTER(row) "{\"row\": " #row ", \"carriage_right\": true, \"effort_ms\": 0, \"holds\": [\"L1\"]}"
+
 /* Six rows with holds after rows 2, 4 and 6, of a status: a period of two rows, for a plan that is one. */
 static int32_t period_of_holds(const char *status) {
-  static const char *const form =
-      "{\"format\": \"latchwork-plan\", \"version\": 1, \"rows\": 6, \"columns\": 6, "
-      "\"leftmost\": \"L3\", \"carriage_starts_right\": true, \"status\": \"%s\", "
-      "\"total_ms\": 0, \"bound_ms\": 0, \"columns_on\": [], \"stops\": [{\"row\": 2, \"carriage_right\": true, "
-      "\"effort_ms\": 0, \"holds\": [\"L1\"]}, {\"row\": 4, \"carriage_right\": true, \"effort_ms\": 0, \"holds\": "
-      "[\"L1\"]}, {\"row\": 6, \"carriage_right\": true, \"effort_ms\": 0, \"holds\": [\"L1\"]}]}";
   latchwork_period period = LATCHWORK_PERIOD_INIT;
-  latchwork_plan *made = NULL;
-  char text[1200];
-  sprintf(text, form, status);
-  OK(latchwork_read_plan(text, strlen(text), &made, NULL));
+  latchwork_plan *made = plan_of("6", status, HOLD_AFTER(2) ", " HOLD_AFTER(4) ", " HOLD_AFTER(6));
   OK(latchwork_plan_period(made, &period, NULL));
   latchwork_plan_destroy(made);
   return period.rows;
 }
 
+static void plans_whose_stops_do_not_rise_have_no_reasons(void) {
+  static const struct {
+    const char *stops, *field;
+    int32_t row;
+  } spoiled[] = {{HOLD_AFTER(7), "stops[0].row", 7},
+                 {HOLD_AFTER(4) ", " HOLD_AFTER(2), "stops[1].row", 2},
+                 {HOLD_AFTER(3) ", " HOLD_AFTER(3), "stops[1].row", 3}};
+  size_t i;
+  checking = "stops that do not rise";
+  for (i = 0; i < sizeof spoiled / sizeof spoiled[0]; ++i) {
+    latchwork_error error = LATCHWORK_ERROR_INIT;
+    latchwork_stop_reason reasons[2];
+    latchwork_plan *made = plan_of("6", "feasible", spoiled[i].stops);
+    size_t needed = 77;
+    CHECK(latchwork_grid_stop_reasons(grid, &machine, &effort, made, NULL, reasons, 2, &needed, &error) ==
+          LATCHWORK_E_BAD_ARGUMENT);
+    CHECK(strcmp(error.field, spoiled[i].field) == 0 && error.row == spoiled[i].row && error.message[0] != '\0');
+    CHECK(needed == 0 || needed == 77);
+    latchwork_plan_destroy(made);
+  }
+}
+
 static void plans_of_other_sizes_are_refused(void) {
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_period period = LATCHWORK_PERIOD_INIT;
-  latchwork_plan *other = empty_plan("7");
+  latchwork_plan *other = plan_of("7", "feasible", "");
   size_t needed = 0;
   checking = "sizes";
   CHECK(latchwork_grid_plan_tolerances(grid, &machine, &effort, other, NULL, NULL, 0, &needed, &error) ==
@@ -231,12 +246,12 @@ static void plans_of_other_sizes_are_refused(void) {
         LATCHWORK_E_SIZE_MISMATCH);
   CHECK(strcmp(error.field, "plan") == 0);
   latchwork_plan_destroy(other);
-  other = empty_plan("65536");
+  other = plan_of("65536", "feasible", "");
   OK(latchwork_plan_period(other, &period, NULL));
   CHECK(period.rows == 0);
   latchwork_plan_destroy(other);
   CHECK(period_of_holds("feasible") == 2 && period_of_holds("infeasible") == 0);
-  other = empty_plan("2147483647");
+  other = plan_of("2147483647", "feasible", "");
   CHECK(latchwork_plan_period(other, &period, &error) == LATCHWORK_E_TOO_LARGE && strcmp(error.field, "rows") == 0);
   latchwork_plan_destroy(other);
 }
@@ -351,7 +366,8 @@ static void calls_of_many_plans_are_told_and_can_stop(void) {
     options.conditions = NULL;
     options.user_data = &heard;
     OK(latchwork_grid_stop_reasons(tall, &machine, &effort, mine, &options, reasons, 64, &needed, NULL));
-    CHECK(heard.calls >= 1 && reasons[0].cause == LATCHWORK_STOP_CAUSE_UNKNOWN);
+    CHECK(heard.calls >= 1 && reasons[0].least_saves_ms <= reasons[0].saves_ms); /* a plan is had without a search */
+    CHECK(needed > 1 && reasons[1].cause == LATCHWORK_STOP_CAUSE_UNKNOWN);
     heard.calls = 0;
     OK(latchwork_grid_plan_tolerances(tall, &machine, &effort, mine, &options, tolerances, 12, &needed, NULL));
     for (i = 0; i < needed; ++i) CHECK(!tolerances[i].least_exact || tolerances[i].least_ms <= tolerances[i].value_ms);
@@ -408,6 +424,7 @@ int main(void) {
   a_stopped_front_proves_nothing();
   stops_say_why_they_are_there();
   plans_of_other_sizes_are_refused();
+  plans_whose_stops_do_not_rise_have_no_reasons();
   limits_may_be_as_great_as_their_numbers();
   the_deepest_ladder_is_planned();
   costs_may_move_so_far();

@@ -16,23 +16,6 @@ using namespace latchwork_test;
 
 namespace {
 
-Conditions random_conditions(Random& random, const Instance& in) {
-  Conditions asked;
-  asked.carriage_right_only = random.one_in(3);
-  if (random.one_in(2)) asked.rows_apart = random.between(1, 4);
-  if (random.one_in(3)) asked.max_depth = random.between(1, 5);
-  asked.forced_exempt = random.one_in(2);
-  if (random.one_in(2)) {
-    KeptRhythm kept;
-    kept.row = random.between(1, in.grid.rows());
-    kept.first_column = random.between(0, in.grid.columns() - 1);
-    kept.last_column = random.between(kept.first_column, in.grid.columns() - 1);
-    if (random.one_in(2)) kept.rhythm = Rhythm{random.between(1, 4), random.between(1, 3)};
-    asked.rhythms.push_back(kept);
-  }
-  return asked;
-}
-
 Plan under(const Instance& in, const Conditions& asked) {
   PlanOptions options;
   options.conditions = asked;

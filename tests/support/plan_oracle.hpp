@@ -11,6 +11,7 @@
 #include "instances.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/wale.hpp"
+#include "random.hpp"
 
 // A brute force over all stop sets and all works of each wale, written from DEVELOPERS.md in the plainest way. It
 // shares no code with the planner.
@@ -18,6 +19,24 @@
 namespace latchwork_test {
 
 using namespace latchwork;
+
+/// What may be asked of a plan of such an instance, but for kinds of stop and closed rows.
+inline Conditions random_conditions(Random& random, const Instance& in) {
+  Conditions asked;
+  asked.carriage_right_only = random.one_in(3);
+  if (random.one_in(2)) asked.rows_apart = random.between(1, 4);
+  if (random.one_in(3)) asked.max_depth = random.between(1, 5);
+  asked.forced_exempt = random.one_in(2);
+  if (random.one_in(2)) {
+    KeptRhythm kept;
+    kept.row = random.between(1, in.grid.rows());
+    kept.first_column = random.between(0, in.grid.columns() - 1);
+    kept.last_column = random.between(kept.first_column, in.grid.columns() - 1);
+    if (random.one_in(2)) kept.rhythm = Rhythm{random.between(1, 4), random.between(1, 3)};
+    asked.rhythms.push_back(kept);
+  }
+  return asked;
+}
 
 inline bool in_stack(Cell cell) {
   return cell == Cell::tuck || cell == Cell::slip;
@@ -310,6 +329,43 @@ struct Brute {
       }
     }
     return best;
+  }
+
+  /// Whether a plan keeps all that is asked, whatever it takes.
+  bool keeps(const Plan& plan) const {
+    std::vector<bool> stops(static_cast<std::size_t>(in.grid.rows()) + 1, false);
+    std::map<int, std::vector<std::pair<int, int>>> done;  // per wale: stop, and rungs
+    for (const Stop& stop : plan.stops) {
+      stops[static_cast<std::size_t>(stop.row)] = true;
+      for (const Reform& reform : stop.reforms) {
+        const auto rungs = static_cast<int>(reform.rungs.size());
+        if (asked.max_depth > 0 && rungs > asked.max_depth) return false;
+        done[reform.wale].emplace_back(stop.row, rungs);
+      }
+    }
+    if (!allowed(stops)) return false;
+    const std::vector<int> kinds = stop_kinds(plan);
+    const auto count = static_cast<int>(std::set(kinds.begin(), kinds.end()).size());
+    if (asked.max_kinds > 0 && count > asked.max_kinds) return false;
+    const auto in_rhythm = [&](const KeptRhythm& group, const Rhythm& rhythm) {
+      for (std::size_t w = 0; w < wales.all().size(); ++w) {
+        if (!kept(w, group)) continue;
+        const auto way = way_in(wales.all()[w], rhythm);
+        const auto& mine = done[static_cast<int>(w)];
+        const auto alike = [](const auto& deed, const auto& made) { return deed.first == made.first; };
+        if (!way || !std::equal(way->deeds.begin(), way->deeds.end(), mine.begin(), mine.end(), alike)) return false;
+      }
+      return true;
+    };
+    return std::all_of(asked.rhythms.begin(), asked.rhythms.end(), [&](const KeptRhythm& group) {
+      if (group.rhythm) return in_rhythm(group, *group.rhythm);
+      for (int every = 1; every <= in.grid.rows(); ++every) {
+        for (int first = 1; first <= in.grid.rows(); ++first) {
+          if (in_rhythm(group, {every, first})) return true;
+        }
+      }
+      return false;
+    });
   }
 
   /// How many kinds of stop there are, when beside what is forced this is done after these rows.

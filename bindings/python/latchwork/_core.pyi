@@ -921,7 +921,11 @@ def plan(
 
     Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; options.conditions.max_kinds:
     nobody limits the search, and its own allowance ends before it has a plan or knows that there is none); cancelled when
-    stopped, limited, or out of its memory, before that.
+    stopped, limited, or out of its memory, before that. A plan without conditions is had before any search, however short
+    the limit; only a panel of more than 400,000 cells may be cancelled before it is read. Under conditions a few cheap
+    plans are tried first (rows_apart: as few stops as serve all; a rhythm to be found: the likely ones, down to the
+    densest; max_kinds: stops each as late as can be, else rhythms), and only where none of them keeps the conditions a
+    limit ends in cancelled.
     """
 
 def plan_regular(
@@ -938,8 +942,9 @@ def plan_regular(
 ) -> Plan:
     """The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is due.
     Infeasible when no rhythm works. Under `conditions` the best of the rhythms whose stops and works keep them; where
-    none does, the findings name the condition and the place. Arguments and errors as in plan(); stopped before it found
-    one it raises Error cancelled.
+    none does, the findings name the condition and the place. Arguments and errors as in plan(). Stopped or limited before
+    any was tried, it takes the first that does, down to every row; where none of these keeps the conditions it raises
+    Error cancelled.
     """
 
 def stop_kinds(plan: Plan) -> list[int]:

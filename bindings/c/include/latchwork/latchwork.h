@@ -920,7 +920,11 @@ LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
    and else ends FEASIBLE with a bound. effort and options may be NULL.
    Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE (effort; options.conditions.max_kinds: nobody
    limits the search, and its own allowance ends before it has a plan or knows that there is none); CANCELLED when stopped,
-   limited, or out of its memory, before that. Since 0.1. */
+   limited, or out of its memory, before that. A plan without conditions is had before any search, however short the
+   limit; only a panel of more than 400,000 cells may be CANCELLED before it is read. Under conditions a few cheap plans
+   are tried first (rows_apart: as few stops as serve all; a rhythm to be found: the likely ones, down to the densest;
+   max_kinds: stops each as late as can be, else rhythms), and only where none of them keeps the conditions a limit ends
+   in CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid, const latchwork_machine *machine,
                                                      const latchwork_effort *effort,
                                                      const latchwork_plan_options *options, latchwork_plan **out,
@@ -928,7 +932,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid,
 /* The best regular plan: stop every p rows and do all that is due. INFEASIBLE when no rhythm works. Under conditions the
    best of the rhythms whose stops and works keep them; where none does, its findings name the condition and the place.
    effort and options may be NULL.
-   Fails: as latchwork_grid_plan; CANCELLED when stopped or limited before any rhythm was found. Since 0.1. */
+   Stopped or limited before any was tried, it takes the first that does, down to every row.
+   Fails: as latchwork_grid_plan; CANCELLED when none of these keeps the conditions. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_regular(const latchwork_grid *grid,
                                                              const latchwork_machine *machine,
                                                              const latchwork_effort *effort,

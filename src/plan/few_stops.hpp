@@ -1,0 +1,23 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "plan/problem.hpp"
+#include "plan/search.hpp"
+
+// Schedules that are had without a search, for what ends before one has found any.
+
+namespace latchwork::inline v0::planning {
+
+/// Stops at which every lane can be made, each as far from the one below as the problem asks: as few as may be, where
+/// no lane has stacks. From every row on it is known which stop below may come before it, so that no choice is tried in
+/// vain. None when this finds none; there may be some, where stops are apart and what a stack or a hold takes up is in
+/// the way. Linear in lanes times rows, a few times where there are stacks.
+std::optional<Schedule> few_stops(const Problem& problem);
+
+/// Every task as soon as it can be done, on its own: at these stops the lanes can always be made, where stops need not
+/// be apart, for no more than the cost told. Linear in tasks.
+Schedule soonest(const Problem& problem);
+
+}  // namespace latchwork::inline v0::planning
