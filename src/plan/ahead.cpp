@@ -15,6 +15,7 @@ bool Ahead::look(const Problem& problem, const Windows& windows, Prices& prices,
                  std::int64_t slack, Limits& limits) {
   forget();
   for (int row = problem.rows - apart; row > 0; row -= apart) {
+    limits.done(static_cast<double>(problem.rows - row) / problem.rows);
     const int last = std::min(problem.rows, row + depth);
     const Pass pass = look_ahead(problem, windows, prices, width, slack, gain_, row + 1, last, limits);
     if (pass.broken_off) return false;

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 #include "effort/check.hpp"
@@ -11,6 +12,7 @@
 #include "plan/ahead.hpp"
 #include "plan/inputs.hpp"
 #include "plan/limits.hpp"
+#include "plan/lone_way.hpp"
 #include "plan/prices.hpp"
 #include "plan/problem.hpp"
 #include "plan/search.hpp"
@@ -36,6 +38,7 @@ void add_prices(Certificate& out, const Problem& problem, const Windows& windows
       out.forced.push_back(row);
       continue;
     }
+    if (prices.at_row.empty()) continue;
     const std::vector<int>& users = windows.users[static_cast<std::size_t>(row)];
     for (std::size_t i = 0; i < users.size(); ++i) {
       const std::int64_t price = prices.at_row[static_cast<std::size_t>(row)][i];
@@ -90,16 +93,13 @@ constexpr int depth = 80;
 class Prover {
  public:
   Prover(const Problem& problem, const PlanOptions& options, std::int64_t cut, std::int64_t total_ms, Limits& limits)
-      : problem_(problem),
-        limits_(limits),
-        cut_(cut),
-        total_ms_(total_ms),
-        windows_(windows_of(problem)),
-        prices_(problem, windows_),
-        ahead_(problem),
-        greatest_(greatest_width(options, states_of_label(windows_), problem.rows)) {
-    limits_.now(bound_ms(problem_, prices_.bound()), total_ms_, 0.02);
-    keep();
+      : problem_(problem), limits_(limits), cut_(cut), total_ms_(total_ms), ahead_(problem) {
+    if (set_up(options)) {
+      keep();
+    } else {
+      know_without_prices();
+    }
+    limits_.now(bound_ms(problem_, known_.bound), total_ms_, 0.02);
   }
 
   /// Fills in what was proven; whether more than the prices' bound was.
@@ -112,28 +112,52 @@ class Prover {
   std::int64_t bound() const { return known_.bound; }
 
  private:
-  bool close(Certificate& out) {
+  // Whether there was time for it.
+  bool set_up(const PlanOptions& options) {
     if (limits_.over()) return false;
-    if (!raise(32, 64, [&] { return prices_.ascend(&limits_); })) return false;
-    for (std::size_t width = wide; prices_.bound() <= cut_; width *= widening) {
+    windows_ = windows_of(problem_, &limits_);
+    if (limits_.over()) return false;
+    greatest_ = greatest_width(options, states_of_label(windows_), problem_.rows);
+    if (prices_.emplace(problem_, windows_, &limits_).whole()) return true;
+    prices_.reset();
+    return false;
+  }
+
+  // With stops that cost the lanes nothing, each one's cheapest way is soon found, and bounds it.
+  void know_without_prices() {
+    const std::vector<std::int64_t> nothing(static_cast<std::size_t>(problem_.rows) + 1, 0);
+    LoneWay alone(problem_.rows);
+    known_.bound = 0;
+    for (int row = 0; row <= problem_.rows; ++row) known_.bound += is_forced(problem_, row) ? problem_.stop_cost : 0;
+    known_.least.reserve(problem_.lanes.size());
+    for (const Lane& lane : problem_.lanes) {
+      known_.least.push_back(alone.find(lane, nothing.data()));
+      known_.bound += known_.least.back();
+    }
+  }
+
+  bool close(Certificate& out) {
+    if (!prices_ || limits_.over()) return false;
+    if (!raise(32, 64, [&] { return prices_->ascend(&limits_); })) return false;
+    for (std::size_t width = wide; prices_->bound() <= cut_; width *= widening) {
       const bool last = width >= greatest_;
       width = std::min(width, greatest_);
       ahead_.forget();
       if ((width >= looks_ahead || last) &&
-          !ahead_.look(problem_, windows_, prices_, std::max<std::size_t>(1, width / 2), depth, cut_ - prices_.bound(),
-                       limits_)) {
+          !ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), depth,
+                       cut_ - prices_->bound(), limits_)) {
         return false;
       }
       Schedule open;
       Fates fates;
-      const Pass pass = search(problem_, windows_, prices_, width, cut_, ahead_.gain(), open, limits_, &fates);
+      const Pass pass = search(problem_, windows_, *prices_, width, cut_, ahead_.gain(), open, limits_, &fates);
       if (pass.broken_off || any_kept(fates)) return false;  // or a schedule costs no more
       if (pass.complete) {
         out.branches = branches_of(fates, 0);
         return add_stretches(out, std::max<std::size_t>(1, width / 2));
       }
-      if (last || !raise(16, 100, [&] { return prices_.climb(25, cut_ + 1, &limits_); }) ||
-          !raise(8, 64, [&] { return prices_.ascend(&limits_); })) {
+      if (last || !raise(16, 100, [&] { return prices_->climb(25, cut_ + 1, &limits_); }) ||
+          !raise(8, 64, [&] { return prices_->ascend(&limits_); })) {
         return false;
       }
     }
@@ -145,7 +169,7 @@ class Prover {
     std::vector<std::int64_t> gain(ahead_.gain().size(), 0);
     for (const Looked& looked : ahead_.looked()) {
       Fates fates;
-      const Pass pass = look_ahead(problem_, windows_, prices_, width, looked.gain - 1, gain, looked.row + 1,
+      const Pass pass = look_ahead(problem_, windows_, *prices_, width, looked.gain - 1, gain, looked.row + 1,
                                    looked.last, limits_, &fates);
       if (pass.broken_off) return false;
       if (!pass.complete || any_kept(fates)) {
@@ -159,13 +183,13 @@ class Prover {
 
   template <class Step>
   bool raise(int times, int worth, Step&& step) {
-    for (int i = 0; i < times && prices_.bound() <= cut_; ++i) {
-      const std::int64_t before = prices_.bound();
+    for (int i = 0; i < times && prices_->bound() <= cut_; ++i) {
+      const std::int64_t before = prices_->bound();
       const std::int64_t after = step();
       if (limits_.over()) return false;  // the prices may have been left on the way
       keep();
       limits_.now(bound_ms(problem_, after), total_ms_, 0.02);
-      if (!limits_.go_on(prices_.work() - std::exchange(work_of_prices_, prices_.work()))) return false;
+      if (!limits_.go_on(prices_->work() - std::exchange(work_of_prices_, prices_->work()))) return false;
       if (after - before <= (cut_ - after) / worth) break;
     }
     return true;
@@ -173,10 +197,10 @@ class Prover {
 
   void keep() {
     known_.at_row.resize(windows_.users.size());
-    for (int row = 0; row <= problem_.rows; ++row) known_.at_row[static_cast<std::size_t>(row)] = prices_.at_row(row);
+    for (int row = 0; row <= problem_.rows; ++row) known_.at_row[static_cast<std::size_t>(row)] = prices_->at_row(row);
     known_.least.clear();
-    for (std::size_t k = 0; k < problem_.lanes.size(); ++k) known_.least.push_back(prices_.least(k));
-    known_.bound = prices_.bound();
+    for (std::size_t k = 0; k < problem_.lanes.size(); ++k) known_.least.push_back(prices_->least(k));
+    known_.bound = prices_->bound();
   }
 
   const Problem& problem_;
@@ -184,10 +208,10 @@ class Prover {
   std::int64_t cut_;
   std::int64_t total_ms_;
   Windows windows_;
-  Prices prices_;  // without the first there is no proof, so these heed no limit
+  std::optional<Prices> prices_;  // none where there was no time for any
   Known known_;
   Ahead ahead_;
-  std::size_t greatest_;
+  std::size_t greatest_ = 1;
   std::int64_t work_of_prices_ = 0;
 };
 
@@ -198,6 +222,7 @@ Certificate certify(const Grid& grid, const Machine& machine, const Effort& effo
   check(machine);
   check(effort);
   check(options);
+  require_counted(grid, effort);
   if (total_ms < 0) {
     Place place;
     place.field = "total_ms";
@@ -205,7 +230,7 @@ Certificate certify(const Grid& grid, const Machine& machine, const Effort& effo
   }
   Limits limits(options);  // its clock runs from here
   const Wales wales(grid);
-  Problem problem = problem_of(grid, wales, machine, effort);
+  Problem problem = problem_of(grid, wales, machine, effort, &limits);
   if (const auto barred = what_bars(grid, machine, problem); !barred.empty()) {
     Place place = barred.front().place;
     place.field = "grid";

@@ -111,6 +111,7 @@ std::int64_t Prices::climb(int steps, std::int64_t best, Limits* limits) {
       }
     }
   }
+  if (limits && limits->over()) return bound_;
   for (std::size_t row = 0; row < layers; ++row) {
     const std::size_t begin = at(places.first[row]);
     for (std::size_t k = 0; k < price_[row].size(); ++k) price_[row][k] = kept[begin + k];

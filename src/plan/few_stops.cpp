@@ -32,14 +32,15 @@ constexpr std::size_t most_open = 256;         // marks that the next stop is tr
 
 class FewStops {
  public:
-  /// `held`: what can be held is, and else only what no batch makes.
-  FewStops(const Problem& problem, bool held) : problem_(problem), held_(held), must_(problem.forced) {
+  /// `held`: what can be held is, and else only what no batch makes. `wait`: rows that a batch comes after its cells,
+  /// at the most.
+  FewStops(const Problem& problem, bool held, int wait) : problem_(problem), held_(held), must_(problem.forced) {
     for (const Lane& lane : problem.lanes) {
       for (const Task& task : lane.tasks) {
         if (is_held(task)) {
           must_[at(task.low - 1)] = must_[at(task.high - 1)] = 1;
         } else {
-          spans_.push_back({task.high, task.last_stop});
+          spans_.push_back({task.high, std::min(task.last_stop, task.high + wait)});
         }
       }
     }
@@ -47,6 +48,16 @@ class FewStops {
     for (int row = 0; row <= problem.rows; ++row) {
       usable_.push_back(must_[at(row)] != 0 || some_lane_stops(row) ? 1 : 0);
     }
+  }
+
+  /// As if a lane could be worked at all of its rows. None where some stop is in the middle of a lane's stack, and does
+  /// not serve what it was to serve.
+  std::optional<Schedule> find_quickly() const {
+    Schedule found;
+    if (!serve_spans(found.stops)) return {};
+    found.cost = cost_of(problem_, found.stops);
+    if (found.cost >= far) return {};
+    return found;
   }
 
   std::optional<Schedule> find() const {
@@ -200,13 +211,17 @@ class FewStops {
 }  // namespace
 
 std::optional<Schedule> few_stops(const Problem& problem) {
-  if (auto found = FewStops(problem, false).find()) return found;
+  if (auto found = FewStops(problem, false, problem.rows).find()) return found;
   const auto either = [](const Task& task) { return task.by_hold && task.by_batch(); };
   const bool other_way = std::any_of(problem.lanes.begin(), problem.lanes.end(), [&](const Lane& lane) {
     return std::any_of(lane.tasks.begin(), lane.tasks.end(), either);
   });
   if (!other_way) return {};
-  return FewStops(problem, true).find();
+  return FewStops(problem, true, problem.rows).find();
+}
+
+std::optional<Schedule> few_stops_within(const Problem& problem, int wait) {
+  return FewStops(problem, false, wait).find_quickly();
 }
 
 Schedule soonest(const Problem& problem) {

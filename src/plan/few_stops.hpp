@@ -16,6 +16,10 @@ namespace latchwork::inline v0::planning {
 /// the way. Linear in lanes times rows, a few times where there are stacks.
 std::optional<Schedule> few_stops(const Problem& problem);
 
+/// As few stops as have no batch begin to be of use more than `wait` rows before it is made; what they cost is of the
+/// least works at these stops. None when the stops found do not serve all. Linear in lanes times rows.
+std::optional<Schedule> few_stops_within(const Problem& problem, int wait);
+
 /// Every task as soon as it can be done, on its own: at these stops the lanes can always be made, where stops need not
 /// be apart, for no more than the cost told. Linear in tasks.
 Schedule soonest(const Problem& problem);

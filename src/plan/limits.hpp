@@ -15,9 +15,9 @@ class Deadline {
   /// Its clock runs from here. A limit that goes past the clock's end is as good as none.
   explicit Deadline(const PlanOptions& options) : set_(options.time_limit_ms > 0) {
     if (!set_) return;
-    const Clock::time_point now = Clock::now();
-    const auto room = std::chrono::duration_cast<std::chrono::milliseconds>(Clock::time_point::max() - now);
-    if (options.time_limit_ms < room.count()) at_ = now + std::chrono::milliseconds(options.time_limit_ms);
+    from_ = Clock::now();
+    const auto room = std::chrono::duration_cast<std::chrono::milliseconds>(Clock::time_point::max() - from_);
+    if (options.time_limit_ms < room.count()) at_ = from_ + std::chrono::milliseconds(options.time_limit_ms);
   }
   bool set() const noexcept { return set_; }
   bool over() const { return set_ && Clock::now() >= at_; }
@@ -26,10 +26,17 @@ class Deadline {
     const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(at_ - Clock::now());
     return std::max<std::int64_t>(0, left.count());
   }
+  /// The share of the time that is gone, 0..1; 0 when none is set.
+  double gone() const {
+    if (!set_) return 0;
+    using Ms = std::chrono::duration<double, std::milli>;
+    return std::clamp(Ms(Clock::now() - from_) / Ms(at_ - from_), 0.0, 1.0);
+  }
 
  private:
   using Clock = std::chrono::steady_clock;
   bool set_;
+  Clock::time_point from_;
   Clock::time_point at_ = Clock::time_point::max();
 };
 
@@ -54,6 +61,7 @@ class Limits {
     }
     if (options_.progress && work_ >= told_ + tell_every) {
       told_ = work_;
+      now_.share = std::max(now_.share, gone());
       options_.progress(now_);
       if (options_.stop.stop_requested()) return end();
     }
@@ -63,6 +71,23 @@ class Limits {
   /// What progress will be told; a bound or a share below the last stays as it was.
   void now(std::int64_t bound_ms, std::int64_t best_ms, double share) {
     now_ = {std::max(bound_ms, now_.bound_ms), aside_ ? now_.best_ms : best_ms, std::max(share, now_.share)};
+  }
+
+  /// What comes next is this part of the whole, until part() is asked again.
+  void part(double from, double to) {
+    from_ = from;
+    to_ = to;
+    done(0);
+  }
+  /// How much of the part is done, 0..1.
+  void done(double share) { now_.share = std::max(now_.share, from_ + (to_ - from_) * share); }
+
+  /// The share of the time, or of the work where that is limited, that is gone: 0..1.
+  double gone() const {
+    const double work = options_.work_limit > 0
+                            ? std::min(1.0, static_cast<double>(work_) / static_cast<double>(options_.work_limit))
+                            : 0.0;
+    return std::max(work, deadline_.gone());
   }
 
   /// While it lives, what is solved asks for less than the call: a bound on it holds for the call's plan, but its
@@ -104,6 +129,8 @@ class Limits {
   const PlanOptions& options_;
   Deadline deadline_;
   Progress now_{0, -1, 0};
+  double from_ = 0;  // the part of the whole that is being done
+  double to_ = 0;
   std::int64_t work_ = 0;
   std::int64_t looked_ = 0;
   std::int64_t told_ = -tell_every;  // the first time at once

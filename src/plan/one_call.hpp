@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <optional>
 
 #include "latchwork/error.hpp"
@@ -60,7 +61,7 @@ class OneCall {
 
   void tell(const Told& told, double share) {
     if (!options_.progress) return;
-    share_ = std::max(share_, share);
+    share_ = std::max({share_, share, deadline_.gone()});
     options_.progress({told.bound_ms, told.best_ms, share_});
   }
 

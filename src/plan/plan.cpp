@@ -30,7 +30,14 @@ constexpr std::size_t first_width = 1;
 constexpr std::size_t narrow_width = 2;
 constexpr std::size_t wide = 16;
 constexpr std::size_t widening = 4;
-constexpr int depth = 80;  // rows of a stretch looked ahead
+constexpr int depth = 80;                     // rows of a stretch looked ahead
+constexpr std::int64_t most_begun = 500'000;  // lanes times rows, gone through for plans to begin with: a few ms
+
+// Progress: nobody knows how many passes it takes, so that each is told as a part of what is left.
+constexpr double at_first = 0.02;
+constexpr double of_narrow = 1.0 / 16;
+constexpr double of_look = 1.0 / 6;
+constexpr double of_wide = 1.0 / 5;
 
 class Planner {
  public:
@@ -53,23 +60,44 @@ class Planner {
     if (prices_) close();
     // What was proven stays proven, whatever ended the call.
     bool proven = complete_ || bound_ > most_;
-    if (!proven && !searched_ && problem_.apart <= 1) {
-      begin();
+    if (!proven) {
+      if (problem_.apart <= 1) begin();
+      begin_between();
       proven = bound_ > most_;
     }
     return {std::move(best_), bound_, proven, stuck_};
   }
 
  private:
-  // The best schedule that is had without a search, if it is better than what there is.
+  // The best schedules that are had without a search, if they are better than what there is: each task as soon as it
+  // can be done, and as few stops as serve all.
   void begin() {
-    const auto take = [&](Schedule&& first) {
-      if (first.cost >= best_.cost) return;
-      best_ = std::move(first);
-      most_ = below(problem_, best_.cost);
-    };
     if (problem_.apart <= 1) take(soonest(problem_));
     if (auto few = few_stops(problem_)) take(std::move(*few));
+  }
+
+  // Others: a stop after every row, and between these and few stops those of which none is long after what it serves.
+  // As many as may be tried at no cost that is felt, counted so that they are the same everywhere.
+  void begin_between() {
+    const std::int64_t each = static_cast<std::int64_t>(problem_.lanes.size() + 1) * (problem_.rows + 1);
+    std::int64_t left = most_begun - 2 * each;  // what begin() took
+    if (problem_.apart <= 1 && left >= each) {
+      Schedule all{std::vector<char>(problem_.forced.size(), 1), far};
+      all.cost = cost_of(problem_, all.stops);
+      take(std::move(all));
+      left -= each;
+    }
+    // 1, 2, 3, 4, 6, 8, 12, 16 ... rows
+    for (int wait = 1, more = 1; wait <= problem_.rows && left >= each; wait += more, left -= each) {
+      if (auto few = few_stops_within(problem_, wait)) take(std::move(*few));
+      if ((wait & (wait - 1)) == 0) more = std::max(1, wait / 2);
+    }
+  }
+
+  void take(Schedule&& first) {
+    if (first.cost >= best_.cost) return;
+    best_ = std::move(first);
+    most_ = below(problem_, best_.cost);
   }
 
   // What a search needs. Whether there was time for it.
@@ -101,17 +129,19 @@ class Planner {
     if (!ascend(8) || !pass(first_width)) return false;
     for (int i = 0; i < 8 && !done(); ++i) {
       const std::int64_t before = prices_->bound();
+      next_part(of_narrow);
       if (!climb(3) || !pass(narrow_width)) return false;
       if (prices_->bound() - before <= (usual() - prices_->bound()) / 50) break;
     }
     for (std::size_t width = wide; !done(); width *= widening) {
       const bool last = width >= greatest_;
       width = std::min(width, greatest_);
-      share_ += (1 - share_) / 3;
+      next_part(of_look);
       if (!ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), depth,
                        most_ - prices_->bound(), limits_)) {
         return false;
       }
+      next_part(of_wide);
       if (!pass(width)) return false;
       if (done() || last) break;
       if (!climb(8) || !ascend(4)) return false;
@@ -145,7 +175,6 @@ class Planner {
         search(problem_, windows_, *prices_, std::min(width, greatest_), most_, ahead_.gain(), better, limits_);
     if (found.broken_off) return false;
     if (better.cost <= most_) {
-      searched_ = true;
       best_ = std::move(better);
       most_ = below(problem_, best_.cost);
     }
@@ -163,7 +192,14 @@ class Planner {
   }
 
   void tell() {
-    limits_.now(bound_ms(problem_, bound_), best_.cost < far ? plan_ms(problem_, best_.cost) : -1, share_);
+    limits_.now(bound_ms(problem_, bound_), best_.cost < far ? plan_ms(problem_, best_.cost) : -1, at_first);
+  }
+
+  // What comes next is so much of what is left.
+  void next_part(double of_left) {
+    const double from = share_;
+    share_ += (1 - share_) * of_left;
+    limits_.part(from, share_);
   }
 
   // What the best schedule costs; as long as there is none, what one may cost that minds no distance.
@@ -188,14 +224,13 @@ class Planner {
   Ahead ahead_;
   std::size_t greatest_ = 1;
   Schedule best_;
-  bool searched_ = false;  // it was found by a search
   std::int64_t usual_ = far;
   int stuck_ = -1;
   std::int64_t most_ = 0;   // what a schedule may cost that takes less time than the best
   std::int64_t bound_ = 0;  // no schedule costs less
   bool complete_ = false;   // the last pass left nothing aside
   std::int64_t work_of_prices_ = 0;
-  double share_ = 0.02;
+  double share_ = at_first;  // of the whole, once the part that is being done is
 };
 
 }  // namespace
@@ -218,6 +253,7 @@ Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const 
   check(machine);
   check(effort);
   check(options);
+  require_counted(grid, effort);
   check(options.conditions, grid.rows(), grid.columns());
   if (options.conditions != Conditions{}) return plan_under(grid, machine, effort, options);
   Limits limits(options);  // its clock runs from here

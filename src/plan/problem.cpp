@@ -104,7 +104,7 @@ class Reading {
   }
 
  private:
-  static constexpr std::int64_t most_beyond = 1'000'000;  // cells, and rows of kinds of wale: some 10 ms
+  static constexpr std::int64_t most_beyond = 1'000'000;  // cells, and rows of kinds of wale: a few ms
   Limits* limits_;
   std::int64_t beyond_ = 0;
 };
@@ -153,17 +153,6 @@ Count count_of_all(const Grid& grid, const Effort& effort) {
           (far / 2) / (grid.rows() + 2)};
 }
 
-void refuse_overflow(const Grid& grid, const Effort& effort) {
-  if (can_be_counted(grid, effort)) return;
-  const Count count = count_of_all(grid, effort);
-  Place place;
-  place.field = "effort";
-  throw Error(ErrorCode::too_large, place,
-              fmt::format("{} rows of {} stitches at these efforts could take {} ms; a plan of so many rows is kept to "
-                          "{} ms",
-                          grid.rows(), grid.columns(), count.most_ms, count.limit_ms));
-}
-
 // Every schedule's cost is a sum of these, some of them many times.
 std::int64_t step_of(const Effort& effort) {
   std::int64_t step = 0;
@@ -182,12 +171,22 @@ bool can_be_counted(const Grid& grid, const Effort& effort) {
   return count.most_ms <= count.limit_ms;
 }
 
+void require_counted(const Grid& grid, const Effort& effort) {
+  if (can_be_counted(grid, effort)) return;
+  const Count count = count_of_all(grid, effort);
+  Place place;
+  place.field = "effort";
+  throw Error(ErrorCode::too_large, place,
+              fmt::format("{} rows of {} stitches at these efforts could take {} ms; a plan of so many rows is kept to "
+                          "{} ms",
+                          grid.rows(), grid.columns(), count.most_ms, count.limit_ms));
+}
+
 bool is_forced(const Problem& problem, int row) {
   return problem.forced[at(row)] != 0;
 }
 
 Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort, Limits* limits) {
-  refuse_overflow(grid, effort);
   Problem problem;
   problem.rows = grid.rows();
   problem.unit = std::int64_t{grid.rows()} + 2;

@@ -67,9 +67,13 @@ inline std::int64_t below(const Problem& problem, std::int64_t cost) {
 /// Whether the costs of every plan at these efforts can be counted.
 bool can_be_counted(const Grid& grid, const Effort& effort);
 
-/// Once `limits` are over it reads on for some 10 ms, so that most panels are read whatever the limits.
-/// @throws Error too_large (field effort), where they cannot be counted; cancelled (field options), where the panel was
-/// not read by then.
+/// For a call to ask before it does anything that takes time.
+/// @throws Error too_large (field effort) where they cannot be counted.
+void require_counted(const Grid& grid, const Effort& effort);
+
+/// The grid, of which the costs of every plan can be counted, as the planner sees it. Once `limits` are over it reads
+/// on for a million steps, so that most panels are read whatever the limits.
+/// @throws Error cancelled (field options), where the panel was not read by then.
 Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort,
                    Limits* limits = nullptr);
 

@@ -193,7 +193,9 @@ bool offer_rhythms(Choice& choice, Rhythms& rhythms, const Problem& problem, con
     if (options.progress) {
       const std::int64_t best = choice.best().cost;
       const std::int64_t found = best < far ? plan_ms(problem, best) : -1;
-      options.progress({problem.fixed_ms, found, 1.0 - static_cast<double>(every - 1) / problem.rows});
+      const double tried =
+          1.0 - static_cast<double>(every) / problem.rows;  // not all: the last told is what comes of it
+      options.progress({problem.fixed_ms, found, std::max(tried, limits.gone())});
     }
   }
   return true;
@@ -235,6 +237,7 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   check(machine);
   check(effort);
   check(options);
+  require_counted(grid, effort);
   check(options.conditions, grid.rows(), grid.columns());
   PlanOptions quiet = options;  // what progress is told is told here, once for each `every`
   quiet.progress = nullptr;
@@ -272,6 +275,7 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   const bool optimal = !cut_short || plan.total_ms == problem.fixed_ms;
   plan.status = optimal ? PlanStatus::optimal : PlanStatus::feasible;
   plan.bound_ms = optimal ? plan.total_ms : problem.fixed_ms;
+  if (options.progress) options.progress({plan.bound_ms, plan.total_ms, 1.0});
   return plan;
 }
 

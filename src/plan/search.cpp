@@ -392,6 +392,7 @@ Pass Search::run() {
       if (forced || (useful && row >= labels_[i].free_from)) extend(labels_[i], i, true, row);
       if (!forced) extend(labels_[i], i, false, row);
     }
+    if (first_ == 0) limits_.done(static_cast<double>(row) / (problem_.rows + 1));
     if (!select() || !go_on()) return broken_off();
     size_ = next_size_;
     if (labels_.empty() && pass_.stuck < 0) pass_.stuck = row;

@@ -278,8 +278,8 @@ class Under {
   }
 
   Plan finish() {
-    Problem whole = posed_;
-    std::vector<std::vector<Work>> works = best_.works;
+    Problem whole = std::move(posed_);
+    std::vector<std::vector<Work>> works = std::move(best_.works);
     for (std::size_t g = 0; g < groups_.size(); ++g) {
       for (std::size_t k = 0; k < groups_[g].lanes.size(); ++k) {
         whole.lanes.push_back(groups_[g].lanes[k]);

@@ -40,9 +40,8 @@ class Reach {
   std::size_t first_ = 0;
 };
 
-}  // namespace
-
-Works works_of(const Lane& lane, const std::vector<char>& stops) {
+// Per task and one past the last: the best way on from it.
+std::vector<Rest> rests_of(const Lane& lane, const std::vector<char>& stops) {
   const int count = lane.task_count();
   std::vector<Rest> rest(at(count) + 1);
   rest[at(count)].cost = 0;
@@ -71,6 +70,14 @@ Works works_of(const Lane& lane, const std::vector<char>& stops) {
       if (then.cost < far && (best.cost >= far || held.key() < best.key())) best = held;
     }
   }
+  return rest;
+}
+
+}  // namespace
+
+Works works_of(const Lane& lane, const std::vector<char>& stops) {
+  const std::vector<Rest> rest = rests_of(lane, stops);
+  const int count = lane.task_count();
   Works works;
   works.cost = rest[0].cost;
   if (works.cost >= far) return works;
@@ -87,7 +94,7 @@ std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops, Lim
   }
   for (const Lane& lane : problem.lanes) {
     if (limits && limits->over()) return far;
-    const std::int64_t mine = works_of(lane, all).cost;
+    const std::int64_t mine = rests_of(lane, all).front().cost;
     if (mine >= far) return far;
     cost += mine;
   }

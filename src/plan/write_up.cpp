@@ -30,11 +30,24 @@ struct Writer {
   }
   int needle(int column) const { return needle_of(machine, grid.columns(), column); }
 
+  // For as many re-forms as each stop will have.
+  void make_room(const Problem& problem, const std::vector<std::vector<Work>>& works) {
+    std::vector<std::size_t> reforms(place.size(), 0);
+    for (std::size_t lane = 0; lane < works.size(); ++lane) {
+      for (const Work& work : works[lane]) {
+        if (!work.hold) reforms[at(work.stop)] += problem.lanes[lane].wales.size();
+      }
+    }
+    for (int row = 0; row <= grid.rows(); ++row) {
+      if (reforms[at(row)] > 0) stop(row).reforms.reserve(reforms[at(row)]);
+    }
+  }
+
   void add_work(const Lane& lane, const Work& work) {
     const Task& first = lane.task(work.first);
     const auto cells = grid.cells();
-    for (const int index : lane.wales) {
-      const Wale& wale = wales.all()[at(index)];
+    for (auto index = lane.wales.rbegin(); index != lane.wales.rend(); ++index) {
+      const Wale& wale = wales.all()[at(*index)];
       if (work.hold) {
         // No crossing is inside a stack, so the needle is the same all through.
         const int held = needle(wale.column_at(first.low));
@@ -45,7 +58,7 @@ struct Writer {
       Reform reform;
       reform.column = wale.column_at(work.stop);
       reform.needle = needle(reform.column);
-      reform.wale = index;
+      reform.wale = *index;
       reform.from_row = first.low - 1;
       reform.rungs.reserve(at(work.stop - first.low + 1));
       for (int row = first.low; row <= work.stop; ++row) {
@@ -100,7 +113,9 @@ struct Writer {
     for (Stop& stop : stops) {
       std::sort(stop.releases.begin(), stop.releases.end());
       std::sort(stop.holds.begin(), stop.holds.end());
-      std::sort(stop.reforms.begin(), stop.reforms.end(), by_needle);
+      if (!std::is_sorted(stop.reforms.begin(), stop.reforms.end(), by_needle)) {
+        std::sort(stop.reforms.begin(), stop.reforms.end(), by_needle);
+      }
       std::sort(stop.shapings.begin(), stop.shapings.end(), [](const Shaping& a, const Shaping& b) {
         return a.on != b.on ? a.on : a.needle < b.needle;  // bind-offs last
       });
@@ -131,7 +146,9 @@ Plan bare_plan(const Grid& grid, const Machine& machine) {
 Plan write_up(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort,
               const Problem& problem, const std::vector<std::vector<Work>>& works) {
   Writer writer{grid, wales, machine, std::vector<int>(at(grid.rows()) + 1, -1)};
-  for (std::size_t lane = 0; lane < problem.lanes.size(); ++lane) {
+  writer.make_room(problem, works);
+  // Needles fall from wale to wale as columns rise, so that most stops are in order as they come.
+  for (std::size_t lane = problem.lanes.size(); lane-- > 0;) {
     for (const Work& work : works[lane]) writer.add_work(problem.lanes[lane], work);
   }
   for (const Crossing& crossing : grid.crossings()) writer.add_crossing(crossing);

@@ -182,6 +182,7 @@ std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, c
   check(effort);
   check(options);
   check(options.conditions, grid.rows(), grid.columns());
+  planning::require_counted(grid, effort);
   Reasons reasons(grid, machine, effort, mine, options);
   std::vector<StopReason> out;
   for (const Stop& stop : mine.stops) out.push_back(reasons.of(stop, out.size(), mine.stops.size()));

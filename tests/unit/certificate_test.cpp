@@ -283,6 +283,14 @@ TEST_CASE("wherever a proof is ended, its certificate holds", "[certificate][lim
     CHECK(certificate.bound_ms <= total);
     CHECK(check_certificate(grid, {}, {}, certificate).holds);
   }
+  std::stop_source before;
+  before.request_stop();
+  PlanOptions at_once;
+  at_once.stop = before.get_token();
+  const Certificate begun = certify(grid, {}, {}, total, at_once);
+  CHECK(begun.bound_ms > 0);
+  CHECK(begun.bound_ms <= total);
+  CHECK(check_certificate(grid, {}, {}, begun).holds);
   for (const int heard : {1, 2}) {
     std::stop_source source;
     int told = 0;

@@ -389,8 +389,30 @@ TEST_CASE("progress never falls, bounds the plan, and what it throws ends the ca
     CHECK(told[i].best_ms >= made.total_ms);
   }
   CHECK(told.back().share == 1.0);
+  CHECK(told.back().bound_ms == made.bound_ms);
+  CHECK(told.back().best_ms == made.total_ms);
+  // In a rhythm, too, what is told last is what comes of it.
+  const Plan regular = plan_regular(grid, Machine{}, {}, options);
+  REQUIRE(regular.status == PlanStatus::optimal);
+  CHECK(told.back().share == 1.0);
+  CHECK(told.back().bound_ms == regular.total_ms);
+  CHECK(told.back().best_ms == regular.total_ms);
   options.progress = [](const Progress&) { throw std::runtime_error("enough"); };
   CHECK_THROWS_AS(plan(grid, Machine{}, {}, options), std::runtime_error);
+}
+
+TEST_CASE("of what is limited, progress tells at least how much is gone", "[plan][limits]") {
+  const latchwork_test::Instance in = latchwork_test::instance_of("dear stops", 2, 240);
+  std::vector<double> shares;
+  PlanOptions options;
+  options.progress = [&](const Progress& progress) { shares.push_back(progress.share); };
+  options.work_limit = 20'000'000;
+  const Plan made = plan(in.grid, in.machine, in.effort, options);
+  REQUIRE(made.status == PlanStatus::feasible);
+  REQUIRE(shares.size() > 5);
+  for (std::size_t i = 1; i < shares.size(); ++i) CHECK(shares[i] >= shares[i - 1]);
+  // Told about every 2,000,000 steps.
+  for (std::size_t i = 0; i + 1 < shares.size(); ++i) CHECK(shares[i] >= 0.1 * static_cast<double>(i));
 }
 
 TEST_CASE("each status has its name", "[plan]") {
