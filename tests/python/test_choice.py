@@ -195,7 +195,7 @@ def test_a_front_stopped_before_it_looked_for_fewer_kinds_proves_none():
     stop = lw.StopSource()
     stop.request_stop()
     stopped = lw.plan_front(grid, lw.Machine(), stop=stop)
-    assert [point.kinds for point in stopped.points] == [3] and not stopped.fewest_proven
+    assert len(stopped.points) == 1 and not stopped.fewest_proven
 
 
 def test_what_conditions_or_a_short_search_leave_open_is_not_told_as_a_fact(purls):

@@ -261,7 +261,9 @@ def test_a_call_that_was_asked_before_it_began_stops_at_once():
     plan = stopped("plan", grid, stop=asked)
     assert plan.status is lw.PlanStatus.feasible and lw.verify(grid, plan).verified
     assert plan.bound_ms <= lw.plan(grid, lw.Machine()).total_ms <= plan.total_ms
-    for name in ("plan_regular", "verify", "simulate", "check_certificate"):  # these have nothing to show yet
+    regular = stopped("plan_regular", long_grid(), stop=asked)
+    assert regular.rhythm is not None and lw.verify(long_grid(), regular).verified
+    for name in ("verify", "simulate", "check_certificate"):  # these have nothing to show yet
         assert stopped(name, long_grid(), stop=asked) is lw.ErrorCode.cancelled
 
 
