@@ -57,7 +57,8 @@ struct Verification {
   int wale = -1;         ///< index into Wales(grid).all() of the chart's wale at that place of the cloth; -1: none
   std::string expected;  ///< what the chart has there: "purl", "no stitch", "1/2 RC", "no crossing"; empty when the
                          ///< cloth is the chart's
-  std::string found;     ///< what the cloth has there: likewise, or "a stitch that no cell describes"
+  /// What the cloth has there: likewise, or "a stitch that no cell describes", "a passing that no crossing describes".
+  std::string found;
   std::optional<Fault> fault;  ///< the first move that hands could not make; `move` is its index in moves(plan)
   friend bool operator==(const Verification&, const Verification&) = default;
 };

@@ -90,7 +90,7 @@ std::optional<Choice> same_repeats(const std::vector<const ByRepeats*>& kinds) {
 /// Kinds of one length, and how they go together.
 class Together {
  public:
-  Together(const std::vector<FitRequest>& wanted, std::vector<std::size_t> firsts) : wanted_(wanted) {
+  Together(const std::vector<FitRequest>& wanted, const std::vector<std::size_t>& firsts) : wanted_(wanted) {
     for (const std::size_t piece : firsts) {
       const auto width = std::find_if(widths_.begin(), widths_.end(), [&](const std::vector<std::size_t>& members) {
         return is_one_width(wanted[kinds_[members.front()].piece], wanted[piece]);

@@ -224,11 +224,12 @@ class Drawing {
     pen_.close();
   }
 
-  /// Of a crossing that the edge of the sheet would tear nothing is drawn but where it lies.
+  /// Of a crossing that the edge of the sheet would tear nothing is drawn but where it lies: a grey box with a broken
+  /// outline, since grey alone would carry it.
   void cut_crossings() {
     if (sheet_.cut.empty()) return;
     Path path;
-    pen_.open("cut-crossing", "fill=\"#ddd\" stroke=\"#777\" stroke-width=\"0.6\"");
+    pen_.open("cut-crossing", "fill=\"#ddd\" stroke=\"#000\" stroke-width=\"2\" stroke-dasharray=\"4 4\"");
     for (const Crossing& crossing : sheet_.cut) {
       const int first = std::max(crossing.column, sheet_.first_column);
       const int end = std::min(crossing.column + crossing.width(), sheet_.last_column + 1);

@@ -124,7 +124,8 @@ class Key {
         pen_.close();
         break;
       case Symbol::cut_crossing:
-        box(1, "#ddd");
+        path.move(x, y).across_by(w).down_by(h).across_by(-w).close();
+        path.flush(pen_.body, " fill=\"#ddd\" stroke=\"#000\" stroke-width=\"2\" stroke-dasharray=\"4 4\"");
         break;
       case Symbol::stop:
         path.move(x + font_ * 14 / 10, y + h / 2).line_by(font_ * 6 / 10, -font_ * 3 / 10).down_by(font_ * 6 / 10);

@@ -28,8 +28,8 @@ void find_group(const Group& group, std::vector<Finding>& found) {
   finding.message = fmt::format(
       "{} stitches are {} at the {} edge, the operator's {}, after row {}: the carriage and its yarn are at the other",
       count, off ? "bound off" : "cast on", group.left ? "left" : "right", group.left ? "right" : "left", group.row);
-  finding.suggestion = fmt::format("{} them a row later or earlier, or with a length of yarn of their own",
-                                   off ? "bind off" : "cast on");
+  finding.suggestion = fmt::format("{} a row later or earlier, or with a length of yarn of their own",
+                                   off ? "bind them off" : "cast them on");
   found.push_back(std::move(finding));
 }
 

@@ -106,10 +106,11 @@ bool NeedlesInWork::is_far(int run_first, int count, const Stop& stop) const {
   return stop.carriage_right ? at_left : at_right;
 }
 
-void NeedlesInWork::tell_far(const std::vector<int>& needles, std::vector<std::string>& told) const {
+void NeedlesInWork::tell_far(const std::vector<int>& needles, const std::vector<int>& among,
+                             std::vector<std::string>& told) const {
   if (needles.empty()) return;
-  told.back() +=
-      fmt::format(", {} with a length of yarn, as the carriage is at the other edge", needle_ranges(needles));
+  told.back() += fmt::format(", {}with a length of yarn, as the carriage is at the other edge",
+                             needles == among ? std::string() : needle_ranges(needles) + " ");
 }
 
 void NeedlesInWork::join(const Stop& stop, std::vector<std::string>& told) {
@@ -140,7 +141,7 @@ void NeedlesInWork::join(const Stop& stop, std::vector<std::string>& told) {
   };
   tell(increased, fmt::format("increase 1{}: ", sides(increased.size())));
   tell(cast_on, "");
-  tell_far(far, told);
+  tell_far(far, cast_on, told);
 }
 
 void NeedlesInWork::leave(const Stop& stop, std::vector<std::string>& told) {
@@ -174,7 +175,7 @@ void NeedlesInWork::leave(const Stop& stop, std::vector<std::string>& told) {
   if (!bound_off.empty()) {
     told.push_back(fmt::format("bind off {} and put {} out of work", needle_ranges(bound_off),
                                bound_off.size() == 1 ? "it" : "them"));
-    tell_far(far, told);
+    tell_far(far, bound_off, told);
   }
 }
 

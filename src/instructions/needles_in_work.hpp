@@ -33,7 +33,7 @@ class NeedlesInWork {
   bool goes_into(int needle, int row) const;
   bool goes_below(int needle, int row) const;
   bool is_far(int run_first, int count, const Stop& stop) const;
-  void tell_far(const std::vector<int>& needles, std::vector<std::string>& told) const;
+  void tell_far(const std::vector<int>& needles, const std::vector<int>& among, std::vector<std::string>& told) const;
   void join(const Stop& stop, std::vector<std::string>& told);
   void leave(const Stop& stop, std::vector<std::string>& told);
 

@@ -107,7 +107,7 @@ Knitted knitting::knit(const Bed& bed, std::span<const Move> moves, Impossible i
   knitted.rows = static_cast<int>(rows);
   knitted.stuck = work(hands, moves, impossible, pulse);
   knitted.loops = hands.loops();
-  if (!knitted.stuck || impossible == Impossible::is_left) {
+  if (!knitted.stuck || impossible == Impossible::passed_over) {
     knitted.reading =
         read(hands.cloth(), knitted.rows, hands.on_needles(), hands.endings(), [&pulse] { pulse.step(); });
   }

@@ -199,7 +199,7 @@ Verification verify(const Grid& grid, const Plan& plan, const WatchOptions& opti
     return result;
   }
   const Bed bed{.leftmost = plan.leftmost, .columns = plan.columns};
-  Knitted knitted = knit(bed, moves(plan), Impossible::is_left, options);
+  Knitted knitted = knit(bed, moves(plan), Impossible::passed_over, options);
   result.loops = knitted.loops;
   result.fault = std::move(knitted.stuck);
   std::optional<Difference> first = differing_cloth(grid, knitted.reading);

@@ -73,6 +73,6 @@ class Verification:
     expected: str = ""
     """What the chart has there: "purl", "no stitch", "1/2 RC", "no crossing"; empty when the cloth is the chart's."""
     found: str = ""
-    """What the cloth has there: likewise, or "a stitch that no cell describes"."""
+    """What the cloth has there: likewise, or "a stitch that no cell describes", "a passing that no crossing describes"."""
     fault: Fault | None = None
     """The first move that hands could not make; its ``move`` is the index in ``moves(plan)``."""

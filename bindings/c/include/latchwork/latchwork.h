@@ -1459,7 +1459,8 @@ typedef struct latchwork_verification {
   int32_t fault_column; /* -1: none */
   char expected[64];    /* what the chart has at that place: "purl", "no stitch", "1/2 RC", "no crossing"; "": the cloth is
                            the chart's */
-  char found[64];       /* what the cloth has there: likewise, or "a stitch that no cell describes" */
+  char found[64];       /* what the cloth has there: likewise, or "a stitch that no cell describes", "a passing that no
+                           crossing describes" */
   char fault_message[256]; /* cut between characters when too long */
 } latchwork_verification;
 #define LATCHWORK_VERIFICATION_INIT \
