@@ -19,7 +19,7 @@ made=0
 "$build/examples/make_panel" "$brief" "$out" || made=$?
 case $made in
   0) echo "Written to $out: open page.html to print it and take it to the machine." ;;
-  3) echo "Written to $out, but this panel cannot be made as it stands: summary.txt and page.html say why." ;;
+  3) echo "Written to $out, but it cannot be made as asked: summary.txt and page.html say why." ;;
   4) echo "Written to $out without a size: summary.txt and page.html say which textures swatch.csv lacks." ;;
 esac
 exit $made

@@ -107,6 +107,16 @@ latchwork_status latchwork_article_job_verification(const latchwork_article_job*
   });
 }
 
+latchwork_status latchwork_article_job_panels(const latchwork_article_job* article_job, latchwork_fitted_panel* panels,
+                                              size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(panels, capacity, needed, "panels");
+    room.take(value_of(article_job).panels, [](const FittedPanel& from) {
+      return latchwork_fitted_panel{from.folder.c_str(), from.pieces.c_str(), from.count, from.piece, from.panel};
+    });
+  });
+}
+
 latchwork_status latchwork_article_job_hand_ms(const latchwork_article_job* article_job, int64_t* hand_ms,
                                                latchwork_error* error) {
   return guarded(error, [&] { given(hand_ms, "hand_ms") = value_of(article_job).hand_ms; });

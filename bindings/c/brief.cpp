@@ -113,6 +113,13 @@ latchwork_status latchwork_brief_run(const latchwork_brief* brief, const latchwo
   });
 }
 
+latchwork_status latchwork_brief_fitted_brief(const latchwork_brief* brief, const latchwork_job* job, size_t index,
+                                              latchwork_brief** out, latchwork_error* error) {
+  return guarded(error, [&] {
+    fill(out, [&] { return fitted_brief(given(brief, "brief").value, given(job, "job").value, index); });
+  });
+}
+
 latchwork_status latchwork_brief_summary(const latchwork_brief* brief, const latchwork_job* job, char* text,
                                          size_t capacity, size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {
@@ -133,6 +140,10 @@ latchwork_status latchwork_brief_write_job(const latchwork_brief* brief, const l
                                            latchwork_error* error) {
   return guarded(error,
                  [&] { write_job(given(brief, "brief").value, given(job, "job").value, &given(folder, "folder")); });
+}
+
+latchwork_status latchwork_brief_write_brief(const latchwork_brief* brief, const char* folder, latchwork_error* error) {
+  return guarded(error, [&] { write_brief(given(brief, "brief").value, &given(folder, "folder")); });
 }
 
 latchwork_status latchwork_job_copy(const latchwork_job* job, latchwork_job** out, latchwork_error* error) {

@@ -39,6 +39,41 @@ static int print_stops(const latchwork_job *job, latchwork_error *error) {
   return 0;
 }
 
+/* Each panel that fits the article, a brief of its own, into a folder of its own. */
+static int write_fitted(const latchwork_brief *brief, const latchwork_job *job, const char *folder,
+                        latchwork_error *error) {
+  latchwork_article_job *article = NULL;
+  latchwork_fitted_panel *panels = NULL;
+  size_t count = 0, i;
+  int failed = 0;
+  if (latchwork_job_article(job, &article, NULL) != LATCHWORK_OK) return 0; /* the brief names no article */
+  latchwork_article_job_panels(article, NULL, 0, &count, NULL);
+  panels = malloc((count + 1) * sizeof *panels);
+  if (panels == NULL || latchwork_article_job_panels(article, panels, count, NULL, error) != LATCHWORK_OK) {
+    failed = tell(error);
+  }
+  for (i = 0; i < count && !failed; ++i) {
+    latchwork_brief *fitted = NULL;
+    latchwork_job *fitted_job = NULL;
+    char into[4096];
+    const int length = snprintf(into, sizeof into, "%s/%s", folder, panels[i].folder);
+    if (length < 0 || (size_t)length >= sizeof into) {
+      fprintf(stderr, "%s: the name is too long\n", folder);
+      failed = 1;
+    } else if (latchwork_brief_fitted_brief(brief, job, i, &fitted, error) != LATCHWORK_OK ||
+               latchwork_brief_run(fitted, NULL, &fitted_job, error) != LATCHWORK_OK ||
+               latchwork_brief_write_brief(fitted, into, error) != LATCHWORK_OK ||
+               latchwork_brief_write_job(fitted, fitted_job, into, error) != LATCHWORK_OK) {
+      failed = tell(error);
+    }
+    latchwork_job_destroy(fitted_job);
+    latchwork_brief_destroy(fitted);
+  }
+  free(panels);
+  latchwork_article_job_destroy(article);
+  return failed;
+}
+
 int main(int argc, char **argv) {
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
@@ -59,8 +94,11 @@ int main(int argc, char **argv) {
       latchwork_brief_summary(brief, job, NULL, 0, &needed, &error) != LATCHWORK_OK ||
       (summary = malloc(needed)) == NULL ||
       latchwork_brief_summary(brief, job, summary, needed, NULL, &error) != LATCHWORK_OK ||
-      latchwork_job_verification(job, &verification, &error) != LATCHWORK_OK ||
-      latchwork_brief_write_job(brief, job, argv[2], &error) != LATCHWORK_OK) {
+      latchwork_job_verification(job, &verification, &error) != LATCHWORK_OK) {
+    failed = tell(&error);
+  } else if (write_fitted(brief, job, argv[2], &error) != 0) {
+    failed = 1;
+  } else if (latchwork_brief_write_job(brief, job, argv[2], &error) != LATCHWORK_OK) {
     failed = tell(&error);
   } else {
     printf("%s\n", summary);

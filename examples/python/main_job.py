@@ -11,6 +11,10 @@ import latchwork as lw
 def main(brief_folder: str, out_folder: str) -> None:
     brief = lw.read_brief(brief_folder)
     job = lw.run(brief)
+    for index, panel in enumerate(job.article.panels if job.article else []):  # what fits the article, each by itself
+        fitted = lw.fitted_brief(brief, job, index)
+        lw.write_brief(fitted, f"{out_folder}/{panel.folder}")
+        lw.write_job(fitted, lw.run(fitted), f"{out_folder}/{panel.folder}")
     lw.write_job(brief, job, out_folder)
     print(lw.summary(brief, job), end="")
     for stop in job.plan.stops:  # the plan is data: stop by stop, needle by needle

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -34,24 +35,44 @@ struct Brief {
   friend bool operator==(const Brief&, const Brief&) = default;
 };
 
-/// How a piece of the article is knitted: the panel that fits it best, or, where nothing fits, the brief's panel.
+/// How a piece of the article is knitted: the panel that fits it best, or, where nothing is fitted, the brief's panel.
 struct PieceWork {
-  int panels = 1;             ///< to knit: the piece's count, times the panels that each is sewn of
-  bool fits = false;          ///< something fits: `plan` is of fitted() of the best candidate, its panel 0
-  Plan plan;                  ///< of one panel; a shape is still to be cut from it
+  int panels = 1;  ///< to knit: the piece's count, times the panels that each is sewn of
+  /// The piece can be made: of a candidate, or of the brief's panel as it stands, where that is no further off in width
+  /// and height than the design's tolerance.
+  bool fits = false;
+  Plan plan;  ///< of one panel: of fitted() of the first candidate, its panel 0; a shape is still to be cut from it
   Verification verification;  ///< of `plan`
   friend bool operator==(const PieceWork&, const PieceWork&) = default;
+};
+
+/// A panel that best fits are knitted of, other than the brief's own: fitted_brief() makes a brief of it.
+struct FittedPanel {
+  /// A name for the folder of its files, none twice: "fitted-", then small letters, digits and hyphens of the piece's
+  /// name: "fitted-panel-lower-left", "fitted-front-2", "fitted-front-mirrored".
+  std::string folder;
+  /// For people, what it is for: "front, back"; of a piece sewn of several panels "front, left panels", "front, right
+  /// panel, mirrored".
+  std::string pieces;
+  int piece = 0;           ///< index among ArticleFit::pieces of the first that it is for
+  int panel = 0;           ///< which of that piece's panels it is, as of fitted()
+  std::int64_t count = 1;  ///< to knit, for all pieces
+  friend bool operator==(const FittedPanel&, const FittedPanel&) = default;
 };
 
 /// What the brief's article comes to.
 struct ArticleJob {
   ArticleFit fit;                ///< fit_article(); a design whose `needles` are 0 has the machine's
   std::vector<PieceWork> works;  ///< one for each of fit.pieces, pieces alike planned once
-  std::int64_t hand_ms = 0;      ///< of all panels together; of those without a plan nothing
+  /// What the pieces that fit are knitted of, alike ones once: those right of a piece's middle are mirrored. A panel
+  /// that is the brief's own is none of them.
+  std::vector<FittedPanel> panels;
+  /// Of all panels of pieces that fit, together; of those without a plan nothing.
+  std::int64_t hand_ms = 0;
   std::int64_t carriage_ms = 0;
-  /// For all panels together, where the brief names yarn: each kind of piece by yarn_need(), with the seams of the
-  /// article and those between panels, a range at its middle; spreads and margins add up, since the swatches are the
-  /// same. What decides is chosen anew from the sums.
+  /// For all panels of pieces that fit, together, where the brief names yarn and something fits: each kind of piece by
+  /// yarn_need(), with the seams of the article and those between panels, a range at its middle; spreads and margins
+  /// add up, since the swatches are the same. What decides is chosen anew from the sums.
   std::optional<YarnNeed> yarn;
   std::vector<std::string> notes;  ///< for people: what is not in these figures
   friend bool operator==(const ArticleJob&, const ArticleJob&) = default;
@@ -89,6 +110,14 @@ LATCHWORK_API Brief read_brief(const std::string& folder);
 /// @throws Error as those do.
 LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 
+/// A brief of its own for a panel of ArticleJob::panels, by its index, on which run() and write_job() go as on any
+/// other: panel, machine, efforts and swatch, no article. Its yarn is that of one panel, without seams; where
+/// YarnRequest::rows say which yarns knit which rows, and the panel has other rows, it has none. Its size is told as
+/// any brief's, in the swatch's most finished state and with what the seams take in.
+/// @throws Error bad_argument (field "brief.article", "index"; "job.article.fit" for a job of another brief);
+/// size_mismatch (field "job.article"); as fit_article().
+LATCHWORK_API Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index);
+
 /// For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand work by
 /// kind, hours, bound, price of regularity, "verified" or not. @throws Error size_mismatch (field "job.plan",
 /// "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of another brief; bad_argument (field
@@ -110,5 +139,12 @@ LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 /// @throws Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as
 /// write() of a plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
+
+/// Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not there; an
+/// older yarn.json or article.json of which there is none now is taken away. Where anything is refused nothing is
+/// written. @throws Error bad_argument (folder), as read_brief(); bad_argument (field "brief.article.article") for an
+/// own article that article.json does not name as a file of the folder; io (field = file name, or folder); what write()
+/// of the parts throws.
+LATCHWORK_API void write_brief(const Brief& brief, const std::string& folder);
 
 }  // namespace latchwork::inline v0

@@ -87,6 +87,7 @@ std::optional<std::string> no_yarn(const Brief& brief, const std::vector<PiecePa
   if (seam_mm > most_seam_mm)
     return fmt::format("the seams come to {:.0f} m, which no need of yarn is reckoned for", seam_mm / 1000);
   for (const PiecePanel& piece : pieces) {
+    if (!piece.fits) continue;
     if (piece.panels > most_pieces) {
       return fmt::format("{} are more than yarn is reckoned for", count_of(piece.panels, "panel"));
     }
@@ -106,6 +107,7 @@ std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<Piece
   }
   std::optional<YarnNeed> need;
   for (const PiecePanel& piece : pieces) {
+    if (!piece.fits) continue;
     YarnRequest request = *brief.yarn;
     request.pieces = piece.panels;
     request.seam_mm = need ? 0 : seam_mm;
@@ -129,13 +131,20 @@ void add_notes(const Brief& brief, ArticleJob& article) {
   int others = 0;
   for (const TargetPiece& target : fit.targets.pieces) others += target.count;
   bool shaped = false;
+  std::vector<std::string> without;
   for (std::size_t i = 0; i < fit.pieces.size(); ++i) {
     others -= fit.pieces[i].target.count;
     shaped = shaped || !fit.pieces[i].target.shape.empty();
-    if (article.works[i].plan.status == PlanStatus::infeasible) {
+    if (!article.works[i].fits) {
+      without.push_back(fmt::format("'{}'", one_line(fit.pieces[i].target.name)));
+    } else if (article.works[i].plan.status == PlanStatus::infeasible) {
       article.notes.push_back(fmt::format("the hours are without '{}', whose panel has no plan on this machine",
                                           one_line(fit.pieces[i].target.name)));
     }
+  }
+  if (!without.empty()) {
+    article.notes.push_back(fmt::format("no panel that fits {}: no hours and no yarn are told for {}", joined(without),
+                                        without.size() == 1 ? "it" : "them"));
   }
   if (others > 0) {
     article.notes.push_back(fmt::format("{} not made as this panel {} in none of these figures",
@@ -154,12 +163,17 @@ ArticleFit article_fit_of(const Brief& brief, const FitOptions& options) {
   return fit_article(article, request, brief.panel, brief.swatch, options);
 }
 
+bool is_within(const Brief& brief, const FitCandidate& stands) {
+  const std::optional<double>& most = brief.article->design.tolerance_percent;
+  return !most || (std::abs(stands.width_error_percent) <= *most && std::abs(stands.height_error_percent) <= *most);
+}
+
 std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit) {
   std::vector<PiecePanel> out;
   out.reserve(fit.pieces.size());
   for (const PieceFit& piece : fit.pieces) {
     if (piece.fit.candidates.empty()) {
-      out.push_back({brief.panel, piece.target.count, false});
+      out.push_back({brief.panel, piece.target.count, is_within(brief, piece.as_it_stands)});
       continue;
     }
     const FitCandidate& best = piece.fit.candidates.front();
@@ -170,11 +184,12 @@ std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit) 
 }
 
 void reckon(const Brief& brief, ArticleJob& article) {
+  article.panels = fitted_panels(brief, article.fit);
   article.hand_ms = 0;
   article.carriage_ms = 0;
   article.notes.clear();
   for (const PieceWork& work : article.works) {
-    if (work.plan.status == PlanStatus::infeasible) continue;
+    if (!work.fits || work.plan.status == PlanStatus::infeasible) continue;
     const HandWork one = hand_work(work.plan, brief.effort);
     article.hand_ms += work.panels * one.hand_ms;
     article.carriage_ms += work.panels * one.carriage_ms;
@@ -196,7 +211,7 @@ ArticleJob article_of(const Brief& brief, const Job& job, ArticleFit fit, const 
     work.fits = piece.fits;
     const auto alike = std::find_if(pieces.begin(), pieces.begin() + static_cast<std::ptrdiff_t>(i),
                                     [&](const PiecePanel& other) { return other.panel.grid() == piece.panel.grid(); });
-    if (!piece.fits || piece.panel.grid() == brief.panel.grid()) {
+    if (piece.panel.grid() == brief.panel.grid()) {
       work.plan = job.plan;
       work.verification = job.verification;
     } else if (alike != pieces.begin() + static_cast<std::ptrdiff_t>(i)) {

@@ -15,9 +15,12 @@ ArticleFit article_fit_of(const Brief& brief, const FitOptions& options = {});
 struct PiecePanel {
   Panel panel;
   int panels = 1;
-  bool fits = false;
+  bool fits = false;  ///< as PieceWork::fits
 };
 std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit);
+
+/// ArticleJob::panels.
+std::vector<FittedPanel> fitted_panels(const Brief& brief, const ArticleFit& fit);
 
 /// What the works of an article come to: its times, yarn and notes. `article.fit` and `article.works` are read.
 void reckon(const Brief& brief, ArticleJob& article);
@@ -37,6 +40,11 @@ std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& artic
 
 /// What the summary tells of the article; its cautions are notes.
 void add_article(Facts& facts, const Brief& brief, const Job& job);
+
+/// Where charts and instructions of fitted panels are, for people; empty where there are none.
+std::string charts_words(const Brief& brief, const ArticleJob& article);
+/// "2 to knit, for front, back".
+std::string to_knit_words(const FittedPanel& panel);
 
 /// The whole article for a terminal: article.txt.
 std::string article_text(const Brief& brief, const ArticleJob& article);

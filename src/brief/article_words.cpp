@@ -4,8 +4,10 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <set>
 
 #include "brief/article.hpp"
+#include "grid/words.hpp"
 #include "text/duration.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
@@ -77,6 +79,26 @@ std::string made_of(const FitCandidate& candidate) {
                      count_of(candidate.rows, "row"), candidate.panels > 1 ? " each" : "", joined(parts));
 }
 
+/// What a knitter would stumble over at the last row: what nothing closes, and what is no whole repeat.
+std::string ends_words(const FitRequest& design, const FitCandidate& candidate) {
+  std::vector<std::string> parts;
+  if (candidate.open_ends) parts.emplace_back("its last row is open: a tuck or slip in it, or a crossing after it");
+  std::set<std::string> told;
+  const auto look = [&](const Strip& strip) {
+    const int repeat = strip.grid.rows();
+    const int over = candidate.rows % repeat;
+    if (over == 0 || !told.insert(strip.name).second) return;
+    parts.push_back(fmt::format("'{}' is {} and {} of {} rows", one_line(strip.name),
+                                count_of(candidate.rows / repeat, "repeat"), over, repeat));
+  };
+  for (std::size_t i = 0; i < design.groups.size(); ++i) {
+    if (candidate.times[i] == 0) continue;
+    for (const Strip& strip : design.groups[i].strips) look(strip);
+  }
+  if (candidate.edge_columns > 0) look(*design.edge);
+  return parts.empty() ? "" : "; " + joined(parts, "; ");
+}
+
 std::string gives_words(const FitNearest& nearest) {
   std::vector<std::string> gives;
   gives.reserve(nearest.gives.size());
@@ -84,11 +106,12 @@ std::string gives_words(const FitNearest& nearest) {
   return joined(gives, "; ");
 }
 
-std::string best_words(const PieceFit& piece, const FitRequest& design, const std::string& message) {
-  const std::string seams = seams_words(piece.target, design).empty() ? "" : " between its seams";
+std::string best_words(const Brief& brief, const PieceFit& piece, const std::string& message) {
+  const std::string seams = seams_words(piece.target, brief.article->design).empty() ? "" : " between its seams";
   if (!piece.fit.candidates.empty()) {
     const FitCandidate& best = piece.fit.candidates.front();
-    return fmt::format("{}: {}", made_of(best), measured(best, seams));
+    return fmt::format("{}: {}{}", made_of(best), measured(best, seams),
+                       ends_words(panel_design(*brief.article, brief.panel), best));
   }
   if (piece.fit.nearest.empty()) return message.empty() ? "nothing fits, nor comes near" : "none: see below";
   const FitNearest& near = piece.fit.nearest.front();
@@ -96,9 +119,10 @@ std::string best_words(const PieceFit& piece, const FitRequest& design, const st
                      measured(near.candidate, seams), gives_words(near));
 }
 
-std::string knitted_words(const Brief& brief, const PieceWork& work, int panels) {
+std::string knitted_words(const Brief& brief, const PieceWork& work, bool fitted, int panels) {
+  if (!work.fits) return "nothing: no panel fits";
   const std::string as_is = panels == 1 ? " as it stands" : " as they stand";
-  const std::string which = count_of(panels, "panel") + (work.fits ? "" : as_is);
+  const std::string which = count_of(panels, "panel") + (fitted ? "" : as_is);
   if (work.plan.status == PlanStatus::infeasible) return which + ", which this machine cannot make";
   const HandWork one = hand_work(work.plan, brief.effort);
   return fmt::format("{}, {} each: {}", which, rounded_duration(one.hand_ms + one.carriage_ms),
@@ -111,11 +135,21 @@ std::string article_name(const Brief& brief) {
 
 int panels_of(const ArticleJob& article) {
   int panels = 0;
-  for (const PieceWork& work : article.works) panels += work.panels;
+  for (const PieceWork& work : article.works) panels += work.fits ? work.panels : 0;
   return panels;
 }
 
+bool is_whole(const ArticleJob& article) {
+  return std::all_of(article.works.begin(), article.works.end(), [](const PieceWork& work) { return work.fits; });
+}
+
+/// Of what the hours are: "In all", or "What fits", which may be nothing.
+const char* hours_label(const ArticleJob& article) {
+  return is_whole(article) ? "In all" : "What fits";
+}
+
 std::string hours_words(const ArticleJob& article) {
+  if (panels_of(article) == 0) return "nothing: no hours and no yarn are told";
   return fmt::format("{}: {} by hand + {} of carriage = {}", count_of(panels_of(article), "panel"),
                      rounded_duration(article.hand_ms), rounded_duration(article.carriage_ms),
                      rounded_duration(article.hand_ms + article.carriage_ms));
@@ -169,8 +203,8 @@ std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& artic
     const PieceFit& piece = pieces[kind.first];
     out.push_back({joined(kind.names), extent(piece.target),
                    measured(piece.as_it_stands, seams_words(piece.target, brief.article->design)),
-                   best_words(piece, brief.article->design, article.fit.message),
-                   knitted_words(brief, article.works[kind.first], kind.panels)});
+                   best_words(brief, piece, article.fit.message),
+                   knitted_words(brief, article.works[kind.first], !piece.fit.candidates.empty(), kind.panels)});
   }
   return out;
 }
@@ -182,10 +216,12 @@ void add_article(Facts& facts, const Brief& brief, const Job& job) {
     return;
   }
   facts.article.emplace_back("Article", article_name(brief));
-  facts.article.emplace_back("In all", hours_words(*job.article));
+  facts.article.emplace_back(hours_label(*job.article), hours_words(*job.article));
   if (job.article->yarn) {
     Facts own;
-    add_need(own, *brief.yarn, *job.article->yarn, {"Yarn in all", "To buy in all", ""});
+    const bool whole = is_whole(*job.article);
+    add_need(own, *brief.yarn, *job.article->yarn,
+             {whole ? "Yarn in all" : "Yarn for it", whole ? "To buy in all" : "To buy for it", ""});
     facts.article.insert(facts.article.end(), own.lines.begin(), own.lines.end());
     std::copy_if(own.notes.begin(), own.notes.end(), std::back_inserter(facts.notes), [&](const auto& note) {
       return std::find(facts.notes.begin(), facts.notes.end(), note) == facts.notes.end();
@@ -197,10 +233,26 @@ void add_article(Facts& facts, const Brief& brief, const Job& job) {
     facts.pieces.emplace_back("Best fit", row.best);
     facts.pieces.emplace_back("To knit", row.knitted);
   }
+  if (const std::string words = charts_words(brief, *job.article); !words.empty()) {
+    facts.pieces.emplace_back("Charts here", words);
+    for (const FittedPanel& each : job.article->panels) {
+      facts.pieces.emplace_back("Folder", each.folder + ": " + to_knit_words(each));
+    }
+  }
   for (const std::string& text : job.article->notes) facts.notes.emplace_back("article", text);
   for (const Caution& caution : job.article->fit.targets.cautions) {
     facts.notes.emplace_back("caution", caution_words(caution));
   }
+}
+
+std::string charts_words(const Brief& brief, const ArticleJob& article) {
+  if (article.panels.empty()) return {};
+  return fmt::format("of the panel as it stands, {}, not of the panels that fit: those have {} of their own",
+                     extent_words(brief.panel.grid()), article.panels.size() == 1 ? "a folder" : "folders");
+}
+
+std::string to_knit_words(const FittedPanel& panel) {
+  return fmt::format("{} to knit, for {}", panel.count, panel.pieces);
 }
 
 std::string article_text(const Brief& brief, const ArticleJob& article) {
@@ -224,7 +276,11 @@ std::string article_text(const Brief& brief, const ArticleJob& article) {
     for (std::size_t i = 0; i < others.size(); ++i)
       out += (i == 0 ? "  others         " : "                 ") + others[i] + "\n";
   }
-  out += "\nin all: " + hours_words(article) + "\n";
+  out += fmt::format("\n{}: {}\n", is_whole(article) ? "in all" : "what fits", hours_words(article));
+  std::vector<std::string> folders;
+  folders.reserve(article.panels.size());
+  for (const FittedPanel& each : article.panels) folders.push_back(each.folder + ": " + to_knit_words(each));
+  add_lines(out, "Charts and instructions of the fitted panels, in folders beside this file", folders);
   add_lines(out, "Seams", seam_lines(article.fit.targets));
   std::vector<std::string> filling;
   for (const NamedMeasure& each : article.fit.targets.filling) {

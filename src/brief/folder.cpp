@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <initializer_list>
 #include <string>
 #include <system_error>
 #include <utility>
@@ -156,13 +157,21 @@ void read_article_of(const fs::path& folder, Brief& brief) {
   });
 }
 
-/// Takes away what an earlier job left and this one does not have.
-void take_away(const fs::path& folder, const std::vector<std::pair<const char*, std::string>>& written) {
-  for (const char* name : {"schematic.svg", "article.txt"}) {
-    const bool is_written = std::any_of(written.begin(), written.end(),
-                                        [&](const auto& file) { return std::string_view(file.first) == name; });
-    std::error_code failure;
-    if (!is_written) fs::remove(folder / name, failure);
+/// Files to be written, by name.
+using Files = std::vector<std::pair<std::string, std::string>>;
+
+/// Writes all or none of them, then takes away those of `others` that an earlier call left and this one does not have.
+void write_files(const fs::path& folder, const Files& files, std::initializer_list<const char*> others) {
+  std::error_code failure;
+  fs::create_directories(folder, failure);
+  if (!fs::is_directory(folder, failure)) throw io_error("folder", folder, "cannot be made, or is no folder");
+  Delivery delivery(folder);
+  for (const auto& [name, text] : files) delivery.add(name, text);
+  delivery.deliver();
+  for (const char* other : others) {
+    const bool is_written =
+        std::any_of(files.begin(), files.end(), [&](const auto& file) { return file.first == other; });
+    if (!is_written) fs::remove(folder / other, failure);
   }
 }
 
@@ -189,7 +198,7 @@ void write_job(const Brief& brief, const Job& job, const std::string& folder) {
   const fs::path path = path_of(folder);
   report::require_job_of(brief, job);
   // All is made before anything is written: what cannot be made leaves the folder as it was.
-  std::vector<std::pair<const char*, std::string>> files = {
+  Files files = {
       {"chart-rs.svg", chart_svg(brief.panel, report::chart_options(brief, job, Side::right_side))},
       {"chart-operator.svg", chart_svg(brief.panel, report::chart_options(brief, job, Side::operator_view))},
       {"chart.txt", chart_text(brief.panel, report::chart_options(brief, job, Side::right_side)) + "\n" +
@@ -201,13 +210,33 @@ void write_job(const Brief& brief, const Job& job, const std::string& folder) {
   };
   if (auto schematic = report::schematic_of(brief)) files.emplace_back("schematic.svg", std::move(schematic->svg));
   if (job.article) files.emplace_back("article.txt", report::article_text(brief, *job.article));
-  std::error_code failure;
-  fs::create_directories(path, failure);
-  if (!fs::is_directory(path, failure)) throw io_error("folder", path, "cannot be made, or is no folder");
-  Delivery delivery(path);
-  for (const auto& [name, text] : files) delivery.add(name, text);
-  delivery.deliver();
-  take_away(path, files);
+  write_files(path, files, {"schematic.svg", "article.txt"});
+}
+
+void write_brief(const Brief& brief, const std::string& folder) {
+  const fs::path path = path_of(folder);
+  Files files = {
+      {"panel.json", write(brief.panel)},
+      {"swatch.csv", write(brief.swatch)},
+      {"machine.json", write(MachineFile{brief.machine, brief.effort})},
+  };
+  if (brief.yarn) files.emplace_back("yarn.json", write(*brief.yarn));
+  if (brief.article) files.emplace_back(article_file, write(*brief.article));
+  if (brief.own_article) {
+    const std::string name = brief.article ? brief.article->article : "";
+    const std::vector<std::string> known = article_names();
+    const bool taken = std::any_of(files.begin(), files.end(), [&](const auto& file) { return file.first == name; });
+    if (taken || !is_file_name(name) || std::find(known.begin(), known.end(), name) != known.end()) {
+      Place place;
+      place.field = "brief.article.article";
+      throw Error(ErrorCode::bad_argument, place,
+                  fmt::format("brief.article.article is '{}'; with an article of the brief's own it names that one's "
+                              "file, \"name.json\"",
+                              shown(name)));
+    }
+    files.emplace_back(name, write(*brief.own_article));
+  }
+  write_files(path, files, {"yarn.json", article_file});
 }
 
 }  // namespace latchwork::inline v0

@@ -171,9 +171,23 @@ void append_repeat(std::string& out, const writing::SheetRepeat& repeat) {
   out += "</td></tr>\n";
 }
 
+/// That charts and instructions below are not those of the panels that fit, and where those are.
+void append_fitted(std::string& out, const Brief& brief, const Job& job) {
+  if (!job.article || job.article->panels.empty()) return;
+  out += "<p class=\"lead\"><strong>" +
+         escaped_xml("Charts and instructions here are " + report::charts_words(brief, *job.article) + ":") +
+         "</strong></p>\n<ul>\n";
+  for (const FittedPanel& each : job.article->panels) {
+    out += fmt::format("<li><a href=\"{0}/page.html\">{0}</a>: {1}</li>\n", escaped_xml(each.folder),
+                       escaped_xml(report::to_knit_words(each)));
+  }
+  out += "</ul>\n";
+}
+
 void append_steps(std::string& out, const Brief& brief, const Job& job) {
   const writing::Sheet sheet = writing::sheet_of(brief.panel, job.plan, brief.machine);
   out += "<section>\n<h2 id=\"steps\">Instructions</h2>\n";
+  append_fitted(out, brief, job);
   if (job.plan.status == PlanStatus::infeasible) {
     append_list(out, writing::reasons_title(job.plan.status), sheet.reasons);
     out += "</section>\n";
@@ -268,6 +282,7 @@ void append_article(std::string& out, const Brief& brief, const Job& job, const 
            tag("td", row.knitted) + "</tr>\n";
   }
   out += "</tbody>\n</table>\n";
+  append_fitted(out, brief, job);
   append_list(out, "Where the article's figures come from", job.article->fit.targets.sources);
 }
 

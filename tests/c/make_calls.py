@@ -49,6 +49,7 @@ VALUES = {
     "latchwork_spacing_edge_events.stitches": "1", "above": "0",
     "latchwork_built_in_article.name": '"scarf"',
     "latchwork_read_brief.folder": "w.brief_folder", "latchwork_brief_write_job.folder": "w.out_folder",
+    "latchwork_brief_write_brief.folder": "w.out_folder",
 }
 STRUCTS_IN = {
     "latchwork_crossing": "&w.crossing", "latchwork_machine": "&w.machine", "latchwork_effort": "&w.effort",

@@ -104,6 +104,42 @@ def test_the_article_of_a_job_is_what_the_single_calls_give(done):
     assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "job.article.works[0]")
 
 
+def test_what_fits_an_article_is_a_brief_of_its_own(done, tmp_path):
+    _, brief, job = done
+    panels = job.article.panels if job.article else []
+    assert bool(panels) == bool(job.article)
+    for index, told in enumerate(panels):
+        fitted = lw.fitted_brief(brief, job, index)
+        piece = job.article.fit.pieces[told.piece]
+        request = lw.piece_request(piece.target, lw.panel_design(brief.article, brief.panel))
+        assert fitted.panel.grid == lw.fitted(request, piece.fit.candidates[0], told.panel).grid
+        assert fitted.panel.name == f"{brief.panel.name}: {told.pieces}" and fitted.article is None
+        assert (fitted.machine, fitted.effort, fitted.swatch) == (brief.machine, brief.effort, brief.swatch)
+        assert told.count == sum(work.panels for work in job.article.works)  # of the examples: all alike
+        own = lw.run(fitted)
+        assert own.plan == job.article.works[told.piece].plan and own.verification.verified
+        folder = tmp_path / told.folder
+        lw.write_brief(fitted, folder)
+        lw.write_job(fitted, own, folder)
+        assert lw.read_brief(folder) == fitted
+        assert f"Folder         {told.folder}: {told.count} to knit, for {told.pieces}\n" in lw.summary(brief, job)
+        assert f'<a href="{told.folder}/page.html">' in lw.page_html(brief, job)
+    for wrong in (len(panels), -1):
+        with pytest.raises(lw.Error) as caught:
+            lw.fitted_brief(brief, job, wrong)
+        assert caught.value.code is lw.ErrorCode.bad_argument
+        assert caught.value.field == ("index" if job.article else "brief.article")
+
+
+def test_where_nothing_fits_no_hours_and_no_yarn_are_told():
+    brief = lw.read_brief(conftest.EXAMPLES / "briefs" / "harbour-cushion")
+    brief.article.design.edge_most = 4
+    job = lw.run(brief)
+    assert [work.fits for work in job.article.works] == [False, False]
+    assert (job.article.hand_ms, job.article.carriage_ms, job.article.yarn, job.article.panels) == (0, 0, None, [])
+    assert "What fits      nothing: no hours and no yarn are told\n" in lw.summary(brief, job)
+
+
 def test_a_job_is_written_as_the_single_calls_say(done, tmp_path):
     folder, brief, job = done
     out = tmp_path / "out"
@@ -133,7 +169,10 @@ def test_the_example_does_the_main_job_and_prints_what_stands_beside_it(done, tm
     summary = (folder / "expected/summary.txt").read_text(encoding="utf-8")
     assert ran.stdout.startswith(summary) and summary == lw.summary(brief, job)
     assert len(ran.stdout[len(summary) :].splitlines()) == len(job.plan.stops)
-    assert sorted(path.name for path in tmp_path.iterdir()) == files_of(brief)
+    fitted = [panel.folder for panel in job.article.panels] if job.article else []
+    assert sorted(path.name for path in tmp_path.iterdir()) == sorted(files_of(brief) + fitted)
+    for name in fitted:
+        assert lw.read_brief(tmp_path / name) and (tmp_path / name / "page.html").is_file()
     expected = PYTHON_EXAMPLES / f"main_job.{folder.name}.expected.txt"
     if folder.name != "sampler":  # one small brief in full stands for all
         return

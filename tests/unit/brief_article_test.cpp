@@ -28,24 +28,24 @@ TEST_CASE("a brief with an article tells how its panel makes it, and what that t
   ArticleRequest wanted = *brief.article;
   wanted.design.needles = brief.machine.needles;
   CHECK(job.article->fit == fit_article(built_in_article("cushion cover"), wanted, brief.panel, brief.swatch));
-  // Front and back of a seamed cover, which nothing fits: two of the panel as it stands.
+  // Front and back of a seamed cover, which nothing fits, nor the panel as it stands: nothing is told of hours and
+  // yarn.
   REQUIRE(job.article->works.size() == 2);
   CHECK_FALSE(job.article->works[0].fits);
   CHECK(job.article->works[1].plan == job.plan);
-  CHECK(job.article->hand_ms == 2 * hand_work(job.plan, brief.effort).hand_ms);
-  YarnRequest both = *brief.yarn;
-  both.pieces = 2;
-  both.seam_mm = 4 * 300;  // two sides, lower and upper
-  const YarnNeed need = yarn_need(brief.panel, brief.swatch, both);
-  REQUIRE(job.article->yarn);
-  CHECK(job.article->yarn->estimates.at(0).weight_g == latchwork_test::Approx(need.estimates.at(0).weight_g));
-  CHECK(job.article->yarn->estimates.at(0).spread_g == latchwork_test::Approx(need.estimates.at(0).spread_g));
-  CHECK(job.article->yarn->estimates.at(0).shares.at(0).buy_g ==
-        latchwork_test::Approx(need.estimates.at(0).shares.at(0).buy_g));
+  CHECK(job.article->hand_ms == 0);
+  CHECK(job.article->carriage_ms == 0);
+  CHECK_FALSE(job.article->yarn);
+  CHECK(job.article->panels.empty());
   const std::string told = summary(brief, job);
   CHECK(holds(told, "Article        cushion cover\n"));
   CHECK(holds(told, "Piece          front, back: 30.0 x 30.0 cm\n"));
   CHECK(holds(told, "nothing fits; nearest 1 panel of 87 columns x 128 rows"));
+  CHECK(holds(told, "What fits      nothing: no hours and no yarn are told\n"));
+  CHECK(holds(told, "To knit        nothing: no panel fits\n"));
+  CHECK(holds(told, "article  no panel that fits 'front', 'back': no hours and no yarn are told for them\n"));
+  CHECK_FALSE(holds(told, "In all"));
+  CHECK_FALSE(holds(told, "Yarn in all"));
   CHECK(holds(told, "caution  Up to one year a baby sleeps on a firm flat surface"));
   const std::string page = page_html(brief, job);
   CHECK(holds(page, "<h3 id=\"article\">What it is for</h3>"));
@@ -83,6 +83,22 @@ TEST_CASE("what fits is planned, knitted and reckoned; without an article nothin
   CHECK_FALSE(holds(summary(brief, without), "seams"));
   write_job(brief, without, folder.path.string());
   CHECK_FALSE(fs::exists(folder.path / "article.txt"));
+}
+
+TEST_CASE("the yarn of pieces that fit is that of their panels and seams", "[brief][article][yarn]") {
+  const Brief brief = read_brief(example("harbour-cushion").string());
+  const Job job = run(brief);
+  REQUIRE(job.article);
+  REQUIRE(job.article->panels.size() == 1);
+  YarnRequest both = *brief.yarn;
+  both.pieces = 2;
+  both.seam_mm = 4 * 300;  // two sides, lower and upper
+  const YarnNeed need = yarn_need(fitted_brief(brief, job, 0).panel, brief.swatch, both);
+  REQUIRE(job.article->yarn);
+  CHECK(job.article->yarn->estimates.at(0).weight_g == latchwork_test::Approx(need.estimates.at(0).weight_g));
+  CHECK(job.article->yarn->estimates.at(0).spread_g == latchwork_test::Approx(need.estimates.at(0).spread_g));
+  CHECK(job.article->yarn->estimates.at(0).shares.at(0).buy_g ==
+        latchwork_test::Approx(need.estimates.at(0).shares.at(0).buy_g));
 }
 
 TEST_CASE("a brief's own article is read from its folder, and from nowhere else", "[brief][article]") {

@@ -37,7 +37,7 @@ from ._article import (
     Targets,
 )
 from ._article_fit import ArticleFit, ArticleRequest, PieceFit, StripRun
-from ._brief import ArticleJob, Brief, Job, PieceWork
+from ._brief import ArticleJob, Brief, FittedPanel, Job, PieceWork
 from ._certificate import (
     Branch,
     Certificate,
@@ -90,6 +90,7 @@ from ._core import (
     fit_effort,
     fit_piece,
     fitted,
+    fitted_brief,
     garter,
     grade,
     graded_schematic,
@@ -190,6 +191,7 @@ from ._core import (
     weight_text,
     work_times,
     write,
+    write_brief,
     write_job,
     yarn_categories,
     yarn_categories_at,
@@ -383,6 +385,7 @@ __all__ = [
     "FitNearest",
     "FitRequest",
     "FitResult",
+    "FittedPanel",
     "Front",
     "FrontPoint",
     "Gauge",
@@ -512,6 +515,7 @@ __all__ = [
     "fit_effort",
     "fit_piece",
     "fitted",
+    "fitted_brief",
     "garter",
     "grade",
     "graded_schematic",
@@ -612,6 +616,7 @@ __all__ = [
     "weight_text",
     "work_times",
     "write",
+    "write_brief",
     "write_job",
     "yarn_categories",
     "yarn_categories_at",

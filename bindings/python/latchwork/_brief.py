@@ -30,16 +30,35 @@ class Brief:
 
 @dataclass(slots=True)
 class PieceWork:
-    """How a piece of the article is knitted: the panel that fits it best, or, where nothing fits, the brief's panel."""
+    """How a piece of the article is knitted: the panel that fits it best, or, where nothing is fitted, the brief's panel."""
 
     panels: int = 1
     """To knit: the piece's count, times the panels that each is sewn of."""
     fits: bool = False
-    """Something fits: ``plan`` is of fitted() of the best candidate, its panel 0."""
+    """The piece can be made: of a candidate, or of the brief's panel as it stands, where that is no further off in width and
+    height than the design's tolerance."""
     plan: Plan = field(default_factory=Plan)
-    """Of one panel; a shape is still to be cut from it."""
+    """Of one panel: of fitted() of the first candidate, its panel 0; a shape is still to be cut from it."""
     verification: Verification = Verification()
     """Of ``plan``."""
+
+
+@dataclass(frozen=True, slots=True)
+class FittedPanel:
+    """A panel that best fits are knitted of, other than the brief's own: fitted_brief() makes a brief of it."""
+
+    folder: str = ""
+    """A name for the folder of its files, none twice: "fitted-", then small letters, digits and hyphens of the piece's name:
+    "fitted-panel-lower-left", "fitted-front-2", "fitted-front-mirrored"."""
+    pieces: str = ""
+    """For people, what it is for: "front, back"; of a piece sewn of several panels "front, left panels", "front, right
+    panel, mirrored"."""
+    piece: int = 0
+    """Index among ArticleFit.pieces of the first that it is for."""
+    panel: int = 0
+    """Which of that piece's panels it is, as of fitted()."""
+    count: int = 1
+    """To knit, for all pieces."""
 
 
 @dataclass(slots=True)
@@ -50,11 +69,14 @@ class ArticleJob:
     """fit_article(); a design whose ``needles`` are 0 has the machine's."""
     works: list[PieceWork] = field(default_factory=list)
     """One for each of fit.pieces, pieces alike planned once."""
+    panels: list[FittedPanel] = field(default_factory=list)
+    """What the pieces that fit are knitted of, alike ones once: those right of a piece's middle are mirrored. A panel that is
+    the brief's own is none of them."""
     hand_ms: int = 0
-    """Of all panels together; of those without a plan nothing."""
+    """Of all panels of pieces that fit, together; of those without a plan nothing."""
     carriage_ms: int = 0
     yarn: YarnNeed | None = None
-    """For all panels together, where the brief names yarn: each kind of piece by yarn_need(), with the seams of the article
+    """For all panels of pieces that fit, together, where the brief names yarn and something fits: each kind of piece by yarn_need(), with the seams of the article
     and those between panels, a range at its middle; spreads add up, since the swatches are the same."""
     notes: list[str] = field(default_factory=list)
     """For people: what is not in these figures."""

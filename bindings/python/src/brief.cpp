@@ -44,6 +44,20 @@ void bind_brief(py::module_& m) {
       "`stop`, `progress` and the limits as in plan(), for each plan anew, but for a time limit, which is for `plan` "
       "and "
       "`unconditioned` together; `conditions` bind all plans but `unconditioned`. Raises what those calls raise.");
+  m.def(
+      "fitted_brief",
+      [](const Brief& brief, const Job& job, Wide<"index"> index) {
+        const py::gil_scoped_release free;
+        return fitted_brief(brief, job, static_cast<std::size_t>(static_cast<std::int64_t>(index)));
+      },
+      "brief"_a, "job"_a, "index"_a,
+      "A brief of its own for a panel of ArticleJob.panels, by its index, on which run() and write_job() go as on any "
+      "other: panel, machine, efforts and swatch, no article. Its yarn is that of one panel, without seams; where "
+      "YarnRequest.rows say which yarns knit which rows, and the panel has other rows, it has none. Its size is told "
+      "as "
+      "any brief's, in the swatch's most finished state and with what the seams take in.\n\nRaises Error bad_argument "
+      "(field \"brief.article\", \"index\"; \"job.article.fit\" for a job of another brief); size_mismatch (field "
+      "\"job.article\"); as fit_article().");
   m.def("summary", without_gil(&summary), "brief"_a, "job"_a,
         "For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand work "
         "by kind, hours, bound, price of regularity, "
@@ -70,6 +84,19 @@ void bind_brief(py::module_& m) {
       "into `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none "
       "now is taken away. Raises Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as "
       "page_html(), and as write() of a plan.");
+  m.def(
+      "write_brief",
+      [](const Brief& brief, const Folder& folder) {
+        const py::gil_scoped_release free;
+        write_brief(brief, folder.name);
+      },
+      "brief"_a, "folder"_a,
+      "Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not "
+      "there; "
+      "an older yarn.json or article.json of which there is none now is taken away. Where anything is refused nothing "
+      "is written. Raises Error bad_argument (folder), as read_brief(); bad_argument (field \"brief.article.article\") "
+      "for an own article that article.json does not name as a file of the folder; io (field = file name, or folder); "
+      "what write() of the parts raises.");
 }
 
 }  // namespace latchwork::python

@@ -59,7 +59,7 @@ namespace latchwork::python {
   X(NamedMeasure) X(ArticleSize) X(SizeList) X(LengthTerm) X(Extent) X(ShapePoint) X(ArticlePiece) \
   X(ArticleSeam) X(Closure) X(RulePair) X(FillingRule) X(ArticleInput) X(ArticleCount) X(Caution) X(Article) \
   X(NamedCount) X(ArticleChoices) X(TargetPoint) X(TargetPiece) X(TargetSeam) X(Targets) \
-  X(StripRun) X(ArticleRequest) X(PieceFit) X(ArticleFit) X(PieceWork) X(ArticleJob)
+  X(StripRun) X(ArticleRequest) X(PieceFit) X(ArticleFit) X(PieceWork) X(FittedPanel) X(ArticleJob)
 // clang-format on
 
 #define LATCHWORK_DECLARE(T)                                \

@@ -3284,12 +3284,25 @@ typedef struct latchwork_job latchwork_job;
 /* What the brief's article comes to. Since 0.1. */
 typedef struct latchwork_article_job latchwork_article_job;
 
-/* How a piece of the article is knitted: by the panel that fits it best, or, where nothing fits, the brief's. An element of
-   arrays. Since 0.1. */
+/* How a piece of the article is knitted: by the panel that fits it best, or, where nothing is fitted, the brief's. An
+   element of arrays. Since 0.1. */
 typedef struct latchwork_piece_work {
   int32_t panels; /* to knit: the piece's count, times the panels that each is sewn of */
-  int32_t fits;   /* 1: something fits, and the plan is of the best candidate's panel 0 */
+  int32_t fits;   /* 1: the piece can be made: of a candidate (the plan is of the first one's panel 0), or of the brief's
+                     panel, where that is no further off in width and height than the design's tolerance */
 } latchwork_piece_work;
+
+/* A panel that best fits are knitted of, other than the brief's own: latchwork_brief_fitted_brief() makes a brief of it. An
+   element of arrays. Since 0.1. */
+typedef struct latchwork_fitted_panel {
+  const char *folder; /* a name for the folder of its files, none twice: "fitted-", then small letters, digits and hyphens
+                         of the piece's name: "fitted-front-2", "fitted-front-mirrored" */
+  const char *pieces; /* for people, what it is for: "front, back"; of a piece sewn of several panels "front, left panels",
+                         "front, right panel, mirrored" */
+  int64_t count;      /* to knit, for all pieces */
+  int32_t piece;      /* index of the first that it is for, as latchwork_article_fit_pieces() has them */
+  int32_t panel;      /* which of that piece's panels it is, as of latchwork_fitted() */
+} latchwork_fitted_panel;
 
 /* A brief of copies of its parts; `effort` may be NULL. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *panel, const latchwork_swatch *swatch,
@@ -3352,6 +3365,15 @@ LATCHWORK_C_API latchwork_status latchwork_brief_own_article(const latchwork_bri
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);
+/* A brief of its own for a panel of latchwork_article_job_panels(), by its index, on which latchwork_brief_run() and
+   latchwork_brief_write_job() go as on any other: panel, machine, efforts and swatch, no article. Its yarn is that of one
+   panel, without seams; where its request says which yarns knit which rows, and the panel has other rows, it has none. Its
+   size is told as any brief's, in the swatch's most finished state and with what the seams take in. Fails: BAD_ARGUMENT
+   (field "brief.article", "index"; "job.article.fit" for a job of another brief); SIZE_MISMATCH (field "job.article"); as
+   latchwork_fit_article. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_fitted_brief(const latchwork_brief *brief, const latchwork_job *job,
+                                                              size_t index, latchwork_brief **out,
+                                                              latchwork_error *error);
 /* For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
    Fails: SIZE_MISMATCH (field "job.plan", "job.size", "job.yarn", ...) for a job of another brief; BAD_ARGUMENT
    (field "job.verification", "job.plan.leftmost") for a plan that does not knit its panel, or stands on other needles.
@@ -3373,6 +3395,13 @@ LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief
    the article cuts a crossing; as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
                                                            const char *folder, latchwork_error *error);
+/* Writes the files that latchwork_read_brief() reads back to an equal brief into `folder`, which is made if it is not
+   there; an older yarn.json or article.json of which there is none now is taken away. Where anything is refused nothing is
+   written. Fails: BAD_ARGUMENT (folder) for an empty name, (field "brief.article.article") for an own article that
+   article.json does not name as a file of the folder; IO (field: the file's name, or folder); as the writers of the parts.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_write_brief(const latchwork_brief *brief, const char *folder,
+                                                             latchwork_error *error);
 /* A job of its own, equal to this one. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_copy(const latchwork_job *job, latchwork_job **out,
                                                     latchwork_error *error);
@@ -3439,6 +3468,11 @@ LATCHWORK_C_API latchwork_status latchwork_article_job_plan(const latchwork_arti
 LATCHWORK_C_API latchwork_status latchwork_article_job_verification(const latchwork_article_job *article_job,
                                                                     size_t index, latchwork_verification *verification,
                                                                     latchwork_error *error);
+/* What the pieces that fit are knitted of, alike ones once: those right of a piece's middle are mirrored. A panel that is
+   the brief's own is none of them. Their texts live as long as the article job. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_panels(const latchwork_article_job *article_job,
+                                                              latchwork_fitted_panel *panels, size_t capacity,
+                                                              size_t *needed, latchwork_error *error);
 /* Hand work of all panels together, in ms; of those without a plan nothing. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_article_job_hand_ms(const latchwork_article_job *article_job,
                                                                int64_t *hand_ms, latchwork_error *error);

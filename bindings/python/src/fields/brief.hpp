@@ -30,14 +30,27 @@ struct Data<PieceWork> {
 };
 
 template <>
+struct Data<FittedPanel> {
+  static constexpr char name[] = "FittedPanel";
+  static constexpr char module[] = "latchwork._brief";
+  static constexpr bool frozen = true;
+  static constexpr auto fields = std::tuple{field("folder", &FittedPanel::folder),
+                                            field("pieces", &FittedPanel::pieces), field("piece", &FittedPanel::piece),
+                                            field("panel", &FittedPanel::panel), field("count", &FittedPanel::count)};
+};
+
+template <>
 struct Data<ArticleJob> {
   static constexpr char name[] = "ArticleJob";
   static constexpr char module[] = "latchwork._brief";
   static constexpr bool frozen = false;
-  static constexpr auto fields =
-      std::tuple{field("fit", &ArticleJob::fit),         field("works", &ArticleJob::works),
-                 field("hand_ms", &ArticleJob::hand_ms), field("carriage_ms", &ArticleJob::carriage_ms),
-                 field("yarn", &ArticleJob::yarn),       field("notes", &ArticleJob::notes)};
+  static constexpr auto fields = std::tuple{field("fit", &ArticleJob::fit),
+                                            field("works", &ArticleJob::works),
+                                            field("panels", &ArticleJob::panels),
+                                            field("hand_ms", &ArticleJob::hand_ms),
+                                            field("carriage_ms", &ArticleJob::carriage_ms),
+                                            field("yarn", &ArticleJob::yarn),
+                                            field("notes", &ArticleJob::notes)};
 };
 
 template <>

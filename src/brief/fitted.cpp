@@ -1,0 +1,160 @@
+// The panels that an article's best fits are knitted of, each as a brief of its own.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "brief/article.hpp"
+#include "latchwork/brief.hpp"
+#include "latchwork/error.hpp"
+#include "text/utf8.hpp"
+#include "text/words.hpp"
+
+namespace latchwork::inline v0 {
+namespace {
+
+[[noreturn]] void refuse(ErrorCode code, const std::string& field, const std::string& message) {
+  Place place;
+  place.field = field;
+  throw Error(code, place, field + " " + message);
+}
+
+/// Small letters, digits and hyphens, which every file system takes, and takes for different where they are.
+std::string slug(std::string_view name) {
+  constexpr std::size_t longest = 40;
+  std::string out;
+  for (const char each : name) {
+    const char small = each >= 'A' && each <= 'Z' ? static_cast<char>(each - 'A' + 'a') : each;
+    const bool kept = (small >= 'a' && small <= 'z') || (small >= '0' && small <= '9');
+    if (kept) {
+      out += small;
+    } else if (!out.empty() && out.back() != '-') {
+      out += '-';
+    }
+    if (out.size() == longest) break;
+  }
+  while (!out.empty() && out.back() == '-') out.pop_back();
+  return out.empty() ? "piece" : out;
+}
+
+/// "front"; of a piece sewn of several panels that differ "front, left panels", "front, right panel, mirrored".
+std::string panels_words(const TargetPiece& piece, int panels, bool differ, bool mirrored) {
+  std::string out = one_line(piece.name);
+  if (!differ) return out;
+  const bool middle = !mirrored && panels % 2 == 1;
+  out += fmt::format(", {}{} panel{}", mirrored ? "right" : "left", middle ? " and middle" : "",
+                     middle || panels >= 4 ? "s" : "");
+  return mirrored ? out + ", mirrored" : out;
+}
+
+bool is_same_cloth(const Panel& a, const Panel& b) {
+  return a.grid() == b.grid() && std::equal(a.bands().begin(), a.bands().end(), b.bands().begin(), b.bands().end());
+}
+
+FitRequest request_of(const Brief& brief, const PieceFit& piece) {
+  return piece_request(piece.target, panel_design(*brief.article, brief.panel));
+}
+
+class Listing {
+ public:
+  explicit Listing(const Brief& brief) : brief_(brief) {}
+
+  void add(const PieceFit& piece, int index) {
+    if (piece.fit.candidates.empty()) return;
+    const FitCandidate& best = piece.fit.candidates.front();
+    const FitRequest wanted = request_of(brief_, piece);
+    const Panel left = fitted(wanted, best);
+    const Panel right = fitted(wanted, best, best.panels - 1);
+    const bool differ = !is_same_cloth(left, right);
+    const std::int64_t count = piece.target.count;
+    const std::int64_t mirrored = differ ? best.panels / 2 : 0;
+    add(left, {.folder = "fitted-" + slug(piece.target.name),
+               .pieces = panels_words(piece.target, best.panels, differ, false),
+               .piece = index,
+               .panel = 0,
+               .count = count * (best.panels - mirrored)});
+    if (!differ) return;
+    add(right, {.folder = "fitted-" + slug(piece.target.name) + "-mirrored",
+                .pieces = panels_words(piece.target, best.panels, differ, true),
+                .piece = index,
+                .panel = best.panels - 1,
+                .count = count * mirrored});
+  }
+
+  std::vector<FittedPanel> panels;
+
+ private:
+  void add(const Panel& panel, FittedPanel told) {
+    if (panel.grid() == brief_.panel.grid()) return;
+    const auto alike =
+        std::find_if(cloths_.begin(), cloths_.end(), [&](const Panel& other) { return is_same_cloth(other, panel); });
+    if (alike != cloths_.end()) {
+      FittedPanel& known = panels[static_cast<std::size_t>(alike - cloths_.begin())];
+      known.pieces += ", " + told.pieces;
+      known.count += told.count;
+      return;
+    }
+    const std::string folder = told.folder;
+    for (int n = 2; is_taken(told.folder); ++n) told.folder = fmt::format("{}-{}", folder, n);
+    cloths_.push_back(panel);
+    panels.push_back(std::move(told));
+  }
+
+  bool is_taken(const std::string& folder) const {
+    return std::any_of(panels.begin(), panels.end(), [&](const FittedPanel& each) { return each.folder == folder; });
+  }
+
+  const Brief& brief_;
+  std::vector<Panel> cloths_;  ///< one of each
+};
+
+/// What the yarn of one panel is reckoned by; nothing where the yarns of rows are those of another panel.
+std::optional<YarnRequest> yarn_of_one(const Brief& brief, const Panel& panel) {
+  std::optional<YarnRequest> out = brief.yarn;
+  if (!out) return out;
+  if (!out->rows.empty() && panel.grid().rows() != brief.panel.grid().rows()) return std::nullopt;
+  out->pieces = 1;
+  out->seam_mm = 0;
+  return out;
+}
+
+}  // namespace
+
+std::vector<FittedPanel> report::fitted_panels(const Brief& brief, const ArticleFit& fit) {
+  Listing listing(brief);
+  for (std::size_t i = 0; i < fit.pieces.size(); ++i) listing.add(fit.pieces[i], static_cast<int>(i));
+  return std::move(listing.panels);
+}
+
+Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index) {
+  if (!brief.article) refuse(ErrorCode::bad_argument, "brief.article", "is none: there is nothing to be fitted");
+  if (!job.article) refuse(ErrorCode::size_mismatch, "job.article", "is missing: the brief names an article");
+  if (job.article->fit != report::article_fit_of(brief)) {
+    refuse(ErrorCode::bad_argument, "job.article.fit", "is not that of the brief's article by its panel");
+  }
+  const std::vector<FittedPanel> panels = report::fitted_panels(brief, job.article->fit);
+  if (index >= panels.size()) {
+    refuse(
+        ErrorCode::bad_argument, "index",
+        fmt::format("is {}; the article has {}, counted from 0", index, count_of(std::ssize(panels), "fitted panel")));
+  }
+  const FittedPanel& told = panels[index];
+  const PieceFit& piece = job.article->fit.pieces[static_cast<std::size_t>(told.piece)];
+  const Panel made = fitted(request_of(brief, piece), piece.fit.candidates.front(), told.panel);
+  Panel panel(fmt::format("{}: {}", brief.panel.name(), told.pieces), made.grid(),
+              {made.bands().begin(), made.bands().end()});
+  panel.set_axis_half_columns(made.axis_half_columns());
+  Brief out = brief;
+  out.yarn = yarn_of_one(brief, panel);
+  out.panel = std::move(panel);
+  out.article.reset();
+  out.own_article.reset();
+  return out;
+}
+
+}  // namespace latchwork::inline v0
