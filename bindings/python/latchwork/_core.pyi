@@ -1481,6 +1481,16 @@ def run(
     bind all plans but `unconditioned`. Raises what those calls raise.
     """
 
+def fitted_brief(brief: Brief, job: Job, index: int) -> Brief:
+    """A brief of its own for a panel of ArticleJob.panels, by its index, on which run() and write_job() go as on any other:
+    panel, machine, efforts and swatch, no article. Its yarn is that of one panel, without seams; where YarnRequest.rows
+    say which yarns knit which rows, and the panel has other rows, it has none. Its size is told as any brief's, in the
+    swatch's most finished state and with what the seams take in.
+
+    Raises Error bad_argument (field "brief.article", "index"; "job.article.fit" for a job of another brief);
+    size_mismatch (field "job.article"); as fit_article().
+    """
+
 def summary(brief: Brief, job: Job) -> str:
     """For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand work by kind,
     hours, bound, price of regularity, "verified" or not.
@@ -1501,4 +1511,12 @@ def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
     which is made if it is not there; an older schematic.svg or article.txt of which there is none now is taken away.
     Raises Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write()
     of a plan.
+    """
+
+def write_brief(brief: Brief, folder: str | os.PathLike[str]) -> None:
+    """Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not there; an
+    older yarn.json or article.json of which there is none now is taken away. Where anything is refused nothing is
+    written. Raises Error bad_argument (folder), as read_brief(); bad_argument (field "brief.article.article") for an own
+    article that article.json does not name as a file of the folder; io (field = file name, or folder); what write() of
+    the parts raises.
     """
