@@ -127,10 +127,10 @@ struct PlanOptions {
 /// batch at the earlier stop.
 ///
 /// When stopped or limited it gives the best plan so far, however soon: before it searches it has each hand cell done
-/// as soon as it can be, and stops as few as serve all, and takes the better. Once it is stopped, or its time is over, it
-/// goes on for what these take and for the writing up: by measure 10 to 15 ms for 400,000 cells, 20 for 760,000. Only a
-/// panel of more that was not even read a million steps after that has no plan: `cancelled`. Following the wales is not
-/// broken off: some 3 ms for a million cells.
+/// as soon as it can be, and stops as few as serve all, and takes the better. Once it is stopped, or its time is over,
+/// it goes on for what these take and for the writing up: by measure 10 to 15 ms for 400,000 cells, 20 for 760,000.
+/// Only a panel of more that was not even read a million steps after that has no plan: `cancelled`. Following the wales
+/// is not broken off: some 3 ms for a million cells.
 ///
 /// Under `options.conditions` it is the least plan that keeps them, proven with the same care: bounds are of the plans
 /// that keep them or of all plans. Where nothing keeps them the plan is infeasible, and its findings name the condition
@@ -139,11 +139,11 @@ struct PlanOptions {
 /// same everywhere.
 ///
 /// Conditions, too, have a plan before any search where one is cheap to have: with `rows_apart` as few stops as serve
-/// all, each far enough from the one below, which misses a plan only where stacks or holds are in the way; with wales in
-/// a rhythm that is to be found, the likely rhythms are tried until one does, from the widest that comes in time down to
-/// the densest; with `max_kinds` stops each as late as can be, else re-forms in rhythms. The others close stops or make
-/// ladders shorter, and begin as a plan without conditions does. Where none of these keeps the conditions and the call
-/// is ended before a search finds a plan, that is the error `cancelled`: there may be a plan or none.
+/// all, each far enough from the one below, which misses a plan only where stacks or holds are in the way; with wales
+/// in a rhythm that is to be found, the likely rhythms are tried until one does, from the widest that comes in time
+/// down to the densest; with `max_kinds` stops each as late as can be, else re-forms in rhythms. The others close stops
+/// or make ladders shorter, and begin as a plan without conditions does. Where none of these keeps the conditions and
+/// the call is ended before a search finds a plan, that is the error `cancelled`: there may be a plan or none.
 /// @throws Error bad_argument (machine, effort, options, conditions); too_large when a total, times rows + 2, could
 /// pass 2^60 ms, or (field options.conditions.max_kinds) when nobody limits the search and its own allowance ends
 /// before it has a plan or knows that there is none; cancelled when stopped, limited, or out of its memory, before

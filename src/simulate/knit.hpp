@@ -10,8 +10,8 @@
 
 namespace latchwork::inline v0::knitting {
 
-/// What is done about a move that hands cannot make. `passed_over` is for the moves of a plan, whose steps stand each for
-/// itself: what can be done of such a step is done, the rest is left, and the knitting goes on. A batch without its
+/// What is done about a move that hands cannot make. `passed_over` is for the moves of a plan, whose steps stand each
+/// for itself: what can be done of such a step is done, the rest is left, and the knitting goes on. A batch without its
 /// loop to start from is left whole, and so is a crossing of which some stitch cannot be lifted or put back.
 enum class Impossible : std::uint8_t { ends_all, passed_over };
 

@@ -54,6 +54,7 @@ def sound():
         "Swatch": lw.Swatch(),
         "FitCandidate": lw.FitCandidate(),
         "Brief": lw.Brief(panel, lw.Swatch(), machine),
+        "Job": lw.Job(),
     }
 
 

@@ -3398,8 +3398,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief
 /* Writes the files that latchwork_read_brief() reads back to an equal brief into `folder`, which is made if it is not
    there; an older yarn.json or article.json of which there is none now is taken away. Where anything is refused nothing is
    written. Fails: BAD_ARGUMENT (folder) for an empty name, (field "brief.article.article") for an own article that
-   article.json does not name as a file of the folder; IO (field: the file's name, or folder); as the writers of the parts.
-   Since 0.1. */
+   article.json does not name as a file of the folder; CROSSING_CUT where a group of the article cuts a crossing; IO (field:
+   the file's name, or folder); BAD_ENCODING, and as the writers of the parts. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_brief(const latchwork_brief *brief, const char *folder,
                                                              latchwork_error *error);
 /* A job of its own, equal to this one. Since 0.1. */
