@@ -51,6 +51,7 @@ ArticleRequest article_request_in(const latchwork_article_request* request) {
     to.groups.push_back({run.first, run.last, run.least, run.most, run.as_group});
   }
   to.edge = from.edge;
+  to.seam_ms_per_m = from.seam_ms_per_m;
   if (from.design != nullptr) to.design = fit_request_in(from.design, "design");
   to.design.groups.clear();  // neither these nor the edge nor targets are read
   to.design.edge.reset();
@@ -85,6 +86,7 @@ void fill_article_request_file(latchwork_article_request_file** out, const std::
   file->design.substitutes = file->substitutes.data();
   file->design.substitute_count = file->substitutes.size();
   file->view.edge = from.edge;
+  file->view.seam_ms_per_m = from.seam_ms_per_m;
   file->view.article = from.article.c_str();
   file->view.choices = &file->choices;
   file->view.made = file->made.data();

@@ -54,6 +54,24 @@ latchwork_status latchwork_brief_own_article(const latchwork_brief* brief, latch
   });
 }
 
+latchwork_status latchwork_brief_set_substitutes(latchwork_brief* brief, const latchwork_substitute* substitutes,
+                                                 size_t substitute_count, latchwork_error* error) {
+  return guarded(error, [&] {
+    Brief& to = given(brief, "brief").value;
+    to.substitutes = substitutes_in(substitutes, substitute_count, "substitutes");
+  });
+}
+
+latchwork_status latchwork_brief_substitutes(const latchwork_brief* brief, latchwork_substitute* substitutes,
+                                             size_t capacity, size_t* needed, latchwork_error* error) {
+  return guarded(error, [&] {
+    Room room(substitutes, capacity, needed, "substitutes");
+    room.take(given(brief, "brief").value.substitutes, [](const Substitute& from) {
+      return latchwork_substitute{from.texture.c_str(), from.use.c_str()};
+    });
+  });
+}
+
 latchwork_status latchwork_job_article(const latchwork_job* job, latchwork_article_job** out, latchwork_error* error) {
   return guarded(error, [&] {
     fill(out, [&] {
@@ -117,14 +135,19 @@ latchwork_status latchwork_article_job_panels(const latchwork_article_job* artic
   });
 }
 
-latchwork_status latchwork_article_job_hand_ms(const latchwork_article_job* article_job, int64_t* hand_ms,
-                                               latchwork_error* error) {
-  return guarded(error, [&] { given(hand_ms, "hand_ms") = value_of(article_job).hand_ms; });
+latchwork_status latchwork_article_job_times(const latchwork_article_job* article_job, latchwork_work_times* times,
+                                             latchwork_error* error) {
+  return guarded(error, [&] { StructRoom(times, "times").take(work_times_out(value_of(article_job).times)); });
 }
 
-latchwork_status latchwork_article_job_carriage_ms(const latchwork_article_job* article_job, int64_t* carriage_ms,
-                                                   latchwork_error* error) {
-  return guarded(error, [&] { given(carriage_ms, "carriage_ms") = value_of(article_job).carriage_ms; });
+latchwork_status latchwork_article_job_seam_mm(const latchwork_article_job* article_job, double* seam_mm,
+                                               latchwork_error* error) {
+  return guarded(error, [&] { given(seam_mm, "seam_mm") = value_of(article_job).seam_mm; });
+}
+
+latchwork_status latchwork_article_job_sewing_ms(const latchwork_article_job* article_job, int64_t* sewing_ms,
+                                                 latchwork_error* error) {
+  return guarded(error, [&] { given(sewing_ms, "sewing_ms") = value_of(article_job).sewing_ms; });
 }
 
 latchwork_status latchwork_article_job_yarn(const latchwork_article_job* article_job, latchwork_yarn_need** out,

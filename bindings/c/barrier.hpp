@@ -348,6 +348,7 @@ GradeRequest grade_request_in(const latchwork_fit_request* design, const latchwo
 latchwork_row_span row_span_out(const RowSpan& span);
 latchwork_target_piece target_piece_out(const TargetPiece& piece);  ///< with the piece's own name
 ArticleRequest article_request_in(const latchwork_article_request* request);
+latchwork_work_times work_times_out(const WorkTimes& from);
 /// Puts a new handle at *out with what `make` returns, and with the arrays through which C sees it.
 void fill_article_request_file(latchwork_article_request_file** out, const std::function<ArticleRequest()>& make);
 void fill_article_file(latchwork_article_file** out, const std::function<Article()>& make);

@@ -37,6 +37,7 @@ latchwork_status latchwork_brief_create(const latchwork_panel* panel, const latc
                    effort_in(effort),
                    {},
                    {},
+                   {},
                    {}};
     });
   });

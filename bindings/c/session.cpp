@@ -19,13 +19,26 @@ SessionOptions session_options_in(const latchwork_session_options* options) {
 
 }  // namespace
 
+namespace latchwork::c {
+
+latchwork_work_times work_times_out(const WorkTimes& from) {
+  return {sizeof(latchwork_work_times),
+          from.stops_ms,
+          from.reforms_ms,
+          from.crossings_ms,
+          from.holds_ms,
+          from.shapings_ms,
+          from.carriage_ms,
+          from.total_ms};
+}
+
+}  // namespace latchwork::c
+
 latchwork_status latchwork_plan_work_times(const latchwork_plan* plan, const latchwork_effort* effort, int32_t pieces,
                                            latchwork_work_times* times, latchwork_error* error) {
   return guarded(error, [&] {
     StructRoom room(times, "times");
-    const WorkTimes from = work_times(given(plan, "plan").value, effort_in(effort), pieces);
-    room.take({sizeof(latchwork_work_times), from.stops_ms, from.reforms_ms, from.crossings_ms, from.holds_ms,
-               from.shapings_ms, from.carriage_ms, from.total_ms});
+    room.take(work_times_out(work_times(given(plan, "plan").value, effort_in(effort), pieces)));
   });
 }
 

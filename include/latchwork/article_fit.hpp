@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -66,6 +67,7 @@ struct StripRun {
 /// An article to be made of a panel: what is chosen, and what may vary.
 struct ArticleRequest {
   static constexpr std::size_t max_pieces = 1000;
+  static constexpr std::int64_t max_seam_ms_per_m = 86'400'000;  ///< a day for a metre
 
   /// A name of article_names(); in a brief's folder also a file of it, "bolster.json". fit_article() does not read it.
   std::string article;
@@ -80,6 +82,10 @@ struct ArticleRequest {
   /// edge_least and edge_most count as 0.
   int edge = -1;
   FitRequest design;  ///< what may vary, and seams; its targets, groups and edge are not read
+  /// How long a metre of seam takes to sew up, in ms, 0..max_seam_ms_per_m, for an article's hours; 0: not known, and
+  /// sewing up is left out of them. Ours to ask and yours to time: no source was found for a figure, so none is built
+  /// in. fit_article() does not read it.
+  std::int64_t seam_ms_per_m = 0;
   friend bool operator==(const ArticleRequest&, const ArticleRequest&) = default;
 };
 

@@ -15,6 +15,7 @@
 #include "latchwork/machine.hpp"
 #include "latchwork/panel.hpp"
 #include "latchwork/plan.hpp"
+#include "latchwork/session.hpp"
 #include "latchwork/simulate.hpp"
 #include "latchwork/size.hpp"
 #include "latchwork/yarn_need.hpp"
@@ -23,7 +24,7 @@ namespace latchwork::inline v0 {
 
 /// What a designer hands over: a folder with panel.json, swatch.csv, machine.json (which may hold efforts) and, if yarn
 /// is to be reckoned, yarn.json; if an article is to be made, article.json, and the article's own file where it is none
-/// of the library's.
+/// of the library's; substitutes.csv, if a texture that was not measured is to have another's gauge.
 struct Brief {
   Panel panel;
   Swatch swatch;
@@ -32,6 +33,10 @@ struct Brief {
   std::optional<YarnRequest> yarn;
   std::optional<ArticleRequest> article;  ///< what is to be made of the panel
   std::optional<Article> own_article;     ///< what article->article names, where that is none of article_names()
+  /// Textures that are measured by another's gauge where they have none of their own: for the panel's size, its drawing
+  /// and the article's fits, there after those of the article's own design. The job's size has a finding for each. What
+  /// yarn a texture takes YarnRequest::substitutes says.
+  std::vector<Substitute> substitutes;
   friend bool operator==(const Brief&, const Brief&) = default;
 };
 
@@ -67,12 +72,17 @@ struct ArticleJob {
   /// What the pieces that fit are knitted of, alike ones once: those right of a piece's middle are mirrored. A panel
   /// that is the brief's own is none of them.
   std::vector<FittedPanel> panels;
-  /// Of all panels of pieces that fit, together; of those without a plan nothing.
-  std::int64_t hand_ms = 0;
-  std::int64_t carriage_ms = 0;
+  /// At the machine, of all panels of pieces that fit, together; of those without a plan nothing.
+  WorkTimes times;
+  /// All seams to be sewn, where something fits (else 0): those of the article, of each kind the middle of its range,
+  /// and those between the panels that a piece that fits is sewn of, each as long as the piece.
+  double seam_mm = 0;
+  /// Sewing them up, by ArticleRequest::seam_ms_per_m, to the nearest millisecond; 0 where that is, and then a note
+  /// says that the hours are without it. The article's hours are `times.total_ms + sewing_ms`.
+  std::int64_t sewing_ms = 0;
   /// For all panels of pieces that fit, together, where the brief names yarn and something fits: each kind of piece by
-  /// yarn_need(), with the seams of the article and those between panels, a range at its middle; spreads and margins
-  /// add up, since the swatches are the same. What decides is chosen anew from the sums.
+  /// yarn_need(), with `seam_mm` of seams; spreads and margins add up, since the swatches are the same. What decides is
+  /// chosen anew from the sums.
   std::optional<YarnNeed> yarn;
   std::vector<std::string> notes;  ///< for people: what is not in these figures
   friend bool operator==(const ArticleJob&, const ArticleJob&) = default;
@@ -92,28 +102,32 @@ struct Job {
   std::optional<Size> size;           ///< where each texture has a gauge; no other figure but the article's needs one
   std::optional<YarnNeed> yarn;       ///< where the brief asks for it
   std::optional<ArticleJob> article;  ///< where the brief names one, and has the gauges that it is fitted by
-  /// What bars size or article: no_swatch for each texture that size() would refuse, by default or by the state and the
-  /// substitutes of the article's design, with place.field = texture. Each once.
+  /// What bars size or article: no_swatch for each texture that size() would refuse by the brief's substitutes, or by
+  /// the state and the substitutes of the article's design before these, with place.field = texture. Each once.
   std::vector<Finding> missing;
 };
 
+/// Reads a brief's folder. substitutes.csv, if there, has a line of names for its columns, `texture,use`, and a line
+/// for each texture that lacks a swatch: itself, and the texture whose gauge is used for it.
 /// @throws Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
 /// throw with the file's name before the field: of article.json also, with its line, what targets() and panel_design()
 /// refuse, and an article that is neither the library's nor a file "name.json" of the folder (field "article.json:
-/// article").
+/// article"); of substitutes.csv, with its line, bad_syntax, bad_encoding, missing_field, unknown_field, bad_value for
+/// a texture that is empty, named twice or its own substitute, and too_large.
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
 /// Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
 /// wants a gauge that the swatch has not is left out and told in Job::missing; all else does without.
 /// Conditions bind all plans but `unconditioned`. A time limit is for `plan` and `unconditioned` together, and for each
 /// other plan anew; a work limit for each plan.
-/// @throws Error as those do.
+/// @throws Error as those do; too_large (field "article", "article.seam_ms_per_m") for an article of more than 2^60 ms
+/// of work at the machine, or of sewing up.
 LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 
 /// A brief of its own for a panel of ArticleJob::panels, by its index, on which run() and write_job() go as on any
-/// other: panel, machine, efforts and swatch, no article. Its yarn is that of one panel, without seams; where
-/// YarnRequest::rows say which yarns knit which rows, and the panel has other rows, it has none. Its size is told as
-/// any brief's, in the swatch's most finished state and with what the seams take in.
+/// other: panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is that of
+/// one panel, without seams; where YarnRequest::rows say which yarns knit which rows, and the panel has other rows, it
+/// has none. Its size is told as any brief's, in the swatch's most finished state and with what the seams take in.
 /// @throws Error bad_argument (field "brief.article", "index"; "job.article.fit" for a job of another brief);
 /// size_mismatch (field "job.article"); as fit_article().
 LATCHWORK_API Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index);
@@ -136,15 +150,16 @@ LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 /// panel with a size and in one piece (a stitch in every row, and a column in common with the row below),
 /// schematic.svg, for a brief with an article article.txt, into `folder`, which is made if it is not there; an older
 /// schematic.svg or article.txt of which there is none now is taken away. The schematic is of the brief's panel.
-/// @throws Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as
-/// write() of a plan.
+/// @throws Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or folder); crossing_cut
+/// where a group of the article cuts a crossing; as page_html(), and as write() of a plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
 
 /// Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not there; an
-/// older yarn.json or article.json of which there is none now is taken away. Where anything is refused nothing is
-/// written. @throws Error bad_argument (folder), as read_brief(); bad_argument (field "brief.article.article") for an
-/// own article that article.json does not name as a file of the folder; io (field = file name, or folder); what write()
-/// of the parts throws.
+/// older yarn.json, article.json or substitutes.csv of which there is none now is taken away. Where anything is refused
+/// nothing is written. @throws Error bad_argument (folder) for an empty name or a NUL; bad_argument (field
+/// "brief.article.article") for an own article that article.json does not name as a file of the folder; bad_value,
+/// bad_encoding or too_large (field "brief.substitutes[0].use", "brief.substitutes") for what substitutes.csv does not
+/// take; io (field = file name, or folder); what write() of the parts throws.
 LATCHWORK_API void write_brief(const Brief& brief, const std::string& folder);
 
 }  // namespace latchwork::inline v0

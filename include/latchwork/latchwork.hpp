@@ -34,6 +34,7 @@
 #include "latchwork/simulate.hpp"
 #include "latchwork/size.hpp"
 #include "latchwork/spacing.hpp"
+#include "latchwork/split.hpp"
 #include "latchwork/strip.hpp"
 #include "latchwork/timings.hpp"
 #include "latchwork/version.hpp"

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdint>
 
 #include "fit/request.hpp"
 #include "latchwork/error.hpp"
@@ -57,6 +58,11 @@ void require_substitutes(const std::vector<Substitute>& substitutes) {
   }
 }
 
+void require_seam_time(std::int64_t ms) {
+  constexpr std::int64_t most = ArticleRequest::max_seam_ms_per_m;
+  if (ms < 0 || ms > most) refuse("seam_ms_per_m", fmt::format("seam_ms_per_m is {}; it must be 0..{}", ms, most));
+}
+
 }  // namespace
 
 void require_article_request(const ArticleRequest& request) {
@@ -65,6 +71,7 @@ void require_article_request(const ArticleRequest& request) {
   require_groups(request.groups);
   require("edge", request.edge, -1, Grid::max_side);
   require_substitutes(request.design.substitutes);
+  require_seam_time(request.seam_ms_per_m);
   try {
     fitting::require_bounds(request.design);
   } catch (const Error& error) {

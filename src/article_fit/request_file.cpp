@@ -1,4 +1,5 @@
 #include <climits>
+#include <cstdint>
 #include <string>
 #include <string_view>
 
@@ -106,6 +107,7 @@ struct Lists {
     members.list("groups", request.groups, Layout::lines, on_a_line, std::size_t{FitRequest::max_groups});
     members.integer("edge", request.edge, -1, max_side);
     members.value("design", request.design, on_lines);
+    members.integer("seam_ms_per_m", request.seam_ms_per_m, std::int64_t{0}, ArticleRequest::max_seam_ms_per_m);
   }
 };
 

@@ -4,10 +4,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <optional>
 #include <utility>
 
 #include "brief/run.hpp"
+#include "latchwork/error.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
 #include "yarn_need/decide.hpp"
@@ -99,8 +101,31 @@ std::optional<std::string> no_yarn(const Brief& brief, const std::vector<PiecePa
   return std::nullopt;
 }
 
+constexpr std::int64_t most_work_ms = std::int64_t{1} << 60;
+
+[[noreturn]] void too_much(const char* field, const char* what) {
+  Place place;
+  place.field = field;
+  throw Error(ErrorCode::too_large, place, fmt::format("{}: {} past {} ms", field, what, most_work_ms));
+}
+
+/// The times of so many panels more. No kind of work is more than the total, so that is all there is to look at.
+void add_times(WorkTimes& sum, const WorkTimes& one, int panels) {
+  if (one.total_ms > (most_work_ms - sum.total_ms) / panels) too_much("article", "its panels' work is");
+  for (const auto kind : {&WorkTimes::stops_ms, &WorkTimes::reforms_ms, &WorkTimes::crossings_ms, &WorkTimes::holds_ms,
+                          &WorkTimes::shapings_ms, &WorkTimes::carriage_ms, &WorkTimes::total_ms}) {
+    sum.*kind += panels * (one.*kind);
+  }
+}
+
+std::int64_t sewing_ms(double seam_mm, std::int64_t ms_per_m) {
+  const double ms = seam_mm / 1000 * static_cast<double>(ms_per_m);
+  if (!(ms <= static_cast<double>(most_work_ms))) too_much("article.seam_ms_per_m", "sewing up comes to");
+  return std::llround(ms);
+}
+
 std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<PiecePanel>& pieces, ArticleJob& article) {
-  const double seam_mm = seams_mm(article.fit);
+  const double seam_mm = article.seam_mm;
   if (const auto barred = no_yarn(brief, pieces, seam_mm)) {
     article.notes.push_back("the article's yarn is not reckoned: " + *barred);
     return std::nullopt;
@@ -128,7 +153,7 @@ std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<Piece
 void add_notes(const Brief& brief, ArticleJob& article) {
   const ArticleFit& fit = article.fit;
   if (!fit.message.empty()) article.notes.push_back(fit.message);
-  int others = 0;
+  std::int64_t others = 0;
   for (const TargetPiece& target : fit.targets.pieces) others += target.count;
   bool shaped = false;
   std::vector<std::string> without;
@@ -146,6 +171,11 @@ void add_notes(const Brief& brief, ArticleJob& article) {
     article.notes.push_back(fmt::format("no panel that fits {}: no hours and no yarn are told for {}", joined(without),
                                         without.size() == 1 ? "it" : "them"));
   }
+  if (article.seam_mm > 0 && brief.article->seam_ms_per_m == 0) {
+    article.notes.push_back(fmt::format(
+        "the hours are without sewing up {} cm of seams: no time for a metre of seam (seam_ms_per_m) is given",
+        centimetres(article.seam_mm)));
+  }
   if (others > 0) {
     article.notes.push_back(fmt::format("{} not made as this panel {} in none of these figures",
                                         count_of(others, "piece"), others == 1 ? "is" : "are"));
@@ -159,6 +189,7 @@ void add_notes(const Brief& brief, ArticleJob& article) {
 ArticleFit article_fit_of(const Brief& brief, const FitOptions& options) {
   ArticleRequest request = *brief.article;
   if (request.design.needles == 0) request.design.needles = brief.machine.needles;
+  request.design.substitutes = article_substitutes(brief);
   const Article article = brief.own_article ? *brief.own_article : built_in_article(request.article);
   return fit_article(article, request, brief.panel, brief.swatch, options);
 }
@@ -185,15 +216,16 @@ std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit) 
 
 void reckon(const Brief& brief, ArticleJob& article) {
   article.panels = fitted_panels(brief, article.fit);
-  article.hand_ms = 0;
-  article.carriage_ms = 0;
+  article.times = {};
   article.notes.clear();
+  bool fits = false;
   for (const PieceWork& work : article.works) {
+    fits = fits || work.fits;
     if (!work.fits || work.plan.status == PlanStatus::infeasible) continue;
-    const HandWork one = hand_work(work.plan, brief.effort);
-    article.hand_ms += work.panels * one.hand_ms;
-    article.carriage_ms += work.panels * one.carriage_ms;
+    add_times(article.times, work_times(work.plan, brief.effort), work.panels);
   }
+  article.seam_mm = fits ? seams_mm(article.fit) : 0;
+  article.sewing_ms = sewing_ms(article.seam_mm, brief.article->seam_ms_per_m);
   add_notes(brief, article);
   article.yarn.reset();
   if (brief.yarn) article.yarn = article_yarn(brief, piece_panels(brief, article.fit), article);

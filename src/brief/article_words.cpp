@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <iterator>
 #include <set>
 
@@ -119,7 +120,7 @@ std::string best_words(const Brief& brief, const PieceFit& piece, const std::str
                      measured(near.candidate, seams), gives_words(near));
 }
 
-std::string knitted_words(const Brief& brief, const PieceWork& work, bool fitted, int panels) {
+std::string knitted_words(const Brief& brief, const PieceWork& work, bool fitted, std::int64_t panels) {
   if (!work.fits) return "nothing: no panel fits";
   const std::string as_is = panels == 1 ? " as it stands" : " as they stand";
   const std::string which = count_of(panels, "panel") + (fitted ? "" : as_is);
@@ -133,8 +134,8 @@ std::string article_name(const Brief& brief) {
   return one_line(brief.own_article ? brief.own_article->name : brief.article->article);
 }
 
-int panels_of(const ArticleJob& article) {
-  int panels = 0;
+std::int64_t panels_of(const ArticleJob& article) {
+  std::int64_t panels = 0;
   for (const PieceWork& work : article.works) panels += work.fits ? work.panels : 0;
   return panels;
 }
@@ -150,9 +151,29 @@ const char* hours_label(const ArticleJob& article) {
 
 std::string hours_words(const ArticleJob& article) {
   if (panels_of(article) == 0) return "nothing: no hours and no yarn are told";
-  return fmt::format("{}: {} by hand + {} of carriage = {}", count_of(panels_of(article), "panel"),
-                     rounded_duration(article.hand_ms), rounded_duration(article.carriage_ms),
-                     rounded_duration(article.hand_ms + article.carriage_ms));
+  const WorkTimes& times = article.times;
+  return fmt::format(
+      "{}: {} by hand + {} of carriage{} = {}", count_of(panels_of(article), "panel"),
+      rounded_duration(times.total_ms - times.carriage_ms), rounded_duration(times.carriage_ms),
+      article.sewing_ms > 0 ? fmt::format(" + {} of sewing up", rounded_duration(article.sewing_ms)) : "",
+      rounded_duration(times.total_ms + article.sewing_ms));
+}
+
+/// Where the hours go: "stops: 12 min", one kind of work a line, without those that there are none of.
+std::vector<std::string> hours_lines(const ArticleJob& article) {
+  const WorkTimes& times = article.times;
+  std::vector<std::string> out;
+  const auto add = [&](const char* kind, std::int64_t ms) {
+    if (ms > 0) out.push_back(fmt::format("{}: {}", kind, rounded_duration(ms)));
+  };
+  add("stops", times.stops_ms);
+  add("re-forming", times.reforms_ms);
+  add("crossings", times.crossings_ms);
+  add("needles in hold", times.holds_ms);
+  add("casting on and binding off", times.shapings_ms);
+  add("carriage", times.carriage_ms);
+  add("sewing up", article.sewing_ms);
+  return out;
 }
 
 std::string caution_words(const Caution& caution) {
@@ -182,7 +203,7 @@ std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& artic
   struct Alike {
     std::size_t first = 0;
     std::vector<std::string> names{};
-    int panels = 0;
+    std::int64_t panels = 0;
   };
   const std::vector<PieceFit>& pieces = article.fit.pieces;
   std::vector<Alike> kinds;
@@ -277,6 +298,7 @@ std::string article_text(const Brief& brief, const ArticleJob& article) {
       out += (i == 0 ? "  others         " : "                 ") + others[i] + "\n";
   }
   out += fmt::format("\n{}: {}\n", is_whole(article) ? "in all" : "what fits", hours_words(article));
+  add_lines(out, "Where the hours go", hours_lines(article));
   std::vector<std::string> folders;
   folders.reserve(article.panels.size());
   for (const FittedPanel& each : article.panels) folders.push_back(each.folder + ": " + to_knit_words(each));

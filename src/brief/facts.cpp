@@ -7,6 +7,7 @@
 
 #include "brief/article.hpp"
 #include "brief/match.hpp"
+#include "brief/run.hpp"
 #include "conditions/words.hpp"
 #include "grid/words.hpp"
 #include "latchwork/brief.hpp"
@@ -75,9 +76,11 @@ void add_missing(Facts& facts, const Job& job) {
   for (const Finding& finding : job.missing) {
     facts.notes.emplace_back(
         "missing",
-        fmt::format("{}. What would help: {}; it stands in swatch.csv in lines with this texture in the column "
-                    "'texture' and 'stitches', in others 'rows', in the column 'counted'",
-                    one_line(finding.message), finding.suggestion));
+        fmt::format(
+            "{}. What would help: {}; it stands in swatch.csv in lines with this texture in the column "
+            "'texture' and 'stitches', in others 'rows', in the column 'counted'; or a line of substitutes.csv says "
+            "whose gauge may stand in for it",
+            one_line(finding.message), finding.suggestion));
   }
 }
 
@@ -85,7 +88,7 @@ void add_missing(Facts& facts, const Job& job) {
 void add_measuring(Facts& facts, const Brief& brief) {
   int few = 0;
   int fewest = usual_places;
-  for (const Finding& finding : measuring_findings(brief.panel, brief.swatch)) {
+  for (const Finding& finding : measuring_findings(brief.panel, brief.swatch, measuring_of(brief))) {
     if (finding.code == FindingCode::few_places) {
       ++few;
       fewest = std::min(fewest, finding.value);

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "brief/article.hpp"
+#include "brief/run.hpp"
 #include "latchwork/brief.hpp"
 #include "latchwork/error.hpp"
 #include "text/utf8.hpp"
@@ -152,6 +153,7 @@ Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index) {
   Brief out = brief;
   out.yarn = yarn_of_one(brief, panel);
   out.panel = std::move(panel);
+  out.substitutes = report::article_substitutes(brief);
   out.article.reset();
   out.own_article.reset();
   return out;

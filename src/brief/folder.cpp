@@ -13,6 +13,7 @@
 #include "brief/article.hpp"
 #include "brief/facts.hpp"
 #include "brief/match.hpp"
+#include "brief/substitutes.hpp"
 #include "file/json.hpp"
 #include "latchwork/brief.hpp"
 #include "latchwork/chart.hpp"
@@ -157,6 +158,8 @@ void read_article_of(const fs::path& folder, Brief& brief) {
   });
 }
 
+constexpr const char* substitutes_file = "substitutes.csv";
+
 /// Files to be written, by name.
 using Files = std::vector<std::pair<std::string, std::string>>;
 
@@ -187,9 +190,16 @@ Brief read_brief(const std::string& folder) {
   if (fs::exists(path / "yarn.json", failure)) {
     yarn = read_with(path, "yarn.json", [](const std::string& text) { return read_yarn_request(text); });
   }
-  Brief brief{std::move(panel),         std::move(swatch),           std::move(machine.machine), machine.effort,
+  Brief brief{std::move(panel),
+              std::move(swatch),
+              std::move(machine.machine),
+              machine.effort,
               std::move(yarn),
-              /*article=*/std::nullopt, /*own_article=*/std::nullopt};
+              /*article=*/std::nullopt,
+              /*own_article=*/std::nullopt,
+              /*substitutes=*/{}};
+  if (fs::exists(path / substitutes_file, failure))
+    brief.substitutes = read_with(path, substitutes_file, report::read_substitutes);
   if (fs::exists(path / "article.json", failure)) read_article_of(path, brief);
   return brief;
 }
@@ -236,7 +246,8 @@ void write_brief(const Brief& brief, const std::string& folder) {
     }
     files.emplace_back(name, write(*brief.own_article));
   }
-  write_files(path, files, {"yarn.json", article_file});
+  if (!brief.substitutes.empty()) files.emplace_back(substitutes_file, report::substitutes_text(brief.substitutes));
+  write_files(path, files, {"yarn.json", article_file, substitutes_file});
 }
 
 }  // namespace latchwork::inline v0

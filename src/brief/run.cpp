@@ -4,6 +4,8 @@
 #include <cstdint>
 #include <functional>
 #include <optional>
+#include <set>
+#include <string_view>
 #include <utility>
 
 #include "brief/article.hpp"
@@ -24,6 +26,23 @@ std::function<void(const Progress&)> report::share_of(const std::function<void(c
   };
 }
 
+SizeOptions report::measuring_of(const Brief& brief) {
+  SizeOptions out;
+  out.substitutes = brief.substitutes;
+  return out;
+}
+
+std::vector<Substitute> report::article_substitutes(const Brief& brief) {
+  std::vector<Substitute> out;
+  std::set<std::string_view> named_before;
+  for (const auto* list : {&brief.article->design.substitutes, &brief.substitutes}) {
+    for (const Substitute& each : *list) {
+      if (named_before.insert(each.texture).second) out.push_back(each);
+    }
+  }
+  return out;
+}
+
 Job run(const Brief& brief, const PlanOptions& options) {
   const Grid& grid = brief.panel.grid();
   const double panel = brief.article ? 0.5 : 1;  // its share of the work; the rest is the article's
@@ -34,7 +53,7 @@ Job run(const Brief& brief, const PlanOptions& options) {
   const report::Unmeasured unmeasured = report::unmeasured(brief);
   job.missing = unmeasured.all();
   // First, since what is refused is then found at once.
-  if (unmeasured.size.empty()) job.size = size(brief.panel, brief.swatch);
+  if (unmeasured.size.empty()) job.size = size(brief.panel, brief.swatch, report::measuring_of(brief));
   std::optional<ArticleFit> article;
   if (brief.article && unmeasured.article.empty())
     article = report::article_fit_of(brief, {.stop = options.stop, .progress = {}});

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "brief/facts.hpp"
+#include "brief/run.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/schematic.hpp"
 
@@ -12,7 +13,7 @@ namespace {
 /// Nothing where a row has no stitch or the cloth falls in two: there is no one outline then; nor without a gauge.
 std::optional<SchematicPiece> piece_of(const Brief& brief) {
   try {
-    return schematic_piece(brief.panel, brief.swatch);
+    return schematic_piece(brief.panel, brief.swatch, report::measuring_of(brief));
   } catch (const Error& error) {
     if (error.code() == ErrorCode::bad_argument && error.place().field == "grid") return std::nullopt;
     if (error.code() == ErrorCode::no_gauge) return std::nullopt;

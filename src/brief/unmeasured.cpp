@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "brief/facts.hpp"
+#include "brief/run.hpp"
 #include "latchwork/brief.hpp"
 
 namespace latchwork::inline v0::report {
@@ -25,11 +26,11 @@ std::vector<Finding> Unmeasured::all() const {
 }
 
 Unmeasured unmeasured(const Brief& brief) {
-  Unmeasured out{.size = without_gauge(brief, {}), .article = {}};
+  Unmeasured out{.size = without_gauge(brief, measuring_of(brief)), .article = {}};
   if (brief.article) {
     SizeOptions options;
     options.state = brief.article->design.state;
-    options.substitutes = brief.article->design.substitutes;
+    options.substitutes = article_substitutes(brief);
     out.article = without_gauge(brief, options);
   }
   return out;

@@ -2,12 +2,15 @@
 
 #include <fmt/format.h>
 
+#include <cstddef>
 #include <string>
+#include <vector>
 
 #include "effort/check.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/grid.hpp"
 #include "plan/stops.hpp"
+#include "session/ends.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -77,7 +80,7 @@ std::vector<RowWork> work_by_row(const Plan& plan, const Effort& effort) {
   return rows;
 }
 
-/// Sessions and rests in one pass, a session at a time.
+/// Sessions and rests, one with the other.
 class Sittings {
  public:
   Sittings(const Plan& plan, const Effort& effort, const SessionOptions& options)
@@ -86,7 +89,12 @@ class Sittings {
     require(plan, options);
     if (plan.status == PlanStatus::infeasible) return;
     rows_ = work_by_row(plan, effort);
-    for (int from = options.from_row; from < plan.rows;) from = sit(from);
+    int from = options.from_row;
+    for (const std::size_t end : sitting::even_ends(ends(), options.session_ms)) {
+      const int to = options.from_row + static_cast<int>(end);
+      sit(from, to);
+      from = to;
+    }
   }
 
   std::vector<Session> sessions;
@@ -98,42 +106,40 @@ class Sittings {
   /// What lies before the first row is the first session's: a stop on the cast-on row.
   std::int64_t before(int from) const { return from == 0 ? work(0).hand_ms : 0; }
 
-  int end_of(int from) const {
-    std::int64_t spent = before(from);
-    int stop = -1;
-    int clear = -1;
-    for (int row = from + 1; row <= plan_.rows; ++row) {
-      spent += effort_.row + work(row).hand_ms;
-      if (spent > options_.session_ms) {
-        if (stop >= 0) return stop;
-        if (clear >= 0) return clear;
-      }
-      if (!work(row).clear) continue;
-      clear = row;
-      if (work(row).stop && 2 * spent >= options_.session_ms) stop = row;
-      if (spent > options_.session_ms) return row;
+  sitting::Rows ends() const {
+    sitting::Rows out;
+    const auto count = static_cast<std::size_t>(plan_.rows - options_.from_row) + 1;
+    out.spent.reserve(count);
+    out.stop.reserve(count);
+    out.clear.reserve(count);
+    std::int64_t spent = 0;
+    for (int row = options_.from_row; row <= plan_.rows; ++row) {
+      if (row > options_.from_row) spent += effort_.row + work(row).hand_ms;
+      if (row == options_.from_row + 1) spent += before(options_.from_row);
+      out.spent.push_back(spent);
+      out.stop.push_back(work(row).clear && work(row).stop ? 1 : 0);
+      out.clear.push_back(work(row).clear ? 1 : 0);
     }
-    return plan_.rows;
+    return out;
   }
 
-  int sit(int from) {
+  void sit(int from, int to) {
     Session session;
     session.from_row = from;
-    session.to_row = end_of(from);
-    session.carriage_right = plan_.carriage_starts_right == (session.to_row % 2 == 0);
-    session.clear = work(session.to_row).clear;
+    session.to_row = to;
+    session.carriage_right = plan_.carriage_starts_right == (to % 2 == 0);
+    session.clear = work(to).clear;
     session.hand_ms = before(from);
     std::int64_t since = 0;
-    for (int row = from == 0 ? 0 : from + 1; row <= session.to_row; ++row) {
+    for (int row = from == 0 ? 0 : from + 1; row <= to; ++row) {
       if (row > 0) session.hand_ms += work(row).hand_ms;
       since += work(row).hand_ms;
-      if (options_.rest_ms == 0 || since < options_.rest_ms || row == session.to_row) continue;
+      if (options_.rest_ms == 0 || since < options_.rest_ms || row == to) continue;
       rests.push_back({static_cast<int>(sessions.size()), row, since});
       since = 0;
     }
-    session.work_ms = session.hand_ms + (session.to_row - from) * effort_.row;
+    session.work_ms = session.hand_ms + (to - from) * effort_.row;
     sessions.push_back(session);
-    return session.to_row;
   }
 
   const Plan& plan_;

@@ -233,7 +233,9 @@ static void an_article_leads_to_panels(void) {
   latchwork_fit_group group = LATCHWORK_FIT_GROUP_INIT;
   const latchwork_strip *strips[1];
   int32_t equal = 0, columns = 0;
-  int64_t hand_ms = -1, carriage_ms = 0;
+  latchwork_work_times times = LATCHWORK_WORK_TIMES_INIT;
+  int64_t sewing_ms = -1;
+  double seam_mm = 0.0;
   size_t needed = 0;
   checking = "from an article to panels";
   OK(latchwork_stockinette(12, &strip, &error));
@@ -255,6 +257,7 @@ static void an_article_leads_to_panels(void) {
   request.groups = &run;
   request.group_count = 1;
   request.design = &design;
+  request.seam_ms_per_m = 600000;
   OK(latchwork_fit_article(&article, &request, panel, swatch, NULL, &found, &error));
   OK(latchwork_article_fit_pieces(found, pieces, 3, &needed, &error));
   CHECK(needed == 1 && strcmp(pieces[0].target.name, "front") == 0);
@@ -297,9 +300,21 @@ static void an_article_leads_to_panels(void) {
   OK(latchwork_job_article(job, &told, &error));
   OK(latchwork_article_job_works(told, works, 3, &needed, &error));
   CHECK(needed == 1 && works[0].panels == 1 && works[0].fits == 1);
-  OK(latchwork_article_job_hand_ms(told, &hand_ms, &error));
-  OK(latchwork_article_job_carriage_ms(told, &carriage_ms, &error));
-  CHECK(hand_ms == 0 && carriage_ms > 0); /* plain knit */
+  OK(latchwork_article_job_times(told, &times, &error));
+  CHECK(times.total_ms == times.carriage_ms && times.carriage_ms > 0); /* plain knit */
+  OK(latchwork_article_job_seam_mm(told, &seam_mm, &error));
+  OK(latchwork_article_job_sewing_ms(told, &sewing_ms, &error));
+  CHECK(near(seam_mm, 800.0) && sewing_ms == 480000); /* round the four sides, at ten minutes a metre */
+  {
+    const latchwork_substitute lace = {"lace", "stockinette"};
+    latchwork_substitute there[2];
+    OK(latchwork_brief_substitutes(brief, there, 2, &needed, &error));
+    CHECK(needed == 0);
+    OK(latchwork_brief_set_substitutes(brief, &lace, 1, &error));
+    OK(latchwork_brief_substitutes(brief, there, 2, &needed, &error));
+    CHECK(needed == 1 && strcmp(there[0].texture, "lace") == 0 && strcmp(there[0].use, "stockinette") == 0);
+    OK(latchwork_brief_set_substitutes(brief, NULL, 0, &error));
+  }
   /* What fits is a brief of its own. */
   OK(latchwork_article_job_panels(told, panels, 2, &needed, &error));
   CHECK(needed == 1 && strcmp(panels[0].folder, "fitted-front") == 0 && strcmp(panels[0].pieces, "front") == 0);

@@ -132,6 +132,91 @@ static void tied_groups_stand_as_often(void) {
   CHECK(strcmp(error.field, "groups[2].as_group") == 0);
 }
 
+/* 1 when one panel's grid is the other's mirror image. */
+static int mirrors(const latchwork_panel *panel, const latchwork_panel *other) {
+  latchwork_grid *grid = NULL, *there = NULL, *image = NULL;
+  int32_t equal = 0;
+  OK(latchwork_panel_grid(panel, &grid, NULL));
+  OK(latchwork_panel_grid(other, &there, NULL));
+  OK(latchwork_grid_mirrored(there, &image, NULL));
+  OK(latchwork_grid_equal(grid, image, &equal, NULL));
+  latchwork_grid_destroy(image);
+  latchwork_grid_destroy(there);
+  latchwork_grid_destroy(grid);
+  return equal;
+}
+
+static void halves_of_a_wide_piece_mirror_each_other(void) {
+  static const latchwork_substitute as_plain = {"rope 2/2 every 6", "stockinette"};
+  latchwork_strip *rope = NULL;
+  latchwork_fit_result *found = NULL;
+  latchwork_fit_candidate best;
+  latchwork_panel *left = NULL, *right = NULL;
+  size_t needed = 0;
+  checking = "halves";
+  OK(latchwork_rope(2, 2, 6, LATCHWORK_LEAN_RIGHT, &rope, NULL));
+  begin_request(400.0, 60.0);
+  strips[0] = rope;
+  group.most = 30;
+  request.edge = edge;
+  request.panels_most = 2;
+  request.needles = 60;
+  request.most = 1;
+  request.substitutes = &as_plain;
+  request.substitute_count = 1;
+  OK(latchwork_fit(&request, swatch, NULL, &found, NULL));
+  OK(latchwork_fit_result_candidates(found, &best, 1, &needed, NULL));
+  /* 2 * (12 * 4 + 2) less a stitch of each edge at the seam: 98 of 4 mm is the nearest to 100. */
+  CHECK(needed == 1 && best.panels == 2 && best.columns == 50 && best.width_mm == 392.0);
+  OK(latchwork_fitted(&request, &best, 0, &left, NULL));
+  OK(latchwork_fitted(&request, &best, 1, &right, NULL));
+  CHECK(mirrors(left, right) == 1 && mirrors(left, left) == 0);
+  latchwork_panel_destroy(right);
+  latchwork_panel_destroy(left);
+  latchwork_fit_result_destroy(found);
+  latchwork_strip_destroy(rope);
+}
+
+static void a_finished_panel_is_parted_for_the_bed(void) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_machine machine = LATCHWORK_MACHINE_INIT;
+  latchwork_strip *rope = NULL, *image = NULL;
+  const latchwork_strip *all[5];
+  latchwork_panel *panel = NULL, *left = NULL, *right = NULL, *none = NULL;
+  latchwork_split_part parts[3];
+  size_t needed = 0;
+  checking = "split";
+  OK(latchwork_rope(3, 3, 8, LATCHWORK_LEAN_RIGHT, &rope, NULL));
+  OK(latchwork_strip_mirrored(rope, &image, NULL));
+  all[0] = all[2] = all[4] = ground;
+  all[1] = rope;
+  all[3] = image;
+  OK(latchwork_join_strips("two ropes", 16, all, 5, &panel, NULL)); /* 10 + 6 + 10 + 6 + 10 */
+  OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
+  OK(latchwork_panel_split(panel, &machine, 1, parts, 3, &needed, NULL));
+  CHECK(needed == 1 && parts[0].columns == 42 && parts[0].seam_left == 0 && parts[0].seam_right == 0);
+  machine.needles = 30;
+  OK(latchwork_panel_split(panel, &machine, 2, parts, 3, &needed, NULL));
+  CHECK(needed == 2 && parts[0].column == 0 && parts[0].columns == 21 && parts[0].seam_right == 2);
+  CHECK(parts[1].column == 21 && parts[1].columns == 21 && parts[1].seam_left == 2 && parts[1].seam_right == 0);
+  OK(latchwork_panel_split_part(panel, &parts[0], &left, NULL));
+  OK(latchwork_panel_split_part(panel, &parts[1], &right, NULL));
+  CHECK(mirrors(left, right) == 1);
+  machine.needles = 7;
+  CHECK(latchwork_panel_split(panel, &machine, 1, parts, 3, &needed, &error) == LATCHWORK_E_TOO_LARGE);
+  CHECK(strcmp(error.field, "panel") == 0 && error.column == 10);
+  parts[0].columns = 12; /* through the rope */
+  CHECK(latchwork_panel_split_part(panel, &parts[0], &none, &error) == LATCHWORK_E_CROSSING_CUT && none == NULL);
+  parts[0].columns = 43;
+  CHECK(latchwork_panel_split_part(panel, &parts[0], &none, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "part.columns") == 0);
+  latchwork_panel_destroy(right);
+  latchwork_panel_destroy(left);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(image);
+  latchwork_strip_destroy(rope);
+}
+
 static void what_would_have_to_give_is_told(void) {
   latchwork_fit_result *found = NULL, *again = NULL;
   latchwork_fit_candidate nearest[3];
@@ -259,6 +344,8 @@ int main(void) {
   candidates_are_ranked_and_made();
   ranges_seams_and_panels_are_taken();
   tied_groups_stand_as_often();
+  halves_of_a_wide_piece_mirror_each_other();
+  a_finished_panel_is_parted_for_the_bed();
   what_would_have_to_give_is_told();
   a_borrowed_gauge_is_told();
   a_fit_is_watched_and_stopped();

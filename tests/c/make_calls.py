@@ -46,7 +46,7 @@ VALUES = {
     "system": "LATCHWORK_YARN_SYSTEM_COTTON", "state": "LATCHWORK_PLAIN_STATE_WET_RELAXED",
     "counted": "LATCHWORK_COUNTED_ROWS", "loop_mm": "5.0", "fibre_density": "1.54",
     "unit": "LATCHWORK_LENGTH_UNIT_INCH", "value": "2.5",
-    "latchwork_spacing_edge_events.stitches": "1", "above": "0",
+    "latchwork_spacing_edge_events.stitches": "1", "above": "0", "seam_stitches": "1",
     "latchwork_built_in_article.name": '"scarf"',
     "latchwork_read_brief.folder": "w.brief_folder", "latchwork_brief_write_job.folder": "w.out_folder",
     "latchwork_brief_write_brief.folder": "w.out_folder",
@@ -60,7 +60,7 @@ STRUCTS_IN = {
     "latchwork_move": "&w.move", "latchwork_length": "&w.length", "latchwork_weight": "&w.weight",
     "latchwork_duration": "&w.duration", "latchwork_count_per_length": "&w.density",
     "latchwork_yarn_number": "&w.yarn",
-    "latchwork_spacing": "&w.spacing", "latchwork_edge_shape": "&w.edge_shape", "latchwork_outline": "&w.outline", "latchwork_schematic": "&w.schematic",
+    "latchwork_spacing": "&w.spacing", "latchwork_split_part": "&w.split_part", "latchwork_edge_shape": "&w.edge_shape", "latchwork_outline": "&w.outline", "latchwork_schematic": "&w.schematic",
     "latchwork_shape_options": "&w.shape_options",
     "latchwork_plain_constants": "&w.constants", "latchwork_yarn_request": "&w.yarn_request",
     "latchwork_article": "&w.article", "latchwork_article_choices": "&w.choices",
@@ -69,7 +69,7 @@ ARRAYS_IN = {  # (array, count)
     "uint8_t": ("w.cells", "6"), "latchwork_band": ("&w.band", "1"), "latchwork_strip_span": ("&w.span", "1"),
     "latchwork_target_point": ("w.target_points", "1"), "latchwork_measurement": ("w.measurements", "6"), "latchwork_spell": ("w.spells", "9"),
     "latchwork_move": ("w.moves", "w.moves_count"),
-    "latchwork_strip*const": ("w.strips", "2"), "latchwork_grade_size": ("w.sizes", "2"), "int64_t": ("w.numbers", "3"), "latchwork_yarn_number": ("&w.yarn", "1"),
+    "latchwork_strip*const": ("w.strips", "2"), "latchwork_substitute": ("&w.substitute", "1"), "latchwork_grade_size": ("w.sizes", "2"), "int64_t": ("w.numbers", "3"), "latchwork_yarn_number": ("&w.yarn", "1"),
 }
 TEXTS_IN = {
     "latchwork_grid_from_text": "w.grid_text", "latchwork_read_grid": "w.grid_json",

@@ -451,6 +451,11 @@ static int make_briefs(void) {
   TRY(latchwork_brief_create(w.other_panel, w.swatch, &narrow, NULL, &w.other_brief, e));
   TRY(latchwork_brief_set_yarn(w.brief, &w.yarn_request, e));
   TRY(latchwork_brief_set_article(w.brief, &w.article_request, &w.article, e));
+  w.substitute.texture = "lace";
+  w.substitute.use = "rope";
+  TRY(latchwork_brief_set_substitutes(w.brief, &w.substitute, 1, e));
+  w.split_part.columns = 1;
+  w.split_part.seam_right = 1;
   TRY(latchwork_brief_run(w.brief, NULL, &w.job, e));
   TRY(latchwork_job_article(w.job, &w.article_job, e));
   TRY(latchwork_brief_set_article(w.other_brief, &w.article_request, &w.article, e));

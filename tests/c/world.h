@@ -70,6 +70,8 @@ struct world {
   latchwork_fit_candidate article_candidate;
   latchwork_fit_request article_design;
   const char *made[1];
+  latchwork_split_part split_part;
+  latchwork_substitute substitute;
   latchwork_move *moves;
   size_t moves_count;
   uint8_t cells[6];

@@ -6,6 +6,7 @@ import json
 import os
 import pathlib
 import pickle
+import shutil
 import subprocess
 import sys
 import xml.etree.ElementTree as ElementTree
@@ -87,15 +88,22 @@ def test_the_article_of_a_job_is_what_the_single_calls_give(done):
     assert job.article.fit == lw.fit_article(article, request, brief.panel, brief.swatch)
     assert job.article.fit.targets == lw.targets(article, brief.article.choices)
     assert len(job.article.works) == len(job.article.fit.pieces) > 0
-    hand = carriage = 0
+    seam_mm = (job.article.fit.targets.seam_least_mm + job.article.fit.targets.seam_greatest_mm) / 2
+    works = []
     for piece, work in zip(job.article.fit.pieces, job.article.works):
         best = piece.fit.candidates[0]
         panel = lw.fitted(lw.piece_request(piece.target, lw.panel_design(request, brief.panel)), best)
         assert work.fits and work.panels == piece.target.count * best.panels
         assert work.plan == lw.plan(panel.grid, brief.machine, brief.effort) and work.verification.verified
-        one = lw.hand_work(work.plan, brief.effort)
-        hand, carriage = hand + work.panels * one.hand_ms, carriage + work.panels * one.carriage_ms
-    assert (job.article.hand_ms, job.article.carriage_ms) == (hand, carriage)
+        works.append(lw.work_times(work.plan, brief.effort, work.panels))
+        seam_mm += piece.target.count * (best.panels - 1) * best.height_mm
+    for kind in dataclasses.fields(lw.WorkTimes):
+        assert getattr(job.article.times, kind.name) == sum(getattr(work, kind.name) for work in works)
+    assert job.article.seam_mm == pytest.approx(seam_mm)
+    per_m = brief.article.seam_ms_per_m
+    assert job.article.sewing_ms == round(job.article.seam_mm * per_m / 1000)
+    assert ("without sewing up" in lw.summary(brief, job)) == (per_m == 0 and seam_mm > 0)
+    assert ("of sewing up = " in lw.summary(brief, job)) == (per_m > 0 and seam_mm > 0)
     assert (job.article.yarn is None) == (brief.yarn is None)
     spoiled = copy.deepcopy(job)
     spoiled.article.works[0].panels += 1
@@ -136,7 +144,8 @@ def test_where_nothing_fits_no_hours_and_no_yarn_are_told():
     brief.article.design.edge_most = 4
     job = lw.run(brief)
     assert [work.fits for work in job.article.works] == [False, False]
-    assert (job.article.hand_ms, job.article.carriage_ms, job.article.yarn, job.article.panels) == (0, 0, None, [])
+    assert (job.article.times, job.article.sewing_ms) == (lw.WorkTimes(), 0)
+    assert (job.article.yarn, job.article.panels) == (None, [])
     assert "What fits      nothing: no hours and no yarn are told\n" in lw.summary(brief, job)
 
 
@@ -316,3 +325,24 @@ def test_the_notebook_runs_and_shows_pictures_and_tables(path, tmp_path, monkeyp
 
 def test_there_is_a_notebook():
     assert NOTEBOOKS and all(isinstance(path, pathlib.Path) for path in NOTEBOOKS)
+
+
+def test_a_brief_names_whose_gauge_a_texture_borrows(tmp_path):
+    for name in ("panel.json", "machine.json"):
+        shutil.copy(conftest.EXAMPLES / "briefs" / "cushion" / name, tmp_path / name)
+    lines = (conftest.EXAMPLES / "briefs" / "cushion" / "swatch.csv").read_text(encoding="utf-8").splitlines(True)
+    swatch = "".join(line for line in lines if not line.startswith("reverse,"))
+    (tmp_path / "swatch.csv").write_text(swatch, encoding="utf-8")
+    barred = lw.run(lw.read_brief(tmp_path))
+    assert barred.size is None and [each.place.field for each in barred.missing] == ["reverse"]
+    (tmp_path / "substitutes.csv").write_text("texture,use\nreverse,stockinette\n", encoding="utf-8")
+    brief = lw.read_brief(tmp_path)
+    assert brief.substitutes == [lw.Substitute("reverse", "stockinette")]
+    job = lw.run(brief)
+    assert job.missing == [] and job.size == lw.size(brief.panel, brief.swatch, substitutes=brief.substitutes)
+    borrowed = [each for each in job.size.findings if each.code == lw.FindingCode.borrowed_gauge]
+    assert len(borrowed) == 1 and borrowed[0].message in lw.summary(brief, job)
+    (tmp_path / "substitutes.csv").write_text("texture,use\nreverse,reverse\n", encoding="utf-8")
+    with pytest.raises(lw.Error) as caught:
+        lw.read_brief(tmp_path)
+    assert (caught.value.field, caught.value.line) == ("substitutes.csv: use", 2)

@@ -57,6 +57,39 @@ def test_a_range_a_tolerance_and_seams_mean_what_they_mean_to_size(swatch):
         assert abs(candidate.width_error_percent) <= 3 and abs(candidate.height_error_percent) <= 3
 
 
+def test_a_finished_panel_is_parted_for_the_bed(swatch):
+    rope = lw.rope(3, 3, 8, lw.Lean.right)
+    plain = lw.stockinette(10)
+    panel = lw.join_strips("two ropes", 16, [plain, rope, plain, rope.mirrored(), plain])
+    assert lw.split(panel) == [lw.SplitPart(0, 42)]
+    bed = lw.Machine(needles=30)
+    parts = lw.split(panel, bed, seam_stitches=2)
+    assert parts == [lw.SplitPart(0, 21, 0, 2), lw.SplitPart(21, 21, 2, 0)]
+    left, right = (lw.split_part(panel, part) for part in parts)
+    assert left.grid == right.grid.mirrored() and left.name == "two ropes, columns 0 to 20"
+    assert (left.grid.cells[:, -2:] == int(lw.Cell.knit)).all()
+    as_plain = [lw.Substitute(rope.texture, "stockinette")]
+    whole = lw.size(panel, swatch, substitutes=as_plain).width_mm
+    sewn = [
+        lw.size(each, swatch, substitutes=as_plain, seam_left=part.seam_left, seam_right=part.seam_right).width_mm
+        for each, part in zip((left, right), parts)
+    ]
+    assert sum(sewn) == pytest.approx(whole)
+    for call, code, field in [
+        (lambda: lw.split(panel, lw.Machine(needles=7)), lw.ErrorCode.too_large, "panel"),
+        (lambda: lw.split(panel, bed, seam_stitches=11), lw.ErrorCode.bad_argument, "seam_stitches"),
+        (lambda: lw.split_part(panel, lw.SplitPart(40, 3)), lw.ErrorCode.bad_argument, "part.columns"),
+        (lambda: lw.split_part(panel, lw.SplitPart(0, 12)), lw.ErrorCode.crossing_cut, None),
+    ]:
+        with pytest.raises(lw.Error) as caught:
+            call()
+        assert caught.value.code == code
+        assert field is None or caught.value.field == field
+    with pytest.raises(lw.Error) as caught:
+        lw.split(panel, lw.Machine(needles=7))
+    assert caught.value.column == 10
+
+
 def test_panels_are_sewn_of_halves_that_mirror_each_other(swatch):
     request = cables(width_mm=600, needles=70, panels_most=3, most=1)
     (best,) = lw.fit(request, swatch).candidates

@@ -391,7 +391,7 @@ def test_a_plan_is_split_into_sessions_with_rests():
     plan.stops = [lw.Stop(row=row) for row in (10, 20, 30, 40)]
     effort = lw.Effort(stop=20_000, row=1_000)
     sessions = lw.sessions(plan, effort, session_ms=60_000, rest_ms=0)
-    assert [session.to_row for session in sessions] == [20, 40, 45]
+    assert [session.to_row for session in sessions] == [20, 30, 45]
     assert sessions[0] == lw.Session(0, 20, True, True, 60_000, 40_000)
     assert lw.rests(plan, effort, session_ms=600_000, rest_ms=60_000) == [lw.Rest(0, 30, 60_000)]
     times = lw.work_times(plan, effort, pieces=2)

@@ -180,6 +180,7 @@ inline ArticleRequest any_article_request(Random& random) {
   design.seam_right = random.between(0, 4) / 2.0;
   design.seam_bottom = random.between(0, 4) / 2.0;
   design.seam_top = random.between(0, 4) / 2.0;
+  if (random.one_in(2)) out.seam_ms_per_m = random.between(0, static_cast<int>(ArticleRequest::max_seam_ms_per_m));
   return out;
 }
 

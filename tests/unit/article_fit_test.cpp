@@ -193,6 +193,7 @@ TEST_CASE("what no panel's design can be is refused at its place", "[article][fi
   refused("groups", [](ArticleRequest& of) { of.groups.assign(9, {1, 1, 1, 1}); });
   refused("edge", [](ArticleRequest& of) { of.edge = 5; });
   refused("edge", [](ArticleRequest& of) { of.edge = -2; });
+  refused("seam_ms_per_m", [](ArticleRequest& of) { of.seam_ms_per_m = -1; });
   refused("design.rows_step", [](ArticleRequest& of) { of.design.rows_step = 0; });
   refused("design.tolerance_percent", [](ArticleRequest& of) { of.design.tolerance_percent = -1; });
   refused("design.seam_left", [](ArticleRequest& of) { of.design.seam_left = 0.25; });

@@ -33,8 +33,9 @@ TEST_CASE("a brief with an article tells how its panel makes it, and what that t
   REQUIRE(job.article->works.size() == 2);
   CHECK_FALSE(job.article->works[0].fits);
   CHECK(job.article->works[1].plan == job.plan);
-  CHECK(job.article->hand_ms == 0);
-  CHECK(job.article->carriage_ms == 0);
+  CHECK(job.article->times == WorkTimes());
+  CHECK(job.article->seam_mm == 0);
+  CHECK(job.article->sewing_ms == 0);
   CHECK_FALSE(job.article->yarn);
   CHECK(job.article->panels.empty());
   const std::string told = summary(brief, job);
@@ -63,7 +64,9 @@ TEST_CASE("what fits is planned, knitted and reckoned; without an article nothin
   CHECK(work.fits);
   CHECK(work.verification.verified);
   CHECK(work.plan.rows == job.article->fit.pieces[0].fit.candidates.at(0).rows);
-  CHECK(job.article->hand_ms == hand_work(work.plan, brief.effort).hand_ms);
+  CHECK(job.article->times == work_times(work.plan, brief.effort));
+  CHECK(job.article->sewing_ms == 0);
+  CHECK(holds(summary(brief, job), "the hours are without sewing up 160.0 cm of seams: no time for a metre of seam"));
   CHECK(holds(summary(brief, job), "2 pieces not made as this panel are in none of these figures"));
   const Folder folder("article");
   write_job(brief, job, folder.path.string());
@@ -94,11 +97,82 @@ TEST_CASE("the yarn of pieces that fit is that of their panels and seams", "[bri
   both.pieces = 2;
   both.seam_mm = 4 * 300;  // two sides, lower and upper
   const YarnNeed need = yarn_need(fitted_brief(brief, job, 0).panel, brief.swatch, both);
+  CHECK(job.article->seam_mm == both.seam_mm);
+  CHECK(job.article->sewing_ms == 12 * brief.article->seam_ms_per_m / 10);
+  CHECK(job.article->times == work_times(job.article->works.at(0).plan, brief.effort, 2));
   REQUIRE(job.article->yarn);
   CHECK(job.article->yarn->estimates.at(0).weight_g == latchwork_test::Approx(need.estimates.at(0).weight_g));
   CHECK(job.article->yarn->estimates.at(0).spread_g == latchwork_test::Approx(need.estimates.at(0).spread_g));
   CHECK(job.article->yarn->estimates.at(0).shares.at(0).buy_g ==
         latchwork_test::Approx(need.estimates.at(0).shares.at(0).buy_g));
+}
+
+TEST_CASE("an article's hours are its panels' by kind of work, and sewing up by the metre", "[brief][article]") {
+  Brief brief = read_brief(example("sampler").string());
+  // Two pieces alike, and a seam of 1.25 m thrice.
+  brief.own_article = read_article(R"({"format": "latchwork-article", "version": 1, "name": "panels", "pieces": [
+      {"name": "panel", "count": 2, "width": {"least_mm": 100, "greatest_mm": 100},
+       "length": {"least_mm": 100, "greatest_mm": 100}}],
+      "seams": [{"name": "long", "count": 3, "length": {"least_mm": 1000, "greatest_mm": 1500}}]})");
+  brief.article.emplace();
+  brief.article->edge = 0;
+  brief.article->seam_ms_per_m = 7;
+  Job job = run(brief);
+  CHECK(job.article->times == work_times(job.article->works.at(0).plan, brief.effort, 2));
+  CHECK(job.article->seam_mm == 3750);
+  CHECK(job.article->sewing_ms == 26);  // 26.25, to the nearest
+  brief.article->seam_ms_per_m = 1'200'000;
+  job = run(brief);
+  CHECK(job.article->sewing_ms == 4'500'000);
+  const std::string told = summary(brief, job);
+  CHECK(holds(told, " + 1 h 15 min of sewing up = "));
+  CHECK_FALSE(holds(told, "without sewing up"));
+  CHECK(holds(page_html(brief, job), " + 1 h 15 min of sewing up = "));
+  const Folder folder("sewing");
+  write_job(brief, job, folder.path.string());
+  const std::string text = text_of(folder.path / "article.txt");
+  CHECK(holds(text, "Where the hours go\n  stops: "));
+  CHECK(holds(text, "\n  sewing up: 1 h 15 min\n"));
+  // Nothing that fits: nothing is told, of sewing up neither.
+  brief.article->design.tolerance_percent = 0;
+  brief.own_article->pieces[0].width.least_mm = brief.own_article->pieces[0].width.greatest_mm = 5;
+  job = run(brief);
+  CHECK(job.article->times == WorkTimes());
+  CHECK(job.article->seam_mm == 0);
+  CHECK(job.article->sewing_ms == 0);
+  // Nothing to sew, nothing left out.
+  brief.article->design.tolerance_percent.reset();
+  brief.own_article->seams.clear();
+  brief.article->seam_ms_per_m = 0;
+  job = run(brief);
+  CHECK(job.article->seam_mm == 0);
+  CHECK_FALSE(holds(summary(brief, job), "sewing up"));
+}
+
+TEST_CASE("an article of more work than can be counted is refused", "[brief][article][error]") {
+  Brief brief = read_brief(example("sampler").string());
+  brief.own_article = read_article(R"({"format": "latchwork-article", "version": 1, "name": "panels", "counts": [
+      {"name": "many", "meaning": "how many", "least": 1, "greatest": 1000}], "pieces": [
+      {"name": "panel", "count": 1000, "times": ["many"], "width": {"least_mm": 100, "greatest_mm": 100},
+       "length": {"least_mm": 100, "greatest_mm": 100}}]})");
+  brief.article.emplace();
+  brief.article->edge = 0;
+  brief.article->choices.counts = {{"many", 1000}};
+  brief.effort.row = 3'600'000;
+  const Job many = run(brief);
+  CHECK(many.article->times.carriage_ms == 1'000'000LL * many.article->works.at(0).plan.rows * brief.effort.row);
+  brief.article->seam_ms_per_m = -1;
+  CHECK_THROWS_MATCHES(run(brief), Error, refused_field(ErrorCode::bad_argument, "seam_ms_per_m"));
+  brief.article->seam_ms_per_m = ArticleRequest::max_seam_ms_per_m + 1;
+  CHECK_THROWS_MATCHES(run(brief), Error, refused_field(ErrorCode::bad_argument, "seam_ms_per_m"));
+  brief.article->seam_ms_per_m = ArticleRequest::max_seam_ms_per_m;
+  // A million seams of 100 m, two hundred times: 2e10 m, at a day a metre.
+  for (int i = 0; i < 200; ++i) {
+    ArticleSeam seam{"seam " + std::to_string(i), 1000, {"many"}, {}, {}, {}};
+    seam.length.least_mm = seam.length.greatest_mm = 1e5;
+    brief.own_article->seams.push_back(seam);
+  }
+  CHECK_THROWS_MATCHES(run(brief), Error, refused_field(ErrorCode::too_large, "article.seam_ms_per_m"));
 }
 
 TEST_CASE("a brief's own article is read from its folder, and from nowhere else", "[brief][article]") {
@@ -175,6 +249,10 @@ TEST_CASE("a brief's own article is read from its folder, and from nowhere else"
   refused(ErrorCode::bad_argument, "article.json: made[0]");
   choose("strap.json", R"(, "design": {"rows_step": 0})");
   refused(ErrorCode::bad_value, "article.json: design.rows_step");
+  for (const char* ms : {"-1", "86400001", "1.5", "1e300", "99999999999999999999"}) {
+    choose("strap.json", std::string(R"(, "seam_ms_per_m": )") + ms);
+    refused(ErrorCode::bad_value, "article.json: seam_ms_per_m");
+  }
   put(folder.path / "strap.json", R"({"format": "latchwork-article", "version": 1, "name": "bag strap"})");
   choose("strap.json", "");
   refused(ErrorCode::missing_field, "strap.json: pieces");
@@ -199,7 +277,9 @@ TEST_CASE("an article that is not the brief's is refused by all that tell of it"
   refused(ErrorCode::size_mismatch, "job.article.works[0].plan", [](Job& of) { of.article->works[0].plan = of.plan; });
   refused(ErrorCode::bad_argument, "job.article.works[0].plan.total_ms",
           [](Job& of) { of.article->works[0].plan.total_ms += 1; });
-  refused(ErrorCode::bad_argument, "job.article", [](Job& of) { of.article->hand_ms -= 1; });
+  refused(ErrorCode::bad_argument, "job.article", [](Job& of) { of.article->times.stops_ms -= 1; });
+  refused(ErrorCode::bad_argument, "job.article", [](Job& of) { of.article->sewing_ms += 1; });
+  refused(ErrorCode::bad_argument, "job.article", [](Job& of) { of.article->seam_mm /= 2; });
   refused(ErrorCode::bad_argument, "job.article", [](Job& of) { of.article->notes.clear(); });
   refused(ErrorCode::bad_argument, "job.article.works[0].verification", [&](Job& of) {
     Plan& plan = of.article->works[0].plan;

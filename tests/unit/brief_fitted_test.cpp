@@ -34,7 +34,7 @@ Swatch swatch() {
 Brief blanket(double width, int panels) {
   const Strip edge{"edge", "stockinette", Grid(1, 1)};
   const std::vector<Strip> strips{edge, rope(2, 2, 4, Lean::right), stockinette(5), edge};
-  Brief out{join_strips("runner", 20, strips), swatch(), {}, {}, {}, {}, {}};
+  Brief out{join_strips("runner", 20, strips), swatch(), {}, {}, {}, {}, {}, {}};
   ArticleRequest request;
   request.article = "blanket of panels";
   request.choices.measures = {{"width", width, width, ""}, {"height", 100, 100, ""}};
@@ -175,12 +175,12 @@ TEST_CASE("the panel as it stands makes a piece that it is near enough to", "[br
   REQUIRE(near.article.value().works.size() == 1);
   CHECK(near.article->fit.pieces[0].fit.candidates.empty());
   CHECK(near.article->works[0].fits);
-  CHECK(near.article->hand_ms == hand_work(near.plan, brief.effort).hand_ms);
+  CHECK(near.article->times == work_times(near.plan, brief.effort));
   CHECK(holds(summary(brief, near), "To knit        1 panel as it stands, "));
   brief.article->design.tolerance_percent = 2;
   const Job far = run(brief);
   CHECK_FALSE(far.article.value().works.at(0).fits);
-  CHECK(far.article->hand_ms == 0);
+  CHECK(far.article->times == WorkTimes());
 }
 
 TEST_CASE("open ends and broken repeats of the best fit are told", "[brief][article]") {
@@ -239,8 +239,10 @@ TEST_CASE("a brief that is written is read back equal", "[brief][file]") {
   brief.own_article = built_in_article("blanket of panels");
   brief.article->article = "throw.json";
   brief.yarn = read_brief(example("harbour-cushion").string()).yarn;
+  brief.substitutes = {{"lace, \"old\"", "stockinette"}, {"rope", "lace, \"old\""}};
   write_brief(brief, folder.path.string());
   CHECK(read_brief(folder.path.string()) == brief);
+  brief.substitutes.clear();
   brief.yarn.reset();
   brief.article.reset();
   brief.own_article.reset();
@@ -248,6 +250,7 @@ TEST_CASE("a brief that is written is read back equal", "[brief][file]") {
   CHECK(read_brief(folder.path.string()) == brief);
   CHECK_FALSE(fs::exists(folder.path / "yarn.json"));
   CHECK_FALSE(fs::exists(folder.path / "article.json"));
+  CHECK_FALSE(fs::exists(folder.path / "substitutes.csv"));
 }
 
 TEST_CASE("a brief that cannot be written leaves the folder as it was", "[brief][file][error]") {
@@ -264,6 +267,18 @@ TEST_CASE("a brief that cannot be written leaves the folder as it was", "[brief]
   CHECK_THROWS_MATCHES(write_brief(brief, folder.path.string()), Error,
                        refused_field(ErrorCode::bad_argument, "brief.article.article"));
   brief.article->article = "throw.json";
+  const auto refused_substitutes = [&](ErrorCode code, const char* field, const std::vector<Substitute>& list) {
+    CAPTURE(field);
+    brief.substitutes = list;
+    CHECK_THROWS_MATCHES(write_brief(brief, folder.path.string()), Error, refused_field(code, field));
+  };
+  refused_substitutes(ErrorCode::bad_value, "brief.substitutes[0].texture", {{"", "moss"}});
+  refused_substitutes(ErrorCode::bad_value, "brief.substitutes[1].use", {{"a", "moss"}, {"b", "b"}});
+  refused_substitutes(ErrorCode::bad_value, "brief.substitutes[1].texture", {{"a", "moss"}, {"a", "b"}});
+  refused_substitutes(ErrorCode::bad_encoding, "brief.substitutes[0].use", {{"a", "\xFF"}});
+  refused_substitutes(ErrorCode::bad_value, "brief.substitutes[0].use", {{"a", std::string(257, 'x')}});
+  refused_substitutes(ErrorCode::too_large, "brief.substitutes", std::vector<Substitute>(10'001));
+  brief.substitutes.clear();
   fs::create_directory(folder.path / "machine.json");
   CHECK_THROWS_MATCHES(write_brief(brief, folder.path.string()), Error, refused_field(ErrorCode::io, "machine.json"));
   CHECK_THROWS_MATCHES(write_brief(brief, ""), Error, refused_field(ErrorCode::bad_argument, "folder"));

@@ -69,21 +69,27 @@ TEST_CASE("times by kind of work add up to the plan's, and go with the pieces", 
   CHECK_THROWS_MATCHES(work_times(made, effort, 1001), Error, refused_field(ErrorCode::bad_argument, "pieces"));
 }
 
-TEST_CASE("a session ends after the last stop that its length reaches", "[session]") {
-  // Ten rows and a stop take 30 s: two of them fit a minute, the third row past them does not.
+TEST_CASE("sessions end after stops, as few and as even as these allow", "[session]") {
+  // Ten rows and a stop take 30 s: two of them fit a minute, the third row past them does not. Filled from the front
+  // the sessions were 60, 60 and 5 s.
   const Plan plan = plan_with_stops(45, {10, 20, 30, 40});
   const std::vector<Session> found = sessions(plan, seconds(), {.session_ms = 60'000, .rest_ms = 0});
-  REQUIRE(ends(found) == std::vector<int>{20, 40, 45});
+  REQUIRE(ends(found) == std::vector<int>{20, 30, 45});
   CHECK(found[0] == Session{0, 20, true, true, 60'000, 40'000});
-  CHECK(found[2] == Session{40, 45, false, true, 5'000, 0});
+  CHECK(found[1] == Session{20, 30, true, true, 30'000, 20'000});
+  CHECK(found[2] == Session{30, 45, false, true, 35'000, 20'000});
   // Begun in the middle: what was knitted before is not counted.
   const std::vector<Session> later = sessions(plan, seconds(), {.session_ms = 60'000, .rest_ms = 0, .from_row = 20});
-  CHECK(ends(later) == std::vector<int>{40, 45});
+  CHECK(ends(later) == std::vector<int>{30, 45});
+  // Nine stops in six minutes: 90 s each, not two minutes twice and a stub.
+  const Plan nine = plan_with_stops(90, {10, 20, 30, 40, 50, 60, 70, 80, 90});
+  CHECK(ends(sessions(nine, seconds(), {.session_ms = 130'000, .rest_ms = 0})) == std::vector<int>{30, 60, 90});
   CHECK(sessions(plan, seconds(), {.from_row = 45}).empty());
 }
 
-TEST_CASE("without a stop in reach a session ends at the last row that leaves nothing in hold", "[session]") {
-  CHECK(ends(sessions(plan_with_stops(130, {}), seconds(), {.session_ms = 60'000})) == std::vector<int>{60, 120, 130});
+TEST_CASE("without a stop in reach sessions end at rows that leave nothing in hold", "[session]") {
+  CHECK(ends(sessions(plan_with_stops(130, {}), seconds(), {.session_ms = 60'000})) == std::vector<int>{44, 87, 130});
+  CHECK(ends(sessions(plan_with_stops(120, {}), seconds(), {.session_ms = 60'000})) == std::vector<int>{60, 120});
 }
 
 TEST_CASE("no session ends with a needle in hold, or brought out to be knit back, while another row is in reach",
@@ -160,9 +166,10 @@ TEST_CASE("hands rest when the hand work since the last rest comes to so much", 
   // Not where the session ends anyhow.
   CHECK(rests(plan_with_stops(30, {10, 20, 30}), seconds(), options).empty());
   CHECK(rests(plan, seconds(), {.session_ms = 600'000, .rest_ms = 0}).empty());
-  const SessionOptions halves{.session_ms = 120'000, .rest_ms = 60'000};
-  CHECK(ends(sessions(plan, seconds(), halves)) == std::vector<int>{40, 80, 90});
-  CHECK(rests(plan, seconds(), halves) == std::vector<Rest>{{0, 30, 60'000}, {1, 70, 60'000}});
+  const Plan longer = plan_with_stops(120, {10, 20, 30, 40, 50, 60, 70, 80, 90, 100, 110});
+  const SessionOptions thirds{.session_ms = 120'000, .rest_ms = 60'000};
+  CHECK(ends(sessions(longer, seconds(), thirds)) == std::vector<int>{40, 80, 120});
+  CHECK(rests(longer, seconds(), thirds) == std::vector<Rest>{{0, 30, 60'000}, {1, 70, 60'000}, {2, 110, 60'000}});
 }
 
 TEST_CASE("session options and plans out of their ranges are refused by field", "[session][error]") {

@@ -28,6 +28,8 @@ class ArticleRequest:
     """An article to be made of a panel: what is chosen, and what may vary."""
 
     max_pieces: ClassVar[int] = 1000
+    max_seam_ms_per_m: ClassVar[int] = 86_400_000
+    """A day for a metre."""
 
     article: str = ""
     """A name of article_names(); in a brief's folder also a file of it, "bolster.json". fit_article() does not read it."""
@@ -43,6 +45,10 @@ class ArticleRequest:
     edge_most count as 0."""
     design: FitRequest = field(default_factory=FitRequest)
     """What may vary, and seams; its targets, groups and edge are not read."""
+    seam_ms_per_m: int = 0
+    """How long a metre of seam takes to sew up, in ms, 0..max_seam_ms_per_m, for an article's hours; 0: not known, and
+    sewing up is left out of them. Ours to ask and yours to time: no source was found for a figure, so none is built in.
+    fit_article() does not read it."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,8 +5,8 @@ from dataclasses import dataclass, field
 from ._article import Article
 from ._article_fit import ArticleFit, ArticleRequest
 from ._core import Panel, Swatch
-from ._data import Effort, Finding, Machine, Size
-from ._plan import Conditions, Plan
+from ._data import Effort, Finding, Machine, Size, Substitute
+from ._plan import Conditions, Plan, WorkTimes
 from ._simulate import Verification
 from ._yarn import YarnNeed, YarnRequest
 
@@ -15,7 +15,7 @@ from ._yarn import YarnNeed, YarnRequest
 class Brief:
     """What a designer hands over: a folder with panel.json, swatch.csv, machine.json (which may hold efforts) and, if
     yarn is to be reckoned, yarn.json; if an article is to be made, article.json, and the article's own file where it is
-    none of the library's."""
+    none of the library's; substitutes.csv, if a texture that was not measured is to have another's gauge."""
 
     panel: Panel
     swatch: Swatch
@@ -26,6 +26,10 @@ class Brief:
     """What is to be made of the panel."""
     own_article: Article | None = None
     """What article.article names, where that is none of article_names()."""
+    substitutes: list[Substitute] = field(default_factory=list)
+    """Textures that are measured by another's gauge where they have none of their own: for the panel's size, its drawing and
+    the article's fits, there after those of the article's own design. The job's size has a finding for each. What yarn a
+    texture takes YarnRequest.substitutes says."""
 
 
 @dataclass(slots=True)
@@ -72,12 +76,17 @@ class ArticleJob:
     panels: list[FittedPanel] = field(default_factory=list)
     """What the pieces that fit are knitted of, alike ones once: those right of a piece's middle are mirrored. A panel that is
     the brief's own is none of them."""
-    hand_ms: int = 0
-    """Of all panels of pieces that fit, together; of those without a plan nothing."""
-    carriage_ms: int = 0
+    times: WorkTimes = WorkTimes()
+    """At the machine, of all panels of pieces that fit, together; of those without a plan nothing."""
+    seam_mm: float = 0.0
+    """All seams to be sewn, where something fits (else 0): those of the article, of each kind the middle of its range, and those between the panels that a
+    piece that fits is sewn of, each as long as the piece."""
+    sewing_ms: int = 0
+    """Sewing them up, by ArticleRequest.seam_ms_per_m, to the nearest millisecond; 0 where that is, and then a note says
+    that the hours are without it. The article's hours are ``times.total_ms + sewing_ms``."""
     yarn: YarnNeed | None = None
-    """For all panels of pieces that fit, together, where the brief names yarn and something fits: each kind of piece by yarn_need(), with the seams of the article
-    and those between panels, a range at its middle; spreads add up, since the swatches are the same."""
+    """For all panels of pieces that fit, together, where the brief names yarn and something fits: each kind of piece by yarn_need(), with ``seam_mm`` of seams;
+    spreads and margins add up, since the swatches are the same. What decides is chosen anew from the sums."""
     notes: list[str] = field(default_factory=list)
     """For people: what is not in these figures."""
 
@@ -105,5 +114,5 @@ class Job:
     article: ArticleJob | None = None
     """Where the brief names one, and has the gauges that it is fitted by."""
     missing: list[Finding] = field(default_factory=list)
-    """What bars ``size`` or ``article``: no_swatch for each texture that size() would refuse, by default or by the state
-    and the substitutes of the article's design, with place.field the texture. Each once."""
+    """What bars ``size`` or ``article``: no_swatch for each texture that size() would refuse by the brief's substitutes, or
+    by the state and the substitutes of the article's design before these, with place.field the texture. Each once."""

@@ -99,6 +99,7 @@ from ._shape import (
     SchematicPiece,
     ShapingStep,
     Spacing,
+    SplitPart,
 )
 from ._simulate import (
     Bed,
@@ -613,6 +614,33 @@ def spaced_evenly(length: int, events: int, ends: SpacingEnds = SpacingEnds.in_t
 def spacing_text(spacing: Spacing, counted: Counted) -> str:
     """For people: "every 9th row 2 times, every 10th row 9 times". How many of each, not in which order: that is in `gaps`.
     Raises Error bad_argument (field "counted").
+    """
+
+max_seam_stitches: int
+
+def split(panel: Panel, machine: Machine | None = None, seam_stitches: int = 1) -> list[SplitPart]:
+    """Parts a finished panel that is wider than the bed, from the left on the RS. Between two parts the panel is cut between
+    two columns, and each gets `seam_stitches` columns of knit at that edge, so that sewn together they are as wide as the
+    panel: a seam takes a stitch of each edge (common practice, no source). A panel that the bed has needles for is one
+    part, as it is.
+
+    It is never cut inside a strip, since that is a motif, but where all the strip's cells in that band are knit; nor
+    through a crossing; nor between two columns of which one has a stitch in a row and the other has none. Of all ways
+    that are left it is one with the fewest parts; where the panel's grid is its own mirror image and such cuts are mirror
+    images too, with these, so that the halves mirror each other; of those with the widest part (with its seams) as narrow
+    as can be; and of those each part from the left, up to the middle of a mirrored one, as wide as can be.
+
+    Raises Error bad_argument (field "seam_stitches", "machine.needles"); too_large (field "panel", with the column of the
+    part that there is no end for).
+    """
+
+def split_part(panel: Panel, part: SplitPart) -> Panel:
+    """One part of a panel as a panel, named after its columns: also one that is cut where you choose, inside a strip too.
+    Seam stitches are knit in each row that has a stitch beside them; for a gauge they count as the strip beside them, and
+    size() with `seam_left` and `seam_right` measures what is left of the part when it is sewn.
+
+    Raises Error bad_argument (field "part.column", "part.columns", "part.seam_left", "part.seam_right"); crossing_cut
+    (row, column), as Grid.sliced(); too_large.
     """
 
 max_edge_items: int
@@ -1437,10 +1465,12 @@ def sessions(
     rest_ms: int = 1200000,
     from_row: int = 0,
 ) -> list[Session]:
-    """Where to stop for the day. Each session ends after the last stop in the second half of its length that leaves nothing
-    in hold; where there is no such stop, after the last row in its length that does; where there is none either, after
-    the first such row past its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible
-    has none.
+    """Where to stop for the day, in sessions as few and as even as good ends allow. A session may end after each stop in the
+    second half of its length that leaves nothing in hold; where there is no such stop, after each row in its length that
+    does; where there is none either, after the first such row past its length, so that it lasts longer. The panel's end
+    counts as such a stop. Of all ways with the fewest sessions it is the one whose longest session is shortest, of these
+    the one whose shortest is longest, of these the one whose first session is longest, then the second, and so on. A plan
+    that is infeasible has none.
 
     Raises Error bad_argument (effort; field "session_ms", "rest_ms", "from_row", "rows", or "stops[3].row" for stops that
     do not rise within 0..rows); too_large for a plan of more rows than Grid.max_side, or of more work than 2^60 ms.
@@ -1459,10 +1489,13 @@ def rests(
     """
 
 def read_brief(folder: str | os.PathLike[str]) -> Brief:
-    """Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json and article.json. Raises Error
+    """Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json, article.json and substitutes.csv
+    (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it). Raises Error
     bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers raise with the
     file's name before the field: of article.json also, with its line, what targets() and panel_design() refuse, and an
-    article that is neither the library's nor a file "name.json" of the folder; bad_encoding for text that is not UTF-8.
+    article that is neither the library's nor a file "name.json" of the folder; bad_encoding for text that is not UTF-8;
+    of substitutes.csv, with its line, bad_syntax, missing_field, unknown_field, bad_value for a texture that is empty,
+    named twice or its own substitute, and too_large.
     """
 
 def run(
@@ -1478,14 +1511,15 @@ def run(
     """Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
     wants a gauge that the swatch has not is None, and Job.missing tells which texture. `stop`, `progress` and the limits
     as in plan(), for each plan anew, but for a time limit, which is for `plan` and `unconditioned` together; `conditions`
-    bind all plans but `unconditioned`. Raises what those calls raise.
+    bind all plans but `unconditioned`. Raises what those calls raise; too_large (field "article",
+    "article.seam_ms_per_m") for an article of more than 2^60 ms of work at the machine, or of sewing up.
     """
 
 def fitted_brief(brief: Brief, job: Job, index: int) -> Brief:
     """A brief of its own for a panel of ArticleJob.panels, by its index, on which run() and write_job() go as on any other:
-    panel, machine, efforts and swatch, no article. Its yarn is that of one panel, without seams; where YarnRequest.rows
-    say which yarns knit which rows, and the panel has other rows, it has none. Its size is told as any brief's, in the
-    swatch's most finished state and with what the seams take in.
+    panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is that of one panel,
+    without seams; where YarnRequest.rows say which yarns knit which rows, and the panel has other rows, it has none. Its
+    size is told as any brief's, in the swatch's most finished state and with what the seams take in.
 
     Raises Error bad_argument (field "brief.article", "index"; "job.article.fit" for a job of another brief);
     size_mismatch (field "job.article"); as fit_article().
@@ -1509,14 +1543,16 @@ def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
     """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
     panel in one piece, with a stitch in every row, schematic.svg, for a brief with an article article.txt, into `folder`,
     which is made if it is not there; an older schematic.svg or article.txt of which there is none now is taken away.
-    Raises Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as page_html(), and as write()
-    of a plan.
+    Raises Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or folder); crossing_cut where a
+    group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; as page_html(), and as write() of a
+    plan.
     """
 
 def write_brief(brief: Brief, folder: str | os.PathLike[str]) -> None:
     """Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not there; an
-    older yarn.json or article.json of which there is none now is taken away. Where anything is refused nothing is
-    written. Raises Error bad_argument (folder), as read_brief(); bad_argument (field "brief.article.article") for an own
-    article that article.json does not name as a file of the folder; io (field = file name, or folder); what write() of
-    the parts raises.
+    older yarn.json, article.json or substitutes.csv of which there is none now is taken away. Where anything is refused
+    nothing is written. Raises Error bad_argument (folder) for an empty name or a NUL; bad_argument (field
+    "brief.article.article") for an own article that article.json does not name as a file of the folder; bad_value,
+    bad_encoding or too_large (field "brief.substitutes[0].use", "brief.substitutes") for what substitutes.csv does not
+    take; io (field = file name, or folder); what write() of the parts raises.
     """

@@ -1,4 +1,4 @@
-"""Even spacing, shapes of panels, and schematic drawings.
+"""Even spacing, shapes of panels, parts of wide ones, and schematic drawings.
 
 Each class is the C++ struct of the same name, with the same fields in the same order and the same defaults.
 """
@@ -33,6 +33,20 @@ class Spacing:
     """In order, their sum length - rest; with half_ends the first and last are the halves."""
     positions: tuple[int, ...] = ()
     """Of each event: stitches or rows worked before it, in order."""
+
+
+@dataclass(frozen=True, slots=True)
+class SplitPart:
+    """A part of a panel that is knitted by itself and sewn to its neighbours."""
+
+    column: int = 0
+    """The panel's column that it begins with, from the left on the RS."""
+    columns: int = 1
+    """Of the panel."""
+    seam_left: int = 0
+    """Stitches more at its left edge, which the seam takes in; 0..max_seam_stitches."""
+    seam_right: int = 0
+    """Likewise."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,6 +32,7 @@ void bind_timings(py::module_& m);
 void bind_schematic(py::module_& m);
 void bind_shaping(py::module_& m);
 void bind_spacing(py::module_& m);
+void bind_split(py::module_& m);
 void bind_yarn(py::module_& m);
 void bind_plain_knit(py::module_& m);
 void bind_yarn_need(py::module_& m);

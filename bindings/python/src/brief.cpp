@@ -14,14 +14,17 @@ void bind_brief(py::module_& m) {
         return read_brief(folder.name);
       },
       "folder"_a,
-      "Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json and article.json. Raises "
+      "Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json, article.json and "
+      "substitutes.csv (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it). "
+      "Raises "
       "Error bad_argument "
       "(folder) for an empty "
       "name "
       "or a NUL in it; io (field = file name), and what the readers raise with the file's name before the field: of "
       "article.json also, with its line, what targets() and panel_design() refuse, and an article that is neither the "
-      "library's nor a "
-      "file \"name.json\" of the folder; bad_encoding for text that is not UTF-8.");
+      "library's nor a file \"name.json\" of the folder; bad_encoding for text that is not UTF-8; of substitutes.csv, "
+      "with its line, bad_syntax, missing_field, unknown_field, bad_value for a texture that is empty, named twice or "
+      "its own substitute, and too_large.");
   m.def(
       "run",
       [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
@@ -43,7 +46,9 @@ void bind_brief(py::module_& m) {
       "What wants a gauge that the swatch has not is None, and Job.missing tells which texture. "
       "`stop`, `progress` and the limits as in plan(), for each plan anew, but for a time limit, which is for `plan` "
       "and "
-      "`unconditioned` together; `conditions` bind all plans but `unconditioned`. Raises what those calls raise.");
+      "`unconditioned` together; `conditions` bind all plans but `unconditioned`. Raises what those calls raise; "
+      "too_large (field \"article\", \"article.seam_ms_per_m\") for an article of more than 2^60 ms of work at the "
+      "machine, or of sewing up.");
   m.def(
       "fitted_brief",
       [](const Brief& brief, const Job& job, Wide<"index"> index) {
@@ -52,7 +57,8 @@ void bind_brief(py::module_& m) {
       },
       "brief"_a, "job"_a, "index"_a,
       "A brief of its own for a panel of ArticleJob.panels, by its index, on which run() and write_job() go as on any "
-      "other: panel, machine, efforts and swatch, no article. Its yarn is that of one panel, without seams; where "
+      "other: panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is that "
+      "of one panel, without seams; where "
       "YarnRequest.rows say which yarns knit which rows, and the panel has other rows, it has none. Its size is told "
       "as "
       "any brief's, in the swatch's most finished state and with what the seams take in.\n\nRaises Error bad_argument "
@@ -82,8 +88,9 @@ void bind_brief(py::module_& m) {
       "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, "
       "for a panel in one piece, with a stitch in every row, schematic.svg, for a brief with an article article.txt, "
       "into `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none "
-      "now is taken away. Raises Error bad_argument (folder), as read_brief(); io (field = file name, or folder); as "
-      "page_html(), and as write() of a plan.");
+      "now is taken away. Raises Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or "
+      "folder); crossing_cut where a group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; "
+      "as page_html(), and as write() of a plan.");
   m.def(
       "write_brief",
       [](const Brief& brief, const Folder& folder) {
@@ -93,10 +100,12 @@ void bind_brief(py::module_& m) {
       "brief"_a, "folder"_a,
       "Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not "
       "there; "
-      "an older yarn.json or article.json of which there is none now is taken away. Where anything is refused nothing "
-      "is written. Raises Error bad_argument (folder), as read_brief(); bad_argument (field \"brief.article.article\") "
-      "for an own article that article.json does not name as a file of the folder; io (field = file name, or folder); "
-      "what write() of the parts raises.");
+      "an older yarn.json, article.json or substitutes.csv of which there is none now is taken away. Where anything is "
+      "refused nothing is written. Raises Error bad_argument (folder) for an empty name or a NUL; bad_argument (field "
+      "\"brief.article.article\") for an own article that article.json does not name as a file of the folder; "
+      "bad_value, "
+      "bad_encoding or too_large (field \"brief.substitutes[0].use\", \"brief.substitutes\") for what substitutes.csv "
+      "does not take; io (field = file name, or folder); what write() of the parts raises.");
 }
 
 }  // namespace latchwork::python

@@ -34,6 +34,7 @@
 #include "fields/simulate.hpp"
 #include "fields/size.hpp"
 #include "fields/spacing.hpp"
+#include "fields/split.hpp"
 #include "fields/strip.hpp"
 #include "fields/timings.hpp"
 #include "fields/wale.hpp"
@@ -55,7 +56,7 @@ namespace latchwork::python {
   X(Duration) X(CountPerLength) X(YarnNumber) X(YarnCategory) X(PlainConstants) \
   X(WeighedSwatch) X(MeasuredLoops) X(Yarn) X(YarnRows) X(YarnRequest) X(YarnShare) X(YarnEstimate) \
   X(YarnNeed) X(OutlinePoint) X(SchematicMeasure) X(SchematicPiece) X(Schematic) X(EdgePoint) X(EdgeEvent) \
-  X(EdgeShape) X(RowSpan) X(Outline) X(ShapingStep) X(Spacing) \
+  X(EdgeShape) X(RowSpan) X(Outline) X(ShapingStep) X(Spacing) X(SplitPart) \
   X(NamedMeasure) X(ArticleSize) X(SizeList) X(LengthTerm) X(Extent) X(ShapePoint) X(ArticlePiece) \
   X(ArticleSeam) X(Closure) X(RulePair) X(FillingRule) X(ArticleInput) X(ArticleCount) X(Caution) X(Article) \
   X(NamedCount) X(ArticleChoices) X(TargetPoint) X(TargetPiece) X(TargetSeam) X(Targets) \

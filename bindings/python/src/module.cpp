@@ -4,11 +4,12 @@
 
 namespace {
 
-/// `Grid.__new__(Grid)` makes an object that holds nothing: only a constructor or `__setstate__` fills it. Read before that,
-/// pybind11 hands out memory that it asks of the class's operator new and that no constructor has seen. So that operator new
-/// refuses: no other way asks for it, since all classes here are built by constructors of their own.
+/// `Grid.__new__(Grid)` makes an object that holds nothing: only a constructor or `__setstate__` fills it. Read before
+/// that, pybind11 hands out memory that it asks of the class's operator new and that no constructor has seen. So that
+/// operator new refuses: no other way asks for it, since all classes here are built by constructors of their own.
 void* refuse_unmade(std::size_t /*size*/) {
-  throw pybind11::type_error("an object made by __new__ alone holds nothing: call its class, so that __init__ makes it");
+  throw pybind11::type_error(
+      "an object made by __new__ alone holds nothing: call its class, so that __init__ makes it");
 }
 
 void refuse_unmade_objects(const pybind11::module_& module) {
@@ -34,6 +35,7 @@ PYBIND11_MODULE(_core, m) {
   bind_plain_knit(m);
   bind_gauge(m);
   bind_spacing(m);
+  bind_split(m);
   bind_shaping(m);
   bind_schematic(m);
   bind_size(m);

@@ -1251,10 +1251,12 @@ LATCHWORK_C_API latchwork_status latchwork_plan_work_times(const latchwork_plan 
 /* An hour; rests after 20 minutes of hand work; from row 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_session_options_default(latchwork_session_options *session_options,
                                                                    latchwork_error *error);
-/* Where to stop for the day. Each session ends after the last stop in the second half of its length that leaves nothing in
-   hold; where there is no such stop, after the last row in its length that does; where there is none either, after the first
-   such row past its length, so that it lasts longer. The last ends with the panel; a plan that is infeasible has none. effort and options
-   may be NULL. Fails: BAD_ARGUMENT (effort; field "session_ms", "rest_ms", "from_row", "rows", or "stops[3].row"
+/* Where to stop for the day, in sessions as few and as even as good ends allow. A session may end after each stop in the
+   second half of its length that leaves nothing in hold; where there is no such stop, after each row in its length that
+   does; where there is none either, after the first such row past its length, so that it lasts longer. The panel's end
+   counts as such a stop. Of all ways with the fewest sessions it is the one whose longest session is shortest, of these the
+   one whose shortest is longest, of these the one whose first session is longest, then the second, and so on. A plan that is
+   infeasible has none. effort and options may be NULL. Fails: BAD_ARGUMENT (effort; field "session_ms", "rest_ms", "from_row", "rows", or "stops[3].row"
    for stops that do not rise within 0..rows); TOO_LARGE for a plan of more rows than a grid may have, or of
    more work than 2^60 ms. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_sessions(const latchwork_plan *plan, const latchwork_effort *effort,
@@ -2202,6 +2204,34 @@ LATCHWORK_C_API latchwork_status latchwork_grading_words(const latchwork_grading
 LATCHWORK_C_API latchwork_status latchwork_graded_text(const int64_t *numbers, size_t count, char *text,
                                                        size_t capacity, size_t *needed, latchwork_error *error);
 
+/* ---- A panel wider than the bed ----------------------------------------------------------------------------------- */
+
+/* Most stitches that a seam may take in of an edge. Since 0.1. */
+#define LATCHWORK_MAX_SEAM_STITCHES 10
+
+/* A part of a panel that is knitted by itself and sewn to its neighbours. An element of arrays. Since 0.1. */
+typedef struct latchwork_split_part {
+  int32_t column;     /* the panel's column that it begins with, from the left on the RS */
+  int32_t columns;    /* of the panel */
+  int32_t seam_left;  /* stitches more at its left edge, which the seam takes in; 0..LATCHWORK_MAX_SEAM_STITCHES */
+  int32_t seam_right; /* likewise */
+} latchwork_split_part;
+
+/* Parts a finished panel that is wider than the bed, from the left on the RS; each part gets `seam_stitches` (0..10, 1 is
+   usual) columns of knit at each edge that is sewn to another. No motif's strip is cut (one of knit alone may be), no
+   crossing, and no line that has a stitch on one side only. The rule that chooses is in split.hpp: fewest parts, halves that
+   mirror each other where the panel does, the widest part narrowest. Fails: BAD_ARGUMENT (machine, seam_stitches); TOO_LARGE
+   (panel; column: of the part that there is no end for) when no such lines are near enough. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_split(const latchwork_panel *panel, const latchwork_machine *machine,
+                                                       int32_t seam_stitches, latchwork_split_part *parts,
+                                                       size_t capacity, size_t *needed, latchwork_error *error);
+/* One part as a panel, also one that is cut where you choose, inside a strip too. Size it with its seams to have what is left
+   when it is sewn. Fails: BAD_ARGUMENT (field "part.columns"); CROSSING_CUT (row, column), as latchwork_grid_sliced; TOO_LARGE.
+   Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_panel_split_part(const latchwork_panel *panel,
+                                                            const latchwork_split_part *part, latchwork_panel **out,
+                                                            latchwork_error *error);
+
 /* ---- Even spacing ------------------------------------------------------------------------------------------------ */
 
 /* Where the first and the last event stand. Since 0.1. */
@@ -3111,6 +3141,7 @@ typedef struct latchwork_strip_run {
 #define LATCHWORK_STRIP_RUN_INIT { 0, 0, 1, 1, -1 }
 
 #define LATCHWORK_ARTICLE_REQUEST_MAX_PIECES 1000
+#define LATCHWORK_ARTICLE_REQUEST_MAX_SEAM_MS_PER_M 86400000
 
 /* An article to be made of a panel: what is chosen, and what may vary. Options: 0 and NULL are none; LATCHWORK_..._INIT
    names no edge. Since 0.1. */
@@ -3125,9 +3156,11 @@ typedef struct latchwork_article_request {
   size_t group_count;
   const latchwork_fit_request *design; /* what may vary, and seams; its targets, groups and edge are not read. NULL: the
                                           defaults */
+  int64_t seam_ms_per_m; /* how long a metre of seam takes to sew up, in ms, 0..LATCHWORK_ARTICLE_REQUEST_MAX_SEAM_MS_PER_M,
+                            for an article's hours; 0: not known, and sewing up is left out of them */
 } latchwork_article_request;
 #define LATCHWORK_ARTICLE_REQUEST_INIT \
-  { sizeof(latchwork_article_request), -1, NULL, NULL, NULL, 0, NULL, 0, NULL }
+  { sizeof(latchwork_article_request), -1, NULL, NULL, NULL, 0, NULL, 0, NULL, 0 }
 
 /* A piece held against the panel. An element of arrays. Since 0.1. */
 typedef struct latchwork_piece_fit {
@@ -3309,11 +3342,13 @@ LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *p
                                                         const latchwork_machine *machine,
                                                         const latchwork_effort *effort, latchwork_brief **out,
                                                         latchwork_error *error);
-/* Reads a brief's folder: panel.json, swatch.csv, machine.json and, if there, yarn.json and article.json. Fails:
+/* Reads a brief's folder: panel.json, swatch.csv, machine.json and, if there, yarn.json, article.json and substitutes.csv
+   (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it). Fails:
    BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name), and as the readers do, with the file's name
    before the field: of article.json also what latchwork_article_targets refuses, an article that is neither the
    library's nor a file "name.json" of the folder, BAD_ENCODING for a name that is not UTF-8, and CROSSING_CUT where a
-   group's columns cut a crossing. Since 0.1. */
+   group's columns cut a crossing; of substitutes.csv, with its line, BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD, BAD_VALUE
+   for a texture that is empty, named twice or its own substitute, and TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_brief(const char *folder, latchwork_brief **out,
                                                       latchwork_error *error);
 /* A brief of its own, equal to this one. Since 0.1. */
@@ -3358,15 +3393,27 @@ LATCHWORK_C_API latchwork_status latchwork_brief_article(const latchwork_brief *
 /* The article that its folder holds. Fails: BAD_ARGUMENT (brief) when it has none of its own. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_own_article(const latchwork_brief *brief,
                                                              latchwork_article_file **out, latchwork_error *error);
+/* Textures that are measured by another's gauge where they have none of their own: for the panel's size, its drawing and the
+   article's fits, there after those of the article's own design. The job's size has a finding for each. Takes the place of
+   those that it had; none takes them away. Fails: BAD_ARGUMENT (field "substitutes[0].texture"). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_set_substitutes(latchwork_brief *brief,
+                                                                 const latchwork_substitute *substitutes,
+                                                                 size_t substitute_count, latchwork_error *error);
+/* Those; their texts live as long as the brief and until it is given others. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_substitutes(const latchwork_brief *brief,
+                                                             latchwork_substitute *substitutes, size_t capacity,
+                                                             size_t *needed, latchwork_error *error);
 /* Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
    wants a gauge that the swatch has not is left out, and latchwork_job_missing tells it. Conditions
    bind all plans but that of latchwork_job_unconditioned. A time limit is for that one and the least-effort plan together,
-   and for each other plan anew; a work limit for each plan. options may be NULL. Fails: as those do. Since 0.1. */
+   and for each other plan anew; a work limit for each plan. options may be NULL. Fails: as those do; TOO_LARGE (field
+   "article", "article.seam_ms_per_m") for an article of more than 2^60 ms of work at the machine, or of sewing up.
+   Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);
 /* A brief of its own for a panel of latchwork_article_job_panels(), by its index, on which latchwork_brief_run() and
-   latchwork_brief_write_job() go as on any other: panel, machine, efforts and swatch, no article. Its yarn is that of one
+   latchwork_brief_write_job() go as on any other: panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is that of one
    panel, without seams; where its request says which yarns knit which rows, and the panel has other rows, it has none. Its
    size is told as any brief's, in the swatch's most finished state and with what the seams take in. Fails: BAD_ARGUMENT
    (field "brief.article", "index"; "job.article.fit" for a job of another brief); SIZE_MISMATCH (field "job.article"); as
@@ -3396,10 +3443,11 @@ LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
                                                            const char *folder, latchwork_error *error);
 /* Writes the files that latchwork_read_brief() reads back to an equal brief into `folder`, which is made if it is not
-   there; an older yarn.json or article.json of which there is none now is taken away. Where anything is refused nothing is
-   written. Fails: BAD_ARGUMENT (folder) for an empty name, (field "brief.article.article") for an own article that
-   article.json does not name as a file of the folder; CROSSING_CUT where a group of the article cuts a crossing; IO (field:
-   the file's name, or folder); BAD_ENCODING, and as the writers of the parts. Since 0.1. */
+   there; an older yarn.json, article.json or substitutes.csv of which there is none now is taken away. Where anything is
+   refused nothing is written. Fails: BAD_ARGUMENT (folder) for an empty name, (field "brief.article.article") for an own
+   article that article.json does not name as a file of the folder; BAD_VALUE, BAD_ENCODING or TOO_LARGE (field
+   "brief.substitutes[0].use", "brief.substitutes") for what substitutes.csv does not take; IO (field: the file's name, or
+   folder); as the writers of the parts. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_brief(const latchwork_brief *brief, const char *folder,
                                                              latchwork_error *error);
 /* A job of its own, equal to this one. Since 0.1. */
@@ -3473,12 +3521,17 @@ LATCHWORK_C_API latchwork_status latchwork_article_job_verification(const latchw
 LATCHWORK_C_API latchwork_status latchwork_article_job_panels(const latchwork_article_job *article_job,
                                                               latchwork_fitted_panel *panels, size_t capacity,
                                                               size_t *needed, latchwork_error *error);
-/* Hand work of all panels together, in ms; of those without a plan nothing. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_article_job_hand_ms(const latchwork_article_job *article_job,
-                                                               int64_t *hand_ms, latchwork_error *error);
-/* Carriage passes, likewise. Since 0.1. */
-LATCHWORK_C_API latchwork_status latchwork_article_job_carriage_ms(const latchwork_article_job *article_job,
-                                                                   int64_t *carriage_ms, latchwork_error *error);
+/* The time at the machine, by kind of work, of all panels of pieces that fit, together; of those without a plan nothing. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_times(const latchwork_article_job *article_job,
+                                                             latchwork_work_times *times, latchwork_error *error);
+/* All seams to be sewn, where something fits: those of the article, of each kind the middle of its range, and those between the panels that a
+   piece that fits is sewn of, each as long as the piece. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_seam_mm(const latchwork_article_job *article_job,
+                                                               double *seam_mm, latchwork_error *error);
+/* Sewing them up, by the request's `seam_ms_per_m`, to the nearest ms; 0 where that is 0, and then a note says that the
+   hours are without it. The article's hours are the total of its times and this. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_sewing_ms(const latchwork_article_job *article_job,
+                                                                 int64_t *sewing_ms, latchwork_error *error);
 /* The yarn for all panels together. Fails: BAD_ARGUMENT (article_job) where none is reckoned. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_article_job_yarn(const latchwork_article_job *article_job,
                                                             latchwork_yarn_need **out, latchwork_error *error);

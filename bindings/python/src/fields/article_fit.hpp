@@ -20,10 +20,13 @@ struct Data<ArticleRequest> {
   static constexpr char name[] = "ArticleRequest";
   static constexpr char module[] = "latchwork._article_fit";
   static constexpr bool frozen = false;
-  static constexpr auto fields =
-      std::tuple{field("article", &ArticleRequest::article), field("choices", &ArticleRequest::choices),
-                 field("made", &ArticleRequest::made),       field("groups", &ArticleRequest::groups),
-                 field("edge", &ArticleRequest::edge),       field("design", &ArticleRequest::design)};
+  static constexpr auto fields = std::tuple{field("article", &ArticleRequest::article),
+                                            field("choices", &ArticleRequest::choices),
+                                            field("made", &ArticleRequest::made),
+                                            field("groups", &ArticleRequest::groups),
+                                            field("edge", &ArticleRequest::edge),
+                                            field("design", &ArticleRequest::design),
+                                            field("seam_ms_per_m", &ArticleRequest::seam_ms_per_m)};
 };
 
 template <>

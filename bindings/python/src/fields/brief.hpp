@@ -16,7 +16,8 @@ struct Data<Brief> {
                                             field("effort", &Brief::effort),
                                             field("yarn", &Brief::yarn),
                                             field("article", &Brief::article),
-                                            field("own_article", &Brief::own_article)};
+                                            field("own_article", &Brief::own_article),
+                                            field("substitutes", &Brief::substitutes)};
 };
 
 template <>
@@ -44,13 +45,11 @@ struct Data<ArticleJob> {
   static constexpr char name[] = "ArticleJob";
   static constexpr char module[] = "latchwork._brief";
   static constexpr bool frozen = false;
-  static constexpr auto fields = std::tuple{field("fit", &ArticleJob::fit),
-                                            field("works", &ArticleJob::works),
-                                            field("panels", &ArticleJob::panels),
-                                            field("hand_ms", &ArticleJob::hand_ms),
-                                            field("carriage_ms", &ArticleJob::carriage_ms),
-                                            field("yarn", &ArticleJob::yarn),
-                                            field("notes", &ArticleJob::notes)};
+  static constexpr auto fields =
+      std::tuple{field("fit", &ArticleJob::fit),         field("works", &ArticleJob::works),
+                 field("panels", &ArticleJob::panels),   field("times", &ArticleJob::times),
+                 field("seam_mm", &ArticleJob::seam_mm), field("sewing_ms", &ArticleJob::sewing_ms),
+                 field("yarn", &ArticleJob::yarn),       field("notes", &ArticleJob::notes)};
 };
 
 template <>
