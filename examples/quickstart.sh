@@ -20,6 +20,6 @@ made=0
 case $made in
   0) echo "Written to $out: open page.html to print it and take it to the machine." ;;
   3) echo "Written to $out, but it cannot be made as asked: summary.txt and page.html say why." ;;
-  4) echo "Written to $out without a size: summary.txt and page.html say which textures swatch.csv lacks." ;;
+  4) echo "Written to $out without a size or an article: summary.txt and page.html say which gauges swatch.csv lacks." ;;
 esac
 exit $made

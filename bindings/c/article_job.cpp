@@ -75,9 +75,13 @@ latchwork_status latchwork_brief_substitutes(const latchwork_brief* brief, latch
 latchwork_status latchwork_job_article(const latchwork_job* job, latchwork_article_job** out, latchwork_error* error) {
   return guarded(error, [&] {
     fill(out, [&] {
-      const auto& article = given(job, "job").value.article;
-      if (!article) refuse("job", "one whose brief named no article, or lacks a gauge for it");
-      return *article;
+      const Job& value = given(job, "job").value;
+      if (!value.article && !value.missing.empty()) {
+        const Finding& lack = value.missing.front();
+        throw Error(ErrorCode::no_gauge, lack.place, lack.message);
+      }
+      if (!value.article) refuse("job", "one whose brief named an article");
+      return *value.article;
     });
   });
 }

@@ -148,7 +148,7 @@ LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 
 /// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
 /// panel with a size and in one piece (a stitch in every row, and a column in common with the row below),
-/// schematic.svg, for a brief with an article article.txt, into `folder`, which is made if it is not there; an older
+/// schematic.svg, for an article that is fitted article.txt, into `folder`, which is made if it is not there; an older
 /// schematic.svg or article.txt of which there is none now is taken away. The schematic is of the brief's panel.
 /// @throws Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or folder); crossing_cut
 /// where a group of the article cuts a crossing; as page_html(), and as write() of a plan.

@@ -186,12 +186,15 @@ void add_notes(const Brief& brief, ArticleJob& article) {
 
 }  // namespace
 
+Article article_of(const Brief& brief) {
+  return brief.own_article ? *brief.own_article : built_in_article(brief.article->article);
+}
+
 ArticleFit article_fit_of(const Brief& brief, const FitOptions& options) {
   ArticleRequest request = *brief.article;
   if (request.design.needles == 0) request.design.needles = brief.machine.needles;
   request.design.substitutes = article_substitutes(brief);
-  const Article article = brief.own_article ? *brief.own_article : built_in_article(request.article);
-  return fit_article(article, request, brief.panel, brief.swatch, options);
+  return fit_article(article_of(brief), request, brief.panel, brief.swatch, options);
 }
 
 bool is_within(const Brief& brief, const FitCandidate& stands) {

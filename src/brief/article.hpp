@@ -9,6 +9,8 @@
 namespace latchwork::inline v0::report {
 
 /// fit_article() of a brief that names one.
+Article article_of(const Brief& brief);
+
 ArticleFit article_fit_of(const Brief& brief, const FitOptions& options = {});
 
 /// The panel of each piece that is made, the best fit or the brief's own, and how many of them there are.

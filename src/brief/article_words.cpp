@@ -230,10 +230,16 @@ std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& artic
   return out;
 }
 
+/// They need no gauge: whatever is known of the article, they are told.
+void add_cautions(Facts& facts, const Targets& made) {
+  for (const Caution& caution : made.cautions) facts.notes.emplace_back("caution", caution_words(caution));
+}
+
 void add_article(Facts& facts, const Brief& brief, const Job& job) {
   if (!brief.article) return;
   if (!job.article) {
     facts.article.emplace_back("Article", article_name(brief) + ", not fitted: a gauge is missing, see below");
+    add_cautions(facts, targets(article_of(brief), brief.article->choices));
     return;
   }
   facts.article.emplace_back("Article", article_name(brief));
@@ -261,9 +267,7 @@ void add_article(Facts& facts, const Brief& brief, const Job& job) {
     }
   }
   for (const std::string& text : job.article->notes) facts.notes.emplace_back("article", text);
-  for (const Caution& caution : job.article->fit.targets.cautions) {
-    facts.notes.emplace_back("caution", caution_words(caution));
-  }
+  add_cautions(facts, job.article->fit.targets);
 }
 
 std::string charts_words(const Brief& brief, const ArticleJob& article) {

@@ -74,14 +74,15 @@ std::string size_words(const Brief& brief, const Job& job) {
 /// What somebody has to write where, so that the size is known.
 void add_missing(Facts& facts, const Job& job) {
   for (const Finding& finding : job.missing) {
-    facts.notes.emplace_back(
-        "missing",
-        fmt::format(
-            "{}. What would help: {}; it stands in swatch.csv in lines with this texture in the column "
-            "'texture' and 'stitches', in others 'rows', in the column 'counted'; or a line of substitutes.csv says "
-            "whose gauge may stand in for it",
-            one_line(finding.message), finding.suggestion));
+    facts.notes.emplace_back("missing", one_line(finding.message) + ". What would help: " + finding.suggestion);
   }
+  if (job.missing.empty()) return;
+  facts.notes.emplace_back(
+      "missing",
+      "A gauge stands in swatch.csv in lines that name the texture in the column 'texture' and say 'stitches', others "
+      "'rows', in the column 'counted', and where the cloth was washed or off the machine that in the column 'state'. "
+      "A "
+      "line of substitutes.csv, with the columns 'texture' and 'use', says whose gauge may stand in");
 }
 
 /// What is doubtful in the swatch; textures in too few places in one line, since that is true of most swatches.

@@ -152,8 +152,7 @@ void read_article_of(const fs::path& folder, Brief& brief) {
   }
   // What does not go with this article or this panel is found here, and not after hours at the plan.
   check_article_file(folder, [&] {
-    const Article article = brief.own_article ? *brief.own_article : built_in_article(name);
-    made_pieces(targets(article, brief.article->choices), brief.article->made);
+    made_pieces(targets(report::article_of(brief), brief.article->choices), brief.article->made);
     if (brief.panel.bands().size() == 1) panel_design(*brief.article, brief.panel);
   });
 }

@@ -418,6 +418,7 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
     latchwork_brief *bare = NULL;
     latchwork_job *unmeasured = NULL;
     latchwork_findings *missing = NULL;
+    latchwork_article_job *no_article = NULL;
     latchwork_plan *same = NULL, *plain = NULL;
     latchwork_size size = LATCHWORK_SIZE_INIT;
     latchwork_error first = LATCHWORK_ERROR_INIT;
@@ -429,6 +430,8 @@ static void briefs_are_read_from_folders(const char *folder, const char *file) {
     OK(latchwork_findings_count(missing, &count, NULL));
     CHECK(count > 0);
     CHECK(latchwork_job_size(unmeasured, &size, &first) == LATCHWORK_E_NO_GAUGE && first.field[0] != '\0');
+    CHECK(latchwork_job_article(unmeasured, &no_article, &first) == LATCHWORK_E_NO_GAUGE && no_article == NULL);
+    CHECK(latchwork_job_article(job, &no_article, &first) == LATCHWORK_E_BAD_ARGUMENT && no_article == NULL);
     OK(latchwork_job_size(job, &size, NULL));
     OK(latchwork_job_plan(unmeasured, &same, NULL));
     OK(latchwork_job_plan(job, &plain, NULL));

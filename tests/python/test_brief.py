@@ -249,6 +249,17 @@ def test_a_brief_can_be_put_together_from_its_parts_and_watched(panel, swatch):
         lw.run(brief)
 
 
+def test_an_article_that_lacks_a_gauge_is_not_fitted_and_its_cautions_are_told():
+    brief = lw.read_brief(conftest.EXAMPLES / "briefs" / "cushion")
+    brief.article.design.state = lw.ClothState.washed  # measured rested
+    job = lw.run(brief)
+    assert job.size is not None and job.article is None and job.missing
+    told = lw.summary(brief, job)
+    assert "not fitted: a gauge is missing" in told and "column 'state'" in told
+    made = lw.targets(lw.built_in_article(brief.article.article), brief.article.choices)
+    assert made.cautions and all(caution.text in told for caution in made.cautions)
+
+
 def test_the_conditions_that_were_asked_are_told(panel, swatch):
     asked = lw.Conditions(rows_apart=2, forced_exempt=True, max_depth=9)
     brief = lw.Brief(panel, swatch)

@@ -99,7 +99,7 @@ TEST_CASE("a texture that was not measured leaves out the size and nothing else,
   CHECK_THROWS_MATCHES(summary(sampler(), spoiled), Error, refused_field(ErrorCode::size_mismatch, "job.size"));
 }
 
-TEST_CASE("an article without its gauges is not fitted, and its cautions are told with it again", "[brief][article]") {
+TEST_CASE("an article without its gauges is not fitted, and its cautions are told all the same", "[brief][article]") {
   Brief brief = read_brief(std::string(LATCHWORK_EXAMPLES_DIR) + "/briefs/cushion");
   REQUIRE(brief.article);
   brief.article->design.state = ClothState::washed;  // measured rested
@@ -109,6 +109,10 @@ TEST_CASE("an article without its gauges is not fitted, and its cautions are tol
   CHECK_FALSE(job.missing.empty());
   CHECK(holds(summary(brief, job), "Article        cushion cover, not fitted: a gauge is missing, see below\n"));
   CHECK(holds(page_html(brief, job), "not fitted: a gauge is missing"));
+  for (const Caution& caution : targets(built_in_article(brief.article->article), brief.article->choices).cautions) {
+    CHECK(holds(summary(brief, job), caution.text));
+  }
+  CHECK(holds(summary(brief, job), "in the column 'state'"));
 }
 
 TEST_CASE("the page's sizes name the rows of each strip's bands, each strip told once", "[brief]") {

@@ -1541,11 +1541,11 @@ def page_html(brief: Brief, job: Job) -> str:
 
 def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
     """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-    panel in one piece, with a stitch in every row, schematic.svg, for a brief with an article article.txt, into `folder`,
-    which is made if it is not there; an older schematic.svg or article.txt of which there is none now is taken away.
-    Raises Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or folder); crossing_cut where a
-    group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; as page_html(), and as write() of a
-    plan.
+    panel in one piece, with a stitch in every row, schematic.svg, for an article that is fitted article.txt, into
+    `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none now is taken
+    away. Raises Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or folder); crossing_cut
+    where a group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; as page_html(), and as
+    write() of a plan.
     """
 
 def write_brief(brief: Brief, folder: str | os.PathLike[str]) -> None:

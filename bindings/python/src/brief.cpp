@@ -86,7 +86,7 @@ void bind_brief(py::module_& m) {
       },
       "brief"_a, "job"_a, "folder"_a,
       "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, "
-      "for a panel in one piece, with a stitch in every row, schematic.svg, for a brief with an article article.txt, "
+      "for a panel in one piece, with a stitch in every row, schematic.svg, for an article that is fitted article.txt, "
       "into `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none "
       "now is taken away. Raises Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or "
       "folder); crossing_cut where a group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; "

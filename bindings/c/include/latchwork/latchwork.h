@@ -3435,7 +3435,7 @@ LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief
                                                            char *text, size_t capacity, size_t *needed,
                                                            latchwork_error *error);
 /* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-   panel in one piece, with a stitch in every row, schematic.svg, for a brief with an article article.txt, into
+   panel in one piece, with a stitch in every row, schematic.svg, for an article that is fitted article.txt, into
    `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none now is taken
    away.
    Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name, or folder); CROSSING_CUT where a group of
@@ -3489,7 +3489,8 @@ LATCHWORK_C_API latchwork_status latchwork_job_regular_verification(const latchw
 /* The yarn it takes. Fails: BAD_ARGUMENT (job) when the brief named none. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_yarn(const latchwork_job *job, latchwork_yarn_need **out,
                                                     latchwork_error *error);
-/* What its article comes to. Fails: BAD_ARGUMENT (job) when the brief named none, or lacks a gauge for it. Since 0.1. */
+/* What its article comes to. Fails: NO_GAUGE (field: the texture) where latchwork_job_missing tells of any;
+   BAD_ARGUMENT (job) where it does not, and the brief named no article. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_job_article(const latchwork_job *job, latchwork_article_job **out,
                                                        latchwork_error *error);
 /* One of its own, equal to this one. Since 0.1. */
