@@ -79,10 +79,9 @@ void add_missing(Facts& facts, const Job& job) {
   if (job.missing.empty()) return;
   facts.notes.emplace_back(
       "missing",
-      "A gauge stands in swatch.csv in lines that name the texture in the column 'texture' and say 'stitches', others "
-      "'rows', in the column 'counted', and where the cloth was washed or off the machine that in the column 'state'. "
-      "A "
-      "line of substitutes.csv, with the columns 'texture' and 'use', says whose gauge may stand in");
+      "A gauge stands in swatch.csv in lines that name the texture in the column 'texture' and say 'stitches', "
+      "others 'rows', in the column 'counted', and where the cloth was washed or off the machine that in the column "
+      "'state'. A line of substitutes.csv, with the columns 'texture' and 'use', says whose gauge may stand in");
 }
 
 /// What is doubtful in the swatch; textures in too few places in one line, since that is true of most swatches.

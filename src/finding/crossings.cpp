@@ -91,8 +91,7 @@ void find_tightness(const Grid& grid, const Machine& machine, const Crossing& cr
   } else {
     finding.suggestion =
         "leave a needle beside it out of work (a ladder) for slack, knit the row before the crossing at a looser "
-        "stitch, "
-        "or cross fewer stitches; never force them";
+        "stitch, or cross fewer stitches; never force them";
   }
   found.push_back(std::move(finding));
 }

@@ -99,9 +99,8 @@ std::vector<Finding> what_must_be_held(const Wales& wales, const Problem& proble
         finding.value = task.high - task.low + 1;
         finding.limit = max_ladder;
         finding.message = fmt::format(
-            "the tucks in {} of column {} are {} rows deep with their closing stitch, past the greatest ladder of {}: "
-            "only "
-            "a held needle makes them, and a regular schedule holds none",
+            "the tucks in {} of column {} are {} rows deep with their closing stitch, past the greatest ladder of "
+            "{}: only a held needle makes them, and a regular schedule holds none",
             run_of("row", task.low, task.high - 1), finding.place.column, finding.value, max_ladder);
         finding.suggestion = "use the least-effort plan, or fewer tucks in the stack";
         found.push_back(std::move(finding));

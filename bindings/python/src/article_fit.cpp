@@ -38,16 +38,15 @@ void bind_article_fit(py::module_& m) {
       "seam_bottom"_a = sizes.seam_bottom, "seam_top"_a = sizes.seam_top,
       "The shape of a piece on a panel that is to make it, for shaped(): in mm between the seams at the panel's own "
       "gauges, rows by their band's height, columns by their strips' widths. Ranges are met in their middle; between "
-      "two points of the piece's shape the width changes evenly. In each row half of what the panel has too much lies "
-      "outside at each side, as seen on the right side, to the nearest column, halves out. A point at the piece's "
-      "length is at the panel's last row. Seams are read where the piece's edge is seamed. With step=2 the edges "
-      "change "
-      "after even rows only, when the carriage stands where it stood at the cast-on.\n\nRaises Error no_gauge (field = "
-      "texture); bad_argument (field \"piece.width_least_mm\" or \"piece.shape[1].width_least_mm\", with the row, "
-      "where "
-      "the piece is wider than the panel; \"piece.shape[1].height_least_mm\" where it is higher; those and "
-      "..._greatest_mm for what is no range or does not rise; \"step\"; \"outline\", with the row, where no stitch is "
-      "left; as size()).");
+      "two points of the piece's shape the width changes evenly. In each row half of what the panel has too much "
+      "lies outside at each side, as seen on the right side, to the nearest column, halves out. A point at the "
+      "piece's length is at the panel's last row. Seams are read where the piece's edge is seamed. With step=2 the "
+      "edges change after even rows only, when the carriage stands where it stood at the cast-on.\n"
+      "\n"
+      "Raises Error no_gauge (field = texture); bad_argument (field \"piece.width_least_mm\" or "
+      "\"piece.shape[1].width_least_mm\", with the row, where the piece is wider than the panel; "
+      "\"piece.shape[1].height_least_mm\" where it is higher; those and ..._greatest_mm for what is no range or does "
+      "not rise; \"step\"; \"outline\", with the row, where no stitch is left; as size()).");
   m.def("panel_design", without_gil(&panel_design), "request"_a, "panel"_a,
         "The design of a request, with groups and edge cut from the panel's strips: each one vertical repeat of its "
         "strip, from row 1 up. Only of a panel of one band.\n\nRaises Error bad_argument (field \"made[1]\", "
@@ -63,13 +62,13 @@ void bind_article_fit(py::module_& m) {
       },
       "article"_a, "request"_a, "panel"_a, "swatch"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "Targets of the article, the panel as it stands held against each piece that is made as it is, and the best "
-      "fits, "
-      "which fitted() makes panels of. Pieces alike are fitted once; pieces whose lengths are one target get one row "
-      "count, those whose widths are one target too the same panels and times, chosen together by the least greatest "
-      "error. A panel of several bands is held against the pieces and not fitted, and a message says so. `stop` and "
-      "`progress` as in fit().\n\nRaises Error as targets(), "
-      "panel_design(), size() and fit(); bad_argument (field \"made[0]\") for a name that is no piece's under these "
-      "choices; bad_encoding for a name that is not UTF-8.");
+      "fits, which fitted() makes panels of. Pieces alike are fitted once; pieces whose lengths are one target get "
+      "one row count, those whose widths are one target too the same panels and times, chosen together by the least "
+      "greatest error. A panel of several bands is held against the pieces and not fitted, and a message says so. "
+      "`stop` and `progress` as in fit().\n"
+      "\n"
+      "Raises Error as targets(), panel_design(), size() and fit(); bad_argument (field \"made[0]\") for a name that "
+      "is no piece's under these choices; bad_encoding for a name that is not UTF-8.");
 }
 
 }  // namespace latchwork::python

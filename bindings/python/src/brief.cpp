@@ -16,15 +16,11 @@ void bind_brief(py::module_& m) {
       "folder"_a,
       "Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json, article.json and "
       "substitutes.csv (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it). "
-      "Raises "
-      "Error bad_argument "
-      "(folder) for an empty "
-      "name "
-      "or a NUL in it; io (field = file name), and what the readers raise with the file's name before the field: of "
-      "article.json also, with its line, what targets() and panel_design() refuse, and an article that is neither the "
-      "library's nor a file \"name.json\" of the folder; bad_encoding for text that is not UTF-8; of substitutes.csv, "
-      "with its line, bad_syntax, missing_field, unknown_field, bad_value for a texture that is empty, named twice or "
-      "its own substitute, and too_large.");
+      "Raises Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the "
+      "readers raise with the file's name before the field: of article.json also, with its line, what targets() and "
+      "panel_design() refuse, and an article that is neither the library's nor a file \"name.json\" of the folder; "
+      "bad_encoding for text that is not UTF-8; of substitutes.csv, with its line, bad_syntax, missing_field, "
+      "unknown_field, bad_value for a texture that is empty, named twice or its own substitute, and too_large.");
   m.def(
       "run",
       [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
@@ -42,10 +38,9 @@ void bind_brief(py::module_& m) {
       },
       "brief"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
       "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
-      "Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. "
-      "What wants a gauge that the swatch has not is None, and Job.missing tells which texture. "
-      "`stop`, `progress` and the limits as in plan(), for each plan anew, but for a time limit, which is for `plan` "
-      "and "
+      "Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that "
+      "fit. What wants a gauge that the swatch has not is None, and Job.missing tells which texture. `stop`, "
+      "`progress` and the limits as in plan(), for each plan anew, but for a time limit, which is for `plan` and "
       "`unconditioned` together; `conditions` bind all plans but `unconditioned`. Raises what those calls raise; "
       "too_large (field \"article\", \"article.seam_ms_per_m\") for an article of more than 2^60 ms of work at the "
       "machine, or of sewing up.");
@@ -56,28 +51,25 @@ void bind_brief(py::module_& m) {
         return fitted_brief(brief, job, static_cast<std::size_t>(static_cast<std::int64_t>(index)));
       },
       "brief"_a, "job"_a, "index"_a,
-      "A brief of its own for a panel of ArticleJob.panels, by its index, on which run() and write_job() go as on any "
-      "other: panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is that "
-      "of one panel, without seams; where "
-      "YarnRequest.rows say which yarns knit which rows, and the panel has other rows, it has none. Its size is told "
-      "as "
-      "any brief's, in the swatch's most finished state and with what the seams take in.\n\nRaises Error bad_argument "
-      "(field \"brief.article\", \"index\"; \"job.article.fit\" for a job of another brief); size_mismatch (field "
-      "\"job.article\"); as fit_article().");
+      "A brief of its own for a panel of ArticleJob.panels, by its index, on which run() and write_job() go as on "
+      "any other: panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is "
+      "that of one panel, without seams; where YarnRequest.rows say which yarns knit which rows, and the panel has "
+      "other rows, it has none. Its size is told as any brief's, in the swatch's most finished state and with what "
+      "the seams take in.\n"
+      "\n"
+      "Raises Error bad_argument (field \"brief.article\", \"index\"; \"job.article.fit\" for a job of another "
+      "brief); size_mismatch (field \"job.article\"); as fit_article().");
   m.def("summary", without_gil(&summary), "brief"_a, "job"_a,
-        "For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand work "
-        "by kind, hours, bound, price of regularity, "
-        "\"verified\" or not.\n\nRaises Error size_mismatch (field \"job.plan\", \"job.size\", \"job.size.strips[2]\", "
-        "\"job.yarn\", "
-        "...) for a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", ...) for a "
+        "For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand "
+        "work by kind, hours, bound, price of regularity, \"verified\" or not.\n"
+        "\n"
+        "Raises Error size_mismatch (field \"job.plan\", \"job.size\", \"job.size.strips[2]\", \"job.yarn\", ...) "
+        "for a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", ...) for a "
         "plan that does not knit its panel, or stands on other needles.");
   m.def("page_html", without_gil(&page_html), "brief"_a, "job"_a,
-        "One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and "
-        "both charts, cut at the same rows into as many A4 sheets as they take. "
-        "Raises as "
-        "summary(), "
-        "chart_svg() "
-        "and instructions().");
+        "One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and both "
+        "charts, cut at the same rows into as many A4 sheets as they take. Raises as summary(), chart_svg() and "
+        "instructions().");
   m.def(
       "write_job",
       [](const Brief& brief, const Job& job, const Folder& folder) {
@@ -99,13 +91,12 @@ void bind_brief(py::module_& m) {
       },
       "brief"_a, "folder"_a,
       "Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not "
-      "there; "
-      "an older yarn.json, article.json or substitutes.csv of which there is none now is taken away. Where anything is "
-      "refused nothing is written. Raises Error bad_argument (folder) for an empty name or a NUL; bad_argument (field "
-      "\"brief.article.article\") for an own article that article.json does not name as a file of the folder; "
-      "bad_value, "
-      "bad_encoding or too_large (field \"brief.substitutes[0].use\", \"brief.substitutes\") for what substitutes.csv "
-      "does not take; io (field = file name, or folder); what write() of the parts raises.");
+      "there; an older yarn.json, article.json or substitutes.csv of which there is none now is taken away. Where "
+      "anything is refused nothing is written. Raises Error bad_argument (folder) for an empty name or a NUL; "
+      "bad_argument (field \"brief.article.article\") for an own article that article.json does not name as a file "
+      "of the folder; bad_value, bad_encoding or too_large (field \"brief.substitutes[0].use\", "
+      "\"brief.substitutes\") for what substitutes.csv does not take; io (field = file name, or folder); what "
+      "write() of the parts raises.");
 }
 
 }  // namespace latchwork::python

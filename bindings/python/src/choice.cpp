@@ -48,11 +48,9 @@ void bind_choice(py::module_& m) {
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "The best plan in two rhythms: crossings are made where the panel has them, which is every so many rows or at "
-      "some "
-      "of these; re-forms at the stops of a rhythm of their own, all that is due, the best of all by full enumeration. "
-      "It takes no more than plan_regular(). Conditions are kept by all stops that are made, forced ones too. "
-      "Arguments "
-      "and errors as in plan_regular().");
+      "some of these; re-forms at the stops of a rhythm of their own, all that is due, the best of all by full "
+      "enumeration. It takes no more than plan_regular(). Conditions are kept by all stops that are made, forced "
+      "ones too. Arguments and errors as in plan_regular().");
   m.def(
       "condition_prices",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const std::stop_source* stop,
@@ -66,9 +64,8 @@ void bind_choice(py::module_& m) {
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. "
-      "Each "
-      "is a plan of its own, for which the work limit holds; the time limit is one for the whole call. Arguments and "
-      "errors as in plan().");
+      "Each is a plan of its own, for which the work limit holds; the time limit is one for the whole call. "
+      "Arguments and errors as in plan().");
   m.def(
       "plan_front",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const std::stop_source* stop,
@@ -103,9 +100,8 @@ void bind_choice(py::module_& m) {
       "The reason of each stop of a plan, in its order: what forces it, or what it saves, found exactly by planning "
       "again with its row closed. The other arguments are those of plan(); the work limit holds for each plan, the "
       "time limit for the whole call: stopped, or out of time, the causes not yet found are `unknown`. Raises as "
-      "plan(), and Error size_mismatch "
-      "(plan) for a plan of another size, bad_argument (\"stops[3].row\") for stops that do not rise within its rows, "
-      "before anything is planned.");
+      "plan(), and Error size_mismatch (plan) for a plan of another size, bad_argument (\"stops[3].row\") for stops "
+      "that do not rise within its rows, before anything is planned.");
   m.def("stop_cause_name", &stop_cause_name, "cause"_a,
         "\"crossing\", \"shaping\", \"hand_cells\", \"saving\" or \"unknown\".");
   m.def(
@@ -130,14 +126,11 @@ void bind_choice(py::module_& m) {
       "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
       "conditions"_a = py::none(),
       "For every field of Effort, in its order, how far it may move before this plan, a least one under the "
-      "conditions, "
-      "is none. Exact, and an end that no search proves, or past which the times of all plans cannot be counted, is "
-      "told by its flag, as is one not yet looked at when the call "
-      "is stopped or its time is over. Some tens of plans; the work limit holds for each, the time limit for the whole "
-      "call. The other arguments are those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of "
-      "another size, before anything "
-      "is "
-      "planned; bad_argument (plan) when another plan takes less, or the plan does not make this panel.");
+      "conditions, is none. Exact, and an end that no search proves, or past which the times of all plans cannot be "
+      "counted, is told by its flag, as is one not yet looked at when the call is stopped or its time is over. Some "
+      "tens of plans; the work limit holds for each, the time limit for the whole call. The other arguments are "
+      "those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size, before anything "
+      "is planned; bad_argument (plan) when another plan takes less, or the plan does not make this panel.");
 }
 
 }  // namespace latchwork::python

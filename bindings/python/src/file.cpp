@@ -39,16 +39,15 @@ void bind_file(py::module_& m) {
         doc("Reads \"latchwork-machine\", version 1.").c_str());
   m.def("read_yarn_request", &read_free<YarnRequest, &read_yarn_request>, "json"_a,
         doc("Reads \"latchwork-yarn\", version 1: what a need of yarn is reckoned from.").c_str());
-  m.def(
-      "read_article_request", &read_free<ArticleRequest, &read_article_request>, "json"_a,
-      "Reads \"latchwork-article-choices\", version 1: the members of ArticleRequest by their names, of `design` those "
-      "that are read; what has a default may be left out, but for `article`, the names of measures and counts, and "
-      "both "
-      "textures of a substitute. `least_mm` and `greatest_mm` of a measure are numbers, or texts as read_length() "
-      "takes "
-      "them: \"45 cm\".\n\nRaises Error with line and field: "
-      "too_large, bad_encoding, bad_syntax, wrong_format, newer_version, duplicate_key, missing_field, "
-      "unknown_field, bad_value; bad_argument for what no panel's design can be; as read_length().");
+  m.def("read_article_request", &read_free<ArticleRequest, &read_article_request>, "json"_a,
+        "Reads \"latchwork-article-choices\", version 1: the members of ArticleRequest by their names, of `design` "
+        "those that are read; what has a default may be left out, but for `article`, the names of measures and counts, "
+        "and both textures of a substitute. `least_mm` and `greatest_mm` of a measure are numbers, or texts as "
+        "read_length() takes them: \"45 cm\".\n"
+        "\n"
+        "Raises Error with line and field: too_large, bad_encoding, bad_syntax, wrong_format, newer_version, "
+        "duplicate_key, missing_field, unknown_field, bad_value; bad_argument for what no panel's design can be; as "
+        "read_length().");
   m.def("read_plan", &read_free<Plan, &read_plan>, "json"_a, doc("Reads \"latchwork-plan\", version 1.").c_str());
   m.def("read_certificate", &read_free<Certificate, &read_certificate>, "json"_a,
         doc("Reads \"latchwork-certificate\", version 1.").c_str());
@@ -60,16 +59,15 @@ void bind_file(py::module_& m) {
         "with # and blank lines are passed over.\n\nRaises Error with line and field: bad_syntax, missing_field, "
         "unknown_field, duplicate_key, bad_value, bad_unit, bad_encoding, too_large.");
 
-  m.def(
-      "read_timings", &read_free<Timings, &read_timings>, "csv"_a,
-      "Reads a timings file: CSV (RFC 4180), one spell a line, with a first line that names its columns, in any order: "
-      "the counts stops, batches, drops, rungs_knit, rungs_purl, rungs_tuck, rungs_slip, crossings, stitches_crossed, "
-      "holds, shapings, rows (those that no spell has may be left out, not all), time, unit (ms, s, min, h) and note "
-      "(may be left out). A count is a whole number, nothing is 0; a time is a whole number of milliseconds (1.5 min "
-      "is, 1.33333 min is "
-      "refused). Lines that "
-      "start with # and blank lines are passed over.\n\nRaises Error with line and field: bad_syntax, missing_field, "
-      "unknown_field, duplicate_key, bad_value, bad_unit, bad_encoding, too_large.");
+  m.def("read_timings", &read_free<Timings, &read_timings>, "csv"_a,
+        "Reads a timings file: CSV (RFC 4180), one spell a line, with a first line that names its columns, in any "
+        "order: the counts stops, batches, drops, rungs_knit, rungs_purl, rungs_tuck, rungs_slip, crossings, "
+        "stitches_crossed, holds, shapings, rows (those that no spell has may be left out, not all), time, unit (ms, "
+        "s, min, h) and note (may be left out). A count is a whole number, nothing is 0; a time is a whole number of "
+        "milliseconds (1.5 min is, 1.33333 min is refused). Lines that start with # and blank lines are passed over.\n"
+        "\n"
+        "Raises Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, "
+        "bad_unit, bad_encoding, too_large.");
 
   m.def("write", without_gil(&write_one<Grid>), "grid"_a, "The JSON that read_grid() reads back to an equal grid.");
   m.def("write", without_gil(&write_one<Strip>), "strip"_a, "The JSON that read_strip() reads back to an equal strip.");

@@ -15,23 +15,23 @@ void bind_fit(py::module_& m) {
                            [&request, own = swatch](const FitOptions& options) { return fit(request, own, options); });
       },
       "request"_a, "swatch"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
-      "The ways to meet the target, ranked by error, then fewer panels, fewer columns, fewer rows, fewer edge columns, "
-      "then fewer times of the first group, the second, and so on. Every combination that makes a grid, fits the "
-      "needles, leaves something between the seams and, where panels are sewn together, has the edge columns that "
-      "their seam takes in is considered. Without a tolerance_percent nothing is ever too far off. When nothing fits, "
-      "the nearest and what would have to give.\n\nThe work is "
-      "counted: a width takes 16 and one for each strip of the groups and each texture in each group, a height 16 and "
-      "one for each texture, a start two for each strip; candidates may take 400 million, a second or so, and the "
-      "nearest as many again.\n\n`stop`: a StopSource; once asked to stop, the call raises Error cancelled. "
-      "`progress`: "
-      "called with Progress (only the share is told) on this thread; when it returns False the call is asked to "
-      "stop.\n\nRaises Error bad_argument (field \"width_mm\", \"groups[1].least\"; \"edge\" where two panels or more "
-      "are "
+      "The ways to meet the target, ranked by error, then fewer panels, fewer columns, fewer rows, fewer edge "
+      "columns, then fewer times of the first group, the second, and so on. Every combination that makes a grid, "
+      "fits the needles, leaves something between the seams and, where panels are sewn together, has the edge "
+      "columns that their seam takes in is considered. Without a tolerance_percent nothing is ever too far off. When "
+      "nothing fits, the nearest and what would have to give.\n"
+      "\n"
+      "The work is counted: a width takes 16 and one for each strip of the groups and each texture in each group, a "
+      "height 16 and one for each texture, a start two for each strip; candidates may take 400 million, a second or "
+      "so, and the nearest as many again.\n"
+      "\n"
+      "`stop`: a StopSource; once asked to stop, the call raises Error cancelled. `progress`: called with Progress "
+      "(only the share is told) on this thread; when it returns False the call is asked to stop.\n"
+      "\n"
+      "Raises Error bad_argument (field \"width_mm\", \"groups[1].least\"; \"edge\" where two panels or more are "
       "asked for and a seam has no edge columns to take in; \"edge\", \"groups[0].strips\" where a panel's outermost "
-      "column could have no stitch in any row), no_gauge (field = texture), "
-      "too_large (field \"substitutes\"; \"groups\" when the combinations take more work than that, \"vary_start\" "
-      "when "
-      "the starts do), cancelled.");
+      "column could have no stitch in any row), no_gauge (field = texture), too_large (field \"substitutes\"; "
+      "\"groups\" when the combinations take more work than that, \"vary_start\" when the starts do), cancelled.");
   m.def(
       "fitted",
       [](FitRequest request, FitCandidate candidate, Whole<"panel"> panel) {

@@ -19,8 +19,8 @@ void bind_gauge(py::module_& m) {
   m.attr("max_swatch_bytes") = max_swatch_bytes;
   py::class_<Swatch> swatch(m, "Swatch",
                             "All measurements of the swatches, and the gauge of each texture in each state. Where no "
-                            "state is asked for, a texture's "
-                            "is the most finished one in which both its stitches and its rows were measured.");
+                            "state is asked for, a texture's is the most finished one in which both its stitches and "
+                            "its rows were measured.");
   swatch.attr("max_measurements") = Swatch::max_measurements;
   swatch.def(py::init<>(), "A swatch without measurements.")
       .def(py::init<std::vector<Measurement>>(), "measurements"_a,

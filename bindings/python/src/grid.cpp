@@ -74,10 +74,10 @@ void bind_changes(py::class_<Grid>& grid) {
           },
           "patch"_a, "row"_a, "column"_a,
           "Writes `patch` over this grid with its row 1, column 0 at (row, column), and its crossings in place of "
-          "those "
-          "whose span and row lie inside. On error the grid is as it was.\n\n"
-          "Raises Error off_grid; crossing_cut, when a crossing here lies partly under the patch; crossing_over_none, "
-          "when a crossing below or on top of the patch would have no stitch above it.");
+          "those whose span and row lie inside. On error the grid is as it was.\n"
+          "\n"
+          "Raises Error off_grid; crossing_cut, when a crossing here lies partly under the patch; "
+          "crossing_over_none, when a crossing below or on top of the patch would have no stitch above it.");
 }
 
 void bind_questions(py::class_<Grid>& grid) {
@@ -131,18 +131,16 @@ void bind_derivations(py::class_<Grid>& grid) {
           [](const Grid& self, Count<"times"> times, Whole<"shift"> shift) { return self.repeated_up(times, shift); },
           "times"_a, "shift"_a = 0,
           "`times` copies upward; copy i is moved right by i * shift columns, and what leaves there comes in on the "
-          "left (as bricks lie: shift = W/2). Raises Error bad_argument (times below 1), too_large; crossing_cut, when "
-          "a "
-          "crossing would leave in part; crossing_over_none, when a shifted copy has no stitch above one.")
+          "left (as bricks lie: shift = W/2). Raises Error bad_argument (times below 1), too_large; crossing_cut, "
+          "when a crossing would leave in part; crossing_over_none, when a shifted copy has no stitch above one.")
       .def(
           "rolled_up", [](const Grid& self, Whole<"shift"> shift) { return self.rolled_up(shift); }, "shift"_a,
           "Row y moves to y + shift, wrapping over the tile's seam. Any shift that 32 bits hold.")
       .def("beside", &Grid::beside, "right"_a,
            "This grid with `right` on its right. Raises Error size_mismatch (unequal rows), too_large.")
       .def("above", &Grid::above, "below"_a,
-           "This grid on top of `below`. Raises Error size_mismatch (unequal columns); too_large; crossing_over_none, "
-           "when "
-           "a crossing on one's seam would have no stitch above it in the other.")
+           "This grid on top of `below`. Raises Error size_mismatch (unequal columns); too_large; "
+           "crossing_over_none, when a crossing on one's seam would have no stitch above it in the other.")
       .def(
           "sliced",
           [](const Grid& self, Whole<"row"> row, Whole<"column"> column, Count<"rows"> rows, Count<"columns"> columns) {
@@ -171,12 +169,13 @@ void bind_grid(py::module_& m) {
            "columns"_a, "A grid of knit stitches. Raises Error bad_argument (rows, columns below 1), too_large.")
       .def_static(
           "from_text", [](const Text& text) { return Grid::from_text(text.view); }, "text"_a,
-          "A grid from rows of letters, top row first, one row a line: k knit, p purl, t tuck, s slip, . none. A line "
-          "`x COLUMN LEFT/RIGHT R|L` or `x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind` puts a crossing after "
-          "the row written just below it.\n\nRaises Error bad_letter (the cell's row and column; the message counts "
-          "the "
-          "letters of a line from 1, as in files), bad_syntax, too_large (rows, columns), size_mismatch (columns) and "
-          "what cross() raises, all with line.")
+          "A grid from rows of letters, top row first, one row a line: k knit, p purl, t tuck, s slip, . none. A "
+          "line `x COLUMN LEFT/RIGHT R|L` or `x COLUMN LEFT/CENTRE/RIGHT R|L front|between|behind` puts a crossing "
+          "after the row written just below it.\n"
+          "\n"
+          "Raises Error bad_letter (the cell's row and column; the message counts the letters of a line from 1, as "
+          "in files), bad_syntax, too_large (rows, columns), size_mismatch (columns) and what cross() raises, all "
+          "with line.")
       .def_static("from_cells", &grid_from_cells, "cells"_a,
                   "A grid from a (rows, columns) array of uint8, row 1 first, contiguous or not: a NumPy array or any "
                   "other buffer of two dimensions. The cells are copied.\n\nRaises TypeError for items that are not "

@@ -41,39 +41,36 @@ void bind_plan(py::module_& m) {
         return std::string("<latchwork.StopSource ") + (self.stop_requested() ? "asked to stop>" : "not asked>");
       });
 
-  m.def(
-      "plan", &planned<&plan>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(),
-      "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
-      "conditions"_a = py::none(),
-      "The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or "
-      "limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by "
-      "the "
-      "clock, the writing up not counted; `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB; 0: "
-      "none. "
-      "What cannot be scheduled gives status infeasible with findings, not an error.\n\nThe GIL is free meanwhile. "
-      "`progress` is called with Progress now and then on this thread: when it "
-      "returns False, or `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, "
-      "KeyboardInterrupt too, ends the call.\n\nUnder `conditions` it is the least plan that keeps them; where nothing "
-      "does, the findings name the condition and the place. With max_kinds the search is exact on small panels and "
-      "else ends `feasible` with a bound.\n\nRaises Error bad_argument (machine, effort, options, conditions), "
-      "too_large (effort; options.conditions.max_kinds: nobody limits the search, and its own allowance ends before it "
-      "has a plan or knows that there is none); cancelled when stopped, limited, or out of its memory, before that. A "
-      "plan without conditions is had before any search, however short the limit; only a panel of more than 400,000 "
-      "cells may be cancelled before it is read. Under conditions a few cheap plans are tried first (rows_apart: as "
-      "few "
-      "stops as serve all; a rhythm to be found: the likely ones, down to the densest; max_kinds: stops each as late "
-      "as "
-      "can be, else rhythms), and only where none of them keeps the conditions a limit ends in cancelled.");
-  m.def(
-      "plan_regular", &planned<&plan_regular>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(),
-      "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
-      "conditions"_a = py::none(),
-      "The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is due. "
-      "Infeasible when no rhythm works. Under `conditions` the best of the rhythms whose stops and works keep them; "
-      "where "
-      "none does, the findings name the condition and the place. Arguments and errors as in plan(). Stopped or "
-      "limited before any was tried, it takes the first that does, down to every row; where none of these keeps the "
-      "conditions it raises Error cancelled.");
+  m.def("plan", &planned<&plan>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(),
+        "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
+        "conditions"_a = py::none(),
+        "The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped "
+        "or limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes "
+        "by the clock, the writing up not counted; `memory_limit` is bytes for the search's partial schedules, 0 for 1 "
+        "GiB; 0: none. What cannot be scheduled gives status infeasible with findings, not an error.\n"
+        "\n"
+        "The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns "
+        "False, or `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, "
+        "KeyboardInterrupt too, ends the call.\n"
+        "\n"
+        "Under `conditions` it is the least plan that keeps them; where nothing does, the findings name the condition "
+        "and the place. With max_kinds the search is exact on small panels and else ends `feasible` with a bound.\n"
+        "\n"
+        "Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; "
+        "options.conditions.max_kinds: nobody limits the search, and its own allowance ends before it has a plan or "
+        "knows that there is none); cancelled when stopped, limited, or out of its memory, before that. A plan without "
+        "conditions is had before any search, however short the limit; only a panel of more than 400,000 cells may be "
+        "cancelled before it is read. Under conditions a few cheap plans are tried first (rows_apart: as few stops as "
+        "serve all; a rhythm to be found: the likely ones, down to the densest; max_kinds: stops each as late as can "
+        "be, else rhythms), and only where none of them keeps the conditions a limit ends in cancelled.");
+  m.def("plan_regular", &planned<&plan_regular>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(),
+        "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0,
+        "memory_limit"_a = 0, "conditions"_a = py::none(),
+        "The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is "
+        "due. Infeasible when no rhythm works. Under `conditions` the best of the rhythms whose stops and works keep "
+        "them; where none does, the findings name the condition and the place. Arguments and errors as in plan(). "
+        "Stopped or limited before any was tried, it takes the first that does, down to every row; where none of these "
+        "keeps the conditions it raises Error cancelled.");
   m.def(
       "stop_kinds", without_gil(&stop_kinds), "plan"_a,
       "For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind "

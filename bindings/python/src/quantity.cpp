@@ -18,8 +18,9 @@ T read_text(const Text& text, const std::string& field) {
 void bind_quantity(py::module_& m) {
   m.attr("max_quantity_bytes") = max_quantity_bytes;
   constexpr auto errors =
-      "\n\nRaises Error with field and character: bad_syntax, bad_unit (missing, unknown, ambiguous, of another kind "
-      "or "
+      "\n"
+      "\n"
+      "Raises Error with field and character: bad_syntax, bad_unit (missing, unknown, ambiguous, of another kind or "
       "another system), bad_value, bad_encoding, too_large.";
   const auto doc = [&](const char* words) { return std::string(words) + errors; };
   m.def("read_length", &read_text<Length, &read_length>, "text"_a, "field"_a = "",
@@ -47,9 +48,8 @@ void bind_quantity(py::module_& m) {
   m.def("duration_text", &duration_text, "duration"_a,
         "\"1 h 20 min\": reads back to an equal duration. Raises Error bad_argument (field \"ms\").");
   m.def("rounded_duration_text", &rounded_duration_text, "duration"_a,
-        "For people, rounded: \"40 s\", \"3 min 20 s\", \"12 min\", \"5 h 12 min\"; from ten minutes on to the minute. "
-        "As "
-        "summaries and instructions have it. Raises Error bad_argument (field \"ms\").");
+        "For people, rounded: \"40 s\", \"3 min 20 s\", \"12 min\", \"5 h 12 min\"; from ten minutes on to the "
+        "minute. As summaries and instructions have it. Raises Error bad_argument (field \"ms\").");
   m.def(
       "count_per_length_text", &count_per_length_text, "density"_a, "unit"_a,
       "\"28 sts / 10 cm\": reads back to an equal value. Raises Error bad_argument (field \"count\", \"length_mm\").");

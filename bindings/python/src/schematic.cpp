@@ -9,13 +9,14 @@ namespace latchwork::python {
 
 void bind_schematic(py::module_& m) {
   m.def("schematic_svg", without_gil(&schematic_svg), "schematic"_a,
-        "The drawing as SVG 1.1, black on white: each piece to one scale, every measure on a dimension line as "
-        "\"a = 45 (50, 55) cm\", a list of the measures below, seams dashed, and a title that says that the right side "
-        "is "
-        "shown.\n\nRaises Error bad_argument (field \"pieces\", \"pieces[0].outline[2].x_mm\", "
-        "\"pieces[0].measures[1].others_mm\", \"pieces[0].others\", \"unit\"; \"pieces[0].outline[2]\" for an outline "
-        "that crosses or touches "
-        "itself or folds back there); too_large; bad_encoding for text that is not UTF-8.");
+        "The drawing as SVG 1.1, black on white: each piece to one scale, every measure on a dimension line as \"a = "
+        "45 (50, 55) cm\", a list of the measures below, seams dashed, and a title that says that the right side is "
+        "shown.\n"
+        "\n"
+        "Raises Error bad_argument (field \"pieces\", \"pieces[0].outline[2].x_mm\", "
+        "\"pieces[0].measures[1].others_mm\", \"pieces[0].others\", \"unit\"; \"pieces[0].outline[2]\" for an "
+        "outline that crosses or touches itself or folds back there); too_large; bad_encoding for text that is not "
+        "UTF-8.");
   def_with_size_options(
       m, "schematic_piece", &schematic_piece,
       "A panel as a piece, between its seams as size() measures it with the same options: its shape, and its widths at "

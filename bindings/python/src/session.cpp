@@ -29,18 +29,16 @@ void bind_session(py::module_& m) {
       },
       "plan"_a, "effort"_a = py::none(), py::kw_only(), "session_ms"_a = defaults.session_ms,
       "rest_ms"_a = defaults.rest_ms, "from_row"_a = defaults.from_row,
-      "Where to stop for the day, in sessions as few and as even as good ends allow. A session may end after each stop "
-      "in "
-      "the second half of its length that leaves nothing in hold; where there is no such stop, after each row in its "
-      "length that does; where there is none either, after the first such row past its length, so that it lasts "
-      "longer. "
-      "The panel's end counts as such a stop. Of all ways with the fewest sessions it is the one whose longest session "
-      "is "
-      "shortest, of these the one whose shortest is longest, of these the one whose first session is longest, then the "
-      "second, and so on. A plan that is infeasible has none.\n\nRaises Error bad_argument (effort; field "
-      "\"session_ms\", \"rest_ms\", \"from_row\", "
-      "\"rows\", or \"stops[3].row\" for stops that do not rise within 0..rows); too_large for a plan of more "
-      "rows than Grid.max_side, or of more work than 2^60 ms.");
+      "Where to stop for the day, in sessions as few and as even as good ends allow. A session may end after each "
+      "stop in the second half of its length that leaves nothing in hold; where there is no such stop, after each "
+      "row in its length that does; where there is none either, after the first such row past its length, so that it "
+      "lasts longer. The panel's end counts as such a stop. Of all ways with the fewest sessions it is the one whose "
+      "longest session is shortest, of these the one whose shortest is longest, of these the one whose first session "
+      "is longest, then the second, and so on. A plan that is infeasible has none.\n"
+      "\n"
+      "Raises Error bad_argument (effort; field \"session_ms\", \"rest_ms\", \"from_row\", \"rows\", or "
+      "\"stops[3].row\" for stops that do not rise within 0..rows); too_large for a plan of more rows than "
+      "Grid.max_side, or of more work than 2^60 ms.");
   m.def(
       "rests",
       [](const Plan& plan, const std::optional<Effort>& effort, Wide<"session_ms"> session_ms, Wide<"rest_ms"> rest_ms,

@@ -14,12 +14,12 @@ void bind_shaping(py::module_& m) {
       [](Count<"rows"> rows, Count<"columns"> columns, const EdgeShape& left, const EdgeShape& right,
          Whole<"step"> step) { return outlined(rows, columns, left, right, step); },
       "rows"_a, "columns"_a, "left"_a, "right"_a, "step"_a = 1,
-      "The shape of rows x columns between two edges, as seen on the right side; for edges that mirror each other give "
-      "the same one twice. An edge of points lies in each row where the line is in the middle of that row, rounded to "
-      "the nearest column, halves up; with step=2 it changes after even rows only.\n\nRaises Error bad_argument "
-      "(field \"rows\", \"left.points[2].row\"; \"outline\", with the row, where no stitch is left, or none on a "
-      "stitch of "
-      "the row below: two pieces); too_large.");
+      "The shape of rows x columns between two edges, as seen on the right side; for edges that mirror each other "
+      "give the same one twice. An edge of points lies in each row where the line is in the middle of that row, "
+      "rounded to the nearest column, halves up; with step=2 it changes after even rows only.\n"
+      "\n"
+      "Raises Error bad_argument (field \"rows\", \"left.points[2].row\"; \"outline\", with the row, where no stitch "
+      "is left, or none on a stitch of the row below: two pieces); too_large.");
   m.def(
       "edge_events",
       [](const Spacing& spacing, Whole<"stitches"> stitches, Whole<"above"> above) {
@@ -50,9 +50,9 @@ void bind_shaping(py::module_& m) {
       "panel"_a, "outline"_a, py::kw_only(), "edge_stitches"_a = defaults.edge_stitches,
       py::arg_v("cut", defaults.cut, "CutWork.refuse"),
       "The panel in that shape: no stitch outside, `edge_stitches` columns at each edge knitted plain, crossings "
-      "outside "
-      "left out. A crossing or a stack that the edge cuts is refused, or with CutWork.knit knitted plain.\n\nRaises "
-      "Error crossing_cut (row, column); bad_argument (row, column for a stack; field); size_mismatch.");
+      "outside left out. A crossing or a stack that the edge cuts is refused, or with CutWork.knit knitted plain.\n"
+      "\n"
+      "Raises Error crossing_cut (row, column); bad_argument (row, column for a stack; field); size_mismatch.");
   m.def("shaping_steps", &shaping_steps, "outline"_a,
         "Every change of a shape, from the bottom up. Raises Error bad_argument (field \"outline\").");
   m.def("outline_text", &outline_text, "outline"_a,

@@ -16,28 +16,28 @@ void bind_split(py::module_& m) {
         return split(own, machine.value_or(Machine{}), seam_stitches);
       },
       "panel"_a, "machine"_a = py::none(), "seam_stitches"_a = 1,
-      "Parts a finished panel that is wider than the bed, from the left on the RS. Between two parts the panel is cut "
-      "between two columns, and each gets `seam_stitches` columns of knit at that edge, so that sewn together they are "
-      "as "
-      "wide as the panel: a seam takes a stitch of each edge (common practice, no source). A panel that the bed has "
-      "needles for is one part, as it is.\n\nIt is never cut inside a strip, since that is a motif, but where all the "
-      "strip's cells in that band are knit; nor through a crossing; nor between two columns of which one has a stitch "
-      "in a "
-      "row and the other has none. Of all ways that are left it is one with the fewest parts; where the panel's grid "
-      "is "
-      "its own mirror image and such cuts are mirror images too, with these, so that the halves mirror each other; of "
-      "those with the widest part (with its seams) as narrow as can be; and of those each part from the left, up to "
-      "the "
-      "middle of a mirrored one, as wide as can be.\n\nRaises Error bad_argument (field \"seam_stitches\", "
-      "\"machine.needles\"); too_large (field \"panel\", with the column of the part that there is no end for).");
-  m.def(
-      "split_part", without_gil(&split_part), "panel"_a, "part"_a,
-      "One part of a panel as a panel, named after its columns: also one that is cut where you choose, inside a strip "
-      "too. Seam stitches are knit in each row that has a stitch beside them; for a gauge they count as the strip "
-      "beside "
-      "them, and size() with `seam_left` and `seam_right` measures what is left of the part when it is sewn.\n\nRaises "
-      "Error bad_argument (field \"part.column\", \"part.columns\", \"part.seam_left\", \"part.seam_right\"); "
-      "crossing_cut (row, column), as Grid.sliced(); too_large.");
+      "Parts a finished panel that is wider than the bed, from the left on the RS. Between two parts the panel is "
+      "cut between two columns, and each gets `seam_stitches` columns of knit at that edge, so that sewn together "
+      "they are as wide as the panel: a seam takes a stitch of each edge (common practice, no source). A panel that "
+      "the bed has needles for is one part, as it is.\n"
+      "\n"
+      "It is never cut inside a strip, since that is a motif, but where all the strip's cells in that band are knit; "
+      "nor through a crossing; nor between two columns of which one has a stitch in a row and the other has none. Of "
+      "all ways that are left it is one with the fewest parts; where the panel's grid is its own mirror image and "
+      "such cuts are mirror images too, with these, so that the halves mirror each other; of those with the widest "
+      "part (with its seams) as narrow as can be; and of those each part from the left, up to the middle of a "
+      "mirrored one, as wide as can be.\n"
+      "\n"
+      "Raises Error bad_argument (field \"seam_stitches\", \"machine.needles\"); too_large (field \"panel\", with "
+      "the column of the part that there is no end for).");
+  m.def("split_part", without_gil(&split_part), "panel"_a, "part"_a,
+        "One part of a panel as a panel, named after its columns: also one that is cut where you choose, inside a "
+        "strip too. Seam stitches are knit in each row that has a stitch beside them; for a gauge they count as the "
+        "strip beside them, and size() with `seam_left` and `seam_right` measures what is left of the part when it is "
+        "sewn.\n"
+        "\n"
+        "Raises Error bad_argument (field \"part.column\", \"part.columns\", \"part.seam_left\", \"part.seam_right\"); "
+        "crossing_cut (row, column), as Grid.sliced(); too_large.");
 }
 
 }  // namespace latchwork::python

@@ -55,19 +55,19 @@ void bind_timings(py::module_& m) {
         return fit_effort(timings, defaults.value_or(Effort{}));
       },
       "timings"_a, "defaults"_a = py::none(),
-      "Efforts by non-negative least squares: of all costs of 0 or more, those under which the spells' times have the "
-      "least sum of squared residuals, each spell counting the same.\n\nTerms of which no spell has any keep the "
-      "default. Terms whose counts depend on each other (one column a weighted sum of others, to 1e-7 of its length) "
-      "are "
-      "tied: of all costs that fit as well they get those nearest to the defaults. Standard errors are the textbook's. "
-      "Outlying spells have a studentized residual beyond Student's t at 0.05 / spells (Bonferroni's limit; Cook and "
-      "Weisberg 1982), and take part in the fit all the same. Raises Error bad_argument (field \"defaults.drop\"); "
-      "too_large (field \"effort.row\") for a cost that comes out above Effort's limit: a wrong unit, perhaps.");
+      "Efforts by non-negative least squares: of all costs of 0 or more, those under which the spells' times have "
+      "the least sum of squared residuals, each spell counting the same.\n"
+      "\n"
+      "Terms of which no spell has any keep the default. Terms whose counts depend on each other (one column a "
+      "weighted sum of others, to 1e-7 of its length) are tied: of all costs that fit as well they get those nearest "
+      "to the defaults. Standard errors are the textbook's. Outlying spells have a studentized residual beyond "
+      "Student's t at 0.05 / spells (Bonferroni's limit; Cook and Weisberg 1982), and take part in the fit all the "
+      "same. Raises Error bad_argument (field \"defaults.drop\"); too_large (field \"effort.row\") for a cost that "
+      "comes out above Effort's limit: a wrong unit, perhaps.");
   m.def(
       "describe", [](const EffortFit& fit) { return describe(fit); }, "fit"_a,
       "The fit for people: a line for each term with its value and where it comes from, and the outlying spells by "
-      "their "
-      "lines.");
+      "their lines.");
   m.def("effort_term_name", &effort_term_name, "term"_a, "The term's name as in Effort (\"rung_purl\").");
   m.def("term_state_name", &term_state_name, "state"_a, "\"fitted\", \"at_zero\", \"tied\" or \"no_data\".");
 }
