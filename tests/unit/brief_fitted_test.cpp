@@ -162,7 +162,7 @@ TEST_CASE("pieces alike are knitted of one panel", "[brief][article]") {
   Brief rows = brief;
   rows.panel = Panel("short", brief.panel.grid().sliced(1, 0, 96, brief.panel.grid().columns()),
                      {{1, 96, brief.panel.bands().front().strips}});
-  rows.yarn->rows = {{1, 96, {0}}};
+  rows.yarn->rows = {{1, 96, 0}};
   CHECK_FALSE(fitted_brief(rows, run(rows), 0).yarn);
 }
 
