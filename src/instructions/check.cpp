@@ -6,6 +6,7 @@
 #include <iterator>
 #include <limits>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <tuple>
@@ -110,6 +111,20 @@ class Checker {
       check_column(indexed("shapings", i) + ".column", shaping.needle, shaping.column);
     }
     check_needles("holds", stop.holds);
+    check_once("releases", stop.releases);
+    check_once("holds", stop.holds);
+    held_.pass(stop);
+    if (const auto wrong = held_.eased_in_vain(stop)) refuse_here(wrong->field, wrong->message, wrong->column);
+  }
+
+  /// Words count the needles in hold, to tell when the carriage knits again.
+  void check_once(std::string_view list, const std::vector<int>& needles) const {
+    std::set<int> seen;
+    for (std::size_t i = 0; i < needles.size(); ++i) {
+      if (seen.insert(needles[i]).second) continue;
+      refuse_here(indexed(list, i), fmt::format("needle {} is named twice", needle_name(needles[i])),
+                  column_of(needles[i]));
+    }
   }
 
   /// Words tell a stop's re-forms by what is alike, not one after another, so that of two on a needle nobody could know
@@ -264,7 +279,8 @@ class Checker {
   const Wales wales_;
   const Plan& plan_;
   std::size_t index_ = 0;  // of the stop that is looked at
-  int row_ = 0;            // its row; 0 before the first
+  labels::InHold held_;
+  int row_ = 0;  // its row; 0 before the first
 };
 
 }  // namespace

@@ -151,4 +151,23 @@ std::optional<Mislabel> mislabelled_tools(const GroupReturn& group) {
                                         count_of(group.stitches, "stitch", "es"), count_of(sum, "prong"))};
 }
 
+void InHold::pass(const Stop& stop) {
+  for (const int needle : stop.releases) needles_.erase(needle);
+  needles_.insert(stop.holds.begin(), stop.holds.end());
+}
+
+std::optional<Mislabel> InHold::eased_in_vain(const Stop& stop) const {
+  if (needles_.empty()) return std::nullopt;
+  for (std::size_t i = 0; i < stop.crossings.size(); ++i) {
+    const CrossingStep& step = stop.crossings[i];
+    if (!step.ease) continue;
+    return Mislabel{fmt::format("crossings[{}].ease", i),
+                    fmt::format("the next row is to knit the needles of the {} at column {} back from hold, and the "
+                                "carriage is set to hold for needle {}",
+                                crossing_name(step.crossing), step.crossing.column, needle_words(*needles_.begin())),
+                    step.crossing.column};
+  }
+  return std::nullopt;
+}
+
 }  // namespace latchwork::inline v0::labels

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -44,5 +45,19 @@ std::optional<Mislabel> mislabelled_returns(const Grid& grid, const CrossingStep
 
 /// The tools that lift a group: 1 to 20 prongs each, enough for its stitches together; none where it is not lifted.
 std::optional<Mislabel> mislabelled_tools(const GroupReturn& group);
+
+/// The needles in hold as the stops of a plan go by, in rising order.
+class InHold {
+ public:
+  void pass(const Stop& stop);
+
+  /// Of the stop just passed: a crossing whose needles the next row is to knit back from hold, while other needles stay
+  /// in hold in that row. One setting of the carriage serves the whole bed, so it knits back none. The field is
+  /// "crossings[1].ease", the column the crossing's.
+  std::optional<Mislabel> eased_in_vain(const Stop& stop) const;
+
+ private:
+  std::set<int> needles_;
+};
 
 }  // namespace latchwork::inline v0::labels

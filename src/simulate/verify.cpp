@@ -137,6 +137,8 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
   if (const auto wrong = miscast(grid, plan)) {
     first = Difference{place_of(1, std::clamp(wrong->column, 0, plan.columns - 1)), wrong->message};
   }
+  const bool rising = std::ranges::is_sorted(plan.stops, {}, &Stop::row);
+  InHold held;
   for (const Stop& stop : plan.stops) {
     if (stop.row < 0 || stop.row > plan.rows) {
       // moves() never makes it; a place is a row of the chart.
@@ -152,6 +154,11 @@ std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
                                                       stop.row, stop.carriage_right ? "right" : "left")});
     }
     find_misnamed(plan, stop, wales, first);
+    held.pass(stop);
+    if (const auto wrong = held.eased_in_vain(stop); wrong && rising) {
+      keep_first(first,
+                 {place_of(stop.row, wrong->column), fmt::format("stop after row {}: {}", stop.row, wrong->message)});
+    }
     for (const CrossingStep& step : stop.crossings) {
       const auto chart = grid.crossings();
       const auto first_here = std::ranges::lower_bound(chart, stop.row, {}, &Crossing::row);

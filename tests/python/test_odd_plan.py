@@ -131,3 +131,16 @@ def test_words_tell_the_cast_on_that_the_plan_relies_on():
 def test_one_stitch_at_an_edge_is_decreased_and_several_are_bound_off():
     words = words_of("..kkk.\nkkkkkk\n")
     assert "decrease 1: move the stitch on L3 to L2 and put L3 out of work; bind off R2-R3" in words
+
+
+def test_a_crossing_whose_needles_the_next_row_cannot_knit_back_is_refused():
+    strip = lw.Strip("own", "own", lw.Grid.from_text("kkkkkkkkkkkkk\nkkkkkkkkkktkk\nx 2 2/2 L\nkkkkkkkkkkkkk\nkkkkkkkkkkkkk"))
+    panel, machine = lw.join_strips("strap", 4, [strip]), lw.Machine()
+    plan = lw.plan(panel.grid, machine)
+    assert plan.stops[0].holds and not plan.stops[0].crossings[0].ease
+    plan.stops[0].crossings[0].ease = True
+    told = lw.verify(panel.grid, plan)
+    assert not told.verified and (told.difference.row, told.difference.column) == (2, 2)
+    with pytest.raises(lw.Error) as caught:
+        lw.instructions(panel, plan, machine)
+    assert caught.value.field == "stops[0].crossings[0].ease"

@@ -6,6 +6,8 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "latchwork/instructions.hpp"
+#include "latchwork/panel.hpp"
 #include "latchwork/simulate.hpp"
 #include "soonest_plan.hpp"
 
@@ -444,4 +446,29 @@ TEST_CASE("needles cast on at a stop after row 0 instead of at the start make th
   CHECK(verification.message == "the plan does not cast on column 2, where the chart has a stitch in row 1");
   CHECK(verification.difference.row == 1);
   CHECK(verification.difference.column == 2);
+}
+
+TEST_CASE("needles that the next row cannot knit back from hold are told", "[verify]") {
+  // A crossing after row 2, and a tuck by hold in row 3, when one setting of the carriage serves the whole bed.
+  const Grid grid = Grid::from_text("kkkkkkkkkkkkk\nkkkkkkkkkktkk\nx 2 2/2 L\nkkkkkkkkkkkkk\nkkkkkkkkkkkkk");
+  Plan plan = latchwork::plan(grid, Machine{});
+  REQUIRE(verify(grid, plan).verified);
+  REQUIRE(plan.stops.size() == 2);
+  REQUIRE(plan.stops[0].holds.size() == 1);
+  REQUIRE(plan.stops[0].crossings.size() == 1);
+  CHECK_FALSE(plan.stops[0].crossings[0].ease);
+  plan.stops[0].crossings[0].ease = true;
+  const Verification told = verify(grid, plan);
+  CHECK_FALSE(told.verified);
+  CHECK(told.difference.row == 2);
+  CHECK(told.difference.column == 2);
+  CHECK(told.message.find("knit the needles of the 2/2 LC at column 2 back from hold") != std::string::npos);
+  const Strip strip{"own", "own", grid};
+  CHECK_THROWS_MATCHES(instructions(join_strips("strap", 4, std::vector<Strip>{strip}), plan, Machine{}), Error,
+                       latchwork_test::refused_field(ErrorCode::bad_argument, "stops[0].crossings[0].ease"));
+  // Words count needles: one named twice would never be released.
+  plan.stops[0].crossings[0].ease = false;
+  plan.stops[0].holds.push_back(plan.stops[0].holds[0]);
+  CHECK_THROWS_MATCHES(instructions(join_strips("strap", 4, std::vector<Strip>{strip}), plan, Machine{}), Error,
+                       latchwork_test::refused_field(ErrorCode::bad_argument, "stops[0].holds[1]"));
 }
