@@ -2,12 +2,12 @@
 //
 //   make_panel BRIEF_FOLDER OUT_FOLDER
 //
-// BRIEF_FOLDER holds panel.json, swatch.csv, machine.json and, if yarn is to be reckoned, yarn.json; if an article is
-// to be made, article.json. What fits the article is written too, each panel as a brief and a job of its own into a
-// folder of OUT_FOLDER that is named after its piece. Exit codes: 0 done, 1 an error (told with its place), 2 wrong
-// usage, 3 written, but it cannot be made as asked: the panel not as it stands, or a piece of the article not by any
-// panel; 4 written, but a texture has no gauge, so that there is no size (or no article): the summary says which, and
-// what to measure.
+// BRIEF_FOLDER holds panel.json, machine.json and, to be told sizes, swatch.csv; if yarn is to be reckoned, yarn.json;
+// if an article is to be made, article.json. What fits the article is written too, each panel as a brief and a job of
+// its own into a folder of OUT_FOLDER that is named after its piece. Exit codes: 0 done, 1 an error (told with its
+// place), 2 wrong usage, 3 written, but it cannot be made as asked: the panel not as it stands, or a piece of the
+// article not by any panel; 4 written, but a texture has no gauge, so that there is no size (or no article): the
+// summary says which, and what to measure.
 #include <algorithm>
 #include <cstddef>
 #include <cstdio>
@@ -55,8 +55,11 @@ int main(int argc, char** argv) {
       std::fputs("make_panel: the summary cannot be written\n", stderr);
       return 1;
     }
-    const bool all_fit = !job.article || std::all_of(job.article->works.begin(), job.article->works.end(),
-                                                     [](const latchwork::PieceWork& work) { return work.fits; });
+    const bool all_fit =
+        !job.article ||
+        std::all_of(job.article->works.begin(), job.article->works.end(), [](const latchwork::PieceWork& work) {
+          return work.fits && work.plan.status != latchwork::PlanStatus::infeasible;
+        });
     if (!can_be_made(job) || !all_fit || !std::all_of(fitted_jobs.begin(), fitted_jobs.end(), can_be_made)) return 3;
     if (!job.missing.empty()) return 4;
   } catch (const latchwork::Error& error) {

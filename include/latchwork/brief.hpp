@@ -22,9 +22,10 @@
 
 namespace latchwork::inline v0 {
 
-/// What a designer hands over: a folder with panel.json, swatch.csv, machine.json (which may hold efforts) and, if yarn
-/// is to be reckoned, yarn.json; if an article is to be made, article.json, and the article's own file where it is none
-/// of the library's; substitutes.csv, if a texture that was not measured is to have another's gauge.
+/// What a designer hands over: a folder with panel.json, machine.json (which may hold efforts) and, to be told sizes,
+/// swatch.csv (without it the swatch is empty); if yarn is to be reckoned, yarn.json; if an article is to be made,
+/// article.json, and the article's own file where it is none of the library's; substitutes.csv, if a texture that was
+/// not measured is to have another's gauge.
 struct Brief {
   Panel panel;
   Swatch swatch;
@@ -46,7 +47,10 @@ struct PieceWork {
   /// The piece can be made: of a candidate, or of the brief's panel as it stands, where that is no further off in width
   /// and height than the design's tolerance.
   bool fits = false;
-  Plan plan;  ///< of one panel: of fitted() of the first candidate, its panel 0; a shape is still to be cut from it
+  /// Of one panel: of fitted() of a candidate, its panel 0; a shape is still to be cut from it. The candidate is the
+  /// first whose panels (0 and the last) have no findings() of severity error on the machine; where all have, the first
+  /// of all, and the plan's findings say why it cannot be made. The same one is fitted_brief()'s, and is reckoned.
+  Plan plan;
   Verification verification;  ///< of `plan`
   friend bool operator==(const PieceWork&, const PieceWork&) = default;
 };

@@ -10,6 +10,7 @@
 
 #include "brief/run.hpp"
 #include "latchwork/error.hpp"
+#include "latchwork/finding.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
 #include "yarn_need/decide.hpp"
@@ -72,11 +73,11 @@ double apart(const YarnNeed& need) {
 }
 
 /// Seams of the whole article: its own, a range at its middle, and those between the panels of its pieces.
-double seams_mm(const ArticleFit& fit) {
+double seams_mm(const Brief& brief, const ArticleFit& fit) {
   double out = (fit.targets.seam_least_mm + fit.targets.seam_greatest_mm) / 2;
   for (const PieceFit& piece : fit.pieces) {
     if (piece.fit.candidates.empty()) continue;
-    const FitCandidate& best = piece.fit.candidates.front();
+    const FitCandidate& best = piece.fit.candidates[chosen(brief, piece)];
     out += static_cast<double>(piece.target.count) * (best.panels - 1) * best.height_mm;
   }
   return out;
@@ -202,6 +203,20 @@ bool is_within(const Brief& brief, const FitCandidate& stands) {
   return !most || (std::abs(stands.width_error_percent) <= *most && std::abs(stands.height_error_percent) <= *most);
 }
 
+std::size_t chosen(const Brief& brief, const PieceFit& piece) {
+  const FitRequest wanted = piece_request(piece.target, panel_design(*brief.article, brief.panel));
+  const auto can_be_made = [&](const FitCandidate& candidate, int index) {
+    const std::vector<Finding> found = findings(fitted(wanted, candidate, index).grid(), brief.machine);
+    return std::none_of(found.begin(), found.end(),
+                        [](const Finding& finding) { return finding.severity == Severity::error; });
+  };
+  const std::vector<FitCandidate>& all = piece.fit.candidates;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (can_be_made(all[i], 0) && (all[i].panels == 1 || can_be_made(all[i], all[i].panels - 1))) return i;
+  }
+  return 0;
+}
+
 std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit) {
   std::vector<PiecePanel> out;
   out.reserve(fit.pieces.size());
@@ -210,7 +225,7 @@ std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit) 
       out.push_back({brief.panel, piece.target.count, is_within(brief, piece.as_it_stands)});
       continue;
     }
-    const FitCandidate& best = piece.fit.candidates.front();
+    const FitCandidate& best = piece.fit.candidates[chosen(brief, piece)];
     const FitRequest wanted = piece_request(piece.target, panel_design(*brief.article, brief.panel));
     out.push_back({fitted(wanted, best), piece.target.count * best.panels, true});
   }
@@ -227,7 +242,7 @@ void reckon(const Brief& brief, ArticleJob& article) {
     if (!work.fits || work.plan.status == PlanStatus::infeasible) continue;
     add_times(article.times, work_times(work.plan, brief.effort), work.panels);
   }
-  article.seam_mm = fits ? seams_mm(article.fit) : 0;
+  article.seam_mm = fits ? seams_mm(brief, article.fit) : 0;
   article.sewing_ms = sewing_ms(article.seam_mm, brief.article->seam_ms_per_m);
   add_notes(brief, article);
   article.yarn.reset();

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -12,6 +13,10 @@ namespace latchwork::inline v0::report {
 Article article_of(const Brief& brief);
 
 ArticleFit article_fit_of(const Brief& brief, const FitOptions& options = {});
+
+/// Which of a piece's candidates is knitted: the first whose panels the machine can make, going by what findings()
+/// calls errors; the first of all where none can. There is one at least. O(candidates passed over * cells).
+std::size_t chosen(const Brief& brief, const PieceFit& piece);
 
 /// The panel of each piece that is made, the best fit or the brief's own, and how many of them there are.
 struct PiecePanel {

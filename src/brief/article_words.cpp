@@ -9,6 +9,7 @@
 
 #include "brief/article.hpp"
 #include "grid/words.hpp"
+#include "latchwork/finding.hpp"
 #include "text/duration.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
@@ -107,12 +108,28 @@ std::string gives_words(const FitNearest& nearest) {
   return joined(gives, "; ");
 }
 
+/// That nearer candidates cannot be made, and what bars the nearest; nothing where it is knitted, or none can be made.
+std::string passed_over_words(const Brief& brief, const PieceFit& piece) {
+  const std::size_t passed = chosen(brief, piece);
+  if (passed == 0) return {};
+  const FitCandidate& nearest = piece.fit.candidates.front();
+  const FitRequest wanted = piece_request(piece.target, panel_design(*brief.article, brief.panel));
+  for (const int index : {0, nearest.panels - 1}) {
+    for (const Finding& finding : findings(fitted(wanted, nearest, index).grid(), brief.machine)) {
+      if (finding.severity != Severity::error) continue;
+      return fmt::format("; {} nearer cannot be made, the nearest, of {} x {}, since {}", passed,
+                         count_of(nearest.columns, "column"), count_of(nearest.rows, "row"), one_line(finding.message));
+    }
+  }
+  return {};
+}
+
 std::string best_words(const Brief& brief, const PieceFit& piece, const std::string& message) {
   const std::string seams = seams_words(piece.target, brief.article->design).empty() ? "" : " between its seams";
   if (!piece.fit.candidates.empty()) {
-    const FitCandidate& best = piece.fit.candidates.front();
-    return fmt::format("{}: {}{}", made_of(best), measured(best, seams),
-                       ends_words(panel_design(*brief.article, brief.panel), best));
+    const FitCandidate& best = piece.fit.candidates[chosen(brief, piece)];
+    return fmt::format("{}: {}{}{}", made_of(best), measured(best, seams),
+                       ends_words(panel_design(*brief.article, brief.panel), best), passed_over_words(brief, piece));
   }
   if (piece.fit.nearest.empty()) return message.empty() ? "nothing fits, nor comes near" : "none: see below";
   const FitNearest& near = piece.fit.nearest.front();
@@ -124,7 +141,10 @@ std::string knitted_words(const Brief& brief, const PieceWork& work, bool fitted
   if (!work.fits) return "nothing: no panel fits";
   const std::string as_is = panels == 1 ? " as it stands" : " as they stand";
   const std::string which = count_of(panels, "panel") + (fitted ? "" : as_is);
-  if (work.plan.status == PlanStatus::infeasible) return which + ", which this machine cannot make";
+  if (work.plan.status == PlanStatus::infeasible) {
+    const auto& why = work.plan.findings;
+    return which + ", which this machine cannot make" + (why.empty() ? "" : ": " + one_line(why.front().message));
+  }
   const HandWork one = hand_work(work.plan, brief.effort);
   return fmt::format("{}, {} each: {}", which, rounded_duration(one.hand_ms + one.carriage_ms),
                      work.verification.verified ? "verified" : "NOT verified: " + work.verification.message);
@@ -151,6 +171,12 @@ const char* hours_label(const ArticleJob& article) {
 
 std::string hours_words(const ArticleJob& article) {
   if (panels_of(article) == 0) return "nothing: no hours and no yarn are told";
+  const bool none_made = std::none_of(article.works.begin(), article.works.end(), [](const PieceWork& work) {
+    return work.fits && work.plan.status != PlanStatus::infeasible;
+  });
+  if (none_made)
+    return count_of(panels_of(article), "panel") +
+           ": not known: " + (panels_of(article) == 1 ? "it cannot be made" : "they cannot be made");
   const WorkTimes& times = article.times;
   return fmt::format(
       "{}: {} by hand + {} of carriage{} = {}", count_of(panels_of(article), "panel"),
@@ -290,7 +316,8 @@ std::string article_text(const Brief& brief, const ArticleJob& article) {
       return row.piece.starts_with(one_line(piece.target.name));
     });
     std::vector<std::string> others;
-    for (std::size_t i = 1; of != article.fit.pieces.end() && i < of->fit.candidates.size(); ++i) {
+    for (std::size_t i = 0; of != article.fit.pieces.end() && i < of->fit.candidates.size(); ++i) {
+      if (i == chosen(brief, *of)) continue;
       others.push_back(fmt::format("{}: {}", made_of(of->fit.candidates[i]), measured(of->fit.candidates[i])));
     }
     for (std::size_t i = 1; of != article.fit.pieces.end() && i < of->fit.nearest.size(); ++i) {

@@ -67,7 +67,7 @@ class Listing {
 
   void add(const PieceFit& piece, int index) {
     if (piece.fit.candidates.empty()) return;
-    const FitCandidate& best = piece.fit.candidates.front();
+    const FitCandidate& best = piece.fit.candidates[report::chosen(brief_, piece)];
     const FitRequest wanted = request_of(brief_, piece);
     const Panel left = fitted(wanted, best);
     const Panel right = fitted(wanted, best, best.panels - 1);
@@ -146,7 +146,7 @@ Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index) {
   }
   const FittedPanel& told = panels[index];
   const PieceFit& piece = job.article->fit.pieces[static_cast<std::size_t>(told.piece)];
-  const Panel made = fitted(request_of(brief, piece), piece.fit.candidates.front(), told.panel);
+  const Panel made = fitted(request_of(brief, piece), piece.fit.candidates[report::chosen(brief, piece)], told.panel);
   Panel panel(fmt::format("{}: {}", brief.panel.name(), told.pieces), made.grid(),
               {made.bands().begin(), made.bands().end()});
   panel.set_axis_half_columns(made.axis_half_columns());

@@ -182,10 +182,13 @@ void write_files(const fs::path& folder, const Files& files, std::initializer_li
 Brief read_brief(const std::string& folder) {
   const fs::path path = path_of(folder);
   Panel panel = read_with(path, "panel.json", [](const std::string& text) { return read_panel(text); });
-  Swatch swatch = read_with(path, "swatch.csv", [](const std::string& text) { return read_swatch(text); });
   MachineFile machine = read_with(path, "machine.json", [](const std::string& text) { return read_machine(text); });
   std::optional<YarnRequest> yarn;
   std::error_code failure;
+  Swatch swatch;
+  if (fs::exists(path / "swatch.csv", failure)) {
+    swatch = read_with(path, "swatch.csv", [](const std::string& text) { return read_swatch(text); });
+  }
   if (fs::exists(path / "yarn.json", failure)) {
     yarn = read_with(path, "yarn.json", [](const std::string& text) { return read_yarn_request(text); });
   }

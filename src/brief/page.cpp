@@ -29,6 +29,7 @@ ul { padding-left: 1.3rem; }
 table { border-collapse: collapse; width: 100%; }
 th, td { border: 1px solid #777; padding: .25rem .5rem; text-align: left; vertical-align: top; }
 td.n, th.n { text-align: right; }
+table.steps th.n { width: 1%; white-space: nowrap; }
 table.terms th, table.terms td { border: none; padding: .08rem .9rem .08rem 0; }
 table.terms th { width: 1%; white-space: nowrap; }
 td.at { width: 8.5em; white-space: nowrap; font-weight: bold; }
@@ -50,7 +51,7 @@ nav a { margin-right: 1em; color: #000; }
   html { font-size: 10.5pt; }
   body { max-width: none; padding: 0; }
   nav { display: none; }
-  h2, h3, .lead { break-after: avoid; }
+  h2, h3, .lead, h2 + p { break-after: avoid; }
   .end { break-before: avoid; }
   tr, li { break-inside: avoid; }
   li:last-child, tr:last-child { break-before: avoid; }
@@ -80,18 +81,53 @@ void append_list(std::string& out, std::string_view title, const std::vector<std
   out += "</ul>\n";
 }
 
-/// Escaped, with counts and what they count kept on one line: "2 p", "3 x (t, p)".
-std::string kept_together(std::string_view words) {
-  const auto is = [&](std::size_t i, std::string_view letters) {
-    return i < words.size() && letters.find(words[i]) != std::string_view::npos;
+bool is_digit(char each) {
+  return each >= '0' && each <= '9';
+}
+
+/// How long the range of needles is that starts here, "R24-R25"; 0 where none does.
+std::size_t needle_range(std::string_view words, std::size_t from) {
+  std::size_t at = from;
+  for (const bool last : {false, true}) {
+    if (at >= words.size() || (words[at] != 'L' && words[at] != 'R')) return 0;
+    const std::size_t digits = ++at;
+    while (at < words.size() && is_digit(words[at])) ++at;
+    if (at == digits) return 0;
+    if (!last && (at >= words.size() || words[at++] != '-')) return 0;
+  }
+  return at - from;
+}
+
+/// Whether the space at `i` stands inside what is read as one: "2 p", "3 x (t, p)", "as 12", "cross X1".
+bool is_tie(std::string_view words, std::size_t i) {
+  const auto is = [&](std::size_t at, std::string_view letters) {
+    return at < words.size() && letters.find(words[at]) != std::string_view::npos;
   };
+  constexpr std::string_view digits = "0123456789";
+  if (i == 0 || words[i] != ' ') return false;
+  const std::string_view before = words.substr(0, i);
+  if (before.ends_with(" as") && is(i + 1, digits)) return true;
+  if (before.ends_with("cross") && is(i + 1, "X") && is(i + 2, digits)) return true;
+  return is(i - 1, digits) && is(i + 1, "kptsx") && (i + 2 >= words.size() || is(i + 2, " ,)"));
+}
+
+/// Escaped, with ranges of needles, and what is_tie() holds together, each on one line.
+std::string kept_together(std::string_view words) {
   std::string out;
   std::size_t from = 0;
-  for (std::size_t i = 1; i < words.size(); ++i) {
-    const bool count = words[i] == ' ' && is(i - 1, "0123456789") && is(i + 1, "kptsx");
-    if (!count || (i + 2 < words.size() && !is(i + 2, " ,)"))) continue;
-    out += escaped_xml(words.substr(from, i - from)) + "\u00a0";
-    from = i + 1;
+  const auto add = [&](std::size_t end, const std::string& instead, std::size_t length) {
+    out += escaped_xml(words.substr(from, end - from)) + instead;
+    from = end + length;
+  };
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const bool starts = i == 0 || words[i - 1] == ' ';
+    const std::size_t range = starts ? needle_range(words, i) : 0;
+    if (range > 0) {
+      add(i, fmt::format("<span class=\"range\">{}</span>", words.substr(i, range)), range);
+      i += range - 1;
+    } else if (is_tie(words, i)) {
+      add(i, "\u00a0", 1);
+    }
   }
   return out + escaped_xml(words.substr(from));
 }
@@ -203,7 +239,9 @@ void append_steps(std::string& out, const Brief& brief, const Job& job) {
   append_terms(out, "Sweeps worked more than once", sheet.sweeps);
   out += "<h3>Steps</h3>\n" + tag("p", sheet.start, " class=\"lead\"") + "\n";
   if (!sheet.parts.empty()) {
-    out += "<table>\n<thead><tr><th class=\"n\">Stop</th><th>At</th><th>Hand work</th></tr></thead>\n<tbody>\n";
+    out +=
+        "<table class=\"steps\">\n<thead><tr><th class=\"n\">Stop</th><th>At</th><th>Hand "
+        "work</th></tr></thead>\n<tbody>\n";
     for (const writing::SheetPart& part : sheet.parts) {
       for (const writing::SheetStop& stop : part.stops) append_stop(out, stop);
       if (part.repeat) append_repeat(out, *part.repeat);

@@ -338,6 +338,15 @@ def test_there_is_a_notebook():
     assert NOTEBOOKS and all(isinstance(path, pathlib.Path) for path in NOTEBOOKS)
 
 
+def test_a_brief_without_a_swatch_is_told_without_a_size(tmp_path):
+    for name in ("panel.json", "machine.json"):
+        shutil.copy(conftest.EXAMPLES / "briefs" / "cushion" / name, tmp_path / name)
+    brief = lw.read_brief(tmp_path)
+    assert brief.swatch == lw.Swatch()
+    job = lw.run(brief)
+    assert job.size is None and job.missing
+
+
 def test_a_brief_names_whose_gauge_a_texture_borrows(tmp_path):
     for name in ("panel.json", "machine.json"):
         shutil.copy(conftest.EXAMPLES / "briefs" / "cushion" / name, tmp_path / name)

@@ -293,3 +293,75 @@ TEST_CASE("an article that is not the brief's is refused by all that tell of it"
   none.article.reset();
   CHECK_THROWS_MATCHES(summary(none, job), Error, refused_field(ErrorCode::size_mismatch, "job.article"));
 }
+
+namespace {
+/// The sampler, with a tuck rib that one row in two leaves open, made to a piece of this length.
+Brief sampler_of_length(double mm) {
+  Brief brief = read_brief(example("sampler").string());
+  brief.own_article = read_article(R"({"format": "latchwork-article", "version": 1, "name": "panels", "pieces": [
+      {"name": "panel", "width": {"least_mm": 100, "greatest_mm": 100},
+       "length": {"least_mm": 100, "greatest_mm": 100}}]})");
+  brief.own_article->pieces[0].length.least_mm = brief.own_article->pieces[0].length.greatest_mm = mm;
+  brief.article.emplace();
+  brief.article->edge = 0;
+  return brief;
+}
+bool bars(const std::vector<Finding>& found) {
+  return std::any_of(found.begin(), found.end(), [](const Finding& each) { return each.severity == Severity::error; });
+}
+}  // namespace
+
+TEST_CASE("of an article's fits the first that can be made is knitted, and why nearer ones are not is told",
+          "[brief][article]") {
+  int passed_over = 0;
+  for (const double mm : {100.0, 104.5, 109.0, 113.5}) {
+    const Brief brief = sampler_of_length(mm);
+    const Job job = run(brief);
+    const PieceFit& piece = job.article->fit.pieces.at(0);
+    REQUIRE_FALSE(piece.fit.candidates.empty());
+    const FitRequest wanted = piece_request(piece.target, panel_design(*brief.article, brief.panel));
+    const auto first = std::find_if(
+        piece.fit.candidates.begin(), piece.fit.candidates.end(),
+        [&](const FitCandidate& each) { return !bars(findings(fitted(wanted, each).grid(), brief.machine)); });
+    REQUIRE(first != piece.fit.candidates.end());
+    const PieceWork& work = job.article->works.at(0);
+    CHECK(work.plan.rows == first->rows);
+    CHECK(work.verification.verified);
+    const std::string told = summary(brief, job);
+    CHECK_FALSE(holds(told, "which this machine cannot make"));
+    const bool passed = first != piece.fit.candidates.begin();
+    CHECK(holds(told, " nearer cannot be made, the nearest, of ") == passed);
+    if (!passed) continue;
+    ++passed_over;
+    REQUIRE(job.article->panels.size() == 1);
+    CHECK(fitted_brief(brief, job, 0).panel.grid() == fitted(wanted, *first).grid());
+    CHECK(holds(told, findings(fitted(wanted, piece.fit.candidates[0]).grid(), brief.machine).at(0).message));
+  }
+  CHECK(passed_over > 0);
+}
+
+TEST_CASE("hours of what no machine makes are told as not known, and why", "[brief][article]") {
+  Brief brief = sampler_of_length(104.5);
+  brief.machine.needles = 8;
+  brief.article->design.needles = 200;
+  const Job job = run(brief);
+  REQUIRE(job.article->works.at(0).fits);
+  const Plan& plan = job.article->works[0].plan;
+  REQUIRE(plan.status == PlanStatus::infeasible);
+  const std::string told = summary(brief, job);
+  CHECK(holds(told, ": not known: "));
+  CHECK(holds(told, "cannot make: " + plan.findings.at(0).message));
+  CHECK_FALSE(holds(told, "0 s by hand"));
+}
+
+TEST_CASE("the page keeps ranges of needles, crossings and counts on one line", "[brief]") {
+  const Brief brief = read_brief(example("harbour-cushion").string());
+  const std::string page = page_html(brief, run(brief));
+  const std::string steps =
+      page.substr(page.find("<h3>Steps</h3>"), page.find("id=\"operator\">") - page.find("<h3>Steps</h3>"));
+  CHECK(holds(steps, "<table class=\"steps\">"));
+  CHECK(holds(page, "<span class=\"range\">L"));
+  CHECK(holds(page, "cross\u00a0X1"));
+  CHECK_FALSE(holds(page, "cross X1"));
+  CHECK_FALSE(holds(page, " as 1"));
+}

@@ -41,7 +41,7 @@ TEST_CASE("a job is written as eight files that hold what the functions give", "
 }
 
 TEST_CASE("a brief without a file is refused with the file's name", "[brief][error]") {
-  const std::string missing = GENERATE(as<std::string>(), "panel.json", "swatch.csv", "machine.json");
+  const std::string missing = GENERATE(as<std::string>(), "panel.json", "machine.json");
   const Folder folder("missing");
   for (const char* name : {"panel.json", "swatch.csv", "machine.json"}) {
     if (name != missing) fs::copy_file(example("sampler") / name, folder.path / name);
@@ -49,6 +49,21 @@ TEST_CASE("a brief without a file is refused with the file's name", "[brief][err
   CHECK_THROWS_MATCHES(read_brief(folder.path.string()), Error, refused_field(ErrorCode::io, missing));
   fs::create_directory(folder.path / missing);  // a folder in its place is no better
   CHECK_THROWS_MATCHES(read_brief(folder.path.string()), Error, refused_field(ErrorCode::io, missing));
+}
+
+TEST_CASE("a brief without swatch.csv has an empty swatch, and is told without a size", "[brief]") {
+  const Folder folder("no-swatch");
+  for (const char* name : {"panel.json", "machine.json"}) {
+    fs::copy_file(example("sampler") / name, folder.path / name);
+  }
+  const Brief brief = read_brief(folder.path.string());
+  CHECK(brief.swatch == Swatch());
+  const Job job = run(brief);
+  CHECK_FALSE(job.size);
+  CHECK_FALSE(job.missing.empty());
+  CHECK(job.plan == run(read_brief(example("sampler").string())).plan);
+  fs::create_directory(folder.path / "swatch.csv");
+  CHECK_THROWS_MATCHES(read_brief(folder.path.string()), Error, refused_field(ErrorCode::io, "swatch.csv"));
 }
 
 TEST_CASE("what a reader refuses is told with the file's name before the field", "[brief][error]") {

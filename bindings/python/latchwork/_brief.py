@@ -13,8 +13,8 @@ from ._yarn import YarnNeed, YarnRequest
 
 @dataclass(slots=True)
 class Brief:
-    """What a designer hands over: a folder with panel.json, swatch.csv, machine.json (which may hold efforts) and, if
-    yarn is to be reckoned, yarn.json; if an article is to be made, article.json, and the article's own file where it is
+    """What a designer hands over: a folder with panel.json, machine.json (which may hold efforts) and, to be told
+    sizes, swatch.csv (without it the swatch is empty); if yarn is to be reckoned, yarn.json; if an article is to be made, article.json, and the article's own file where it is
     none of the library's; substitutes.csv, if a texture that was not measured is to have another's gauge."""
 
     panel: Panel

@@ -14,7 +14,8 @@ void bind_brief(py::module_& m) {
         return read_brief(folder.name);
       },
       "folder"_a,
-      "Reads a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json, article.json and "
+      "Reads a folder with panel.json, machine.json and, if there, swatch.csv (else an empty swatch), yarn.json, "
+      "article.json and "
       "substitutes.csv (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it). "
       "Raises Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the "
       "readers raise with the file's name before the field: of article.json also, with its line, what targets() and "

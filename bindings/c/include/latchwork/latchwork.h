@@ -3310,7 +3310,7 @@ LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_pa
 /* ---- The main job: a brief goes in, a job comes out -------------------------------------------------------------- */
 
 /* What a designer hands over: a panel, a swatch, a machine and efforts; yarns and an article, where they are asked for. As
-   files: a folder with panel.json, swatch.csv, machine.json and, if there, yarn.json and article.json. */
+   files: a folder with panel.json, machine.json and, if there, swatch.csv, yarn.json and article.json. */
 typedef struct latchwork_brief latchwork_brief;
 /* What comes back: findings, the least-effort and the regular plan, their verifications, the size. */
 typedef struct latchwork_job latchwork_job;
@@ -3342,7 +3342,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *p
                                                         const latchwork_machine *machine,
                                                         const latchwork_effort *effort, latchwork_brief **out,
                                                         latchwork_error *error);
-/* Reads a brief's folder: panel.json, swatch.csv, machine.json and, if there, yarn.json, article.json and substitutes.csv
+/* Reads a brief's folder: panel.json, machine.json and, if there, swatch.csv (else an empty swatch), yarn.json,
+   article.json and substitutes.csv
    (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it). Fails:
    BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name), and as the readers do, with the file's name
    before the field: of article.json also what latchwork_article_targets refuses, an article that is neither the
