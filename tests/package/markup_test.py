@@ -192,6 +192,9 @@ def printed(page, expected):
             edge = cell.border_box_x() + cell.border_width()
             for box in (box for box in cell.descendants() if getattr(box, "text", None)):
                 assert box.position_x + box.width <= edge, (number, box.text, "over the edge of its cell")
+                assert not re.search(r"(\b[LR]\d+-|\brows as)$", box.text.rstrip()), (number, box.text, "torn")
+            if "".join(getattr(box, "text", "") for box in cell.descendants()) == "Stop":
+                assert cell.border_width() < paper.width / 8, (number, cell.border_width(), "wide for a number")
     assert pictures == expected, (pictures, expected)
     return len(sheets)
 
@@ -235,6 +238,9 @@ def main():
     done = subprocess.run([program, str(unmeasured), str(unmeasured / "out")], capture_output=True, text=True)
     assert done.returncode == 4 and "no gauge of 'stockinette'" in done.stdout, (done.returncode, done.stderr)
     assert (unmeasured / "out" / "instructions.txt").read_text("utf-8") == told
+    (unmeasured / "swatch.csv").unlink()
+    done = subprocess.run([program, str(unmeasured), str(unmeasured / "out")], capture_output=True, text=True)
+    assert done.returncode == 4 and "no gauge of 'stockinette'" in done.stdout, (done.returncode, done.stderr)
     lost = subprocess.run([program, brief + "/nowhere", str(out)], capture_output=True, text=True)
     assert lost.returncode == 1 and "panel.json" in lost.stderr and not lost.stdout
 

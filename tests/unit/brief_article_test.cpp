@@ -363,5 +363,5 @@ TEST_CASE("the page keeps ranges of needles, crossings and counts on one line", 
   CHECK(holds(page, "<span class=\"range\">L"));
   CHECK(holds(page, "cross\u00a0X1"));
   CHECK_FALSE(holds(page, "cross X1"));
-  CHECK_FALSE(holds(page, " as 1"));
+  CHECK_FALSE(holds(page, " rows as 1"));
 }
