@@ -415,6 +415,13 @@ Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
   }
   plan.rows = row + 5;
   leave_out_the_impossible(plan);
+  // No needle is knit back from hold in a row for which the carriage is set to hold.
+  std::set<int> held;
+  for (Stop& stop : plan.stops) {
+    for (const int needle : stop.releases) held.erase(needle);
+    held.insert(stop.holds.begin(), stop.holds.end());
+    for (CrossingStep& step : stop.crossings) step.ease = step.ease && held.empty();
+  }
   for (const Stop& stop : plan.stops) {
     for (const CrossingStep& step : stop.crossings) crossings.push_back(step.crossing);
   }

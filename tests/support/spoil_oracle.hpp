@@ -31,7 +31,9 @@ class SpoilOracle {
     work();
     Verdict verdict = compare();
     verdict.impossible = impossible_;
-    verdict.same = verdict.same && !impossible_;
+    const bool rising = std::is_sorted(plan_.stops.begin(), plan_.stops.end(),
+                                       [](const auto& one, const auto& other) { return one.row < other.row; });
+    verdict.same = verdict.same && !impossible_ && !(in_vain_ && rising);
     return verdict;
   }
 
@@ -130,6 +132,8 @@ class SpoilOracle {
     for (const latchwork::CrossingStep& step : stop.crossings) tried([&] { cross(stop.row, step); });
     for (const latchwork::Shaping& shaping : stop.shapings) tried([&] { shape(stop.row, shaping); });
     for (const int needle : stop.holds) tried([&] { hold(needle, true); });
+    const bool any_held = std::find(held_.begin(), held_.end(), true) != held_.end();
+    for (const latchwork::CrossingStep& step : stop.crossings) in_vain_ = in_vain_ || (step.ease && any_held);
   }
 
   void shape(int row, const latchwork::Shaping& shaping) {
@@ -368,6 +372,7 @@ class SpoilOracle {
   std::vector<int> on_;  ///< wale on each column's needle, or -1
   std::vector<bool> held_;
   bool impossible_ = false;
+  bool in_vain_ = false;        ///< crossed needles are to be knit back in a row for which the carriage is set to hold
   std::map<int, Pairs> pairs_;  ///< by the row after which they passed
   std::set<int> moved_and_ended_;
   std::set<int> unsure_;  ///< rows after which only the row of the difference is sure

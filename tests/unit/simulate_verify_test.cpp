@@ -465,10 +465,10 @@ TEST_CASE("needles that the next row cannot knit back from hold are told", "[ver
   CHECK(told.message.find("knit the needles of the 2/2 LC at column 2 back from hold") != std::string::npos);
   const Strip strip{"own", "own", grid};
   CHECK_THROWS_MATCHES(instructions(join_strips("strap", 4, std::vector<Strip>{strip}), plan, Machine{}), Error,
-                       latchwork_test::refused_field(ErrorCode::bad_argument, "stops[0].crossings[0].ease"));
+                       latchwork_test::refused(ErrorCode::bad_argument, Place{2, 2, 0, "stops[0].crossings[0].ease"}));
   // Words count needles: one named twice would never be released.
   plan.stops[0].crossings[0].ease = false;
   plan.stops[0].holds.push_back(plan.stops[0].holds[0]);
   CHECK_THROWS_MATCHES(instructions(join_strips("strap", 4, std::vector<Strip>{strip}), plan, Machine{}), Error,
-                       latchwork_test::refused_field(ErrorCode::bad_argument, "stops[0].holds[1]"));
+                       latchwork_test::refused(ErrorCode::bad_argument, Place{2, 10, 0, "stops[0].holds[1]"}));
 }

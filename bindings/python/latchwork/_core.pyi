@@ -1490,12 +1490,12 @@ def rests(
 
 def read_brief(folder: str | os.PathLike[str]) -> Brief:
     """Reads a folder with panel.json, machine.json and, if there, swatch.csv (else an empty swatch), yarn.json, article.json
-    and substitutes.csv (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it). Raises Error
-    bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers raise with the
-    file's name before the field: of article.json also, with its line, what targets() and panel_design() refuse, and an
-    article that is neither the library's nor a file "name.json" of the folder; bad_encoding for text that is not UTF-8;
-    of substitutes.csv, with its line, bad_syntax, missing_field, unknown_field, bad_value for a texture that is empty,
-    named twice or its own substitute, and too_large.
+    and substitutes.csv (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it).
+    Raises Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
+    raise with the file's name before the field: of article.json also, with its line, what targets() and panel_design()
+    refuse, and an article that is neither the library's nor a file "name.json" of the folder; bad_encoding for text that
+    is not UTF-8; of substitutes.csv, with its line, bad_syntax, missing_field, unknown_field, bad_value for a texture
+    that is empty, named twice or its own substitute, and too_large.
     """
 
 def run(
