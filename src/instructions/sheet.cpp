@@ -17,6 +17,7 @@
 #include "instructions/sweep.hpp"
 #include "instructions/words.hpp"
 #include "latchwork/finding.hpp"
+#include "simulate/labels.hpp"
 #include "text/duration.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
@@ -206,11 +207,13 @@ class Writer {
     return {};
   }
 
-  Told told_of(const Stop& stop, NeedlesInWork& needles, int& held) const {
+  Told told_of(const Stop& stop, NeedlesInWork& needles, labels::InHold& held) const {
     Told told{.stop = {.number = 1, .row = stop.row, .right = stop.carriage_right, .actions = {}},
               .sweep = Sweep(stop.reforms)};
     std::vector<std::string>& actions = told.stop.actions;
-    const int after = held - static_cast<int>(stop.releases.size()) + static_cast<int>(stop.holds.size());
+    const bool before = held.any();
+    held.pass(stop);
+    const bool after = held.any();
     if (!stop.releases.empty()) actions.push_back("release " + needle_ranges(stop.releases));
     told.at = actions.size();
     if (!told.sweep.empty() && told.sweep.one_kind()) {
@@ -222,9 +225,8 @@ class Writer {
     add_crossings(actions, stop);
     for (std::string& words : needles.shaped(stop)) actions.push_back(std::move(words));
     if (!stop.holds.empty()) actions.push_back("hold " + needle_ranges(stop.holds));
-    if (held <= 0 && after > 0) actions.emplace_back("set the carriage to hold");
-    if (held > 0 && after <= 0) actions.emplace_back("set the carriage back to knit");
-    held = after;
+    if (!before && after) actions.emplace_back("set the carriage to hold");
+    if (before && !after) actions.emplace_back("set the carriage back to knit");
     return told;
   }
 
@@ -277,7 +279,7 @@ class Writer {
     std::vector<StopWork> works;
     std::vector<Told> told;
     std::map<std::string, int> known;
-    int held = 0;
+    labels::InHold held;
     for (const Stop& stop : plan_.stops) {
       Told words = told_of(stop, needles, held);
       words.stop.number = static_cast<int>(told.size()) + 1;

@@ -153,6 +153,9 @@ std::optional<Mislabel> mislabelled_tools(const GroupReturn& group) {
 
 void InHold::pass(const Stop& stop) {
   for (const int needle : stop.releases) needles_.erase(needle);
+  for (const Shaping& shaping : stop.shapings) {
+    if (!shaping.on) needles_.erase(shaping.needle);  // bound off
+  }
   needles_.insert(stop.holds.begin(), stop.holds.end());
 }
 

@@ -50,6 +50,7 @@ std::optional<Mislabel> mislabelled_tools(const GroupReturn& group);
 class InHold {
  public:
   void pass(const Stop& stop);
+  bool any() const { return !needles_.empty(); }
 
   /// Of the stop just passed: a crossing whose needles the next row is to knit back from hold, while other needles stay
   /// in hold in that row. One setting of the carriage serves the whole bed, so it knits back none. The field is
