@@ -241,9 +241,10 @@ TEST_CASE("the limit of an odd one out is that of the published table, from thre
   }
 }
 
-TEST_CASE("less than a stitch, or than one and a half of whole ones, is reading, and two places have no odd one", "[gauge]") {
+TEST_CASE("less than a stitch, or than one and a half of whole ones, is reading, and two places have no odd one",
+          "[gauge]") {
   CHECK_FALSE(odd({28, 28, 28, 28, 28.5}));  // farther than the test allows, but half a stitch
-  CHECK_FALSE(odd({28, 28, 28, 28, 29}));  // rounded: 28.4 and 28.6
+  CHECK_FALSE(odd({28, 28, 28, 28, 29}));    // rounded: 28.4 and 28.6
   CHECK_FALSE(odd({40, 40, 41}));
   CHECK(odd({28, 28, 28, 28, 30}));
   CHECK(odd({28, 28, 28, 28, 26}));
