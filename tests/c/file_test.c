@@ -4,7 +4,7 @@
 
 #include "program.h"
 
-enum { KINDS = 10, MOST_BYTES = 1 << 20 };
+enum { KINDS = 11, MOST_BYTES = 1 << 20 };
 
 typedef struct {
   char kind[32], code[32], field[64];
@@ -28,6 +28,7 @@ READER(choices, article_request_file, latchwork_read_article_request, latchwork_
 READER(yarn, yarn_file, latchwork_read_yarn_request, latchwork_yarn_file_destroy)
 READER(plan, plan, latchwork_read_plan, latchwork_plan_destroy)
 READER(certificate, certificate, latchwork_read_certificate, latchwork_certificate_destroy)
+READER(swatch, swatch, latchwork_read_swatch, latchwork_swatch_destroy)
 READER(timings, timings, latchwork_read_timings, latchwork_timings_destroy)
 
 /* A machine goes into the caller's own structs, which keep what they held. */
@@ -52,7 +53,7 @@ static const struct {
 } readers[KINDS] = {{"grid", grid},       {"strip", strip},     {"panel", panel},
                     {"machine", machine}, {"article", article}, {"article-choices", choices},
                     {"yarn", yarn},       {"plan", plan},       {"certificate", certificate},
-                    {"timings", timings}};
+                    {"swatch", swatch},   {"timings", timings}};
 
 static int files_of_kind[KINDS];
 static int files_of_code[256];
@@ -156,8 +157,45 @@ static void bytes_that_are_no_text_are_refused_at_their_line(void) {
   }
 }
 
+/* 100 MB, of which nothing is looked at: the system makes the zeros when they are. */
+enum { HUGE_BYTES = 100000000 };
+
+static void files_of_100_mb_are_refused(const char* folder) {
+  const char* huge = calloc(HUGE_BYTES, 1);
+  char path[1024];
+  FILE* out;
+  int i;
+  checking = "a file of 100 MB";
+  CHECK(huge != NULL && LATCHWORK_MAX_FILE_BYTES < HUGE_BYTES && LATCHWORK_MAX_SWATCH_BYTES < HUGE_BYTES);
+  if (huge == NULL) return;
+  for (i = 0; i < KINDS; ++i) {
+    latchwork_error error = LATCHWORK_ERROR_INIT;
+    checking = readers[i].kind;
+    CHECK(readers[i].read(huge, HUGE_BYTES, &error) == LATCHWORK_E_TOO_LARGE);
+    CHECK(error.code == LATCHWORK_E_TOO_LARGE && error.line == 1 && error.row == 0 && error.column == -1);
+    CHECK(error.field[0] == '\0' && strstr(error.message, "100000000") != NULL);
+  }
+  free((void*)huge);
+
+  /* As a brief's panel: the file is a hole with an end. */
+  checking = "a brief's file of 100 MB";
+  snprintf(path, sizeof path, "%s/panel.json", folder);
+  out = fopen(path, "wb");
+  CHECK(out != NULL);
+  if (out == NULL) return;
+  CHECK(fseek(out, HUGE_BYTES - 1, SEEK_SET) == 0 && fputc(' ', out) == ' ');
+  CHECK(fclose(out) == 0);
+  {
+    latchwork_error error = LATCHWORK_ERROR_INIT;
+    latchwork_brief* brief = (latchwork_brief*)path;
+    CHECK(latchwork_read_brief(folder, &brief, &error) == LATCHWORK_E_TOO_LARGE && brief == NULL);
+    CHECK(strcmp(error.field, "panel.json") == 0 && strstr(error.message, "100000000") != NULL);
+  }
+  CHECK(remove(path) == 0);
+}
+
 int main(int argc, char** argv) {
-  FILE* in = argc == 2 ? fopen(argv[1], "rb") : NULL;
+  FILE* in = argc == 3 ? fopen(argv[1], "rb") : NULL;
   char* all = malloc(MOST_BYTES);
   size_t size = 0;
   checking = "the file of spoiled files";
@@ -168,6 +206,7 @@ int main(int argc, char** argv) {
     all[size] = '\0';
     spoiled_files_are_refused_at_their_places(all);
     bytes_that_are_no_text_are_refused_at_their_line();
+    files_of_100_mb_are_refused(argv[2]);
   }
   if (in != NULL) fclose(in);
   free(all);

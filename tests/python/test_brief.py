@@ -219,6 +219,16 @@ def test_a_brief_that_is_not_there_is_told_by_file(tmp_path):
         lw.read_brief(3)
 
 
+@pytest.mark.parametrize("name", ["panel.json", "machine.json", "swatch.csv"])
+def test_a_file_of_100_mb_is_refused_by_its_name(name, tmp_path):
+    for part in ("panel.json", "machine.json", "swatch.csv"):
+        shutil.copy(BRIEFS[0] / part, tmp_path / part)
+    os.truncate(tmp_path / name, 100_000_000)  # a hole
+    with pytest.raises(lw.Error) as caught:
+        lw.read_brief(tmp_path)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.too_large, name)
+
+
 @pytest.mark.parametrize("folder", ["", "\0x", "out\0side"])
 def test_a_folder_that_names_none_is_refused_as_that_argument(folder, tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)

@@ -88,6 +88,7 @@ READERS = {
     "yarn": lw.read_yarn_request,
     "plan": lw.read_plan,
     "certificate": lw.read_certificate,
+    "swatch": lw.read_swatch,
     "timings": lw.read_timings,
 }
 
@@ -138,6 +139,12 @@ def test_bytes_that_are_no_text_are_refused_at_their_line(kind):
 
 def test_a_file_beyond_the_limit_is_refused_at_once():
     assert lw.max_file_bytes == 64 << 20
+    huge = b" " * 100_000_000
+    for read in READERS.values():
+        with pytest.raises(lw.Error) as caught:
+            read(huge)
+        assert caught.value.code is lw.ErrorCode.too_large
+        assert place_of(caught.value) == {"line": 1, "field": "", "row": 0, "column": -1}
     with pytest.raises(lw.Error) as caught:
         lw.read_grid(b" " * (lw.max_file_bytes + 1))
     assert (caught.value.code, caught.value.line) == (lw.ErrorCode.too_large, 1)

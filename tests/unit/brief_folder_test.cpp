@@ -51,6 +51,16 @@ TEST_CASE("a brief without a file is refused with the file's name", "[brief][err
   CHECK_THROWS_MATCHES(read_brief(folder.path.string()), Error, refused_field(ErrorCode::io, missing));
 }
 
+TEST_CASE("a brief's file of 100 MB is refused with its name, and is not read", "[brief][error]") {
+  const std::string huge = GENERATE(as<std::string>(), "panel.json", "machine.json", "swatch.csv");
+  const Folder folder("huge");
+  for (const char* name : {"panel.json", "swatch.csv", "machine.json"}) {
+    fs::copy_file(example("sampler") / name, folder.path / name);
+  }
+  fs::resize_file(folder.path / huge, 100'000'000);  // a hole
+  CHECK_THROWS_MATCHES(read_brief(folder.path.string()), Error, refused_field(ErrorCode::too_large, huge));
+}
+
 TEST_CASE("a brief without swatch.csv has an empty swatch, and is told without a size", "[brief]") {
   const Folder folder("no-swatch");
   for (const char* name : {"panel.json", "machine.json"}) {

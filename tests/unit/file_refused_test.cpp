@@ -6,6 +6,7 @@
 #include "latchwork/article.hpp"
 #include "latchwork/article_fit.hpp"
 #include "latchwork/file.hpp"
+#include "latchwork/gauge.hpp"
 #include "latchwork/timings.hpp"
 #include "refused_files.hpp"
 
@@ -24,6 +25,7 @@ const std::map<std::string, Reader> readers = {
     {"yarn", [](std::string_view text) { read_yarn_request(text); }},
     {"plan", [](std::string_view text) { read_plan(text); }},
     {"certificate", [](std::string_view text) { read_certificate(text); }},
+    {"swatch", [](std::string_view text) { read_swatch(text); }},
     {"timings", [](std::string_view text) { read_timings(text); }},
 };
 
@@ -49,4 +51,12 @@ TEST_CASE("each spoiled file is refused for its reason and at its place", "[file
     }
   }
   CHECK(kinds.size() == readers.size());
+}
+
+TEST_CASE("a file of 100 MB is refused by every reader before it is looked at", "[file][error]") {
+  const std::string text(100'000'000, ' ');
+  for (const auto& [kind, read] : readers) {
+    INFO(kind);
+    CHECK_THROWS_MATCHES(read(text), Error, latchwork_test::refused_field(ErrorCode::too_large, "", 1));
+  }
 }
