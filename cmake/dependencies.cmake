@@ -19,8 +19,9 @@ if(NOT TARGET fmt::fmt)
     latchwork_require_fetch(fmt)
     FetchContent_Declare(fmt URL https://github.com/fmtlib/fmt/archive/refs/tags/10.2.1.tar.gz
       URL_HASH SHA256=1250e4cc58bf06ee631567523f48848dc4596133e163f02615c97f78bab6c811)
-    set(FMT_INSTALL ON)  # a static latchwork names it in its own export set
+    set(FMT_INSTALL ${LATCHWORK_INSTALL})  # a static latchwork names it in its own export set
     FetchContent_MakeAvailable(fmt)
+    set_target_properties(fmt PROPERTIES POSITION_INDEPENDENT_CODE ON)  # it goes into shared libraries: C's, Python's
   endif()
 endif()
 
@@ -35,8 +36,10 @@ if(NOT TARGET nlohmann_json::nlohmann_json)
 endif()
 
 if(LATCHWORK_TESTS AND NOT TARGET Catch2::Catch2WithMain)
-  find_package(Catch2 QUIET)  # 3.x brings Catch2WithMain; 2.13 is a header, its main stands in tests/support
-  if(NOT Catch2_FOUND)
+  # 3.x brings Catch2WithMain; 2.13 is a header, its main stands in tests/support. No number is asked for, since either would
+  # be refused as another major version.
+  find_package(Catch2 QUIET)
+  if(NOT Catch2_FOUND OR Catch2_VERSION VERSION_LESS 2.13)
     latchwork_require_fetch(Catch2)
     FetchContent_Declare(Catch2 URL https://github.com/catchorg/Catch2/archive/refs/tags/v3.5.4.tar.gz
       URL_HASH SHA256=b7754b711242c167d8f60b890695347f90a1ebc95949a045385114165d606dbb)

@@ -344,6 +344,24 @@ def gaps_in_python(names, module):
     yield from (function for function in names["function"] if not hasattr(module, function))
 
 
+def misnamed(source):
+    """Headers whose namespace is not the major version's, whose macros could be anybody's, or that latchwork.hpp leaves out."""
+    major = re.search(r"project\(latchwork VERSION (\d+)\.", (source / "CMakeLists.txt").read_text(encoding="utf-8")).group(1)
+    folder = source / "include/latchwork"
+    everything = (folder / "latchwork.hpp").read_text(encoding="utf-8")
+    for path in sorted(folder.glob("*.hpp")):
+        text = path.read_text(encoding="utf-8")
+        spaces = set(re.findall(r"^namespace ([\w:]+(?: \w+)*)", text, re.M))
+        wanted = set() if path.name in ("latchwork.hpp", "export.hpp") else {f"latchwork::inline v{major}"}
+        if spaces != wanted:
+            yield f"{path.name} opens {sorted(spaces)}, and not {sorted(wanted)}"
+        macros = re.findall(r"^[ \t]*#[ \t]*define[ \t]+(?!LATCHWORK_)(\w+)", text, re.M)
+        if macros:
+            yield f"{path.name} defines {macros}, which do not begin with LATCHWORK_"
+        if path.name not in ("latchwork.hpp", "export.hpp") and f'#include "latchwork/{path.name}"\n' not in everything:
+            yield f"latchwork.hpp leaves {path.name} out"
+
+
 def main():
     source = pathlib.Path(sys.argv[1])
     sys.path.insert(0, sys.argv[2])
@@ -353,6 +371,9 @@ def main():
     if count < 200:
         sys.exit(f"only {count} public names were found: the reader of headers has lost its way")
     failed = False
+    for wrong in misnamed(source):
+        print(wrong)
+        failed = True
     header = source / "bindings/c/include/latchwork/latchwork.h"
     for language, gaps, excused in (
         ("C", list(gaps_in_c(names, header)), NOT_IN_C),
