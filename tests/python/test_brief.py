@@ -4,7 +4,6 @@ import copy
 import dataclasses
 import json
 import os
-import pathlib
 import pickle
 import shutil
 import subprocess
@@ -306,7 +305,7 @@ def test_a_job_is_told_of_with_its_own_brief_alone(done, tmp_path):
     assert not list(tmp_path.iterdir())
 
 
-# The notebook.
+# The notebooks.
 
 NOTEBOOKS = sorted(PYTHON_EXAMPLES.glob("*.ipynb"))
 
@@ -328,7 +327,11 @@ def test_the_notebook_runs_and_shows_pictures_and_tables(path, tmp_path, monkeyp
     notebook = nbformat.read(path, as_version=4)
     nbformat.validate(notebook)
     assert all(not cell.get("outputs") for cell in notebook.cells)  # outputs are made, not kept
-    nbclient.NotebookClient(notebook, kernel_name="latchwork", timeout=120).execute()
+    # Beside the examples' briefs, where it may write.
+    shutil.copytree(conftest.EXAMPLES / "briefs", tmp_path / "briefs")
+    (tmp_path / "python").mkdir()
+    resources = {"metadata": {"path": str(tmp_path / "python")}}
+    nbclient.NotebookClient(notebook, kernel_name="latchwork", timeout=120, resources=resources).execute()
     shown = [output for cell in notebook.cells for output in cell.get("outputs", [])]
     kinds = [kind for output in shown for kind in output.get("data", {})]
     assert kinds.count("image/svg+xml") >= 2 and kinds.count("text/html") >= 2
@@ -342,10 +345,15 @@ def test_the_notebook_runs_and_shows_pictures_and_tables(path, tmp_path, monkeyp
     if os.environ.get("LATCHWORK_RENEW") == "1":
         expected.write_text(printed, encoding="utf-8")
     assert printed == expected.read_text(encoding="utf-8")
+    if path.stem == "main_job":
+        brief = lw.read_brief(conftest.EXAMPLES / "briefs" / "sampler")
+        assert sorted(file.name for file in (tmp_path / "python/made").iterdir()) == files_of(brief)
 
 
-def test_there_is_a_notebook():
-    assert NOTEBOOKS and all(isinstance(path, pathlib.Path) for path in NOTEBOOKS)
+def test_the_main_job_is_twenty_lines():
+    notebook = json.loads((PYTHON_EXAMPLES / "main_job.ipynb").read_text(encoding="utf-8"))
+    code = ["".join(cell["source"]) for cell in notebook["cells"] if cell["cell_type"] == "code"]
+    assert 0 < sum(bool(line.strip()) for text in code for line in text.splitlines()) <= 20
 
 
 def test_a_brief_without_a_swatch_is_told_without_a_size(tmp_path):
