@@ -6,6 +6,7 @@
 #include <cstdio>
 #include <nlohmann/json.hpp>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "latchwork/file.hpp"
@@ -68,8 +69,9 @@ Plan plan_of(int stops) {
   return plan;
 }
 
+/// Of a value that is so many times as large as that of the first call, whose times `first` keeps.
 template <class Value, class Read>
-void measure(const char* name, int times, const Value& value, Read&& read) {
+void measure(const char* name, int times, const Value& value, Read&& read, std::pair<double, double>& first) {
   const std::string text = write(value);
   const double megabytes = static_cast<double>(text.size()) / 1e6;
   std::vector<double> writing, reading, parsing, ratios;
@@ -81,17 +83,23 @@ void measure(const char* name, int times, const Value& value, Read&& read) {
     ratios.push_back(reading.back() / parsing.back());
     if (seen <= text.size()) std::puts("the text was not read back equal");
   }
-  std::printf("%-28s x%-3d %8.2f MB  write %7.2f ms/MB  read %7.2f ms/MB  plain parse %7.2f ms/MB  read/parse %5.2f\n",
-              name, times, megabytes, median(writing) / megabytes, median(reading) / megabytes,
-              median(parsing) / megabytes, median(ratios));
+  const double wrote = median(writing);
+  const double read_in = median(reading);
+  if (times == 1) first = {wrote, read_in};
+  std::printf(
+      "%-28s x%-3d %8.2f MB  write %7.2f ms/MB x%-5.1f read %7.2f ms/MB x%-5.1f plain parse %7.2f ms/MB  read/parse "
+      "%5.2f\n",
+      name, times, megabytes, wrote / megabytes, wrote / first.first, read_in / megabytes, read_in / first.second,
+      median(parsing) / megabytes, median(ratios));
 }
 
 }  // namespace
 
 int main() {
+  std::pair<double, double> first;
   for (const int times : {1, 2, 4, 8, 16})
-    measure("grid, few crossings", times, grid_of(1000, 1000 * times, 400), read_grid);
+    measure("grid, few crossings", times, grid_of(1000, 1000 * times, 400), read_grid, first);
   for (const int times : {1, 2, 4, 8, 16})
-    measure("grid, crossings everywhere", times, grid_of(200, 200 * times, 2), read_grid);
-  for (const int times : {1, 2, 4, 8, 16}) measure("plan", times, plan_of(50 * times), read_plan);
+    measure("grid, crossings everywhere", times, grid_of(200, 200 * times, 2), read_grid, first);
+  for (const int times : {1, 2, 4, 8, 16}) measure("plan", times, plan_of(50 * times), read_plan, first);
 }

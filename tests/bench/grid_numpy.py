@@ -1,4 +1,5 @@
-"""Mirror and repeat of large grids against NumPy's flip and tile: medians of runs that take turns."""
+"""Mirror and repeat of large grids against NumPy's flip and tile: medians of runs that take turns, and how the time grows
+from x1 to x16 cells."""
 import statistics
 import time
 
@@ -26,7 +27,8 @@ def in_turn(ours, theirs, runs=9):
 
 
 def main():
-    print(f"{'operation':34} {'cells':>12} {'latchwork ms':>13} {'NumPy ms':>9} {'ratio':>6}")
+    print(f"{'operation':34} {'cells':>12} {'latchwork ms':>13} {'NumPy ms':>9} {'ratio':>6} {'growth':>8}")
+    first = {}
     generator = numpy.random.default_rng(7)
     for side in (1000, 2000, 4000):
         cells = generator.integers(0, 2, (side, side), dtype=numpy.uint8)
@@ -40,7 +42,8 @@ def main():
              lambda: numpy.tile(quarter_cells, (2, 2))),
         ):
             mine, peer = in_turn(ours, theirs)
-            print(f"{name:34} {side * side:12} {mine * 1e3:13.2f} {peer * 1e3:9.2f} {mine / peer:6.2f}")
+            growth = mine / first.setdefault(name, mine)
+            print(f"{name:34} {side * side:12} {mine * 1e3:13.2f} {peer * 1e3:9.2f} {mine / peer:6.2f} {growth:7.1f}x")
 
 
 main()
