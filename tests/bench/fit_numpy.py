@@ -1,4 +1,5 @@
-"""Fits of growing requests against the same search in NumPy, in the same run: medians of runs that take turns.
+"""Fits of growing requests against the same search in NumPy, in the same run: medians of runs that take turns, in
+processor time.
 
 Small requests against every combination at once; a big one against every width, each with the rows next to the target, and
 then the widths that can still be among the best with all rows that can."""
@@ -118,9 +119,9 @@ def widths_in_numpy(of):
 
 
 def once(call):
-    start = time.perf_counter()
+    start = time.process_time()
     result = call()
-    return time.perf_counter() - start, result
+    return time.process_time() - start, result
 
 
 def main():
