@@ -81,13 +81,18 @@ struct Schematic {
 /// too_large; bad_encoding for text that is not UTF-8.
 LATCHWORK_API std::string schematic_svg(const Schematic& schematic);
 
-/// A panel as a piece, at its gauges: its shape (straight up where it has no `none` at its sides), slopes drawn
-/// straight where stitches leave one by one, steps where several do; bands of unlike width stand on the middle of the
-/// columns that they share. Measured are the widths at the cast-on, the widest row and the last row, where they differ
-/// by 0.5 mm, the height, and, where it is shaped, the heights to the widest row, to the first shaping and above the
-/// last, the last two from 10 mm up. It is drawn between its seams, as size() measures it with the same options: the
-/// widest width is its width_mm, the height its height_mm. A note names the textures that are measured by another's
-/// gauge, as size() finds it. Linear in cells.
+/// A panel as a piece, at its gauges: its shape (straight up where it has no `none` at its sides); bands of unlike
+/// width stand on the middle of the columns that they share. Its edges are drawn as they are meant: where stitches
+/// leave or join one at a time, or several every row or two and none more than twice the one before or after, a slope,
+/// from its first step to its last, or to the piece's end where the rows up to that are no more than an interval; no
+/// further than a stitch, or two rows, from where the cloth ends. Several at once else are a step. Where two slopes
+/// would meet, all are steps. Measured are the widths at the cast-on, the widest row and the last row, where they
+/// differ by 0.5 mm, the height, and, where it is shaped, the heights to the widest row, and of the straight parts
+/// below the first shaping and above the last, from 10 mm up; of each edge by itself where these differ. Every measure
+/// is as long in the drawing as it is written, to scale, and between points of the outline. It is drawn between its
+/// seams, as size() measures it with the same options: the widest width is its width_mm, the height its height_mm. A
+/// note names the textures that are measured by another's gauge, as size() finds it. Linear in cells, but for the
+/// slopes' corners.
 /// @throws Error no_gauge (field = texture); bad_argument (row, field "grid") for a row without a stitch, or without a
 /// column in common with the row below: that is two pieces; bad_argument (field "seam_left"), as size(), and (row,
 /// field "seam_right") for a row that its seams take wholly; too_large (field "substitutes").

@@ -3,13 +3,16 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <cstdlib>
+#include <optional>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/schematic.hpp"
 #include "latchwork/shaping.hpp"
+#include "schematic/edge.hpp"
 #include "shaping/check.hpp"
 #include "shaping/strips.hpp"
 #include "size/bands.hpp"
@@ -17,17 +20,11 @@
 namespace latchwork::inline v0 {
 namespace {
 
+using schematics::DrawnEdge;
+using schematics::EdgeRun;
+
 constexpr double told_from_mm = 0.5;
 constexpr double straight_from_mm = 10;  // a shorter straight part is the first row or two of a slope
-
-/// Rows with one edge, in one band.
-struct Run {
-  double x_mm = 0;
-  double low_mm = 0;
-  double high_mm = 0;
-  int edge = 0;  ///< columns from the left
-  std::size_t band = 0;
-};
 
 /// Where every row of a panel lies between its seams.
 class Lay {
@@ -45,24 +42,30 @@ class Lay {
 
   int first() const { return first_; }  ///< row that is not wholly in a seam
   int last() const { return last_; }
-  const Outline& outline() const { return outline_; }
   double bottom_of(int row) const { return row == 1 ? 0 : rows_[index(row) - 1].top_mm; }
   double top_of(int row) const { return rows_[index(row)].top_mm; }
   double left_of(int row) const { return x_of(row, outline_.rows[index(row)].first + options_.seam_left); }
   double right_of(int row) const { return x_of(row, outline_.rows[index(row)].last + 1 - options_.seam_right); }
   double width_of(int row) const { return right_of(row) - left_of(row); }
+  /// The row whose upper end is at that height.
+  int row_below(double mm) const {
+    const auto past = std::upper_bound(rows_.begin(), rows_.end(), mm + 1e-6,
+                                       [](double at, const shaping::RowLay& row) { return at < row.top_mm; });
+    return std::clamp(static_cast<int>(past - rows_.begin()), first_, last_);
+  }
 
-  /// One side, from the bottom up.
-  std::vector<Run> runs(bool left) const {
-    std::vector<Run> out;
+  /// One side, from the bottom up. Bands whose columns lie alike are one.
+  std::vector<EdgeRun> runs(bool left) const {
+    std::vector<EdgeRun> out;
     for (int row = first_; row <= last_; ++row) {
       const RowSpan& span = outline_.rows[index(row)];
       const int edge = left ? span.first : span.last + 1;
-      const std::size_t band = rows_[index(row)].band;
-      if (out.empty() || out.back().edge != edge || out.back().band != band) {
-        out.push_back({left ? left_of(row) : right_of(row), bottom_of(row), top_of(row), edge, band});
+      const bool shifted = row > first_ && shifts(row, out.back().edge, left);
+      if (out.empty() || out.back().edge != edge || shifted) {
+        out.push_back({left ? left_of(row) : right_of(row), bottom_of(row), top_of(row), edge, 1, shifted});
       } else {
         out.back().high_mm = top_of(row);
+        ++out.back().rows;
       }
     }
     return out;
@@ -103,6 +106,13 @@ class Lay {
     throw Error(ErrorCode::bad_argument, place, fmt::format("seams take all stitches of row {}", row));
   }
 
+  /// Whether the row begins a band in which that edge lies elsewhere than in the row below.
+  bool shifts(int row, int edge, bool left) const {
+    if (rows_[index(row)].band == rows_[index(row) - 1].band) return false;
+    const double column = left ? edge + options_.seam_left : edge - options_.seam_right;
+    return std::abs(x_of(row, column) - x_of(row - 1, column)) > 1e-6;
+  }
+
   /// The place of a column's left edge, or of half a column.
   double x_of(int row, double column) const {
     const std::size_t band = rows_[index(row)].band;
@@ -118,35 +128,61 @@ class Lay {
   std::vector<double> left_mm_;  ///< of each band's column 0
 };
 
-/// Adds a corner in place of the last one where that lies on the line to it.
-void add_corner(std::vector<OutlinePoint>& corners, const OutlinePoint& next) {
-  const std::size_t count = corners.size();
-  if (count > 1) {
-    const OutlinePoint& a = corners[count - 2];
-    const OutlinePoint& b = corners[count - 1];
-    const double turn = (b.x_mm - a.x_mm) * (next.y_mm - b.y_mm) - (b.y_mm - a.y_mm) * (next.x_mm - b.x_mm);
-    if (std::abs(turn) < 1e-6 && b.y_mm > a.y_mm) corners.pop_back();
+/// How far one side reaches at heights that rise: at a step from one place to another.
+class Reach {
+ public:
+  explicit Reach(const std::vector<OutlinePoint>& corners) : corners_(corners) {}
+
+  std::pair<double, double> at(double y) {
+    while (next_ < corners_.size() && corners_[next_].y_mm < y) ++next_;
+    if (next_ == corners_.size()) return {corners_.back().x_mm, corners_.back().x_mm};
+    const OutlinePoint& above = corners_[next_];
+    if (above.y_mm > y && next_ > 0) {
+      const OutlinePoint& below = corners_[next_ - 1];
+      const double x = below.x_mm + (y - below.y_mm) / (above.y_mm - below.y_mm) * (above.x_mm - below.x_mm);
+      return {x, x};
+    }
+    std::pair out{above.x_mm, above.x_mm};
+    for (std::size_t i = next_; i < corners_.size() && corners_[i].y_mm <= y; ++i) {
+      out = {std::min(out.first, corners_[i].x_mm), std::max(out.second, corners_[i].x_mm)};
+    }
+    return out;
   }
-  corners.push_back(next);
+
+ private:
+  const std::vector<OutlinePoint>& corners_;
+  std::size_t next_ = 0;
+};
+
+/// Whether the left side is left of the right one all the way.
+bool apart(const std::vector<OutlinePoint>& left, const std::vector<OutlinePoint>& right) {
+  constexpr double least_mm = 0.01;  // what is nearer may meet where it is drawn
+  std::vector<double> heights;
+  heights.reserve(left.size() + right.size());
+  for (const OutlinePoint& point : left) heights.push_back(point.y_mm);
+  for (const OutlinePoint& point : right) heights.push_back(point.y_mm);
+  std::sort(heights.begin(), heights.end());
+  Reach left_reach(left);
+  Reach right_reach(right);
+  return std::all_of(heights.begin(), heights.end(),
+                     [&](double y) { return left_reach.at(y).second + least_mm < right_reach.at(y).first; });
 }
 
-/// The corners of one side, from the bottom up. Stitches that leave one by one make a slope: its corner lies half a run
-/// from the step, on the longer of two runs half the shorter, so that what goes straight up stays straight.
-std::vector<OutlinePoint> corners(const std::vector<Run>& runs) {
-  std::vector<OutlinePoint> out;
-  const auto sloped = [&](std::size_t i) {  // from run i to the next
-    return runs[i].band == runs[i + 1].band && std::abs(runs[i].edge - runs[i + 1].edge) == 1;
-  };
-  const auto reach = [&](std::size_t i) {
-    return std::min(runs[i].high_mm - runs[i].low_mm, runs[i + 1].high_mm - runs[i + 1].low_mm) / 2;
-  };
-  for (std::size_t i = 0; i < runs.size(); ++i) {
-    const double low = i > 0 && sloped(i - 1) ? runs[i].low_mm + reach(i - 1) : runs[i].low_mm;
-    const double high = i + 1 < runs.size() && sloped(i) ? runs[i].high_mm - reach(i) : runs[i].high_mm;
-    add_corner(out, {runs[i].x_mm, low});
-    if (high - low > 1e-6) add_corner(out, {runs[i].x_mm, high});
+/// A height of one side, told of that side if the other has another or none.
+struct SideHeight {
+  std::string label;
+  MeasureSide side = MeasureSide::left;
+  double mm = 0;
+};
+
+std::vector<SideHeight> side_heights(const std::string& label, std::optional<double> left, std::optional<double> right,
+                                     double row_mm) {
+  if (left && right && std::abs(*left - *right) > row_mm / 2) {
+    return {{label + ", left edge", MeasureSide::left, *left}, {label + ", right edge", MeasureSide::right, *right}};
   }
-  return out;
+  if (left) return {{label, MeasureSide::left, *left}};
+  if (right) return {{label, MeasureSide::right, *right}};
+  return {};
 }
 
 }  // namespace
@@ -157,21 +193,32 @@ SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const S
   const Lay lay(panel, gauges, options);
   SchematicPiece piece;
   piece.name = panel.name();
-  const std::vector<OutlinePoint> left = corners(lay.runs(true));
-  const std::vector<OutlinePoint> right = corners(lay.runs(false));
-  piece.outline.assign(left.rbegin(), left.rend());
-  piece.outline.insert(piece.outline.end(), right.begin(), right.end());
-
   const int first = lay.first();
   const int last = lay.last();
   int widest = first;
   for (int row = first + 1; row <= last; ++row) {
     if (lay.width_of(row) > lay.width_of(widest)) widest = row;
   }
+  const bool widest_told = lay.width_of(widest) >= std::max(lay.width_of(first), lay.width_of(last)) + told_from_mm;
+  std::vector<double> fixed_mm;
+  if (widest_told) fixed_mm.push_back(lay.bottom_of(widest));
+  const std::vector<EdgeRun> left_runs = lay.runs(true);
+  const std::vector<EdgeRun> right_runs = lay.runs(false);
+  DrawnEdge left = drawn_edge(left_runs, fixed_mm);
+  DrawnEdge right = drawn_edge(right_runs, fixed_mm);
+  // Where a piece is a stitch or two wide, two slopes might meet.
+  if (!apart(left.corners, right.corners)) {
+    left.corners = stepped_edge(left_runs);
+    right.corners = stepped_edge(right_runs);
+  }
+  piece.outline.assign(left.corners.rbegin(), left.corners.rend());
+  piece.outline.insert(piece.outline.end(), right.corners.begin(), right.corners.end());
+
   const auto width = [&](const char* label, MeasureSide side, int row, double y) {
     piece.measures.push_back({label, side, {lay.left_of(row), y}, {lay.right_of(row), y}, lay.width_of(row), {}});
   };
-  const auto height = [&](const char* label, MeasureSide side, int low_row, double low, int high_row, double high) {
+  const auto height = [&](const std::string& label, MeasureSide side, int low_row, double low, int high_row,
+                          double high) {
     const bool left_side = side == MeasureSide::left;
     const double from = left_side ? lay.left_of(low_row) : lay.right_of(low_row);
     const double to = left_side ? lay.left_of(high_row) : lay.right_of(high_row);
@@ -179,7 +226,6 @@ SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const S
   };
   const double total = lay.top_of(last);
   width("width at the cast-on", MeasureSide::bottom, first, 0);
-  const bool widest_told = lay.width_of(widest) >= std::max(lay.width_of(first), lay.width_of(last)) + told_from_mm;
   if (widest_told) {
     width("width at the widest row", MeasureSide::bottom, widest, lay.bottom_of(widest));
   }
@@ -188,17 +234,16 @@ SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const S
   }
   height("height", MeasureSide::right, first, 0, last, total);
   if (widest_told) height("height to the widest row", MeasureSide::left, first, 0, widest, lay.bottom_of(widest));
-  std::vector<ShapingStep> steps = shaping_steps(lay.outline());
-  std::erase_if(steps, [&](const ShapingStep& step) { return step.row < first || step.row >= last; });
-  if (!steps.empty()) {
-    const int low = steps.front().row;
-    const int high = steps.back().row;
-    if (lay.top_of(low) >= straight_from_mm) {
-      height("height to the first shaping", MeasureSide::left, first, 0, low, lay.top_of(low));
-    }
-    if (high > low && total - lay.top_of(high) >= straight_from_mm) {
-      height("height above the last shaping", MeasureSide::left, high + 1, lay.top_of(high), last, total);
-    }
+  // A side that is shaped from its very end on has no straight part to tell.
+  for (const SideHeight& each :
+       side_heights("height to the first shaping", left.first_shaping_mm, right.first_shaping_mm, lay.top_of(first))) {
+    if (each.mm < straight_from_mm || each.mm > total - told_from_mm) continue;
+    height(each.label, each.side, first, 0, lay.row_below(each.mm), each.mm);
+  }
+  for (const SideHeight& each : side_heights("height above the last shaping", left.last_shaping_mm,
+                                             right.last_shaping_mm, total - lay.bottom_of(last))) {
+    if (total - each.mm < straight_from_mm || each.mm < told_from_mm) continue;
+    height(each.label, each.side, std::min(lay.row_below(each.mm) + 1, last), each.mm, last, total);
   }
   std::vector<Finding> found;
   find_gauges(textures_of(panel), gauges, found);
