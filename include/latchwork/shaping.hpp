@@ -77,12 +77,13 @@ LATCHWORK_API std::vector<EdgeEvent> edge_events(const Spacing& spacing, int sti
 /// The shape of rows x columns between two edges, `left` and `right` as seen on the right side; for edges that mirror
 /// each other give the same one twice. In each row the edge of points lies where the line is in the middle of that row,
 /// rounded to the nearest column, halves up: never more than half a stitch from it. With `step` 2 (3, ...) it changes
-/// after even rows only (multiples of step): for each step rows the middle is that of all of them. Events stay at the
-/// rows they name. O(rows * (points + events)).
+/// after even rows only (multiples of step): for each step rows the middle is that of all of them. Events are given by
+/// row and not moved: each has to be after such a row (spaced_evenly() takes the same step).
+/// O(rows * (points + events)).
 /// @throws Error bad_argument (field "rows", "columns", "step"; "left.points[2].row", "right.events[0].every" for what
-/// is out of its range; "left" for points and events at once; with the row: "left" or "right" where events would put an
-/// edge outside the panel, "outline" where no stitch is left between them, or none that stands on a stitch of the row
-/// below: that would be two pieces); too_large (field "left.points", "rows").
+/// is out of its range, or of events no multiple of step; "left" for points and events at once; with the row: "left" or
+/// "right" where events would put an edge outside the panel, "outline" where no stitch is left between them, or none
+/// that stands on a stitch of the row below: that would be two pieces); too_large (field "left.points", "rows").
 LATCHWORK_API Outline outlined(int rows, int columns, const EdgeShape& left, const EdgeShape& right, int step = 1);
 
 /// The shape that a grid has: the outermost stitches of each row. Linear in cells.

@@ -95,7 +95,7 @@ void check_points(const std::vector<EdgePoint>& points, int rows, int columns, c
   }
 }
 
-void check_events(const std::vector<EdgeEvent>& events, int rows, const std::string& side) {
+void check_events(const std::vector<EdgeEvent>& events, int rows, int step, const std::string& side) {
   const int last = rows - 1;
   for (std::size_t i = 0; i < events.size(); ++i) {
     const EdgeEvent& event = events[i];
@@ -110,10 +110,13 @@ void check_events(const std::vector<EdgeEvent>& events, int rows, const std::str
     const int most = 1 + (last - event.row) / event.every;
     require("times", event.times, event.times >= 1 && event.times <= most,
             fmt::format("1..{}, so that the last is after row {} or below", most, last));
+    const std::string multiple = fmt::format("a multiple of the step, {}", step);
+    require("row", event.row, event.row % step == 0, multiple);
+    require("every", event.every, event.times == 1 || event.every % step == 0, multiple);
   }
 }
 
-void check_edge(const EdgeShape& edge, int rows, int columns, const std::string& side) {
+void check_edge(const EdgeShape& edge, int rows, int columns, int step, const std::string& side) {
   for (const auto& [count, name] : {std::pair{edge.points.size(), "points"}, std::pair{edge.events.size(), "events"}}) {
     if (count <= max_edge_items) continue;
     Place place;
@@ -132,7 +135,7 @@ void check_edge(const EdgeShape& edge, int rows, int columns, const std::string&
     refuse(side, fmt::format("the {} edge has points and a start or events; it may have one or the other", side));
   }
   check_points(edge.points, rows, columns, side);
-  check_events(edge.events, rows, side);
+  check_events(edge.events, rows, step, side);
 }
 
 /// Columns in from the panel's edge, by row.
@@ -176,8 +179,8 @@ Outline outlined(int rows, int columns, const EdgeShape& left, const EdgeShape& 
   if (step < 1 || step > Grid::max_side) {
     refuse("step", fmt::format("step is {}; it must be 1..{}", step, Grid::max_side));
   }
-  check_edge(left, rows, columns, "left");
-  check_edge(right, rows, columns, "right");
+  check_edge(left, rows, columns, step, "left");
+  check_edge(right, rows, columns, step, "right");
   const std::vector<int> lefts = insets_of(left, rows, columns, step, "left");
   const std::vector<int> rights = insets_of(right, rows, columns, step, "right");
   Outline out;

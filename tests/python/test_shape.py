@@ -164,6 +164,9 @@ def test_curves_and_slopes():
     even = lw.outlined(8, 10, lw.EdgeShape(points, lw.EdgeLine.curve), lw.EdgeShape(), step=2)
     assert all(step.row % 2 == 0 for step in lw.shaping_steps(even))
     with pytest.raises(lw.Error) as refused:
+        lw.outlined(60, 30, lw.EdgeShape(events=[lw.EdgeEvent(11, 1, 7, 3)]), lw.EdgeShape(), step=2)
+    assert (refused.value.code, refused.value.field) == (lw.ErrorCode.bad_argument, "left.events[0].row")
+    with pytest.raises(lw.Error) as refused:
         lw.outlined(8, 10, lw.EdgeShape(points, start=1), lw.EdgeShape())
     assert refused.value.field == "left"
     with pytest.raises(lw.Error):

@@ -409,6 +409,18 @@ TEST_CASE("a shape that cannot be is refused with its field, and its row", "[sha
   CHECK_THROWS_MATCHES(outlined(10, 8, many, {}), Error, refused_field(ErrorCode::too_large, "left.points"));
   CHECK_THROWS_MATCHES(outlined(0, 8, {}, {}), Error, refused_field(ErrorCode::bad_argument, "rows"));
   CHECK_THROWS_MATCHES(outlined(10, 8, {}, {}, 0), Error, refused_field(ErrorCode::bad_argument, "step"));
+  // On even rows only, all times of an event too.
+  const auto on_even = [](EdgeEvent event) { return outlined(20, 30, {.events = {event}}, {}, 2); };
+  for (const ShapingStep& step : shaping_steps(on_even({4, 1, 6, 3}))) CHECK(step.row % 2 == 0);
+  CHECK(shaping_steps(on_even({4, 1, 1, 1})).size() == 1);  // once: there is no next time to be odd
+  CHECK_THROWS_MATCHES(on_even({5, 1, 6, 2}), Error, refused_field(ErrorCode::bad_argument, "left.events[0].row"));
+  CHECK_THROWS_MATCHES(on_even({4, 1, 3, 2}), Error, refused_field(ErrorCode::bad_argument, "left.events[0].every"));
+  CHECK_THROWS_MATCHES(outlined(20, 30, {}, {.events = {{2, 1}, {7, 1}}}, 2), Error,
+                       refused_field(ErrorCode::bad_argument, "right.events[1].row"));
+  for (const SpacingEnds ends : {SpacingEnds::in_the_round, SpacingEnds::flat}) {
+    const EdgeShape spread{.events = edge_events(spaced_evenly(60, 7, ends, 2))};
+    for (const ShapingStep& step : shaping_steps(outlined(62, 30, spread, spread, 2))) CHECK(step.row % 2 == 0);
+  }
   Place bare;
   bare.row = 2;
   bare.field = "grid";

@@ -16,7 +16,8 @@ void bind_shaping(py::module_& m) {
       "rows"_a, "columns"_a, "left"_a, "right"_a, "step"_a = 1,
       "The shape of rows x columns between two edges, as seen on the right side; for edges that mirror each other "
       "give the same one twice. An edge of points lies in each row where the line is in the middle of that row, "
-      "rounded to the nearest column, halves up; with step=2 it changes after even rows only.\n"
+      "rounded to the nearest column, halves up; with step=2 it changes after even rows only, and events have to be "
+      "after such rows.\n"
       "\n"
       "Raises Error bad_argument (field \"rows\", \"left.points[2].row\"; \"outline\", with the row, where no stitch "
       "is left, or none on a stitch of the row below: two pieces); too_large.");
