@@ -98,6 +98,38 @@ latchwork_status latchwork_brief_yarn(const latchwork_brief* brief, latchwork_ya
   });
 }
 
+latchwork_status latchwork_brief_set_state(latchwork_brief* brief, int32_t state, latchwork_error* error) {
+  return guarded(error, [&] {
+    Brief& value = given(brief, "brief").value;
+    value.state = cloth_state_in(state, "state");
+  });
+}
+
+latchwork_status latchwork_brief_state(const latchwork_brief* brief, int32_t* state, latchwork_error* error) {
+  return guarded(error, [&] {
+    const std::optional<ClothState>& from = given(brief, "brief").value.state;
+    given(state, "state") = from ? static_cast<int32_t>(*from) : LATCHWORK_CLOTH_STATE_MOST_FINISHED;
+  });
+}
+
+latchwork_status latchwork_brief_set_sessions(latchwork_brief* brief, int64_t session_ms, int64_t rest_ms,
+                                              latchwork_error* error) {
+  return guarded(error, [&] {
+    Brief& value = given(brief, "brief").value;
+    static_cast<void>(sessions(Plan{}, {}, {.session_ms = session_ms, .rest_ms = rest_ms}));  // refuses wrong lengths
+    value.session_ms = session_ms;
+    value.rest_ms = rest_ms;
+  });
+}
+
+latchwork_status latchwork_brief_session_ms(const latchwork_brief* brief, int64_t* session_ms, latchwork_error* error) {
+  return guarded(error, [&] { given(session_ms, "session_ms") = given(brief, "brief").value.session_ms; });
+}
+
+latchwork_status latchwork_brief_rest_ms(const latchwork_brief* brief, int64_t* rest_ms, latchwork_error* error) {
+  return guarded(error, [&] { given(rest_ms, "rest_ms") = given(brief, "brief").value.rest_ms; });
+}
+
 latchwork_status latchwork_brief_run(const latchwork_brief* brief, const latchwork_plan_options* options,
                                      latchwork_job** out, latchwork_error* error) {
   return guarded(error, [&] {

@@ -122,9 +122,9 @@ struct ArticleSeam {
 struct Closure {
   std::string name;
   ClosureKind kind = ClosureKind::open;
-  double overlap_least_mm = 0;     ///< 0..1e4: how far one edge lies over the other; 0 for a seam
-  double overlap_greatest_mm = 0;  ///< overlap_least_mm..1e4
-  std::string source;
+  double overlap_least_mm = 0;                        ///< 0..1e4: how far one edge lies over the other; 0 for a seam
+  double overlap_greatest_mm = 0;                     ///< overlap_least_mm..1e4
+  std::string source = "common practice, no source";  ///< never empty
   SourceMark mark = SourceMark::practice;
   friend bool operator==(const Closure&, const Closure&) = default;
 };

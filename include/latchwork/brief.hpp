@@ -25,7 +25,8 @@ namespace latchwork::inline v0 {
 /// What a designer hands over: a folder with panel.json, machine.json (which may hold efforts) and, to be told sizes,
 /// swatch.csv (without it the swatch is empty); if yarn is to be reckoned, yarn.json; if an article is to be made,
 /// article.json, and the article's own file where it is none of the library's; substitutes.csv, if a texture that was
-/// not measured is to have another's gauge.
+/// not measured is to have another's gauge; brief.json, if sizes are meant in another state of the cloth than the most
+/// finished one, or sessions are not of the usual length.
 struct Brief {
   Panel panel;
   Swatch swatch;
@@ -38,6 +39,13 @@ struct Brief {
   /// and the article's fits, there after those of the article's own design. The job's size has a finding for each. What
   /// yarn a texture takes YarnRequest::substitutes says.
   std::vector<Substitute> substitutes;
+  /// The cloth that sizes are meant in: of the panel, its drawing and the article's fits whose own design names none.
+  /// Nothing: each texture's most finished one, as SizeOptions has it. The summary says which it is.
+  std::optional<ClothState> state{};
+  /// How long one sits at the machine, and how much hand work there is between two rests (0: none), as SessionOptions
+  /// has them: what the summary tells of sessions.
+  std::int64_t session_ms = 3'600'000;
+  std::int64_t rest_ms = 1'200'000;
   friend bool operator==(const Brief&, const Brief&) = default;
 };
 
@@ -112,37 +120,42 @@ struct Job {
 };
 
 /// Reads a brief's folder. substitutes.csv, if there, has a line of names for its columns, `texture,use`, and a line
-/// for each texture that lacks a swatch: itself, and the texture whose gauge is used for it.
+/// for each texture that lacks a swatch: itself, and the texture whose gauge is used for it. brief.json, if there, is
+/// JSON of format "latchwork-brief", version 1, each field of which may be left out: `state` ("off the machine",
+/// "rested", "washed"), `session_ms`, `rest_ms`.
 /// @throws Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
 /// throw with the file's name before the field: of article.json also, with its line, what targets() and panel_design()
 /// refuse, and an article that is neither the library's nor a file "name.json" of the folder (field "article.json:
 /// article"); of substitutes.csv, with its line, bad_syntax, bad_encoding, missing_field, unknown_field, bad_value for
-/// a texture that is empty, named twice or its own substitute, and too_large.
+/// a texture that is empty, named twice or its own substitute, and too_large; of brief.json, with its line, what
+/// readers of JSON throw.
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
 /// Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
 /// wants a gauge that the swatch has not is left out and told in Job::missing; all else does without.
 /// Conditions bind all plans but `unconditioned`. A time limit is for `plan` and `unconditioned` together, and for each
 /// other plan anew; a work limit for each plan.
-/// @throws Error as those do; too_large (field "article", "article.seam_ms_per_m") for an article of more than 2^60 ms
-/// of work at the machine, or of sewing up.
+/// @throws Error as those do; bad_argument (field "brief.state", "brief.session_ms", "brief.rest_ms"); too_large (field
+/// "article", "article.seam_ms_per_m") for an article of more than 2^60 ms of work at the machine, or of sewing up.
 LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 
 /// A brief of its own for a panel of ArticleJob::panels, by its index, on which run() and write_job() go as on any
 /// other: panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is that of
 /// one panel, without seams; where YarnRequest::rows say which yarns knit which rows, and the panel has other rows, it
-/// has none. Its size is told as any brief's, in the swatch's most finished state and with what the seams take in.
+/// has none. Its size is told as any brief's, with what the seams take in, in the state that it was fitted in: the
+/// article's design's, or, where that names none, the brief's.
 /// @throws Error bad_argument (field "brief.article", "index"; "job.article.fit" for a job of another brief);
 /// size_mismatch (field "job.article"); as fit_article().
 LATCHWORK_API Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index);
 
-/// For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand work by
-/// kind, hours, bound, price of regularity, "verified" or not. @throws Error size_mismatch (field "job.plan",
-/// "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of another brief; bad_argument (field
-/// "job.verification", "job.plan.leftmost", ...) for a plan that is called verified and does not knit the brief's
-/// panel, stands on other needles than its machine's, takes other times by its efforts, or breaks the job's conditions
-/// (but rhythms, which are not looked at); for findings of another machine; for an article that is fitted or reckoned
-/// in another way than the brief's (field "job.article.fit", "job.article.works[0].plan", ...).
+/// For a terminal: size and the state of the cloth that it is of (or which textures of swatch.csv it wants), yarn,
+/// article, feasibility, stops, hand work by kind, hours, sessions and rests, bound, price of regularity, "verified" or
+/// not. @throws Error size_mismatch (field "job.plan", "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of
+/// another brief; bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that is called verified
+/// and does not knit the brief's panel, stands on other needles than its machine's, takes other times by its efforts,
+/// or breaks the job's conditions (but rhythms, which are not looked at); for findings of another machine; for an
+/// article that is fitted or reckoned in another way than the brief's (field "job.article.fit",
+/// "job.article.works[0].plan", ...).
 LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 
 /// One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and
@@ -159,11 +172,12 @@ LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);
 
 /// Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not there; an
-/// older yarn.json, article.json or substitutes.csv of which there is none now is taken away. Where anything is refused
-/// nothing is written. @throws Error bad_argument (folder) for an empty name or a NUL; bad_argument (field
-/// "brief.article.article") for an own article that article.json does not name as a file of the folder; bad_value,
-/// bad_encoding or too_large (field "brief.substitutes[0].use", "brief.substitutes") for what substitutes.csv does not
-/// take; io (field = file name, or folder); what write() of the parts throws.
+/// older yarn.json, article.json, substitutes.csv or brief.json of which there is none now (all as usual) is taken
+/// away. Where anything is refused nothing is written. @throws Error bad_argument (folder) for an empty name or a NUL;
+/// bad_argument (field "brief.article.article") for an own article that article.json does not name as a file of the
+/// folder; bad_value, bad_encoding or too_large (field "brief.substitutes[0].use", "brief.substitutes") for what
+/// substitutes.csv does not take; bad_argument (field "brief.state", ...) as run(); io (field = file name, or folder);
+/// what write() of the parts throws.
 LATCHWORK_API void write_brief(const Brief& brief, const std::string& folder);
 
 }  // namespace latchwork::inline v0

@@ -24,7 +24,8 @@ struct WorkTimes {
 /// The time of `pieces` panels made by one plan, by kind of work, from its steps and these efforts; the plan's own
 /// totals are not read. An article of several plans, a front and two backs, say, takes the sums of theirs, field by
 /// field. Only what is done at the machine is in it: sewing up, washing and blocking are not. Linear in steps.
-/// @throws Error bad_argument (effort, as hand_work(); pieces: 1..1000);
+/// @throws Error bad_argument (effort, as hand_work(); pieces: 1..1000; field "plan", with the first of its findings,
+/// for one that is infeasible, by which nothing is knitted);
 /// too_large (field "pieces") for so much work that 64 bits do not hold it.
 LATCHWORK_API WorkTimes work_times(const Plan& plan, const Effort& effort = {}, int pieces = 1);
 

@@ -195,6 +195,7 @@ ArticleFit article_fit_of(const Brief& brief, const FitOptions& options) {
   ArticleRequest request = *brief.article;
   if (request.design.needles == 0) request.design.needles = brief.machine.needles;
   request.design.substitutes = article_substitutes(brief);
+  request.design.state = article_state(brief);
   return fit_article(article_of(brief), request, brief.panel, brief.swatch, options);
 }
 

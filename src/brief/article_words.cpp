@@ -8,6 +8,7 @@
 #include <set>
 
 #include "brief/article.hpp"
+#include "brief/run.hpp"
 #include "grid/words.hpp"
 #include "latchwork/finding.hpp"
 #include "text/duration.hpp"
@@ -268,7 +269,12 @@ void add_article(Facts& facts, const Brief& brief, const Job& job) {
     add_cautions(facts, targets(article_of(brief), brief.article->choices));
     return;
   }
-  facts.article.emplace_back("Article", article_name(brief));
+  SizeOptions fitted_by;
+  fitted_by.state = article_state(brief);
+  fitted_by.substitutes = article_substitutes(brief);
+  const std::string state = state_words(brief, fitted_by);
+  const bool as_panel = job.size && state == state_words(brief, measuring_of(brief));
+  facts.article.emplace_back("Article", article_name(brief) + (as_panel ? "" : ", sizes of " + state + " cloth"));
   facts.article.emplace_back(hours_label(*job.article), hours_words(*job.article));
   if (job.article->yarn) {
     Facts own;

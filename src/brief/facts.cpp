@@ -4,14 +4,18 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
+#include <string_view>
 
 #include "brief/article.hpp"
 #include "brief/match.hpp"
 #include "brief/run.hpp"
 #include "conditions/words.hpp"
+#include "gauge/gauges.hpp"
 #include "grid/words.hpp"
 #include "latchwork/brief.hpp"
 #include "latchwork/session.hpp"
+#include "size/bands.hpp"
 #include "text/duration.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
@@ -61,8 +65,9 @@ std::string size_words(const Brief& brief, const Job& job) {
     return "not known: no gauge of " + joined(textures) + ", see below";
   }
   const Size& size = *job.size;
-  std::string measured = fmt::format("{} cm wide{} x {} cm high, relaxed; {}", centimetres(size.width_mm),
-                                     shape_words(size), centimetres(size.height_mm), spread_words(size));
+  std::string measured =
+      fmt::format("{} cm wide{} x {} cm high, {}; {}", centimetres(size.width_mm), shape_words(size),
+                  centimetres(size.height_mm), state_words(brief, measuring_of(brief)), spread_words(size));
   if (size.greatest_height_mm > size.least_height_mm) {
     measured += fmt::format("; the strips by themselves {} to {} cm high", centimetres(size.least_height_mm),
                             centimetres(size.greatest_height_mm));
@@ -228,25 +233,45 @@ void add_regular(Facts& facts, const Job& job) {
                   job.regular_verification.verified ? "verified" : verified_words(job.regular_verification, true)));
 }
 
-/// Sittings of an hour, where one is not enough: the page is taken to the machine day by day.
-void add_sessions(Facts& facts, const Brief& brief, const Job& job) {
-  if (!job.verification.verified) return;
-  const SessionOptions options;
-  const std::vector<Session> all = sessions(job.plan, brief.effort, options);
-  if (all.size() < 2) return;
+void add_sittings(Facts& facts, const Job& job, const std::vector<Session>& all, std::int64_t session_ms) {
+  const std::string wanted =
+      session_ms == SessionOptions{}.session_ms ? std::string("an hour") : rounded_duration(session_ms);
   std::int64_t longest = 0;
   std::vector<std::string> ends;
   for (const Session& session : all) {
     longest = std::max(longest, session.work_ms);
     if (session.to_row < job.plan.rows && session.clear) ends.push_back(fmt::format("{:03}", session.to_row));
   }
-  const std::string length = longest <= options.session_ms
-                                 ? std::string("of an hour or less")
-                                 : fmt::format("of about an hour, the longest {}", rounded_duration(longest));
+  const std::string length = longest <= session_ms
+                                 ? fmt::format("of {} or less", wanted)
+                                 : fmt::format("of about {}, the longest {}", wanted, rounded_duration(longest));
   facts.lines.emplace_back("Sessions", fmt::format("{} {}: leave off after RC {}", all.size(), length, joined(ends)));
 }
 
+/// Sittings, where one is not enough: the page is taken to the machine day by day; and rests for the hands.
+void add_sessions(Facts& facts, const Brief& brief, const Job& job) {
+  if (!job.verification.verified) return;
+  const SessionOptions options{.session_ms = brief.session_ms, .rest_ms = brief.rest_ms};
+  const std::vector<Rest> pauses = rests(job.plan, brief.effort, options);
+  std::vector<std::string> rows;
+  rows.reserve(pauses.size());
+  for (const Rest& each : pauses) rows.push_back(fmt::format("{:03}", each.row));
+  const std::vector<Session> all = sessions(job.plan, brief.effort, options);
+  if (all.size() > 1) add_sittings(facts, job, all, options.session_ms);
+  if (rows.empty()) return;
+  facts.lines.emplace_back("Rests", fmt::format("the hands, after some {} of hand work each: after RC {}",
+                                                rounded_duration(options.rest_ms), joined(rows)));
+}
 }  // namespace
+
+std::string state_words(const Brief& brief, const SizeOptions& options) {
+  const Gauges gauges(brief.swatch, options.state, options.substitutes);
+  std::set<ClothState> states;
+  for (const std::string_view texture : textures_of(brief.panel)) states.insert(gauges.of(texture).state);
+  std::string out;
+  for (const ClothState state : states) out += fmt::format("{}{}", out.empty() ? "" : " and ", cloth_state_name(state));
+  return out;
+}
 
 std::string centimetres(double mm) {
   return fmt::format("{:.1f}", mm / 10);

@@ -47,6 +47,10 @@ struct NeedWords {
 };
 void add_need(Facts& facts, const YarnRequest& request, const YarnNeed& need, const NeedWords& told);
 
+/// The state of the cloth that sizes are of, by these options: "washed"; of textures in unlike states, which size()
+/// finds, "rested and washed". Of a brief whose panel has all gauges.
+std::string state_words(const Brief& brief, const SizeOptions& options);
+
 /// "41.2".
 std::string centimetres(double mm);
 

@@ -154,6 +154,7 @@ Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index) {
   out.yarn = yarn_of_one(brief, panel);
   out.panel = std::move(panel);
   out.substitutes = report::article_substitutes(brief);
+  out.state = report::article_state(brief);
   out.article.reset();
   out.own_article.reset();
   return out;

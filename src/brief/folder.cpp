@@ -11,6 +11,7 @@
 
 #include "article_fit/check.hpp"
 #include "brief/article.hpp"
+#include "brief/asked.hpp"
 #include "brief/facts.hpp"
 #include "brief/match.hpp"
 #include "brief/substitutes.hpp"
@@ -158,6 +159,7 @@ void read_article_of(const fs::path& folder, Brief& brief) {
 }
 
 constexpr const char* substitutes_file = "substitutes.csv";
+constexpr const char* asked_file = "brief.json";
 
 /// Files to be written, by name.
 using Files = std::vector<std::pair<std::string, std::string>>;
@@ -200,6 +202,12 @@ Brief read_brief(const std::string& folder) {
               /*article=*/std::nullopt,
               /*own_article=*/std::nullopt,
               /*substitutes=*/{}};
+  if (fs::exists(path / asked_file, failure)) {
+    const report::Asked asked = read_with(path, asked_file, report::read_asked);
+    brief.state = asked.state;
+    brief.session_ms = asked.session_ms;
+    brief.rest_ms = asked.rest_ms;
+  }
   if (fs::exists(path / substitutes_file, failure))
     brief.substitutes = read_with(path, substitutes_file, report::read_substitutes);
   if (fs::exists(path / "article.json", failure)) read_article_of(path, brief);
@@ -227,6 +235,7 @@ void write_job(const Brief& brief, const Job& job, const std::string& folder) {
 
 void write_brief(const Brief& brief, const std::string& folder) {
   const fs::path path = path_of(folder);
+  report::require_asked(brief);
   Files files = {
       {"panel.json", write(brief.panel)},
       {"swatch.csv", write(brief.swatch)},
@@ -234,11 +243,15 @@ void write_brief(const Brief& brief, const std::string& folder) {
   };
   if (brief.yarn) files.emplace_back("yarn.json", write(*brief.yarn));
   if (brief.article) files.emplace_back(article_file, write(*brief.article));
+  if (const report::Asked asked = report::asked_of(brief); asked != report::Asked{}) {
+    files.emplace_back(asked_file, report::write_asked(asked));
+  }
   if (brief.own_article) {
     const std::string name = brief.article ? brief.article->article : "";
     const std::vector<std::string> known = article_names();
     const bool taken = std::any_of(files.begin(), files.end(), [&](const auto& file) { return file.first == name; });
-    if (taken || !is_file_name(name) || std::find(known.begin(), known.end(), name) != known.end()) {
+    if (taken || name == asked_file || !is_file_name(name) ||
+        std::find(known.begin(), known.end(), name) != known.end()) {
       Place place;
       place.field = "brief.article.article";
       throw Error(ErrorCode::bad_argument, place,
@@ -249,7 +262,7 @@ void write_brief(const Brief& brief, const std::string& folder) {
     files.emplace_back(name, write(*brief.own_article));
   }
   if (!brief.substitutes.empty()) files.emplace_back(substitutes_file, report::substitutes_text(brief.substitutes));
-  write_files(path, files, {"yarn.json", article_file, substitutes_file});
+  write_files(path, files, {"yarn.json", article_file, substitutes_file, asked_file});
 }
 
 }  // namespace latchwork::inline v0

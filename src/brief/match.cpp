@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "brief/article.hpp"
+#include "brief/asked.hpp"
 #include "brief/facts.hpp"
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
@@ -197,6 +198,7 @@ void require_severities(const std::vector<Finding>& findings, const std::string&
 }  // namespace
 
 void require_job_of(const Brief& brief, const Job& job) {
+  require_asked(brief);
   require_plan_of(brief.panel.grid(), job.plan, "job.plan");
   require_plan_of(brief.panel.grid(), job.regular, "job.regular");
   require_needles_of(brief, job.plan, "job.plan");

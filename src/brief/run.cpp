@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "brief/article.hpp"
+#include "brief/asked.hpp"
 #include "brief/facts.hpp"
 #include "conditions/words.hpp"
 #include "latchwork/brief.hpp"
@@ -28,6 +29,7 @@ std::function<void(const Progress&)> report::share_of(const std::function<void(c
 
 SizeOptions report::measuring_of(const Brief& brief) {
   SizeOptions out;
+  out.state = brief.state;
   out.substitutes = brief.substitutes;
   return out;
 }
@@ -43,7 +45,12 @@ std::vector<Substitute> report::article_substitutes(const Brief& brief) {
   return out;
 }
 
+std::optional<ClothState> report::article_state(const Brief& brief) {
+  return brief.article->design.state ? brief.article->design.state : brief.state;
+}
+
 Job run(const Brief& brief, const PlanOptions& options) {
+  report::require_asked(brief);
   const Grid& grid = brief.panel.grid();
   const double panel = brief.article ? 0.5 : 1;  // its share of the work; the rest is the article's
   const auto part = [&](double from, double share) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <vector>
 
 #include "latchwork/brief.hpp"
@@ -15,5 +16,7 @@ std::function<void(const Progress&)> share_of(const std::function<void(const Pro
 SizeOptions measuring_of(const Brief& brief);
 /// Of its article's design and of the brief: the first for a texture counts.
 std::vector<Substitute> article_substitutes(const Brief& brief);
+/// The state of its article's design, or, where that names none, the brief's.
+std::optional<ClothState> article_state(const Brief& brief);
 
 }  // namespace latchwork::inline v0::report

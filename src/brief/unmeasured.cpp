@@ -29,7 +29,7 @@ Unmeasured unmeasured(const Brief& brief) {
   Unmeasured out{.size = without_gauge(brief, measuring_of(brief)), .article = {}};
   if (brief.article) {
     SizeOptions options;
-    options.state = brief.article->design.state;
+    options.state = article_state(brief);
     options.substitutes = article_substitutes(brief);
     out.article = without_gauge(brief, options);
   }

@@ -10,13 +10,12 @@
 #include "latchwork/error.hpp"
 #include "latchwork/grid.hpp"
 #include "plan/stops.hpp"
+#include "session/check.hpp"
 #include "session/ends.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
-constexpr std::int64_t least_length_ms = 60'000;
-constexpr std::int64_t most_length_ms = 86'400'000;
 constexpr std::int64_t most_work_ms = std::int64_t{1} << 60;
 
 [[noreturn]] void refuse(const std::string& field, std::int64_t value, std::int64_t least, std::int64_t most,
@@ -30,11 +29,11 @@ void require(const Plan& plan, const SessionOptions& options) {
   if (plan.rows < 0) refuse("rows", plan.rows, 0, Grid::max_side);
   if (plan.rows > Grid::max_side) refuse("rows", plan.rows, 0, Grid::max_side, ErrorCode::too_large);
   require_stops_rise(plan);
-  if (options.session_ms < least_length_ms || options.session_ms > most_length_ms) {
-    refuse("session_ms", options.session_ms, least_length_ms, most_length_ms);
+  if (!sitting::is_session(options.session_ms)) {
+    refuse("session_ms", options.session_ms, sitting::least_length_ms, sitting::most_length_ms);
   }
-  if (options.rest_ms != 0 && (options.rest_ms < least_length_ms || options.rest_ms > most_length_ms)) {
-    refuse("rest_ms", options.rest_ms, least_length_ms, most_length_ms);
+  if (!sitting::is_rest(options.rest_ms)) {
+    refuse("rest_ms", options.rest_ms, sitting::least_length_ms, sitting::most_length_ms);
   }
   if (options.from_row < 0 || options.from_row > plan.rows) refuse("from_row", options.from_row, 0, plan.rows);
 }

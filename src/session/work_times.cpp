@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <limits>
+#include <string>
 
 #include "effort/check.hpp"
 #include "latchwork/error.hpp"
@@ -15,6 +16,13 @@ WorkTimes work_times(const Plan& plan, const Effort& effort, int pieces) {
     Place place;
     place.field = "pieces";
     throw Error(ErrorCode::bad_argument, place, fmt::format("pieces is {}; it must be 1..{}", pieces, most_pieces));
+  }
+  if (plan.status == PlanStatus::infeasible) {
+    Place place;
+    place.field = "plan";
+    throw Error(ErrorCode::bad_argument, place,
+                plan.findings.empty() ? std::string("the plan is infeasible: nothing is knitted by it")
+                                      : "the plan is infeasible: " + plan.findings.front().message);
   }
   const HandWork work = hand_work(plan, effort);
   if (work.hand_ms > (std::numeric_limits<std::int64_t>::max() / pieces) - work.carriage_ms) {

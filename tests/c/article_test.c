@@ -315,6 +315,28 @@ static void an_article_leads_to_panels(void) {
     CHECK(needed == 1 && strcmp(there[0].texture, "lace") == 0 && strcmp(there[0].use, "stockinette") == 0);
     OK(latchwork_brief_set_substitutes(brief, NULL, 0, &error));
   }
+  { /* The cloth that sizes are meant in, sessions and rests. */
+    int32_t state = 0;
+    int64_t session_ms = 0;
+    int64_t rest_ms = 0;
+    OK(latchwork_brief_state(brief, &state, &error));
+    OK(latchwork_brief_session_ms(brief, &session_ms, &error));
+    OK(latchwork_brief_rest_ms(brief, &rest_ms, &error));
+    CHECK(state == LATCHWORK_CLOTH_STATE_MOST_FINISHED && session_ms == 3600000 && rest_ms == 1200000);
+    OK(latchwork_brief_set_state(brief, LATCHWORK_CLOTH_STATE_WASHED, &error));
+    OK(latchwork_brief_set_sessions(brief, 60000, 0, &error));
+    CHECK(latchwork_brief_set_state(brief, 3, &error) == LATCHWORK_E_BAD_ARGUMENT && strcmp(error.field, "state") == 0);
+    CHECK(latchwork_brief_set_sessions(brief, 1, 0, &error) == LATCHWORK_E_BAD_ARGUMENT);
+    CHECK(strcmp(error.field, "session_ms") == 0);
+    CHECK(latchwork_brief_set_sessions(brief, 60000, 1, &error) == LATCHWORK_E_BAD_ARGUMENT);
+    CHECK(strcmp(error.field, "rest_ms") == 0);
+    OK(latchwork_brief_state(brief, &state, &error));
+    OK(latchwork_brief_session_ms(brief, &session_ms, &error));
+    OK(latchwork_brief_rest_ms(brief, &rest_ms, &error));
+    CHECK(state == LATCHWORK_CLOTH_STATE_WASHED && session_ms == 60000 && rest_ms == 0);
+    OK(latchwork_brief_set_state(brief, LATCHWORK_CLOTH_STATE_MOST_FINISHED, &error));
+    OK(latchwork_brief_set_sessions(brief, 3600000, 1200000, &error));
+  }
   /* What fits is a brief of its own. */
   OK(latchwork_article_job_panels(told, panels, 2, &needed, &error));
   CHECK(needed == 1 && strcmp(panels[0].folder, "fitted-front") == 0 && strcmp(panels[0].pieces, "front") == 0);

@@ -48,6 +48,9 @@ VALUES = {
     "unit": "LATCHWORK_LENGTH_UNIT_INCH", "value": "2.5",
     "latchwork_spacing_edge_events.stitches": "1", "above": "0", "seam_stitches": "1",
     "latchwork_built_in_article.name": '"scarf"',
+    # What the brief has already: calls after this one find it as it was.
+    "latchwork_brief_set_state.state": "LATCHWORK_CLOTH_STATE_MOST_FINISHED",
+    "latchwork_brief_set_sessions.session_ms": "3600000", "latchwork_brief_set_sessions.rest_ms": "1200000",
     "latchwork_read_brief.folder": "w.brief_folder", "latchwork_brief_write_job.folder": "w.out_folder",
     "latchwork_brief_write_brief.folder": "w.out_folder",
 }

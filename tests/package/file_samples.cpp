@@ -13,6 +13,7 @@
 #include <string_view>
 #include <vector>
 
+#include "latchwork/brief.hpp"
 #include "random_article.hpp"
 #include "random_values.hpp"
 
@@ -22,6 +23,30 @@ using namespace latchwork_test;
 
 void save(const std::filesystem::path& folder, const std::string& kind, std::uint64_t number, const std::string& text) {
   std::ofstream(folder / (kind + "-" + std::to_string(number) + ".json"), std::ios::binary) << text;
+}
+
+/// brief.json has no writer or reader of its own: it is one of the files of a brief's folder.
+const std::filesystem::path& brief_folder() {
+  static const std::filesystem::path folder = std::filesystem::temp_directory_path() / "latchwork-file-samples";
+  return folder;
+}
+
+void save_brief(const std::filesystem::path& folder, std::uint64_t number, Random& random) {
+  Brief brief{Panel("any", Strip{"any", "any", Grid(1, 1)}), Swatch(), Machine(), {}, {}, {}, {}, {}};
+  if (!random.one_in(3)) brief.state = static_cast<ClothState>(random.between(0, 2));
+  brief.session_ms = 60'000 + random.between(0, 86'340'000);
+  if (random.one_in(2)) brief.rest_ms = random.one_in(3) ? 0 : 60'000 + random.between(0, 86'340'000);
+  write_brief(brief, brief_folder().string());
+  std::filesystem::copy_file(brief_folder() / "brief.json", folder / ("brief-" + std::to_string(number) + ".json"));
+}
+
+void read_brief_json(const std::string& text) {
+  if (!std::filesystem::exists(brief_folder() / "panel.json")) {
+    write_brief({Panel("any", Strip{"any", "any", Grid(1, 1)}), Swatch(), Machine(), {}, {}, {}, {}, {}},
+                brief_folder().string());
+  }
+  std::ofstream(brief_folder() / "brief.json", std::ios::binary) << text;
+  read_brief(brief_folder().string());
 }
 
 void write_all(const std::filesystem::path& folder) {
@@ -36,6 +61,7 @@ void write_all(const std::filesystem::path& folder) {
     save(folder, "article", seed, write(any_article(random)));
     save(folder, "article-choices", seed, write(any_article_request(random)));
     save(folder, "yarn", seed, write(any_yarn_request(random)));
+    save_brief(folder, seed, random);
   }
 }
 
@@ -49,6 +75,7 @@ void read_one(std::string_view kind, const std::string& text) {
   if (kind == "article") read_article(text);
   if (kind == "article-choices") read_article_request(text);
   if (kind == "yarn") read_yarn_request(text);
+  if (kind == "brief") read_brief_json(text);
 }
 
 void read_all(const std::filesystem::path& folder) {
@@ -74,8 +101,10 @@ int main(int count, char** arguments) {
   const std::vector<std::string> words(arguments, arguments + count);
   if (count == 3 && words[1] == "write") {
     write_all(words[2]);
+    std::filesystem::remove_all(brief_folder());
   } else if (count == 3 && words[1] == "read") {
     read_all(words[2]);
+    std::filesystem::remove_all(brief_folder());
   } else {
     std::cerr << "file_samples write|read FOLDER\n";
     return 2;

@@ -108,6 +108,8 @@ ONLY_IN_C = {
     "latchwork_brief_set_article": "assignment to Brief::article and Brief::own_article",
     "latchwork_brief_clear_article": "Brief::article.reset()",
     "latchwork_targets_shape": "TargetPiece::shape, as latchwork_panel_strips",
+    "latchwork_brief_set_sessions": "assignment to Brief::session_ms and Brief::rest_ms",
+    "latchwork_brief_set_state": "assignment to Brief::state",
     "latchwork_brief_set_substitutes": "assignment to Brief::substitutes",
     "latchwork_brief_set_yarn": "assignment to Brief::yarn",
     "latchwork_brief_clear_yarn": "Brief::yarn.reset()",

@@ -15,7 +15,7 @@ import tempfile
 
 import jsonschema
 
-KINDS = ("grid", "strip", "panel", "machine", "plan", "certificate", "yarn", "article", "article-choices")
+KINDS = ("grid", "strip", "panel", "machine", "plan", "certificate", "yarn", "article", "article-choices", "brief")
 # Codes for what a schema can say. It cannot compare two places, know a key that stood twice, or parse a broken text.
 STRUCTURE = {"missing_field", "unknown_field", "wrong_format", "newer_version", "bad_letter", "bad_value"}
 

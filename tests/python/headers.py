@@ -41,7 +41,7 @@ def structs():
                 if not statement or is_call or statement.startswith(("friend", "static", "[[")):
                     continue
                 type_ = re.match(r"(?:const )?[\w:]+(?:<(?:[^<>]|<[^<>]*>)*>)?\s?\*?", statement)
-                for declared in re.split(r",(?![^{]*\})", statement[type_.end() :]):
+                for declared in re.split(r',(?![^{]*\})(?=(?:[^"]*"[^"]*")*[^"]*$)', statement[type_.end() :]):
                     field, _, default = declared.partition("=")
                     fields[field.replace("{}", "").strip()] = default.strip()
             found[name] = fields

@@ -384,3 +384,30 @@ def test_a_brief_names_whose_gauge_a_texture_borrows(tmp_path):
     with pytest.raises(lw.Error) as caught:
         lw.read_brief(tmp_path)
     assert (caught.value.field, caught.value.line) == ("substitutes.csv: use", 2)
+
+
+def test_a_brief_says_which_cloth_its_sizes_are_of_and_how_long_one_sits(tmp_path):
+    brief = lw.read_brief(conftest.EXAMPLES / "briefs" / "sampler")
+    assert (brief.state, brief.session_ms, brief.rest_ms) == (None, 3_600_000, 1_200_000)
+    assert " cm high, washed; " in lw.summary(brief, lw.run(brief))
+    told = list(brief.swatch.measurements)
+    rested = [dataclasses.replace(each, state=lw.ClothState.rested, count=each.count * 0.9) for each in told]
+    brief.swatch = lw.Swatch(told + rested)
+    assert " cm high, washed; " in lw.summary(brief, lw.run(brief))
+    brief.state, brief.session_ms, brief.rest_ms = lw.ClothState.rested, 60_000, 0
+    job = lw.run(brief)
+    assert job.size == lw.size(brief.panel, brief.swatch, state=lw.ClothState.rested)
+    sittings = lw.sessions(job.plan, brief.effort, session_ms=60_000, rest_ms=0)
+    assert f"Sessions       {len(sittings)} of " in lw.summary(brief, job)
+    lw.write_brief(brief, tmp_path)
+    assert lw.read_brief(tmp_path) == brief and (tmp_path / "brief.json").exists()
+    (tmp_path / "brief.json").write_text(
+        '{"format": "latchwork-brief", "version": 1, "state": "damp"}', encoding="utf-8"
+    )
+    with pytest.raises(lw.Error) as caught:
+        lw.read_brief(tmp_path)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_value, "brief.json: state")
+    brief.rest_ms = 1
+    with pytest.raises(lw.Error) as caught:
+        lw.run(brief)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "brief.rest_ms")

@@ -92,6 +92,9 @@ def test_what_cannot_be_made_is_an_infeasible_plan_with_its_findings():
     assert plan.status is lw.PlanStatus.infeasible and plan.findings and not plan.stops
     assert all(isinstance(finding, lw.Finding) for finding in plan.findings)
     assert all(finding.message and html.escape(finding.message) in plan._repr_html_() for finding in plan.findings)
+    with pytest.raises(lw.Error, match="infeasible") as refused:
+        lw.work_times(plan)
+    assert refused.value.field == "plan" and plan.findings[0].message in str(refused.value)
     assert pickle.loads(pickle.dumps(plan)) == plan
 
 

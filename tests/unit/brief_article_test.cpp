@@ -75,7 +75,7 @@ TEST_CASE("what fits is planned, knitted and reckoned; without an article nothin
   CHECK(holds(
       text, "  as it stands   35.9 x 37.8 cm between its seams (2 stitches and 2 rows of each panel go into them): "));
   CHECK(holds(text, ": 39.9 x 39.3 cm between its seams: "));
-  CHECK(holds(summary(brief, job), "36.9 cm wide x 38.5 cm high, relaxed; "));
+  CHECK(holds(summary(brief, job), "36.9 cm wide x 38.5 cm high, rested; "));
   CHECK(holds(summary(brief, job), "; the whole panel, with what seams will take\n"));
   CHECK(holds(text, "Where the figures come from\n  list 'covers, UK': britishwholesales.co.uk"));
   CHECK(holds(text, "Cautions\n  Up to one year"));

@@ -161,7 +161,7 @@ TEST_CASE("a spread that no swatch tells is not told as 0", "[brief]") {
     once.push_back({texture, Counted::rows, 21, 100, ""});
   }
   brief.swatch = Swatch(once);
-  CHECK(holds(summary(brief, run(brief)), "relaxed; spread not known\n"));
+  CHECK(holds(summary(brief, run(brief)), "rested; spread not known\n"));
   once.push_back({once.front().texture, Counted::stitches, 16, 100, ""});
   brief.swatch = Swatch(once);
   CHECK(holds(summary(brief, run(brief)), ", or more\n"));

@@ -46,6 +46,18 @@ std::vector<int> ends(const std::vector<Session>& sessions) {
 
 }  // namespace
 
+TEST_CASE("a plan that is none has no times, and says why", "[session][error]") {
+  const Plan none = plan(Grid(4, 300), Machine{});  // wider than any bed
+  REQUIRE(none.status == PlanStatus::infeasible);
+  REQUIRE_FALSE(none.findings.empty());
+  CHECK_THROWS_MATCHES(work_times(none), Error, refused_field(ErrorCode::bad_argument, "plan"));
+  try {
+    static_cast<void>(work_times(none));
+  } catch (const Error& error) {
+    CHECK(std::string(error.what()).find(none.findings[0].message) != std::string::npos);
+  }
+}
+
 TEST_CASE("times by kind of work add up to the plan's, and go with the pieces", "[session]") {
   Grid grid(12, 9);
   for (const int row : {2, 3, 7}) grid.set(row, 1, Cell::purl);

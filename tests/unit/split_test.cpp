@@ -9,8 +9,10 @@
 #include "latchwork/fit.hpp"
 #include "latchwork/motif.hpp"
 #include "latchwork/plan.hpp"
+#include "latchwork/session.hpp"
 #include "latchwork/simulate.hpp"
 #include "latchwork/size.hpp"
+#include "latchwork/yarn_need.hpp"
 #include "random.hpp"
 
 using namespace latchwork;
@@ -112,6 +114,51 @@ TEST_CASE("sewn together the parts are as wide as the panel", "[split][size]") {
     CHECK(width == Approx(whole));
     CHECK(knitted == panel.grid().columns() + 2 * seam * (static_cast<int>(found.size()) - 1));
   }
+}
+
+TEST_CASE("a panel in parts is reckoned part by part: its hours, its yarn and its seams", "[split][session][yarn]") {
+  const Panel panel = two_ropes(24);
+  const Machine machine = bed(13);
+  const std::vector<SplitPart> found = split(panel, machine);
+  REQUIRE(found.size() == 2);
+  const int seams = static_cast<int>(found.size()) - 1;
+  Swatch swatch({{"stockinette", Counted::stitches, 26, 100, ""},
+                 {"stockinette", Counted::rows, 38, 100, ""},
+                 {"rope 3/3 every 8", Counted::stitches, 34, 100, ""},
+                 {"rope 3/3 every 8", Counted::rows, 38, 100, ""}});
+  YarnRequest request;
+  request.yarns = {{"main", {YarnSystem::tex, 200}, 50}};
+  request.loops = {{"stockinette", 100, 900}, {"rope 3/3 every 8", 100, 1000}};
+  request.sureness = 0;
+  request.allowance = 0;
+  const YarnNeed whole = yarn_need(panel, swatch, request);
+  REQUIRE(whole.estimates.size() == 1);
+
+  // A seam joins two parts over the panel's height; its yarn is asked for once.
+  const double seam_mm = seams * size(panel, swatch).height_mm;
+  double grams = 0;
+  WorkTimes times;
+  int crossings = 0;
+  for (const SplitPart& part : found) {
+    const Panel own = split_part(panel, part);
+    request.seam_mm = part.column == 0 ? seam_mm : 0;
+    grams += yarn_need(own, swatch, request).estimates.at(0).weight_g;
+    const Plan made = plan(own.grid(), machine);
+    REQUIRE(verify(own.grid(), made).verified);
+    const WorkTimes each = work_times(made);
+    times.crossings_ms += each.crossings_ms;
+    times.carriage_ms += each.carriage_ms;
+    times.total_ms += each.total_ms;
+    crossings += hand_work(made).crossings;
+  }
+  // Two columns more, of knit, with their cast-on and bind-off; and three times the seam.
+  const double more_mm = 2 * seams * (24 + 2) * 9.0 + 3 * seam_mm;
+  CHECK(grams == Approx(whole.estimates[0].weight_g + more_mm * 200 / 1e6));
+  CHECK(crossings == static_cast<int>(panel.grid().crossings().size()));
+  CHECK(times.carriage_ms == 2 * 24 * Effort{}.row);
+  const Plan wide = plan(panel.grid(), bed(24));  // on a bed that holds it
+  CHECK(times.crossings_ms == work_times(wide).crossings_ms);
+  CHECK(times.total_ms > work_times(wide).total_ms);
 }
 
 TEST_CASE("what is not its own mirror image is parted as evenly as its motifs allow", "[split]") {

@@ -138,7 +138,8 @@ class Closure:
     """0..1e4: how far one edge lies over the other; 0 for a seam."""
     overlap_greatest_mm: float = 0.0
     """overlap_least_mm..1e4."""
-    source: str = ""
+    source: str = "common practice, no source"
+    """Never empty."""
     mark: SourceMark = SourceMark.practice
 
 

@@ -6,6 +6,7 @@ from ._article import Article
 from ._article_fit import ArticleFit, ArticleRequest
 from ._core import Panel, Swatch
 from ._data import Effort, Finding, Machine, Size, Substitute
+from ._enums import ClothState
 from ._plan import Conditions, Plan, WorkTimes
 from ._simulate import Verification
 from ._yarn import YarnNeed, YarnRequest
@@ -15,7 +16,8 @@ from ._yarn import YarnNeed, YarnRequest
 class Brief:
     """What a designer hands over: a folder with panel.json, machine.json (which may hold efforts) and, to be told
     sizes, swatch.csv (without it the swatch is empty); if yarn is to be reckoned, yarn.json; if an article is to be made, article.json, and the article's own file where it is
-    none of the library's; substitutes.csv, if a texture that was not measured is to have another's gauge."""
+    none of the library's; substitutes.csv, if a texture that was not measured is to have another's gauge; brief.json, if sizes are meant in another state of the cloth than the most finished one, or sessions are not of
+    the usual length."""
 
     panel: Panel
     swatch: Swatch
@@ -30,6 +32,13 @@ class Brief:
     """Textures that are measured by another's gauge where they have none of their own: for the panel's size, its drawing and
     the article's fits, there after those of the article's own design. The job's size has a finding for each. What yarn a
     texture takes YarnRequest.substitutes says."""
+    state: ClothState | None = None
+    """The cloth that sizes are meant in: of the panel, its drawing and the article's fits whose own design names none. None: each
+    texture's most finished one. The summary says which it is."""
+    session_ms: int = 3_600_000
+    """How long one sits at the machine, as sessions() has it: what the summary tells of sessions."""
+    rest_ms: int = 1_200_000
+    """Hand work between two rests, as rests() has it; 0: no rests."""
 
 
 @dataclass(slots=True)

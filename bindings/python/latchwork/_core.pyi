@@ -648,7 +648,7 @@ max_edge_items: int
 def outlined(rows: int, columns: int, left: EdgeShape, right: EdgeShape, step: int = 1) -> Outline:
     """The shape of rows x columns between two edges, as seen on the right side; for edges that mirror each other give the
     same one twice. An edge of points lies in each row where the line is in the middle of that row, rounded to the nearest
-    column, halves up; with step=2 it changes after even rows only.
+    column, halves up; with step=2 it changes after even rows only, and events have to be after such rows.
 
     Raises Error bad_argument (field "rows", "left.points[2].row"; "outline", with the row, where no stitch is left, or
     none on a stitch of the row below: two pieces); too_large.
@@ -1454,7 +1454,8 @@ def plan_tolerances(
 def work_times(plan: Plan, effort: Effort | None = None, pieces: int = 1) -> WorkTimes:
     """The time of `pieces` panels made by one plan, by kind of work, from its steps and these efforts; effort None is
     Effort(). An article of several plans takes the sums of theirs, field by field; sewing up is in none. Raises Error
-    bad_argument (effort; pieces: 1..1000); too_large (field "pieces") for so much work that 64 bits do not hold it.
+    bad_argument (effort; pieces: 1..1000; field "plan", with the first of its findings, for one that is infeasible);
+    too_large (field "pieces") for so much work that 64 bits do not hold it.
     """
 
 def sessions(
@@ -1490,12 +1491,13 @@ def rests(
 
 def read_brief(folder: str | os.PathLike[str]) -> Brief:
     """Reads a folder with panel.json, machine.json and, if there, swatch.csv (else an empty swatch), yarn.json, article.json
-    and substitutes.csv (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it).
-    Raises Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
-    raise with the file's name before the field: of article.json also, with its line, what targets() and panel_design()
-    refuse, and an article that is neither the library's nor a file "name.json" of the folder; bad_encoding for text that
-    is not UTF-8; of substitutes.csv, with its line, bad_syntax, missing_field, unknown_field, bad_value for a texture
-    that is empty, named twice or its own substitute, and too_large.
+    and substitutes.csv (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it) and
+    brief.json (format "latchwork-brief": state, session_ms, rest_ms; each may be left out). Raises Error bad_argument
+    (folder) for an empty name or a NUL in it; io (field = file name), and what the readers raise with the file's name
+    before the field: of article.json also, with its line, what targets() and panel_design() refuse, and an article that
+    is neither the library's nor a file "name.json" of the folder; bad_encoding for text that is not UTF-8; of
+    substitutes.csv, with its line, bad_syntax, missing_field, unknown_field, bad_value for a texture that is empty, named
+    twice or its own substitute, and too_large.
     """
 
 def run(
@@ -1511,15 +1513,17 @@ def run(
     """Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
     wants a gauge that the swatch has not is None, and Job.missing tells which texture. `stop`, `progress` and the limits
     as in plan(), for each plan anew, but for a time limit, which is for `plan` and `unconditioned` together; `conditions`
-    bind all plans but `unconditioned`. Raises what those calls raise; too_large (field "article",
-    "article.seam_ms_per_m") for an article of more than 2^60 ms of work at the machine, or of sewing up.
+    bind all plans but `unconditioned`. Raises what those calls raise; bad_argument (field "brief.state",
+    "brief.session_ms", "brief.rest_ms"); too_large (field "article", "article.seam_ms_per_m") for an article of more than
+    2^60 ms of work at the machine, or of sewing up.
     """
 
 def fitted_brief(brief: Brief, job: Job, index: int) -> Brief:
     """A brief of its own for a panel of ArticleJob.panels, by its index, on which run() and write_job() go as on any other:
     panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is that of one panel,
     without seams; where YarnRequest.rows say which yarns knit which rows, and the panel has other rows, it has none. Its
-    size is told as any brief's, in the swatch's most finished state and with what the seams take in.
+    size is told as any brief's, with what the seams take in, in the state that it was fitted in: the article's design's,
+    or, where that names none, the brief's.
 
     Raises Error bad_argument (field "brief.article", "index"; "job.article.fit" for a job of another brief);
     size_mismatch (field "job.article"); as fit_article().
@@ -1527,7 +1531,7 @@ def fitted_brief(brief: Brief, job: Job, index: int) -> Brief:
 
 def summary(brief: Brief, job: Job) -> str:
     """For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand work by kind,
-    hours, bound, price of regularity, "verified" or not.
+    hours, sessions and rests, bound, price of regularity, "verified" or not.
 
     Raises Error size_mismatch (field "job.plan", "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of another
     brief; bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that does not knit its panel, or
@@ -1550,8 +1554,8 @@ def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
 
 def write_brief(brief: Brief, folder: str | os.PathLike[str]) -> None:
     """Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not there; an
-    older yarn.json, article.json or substitutes.csv of which there is none now is taken away. Where anything is refused
-    nothing is written. Raises Error bad_argument (folder) for an empty name or a NUL; bad_argument (field
+    older yarn.json, article.json, substitutes.csv or brief.json of which there is none now is taken away. Where anything
+    is refused nothing is written. Raises Error bad_argument (folder) for an empty name or a NUL; bad_argument (field
     "brief.article.article") for an own article that article.json does not name as a file of the folder; bad_value,
     bad_encoding or too_large (field "brief.substitutes[0].use", "brief.substitutes") for what substitutes.csv does not
     take; io (field = file name, or folder); what write() of the parts raises.

@@ -16,7 +16,9 @@ void bind_brief(py::module_& m) {
       "folder"_a,
       "Reads a folder with panel.json, machine.json and, if there, swatch.csv (else an empty swatch), yarn.json, "
       "article.json and "
-      "substitutes.csv (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it). "
+      "substitutes.csv (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it) "
+      "and brief.json (format \"latchwork-brief\": "
+      "state, session_ms, rest_ms; each may be left out). "
       "Raises Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the "
       "readers raise with the file's name before the field: of article.json also, with its line, what targets() and "
       "panel_design() refuse, and an article that is neither the library's nor a file \"name.json\" of the folder; "
@@ -43,6 +45,7 @@ void bind_brief(py::module_& m) {
       "fit. What wants a gauge that the swatch has not is None, and Job.missing tells which texture. `stop`, "
       "`progress` and the limits as in plan(), for each plan anew, but for a time limit, which is for `plan` and "
       "`unconditioned` together; `conditions` bind all plans but `unconditioned`. Raises what those calls raise; "
+      "bad_argument (field \"brief.state\", \"brief.session_ms\", \"brief.rest_ms\"); "
       "too_large (field \"article\", \"article.seam_ms_per_m\") for an article of more than 2^60 ms of work at the "
       "machine, or of sewing up.");
   m.def(
@@ -55,14 +58,14 @@ void bind_brief(py::module_& m) {
       "A brief of its own for a panel of ArticleJob.panels, by its index, on which run() and write_job() go as on "
       "any other: panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is "
       "that of one panel, without seams; where YarnRequest.rows say which yarns knit which rows, and the panel has "
-      "other rows, it has none. Its size is told as any brief's, in the swatch's most finished state and with what "
-      "the seams take in.\n"
+      "other rows, it has none. Its size is told as any brief's, with what the seams take in, in the state that it was "
+      "fitted in: the article's design's, or, where that names none, the brief's.\n"
       "\n"
       "Raises Error bad_argument (field \"brief.article\", \"index\"; \"job.article.fit\" for a job of another "
       "brief); size_mismatch (field \"job.article\"); as fit_article().");
   m.def("summary", without_gil(&summary), "brief"_a, "job"_a,
         "For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand "
-        "work by kind, hours, bound, price of regularity, \"verified\" or not.\n"
+        "work by kind, hours, sessions and rests, bound, price of regularity, \"verified\" or not.\n"
         "\n"
         "Raises Error size_mismatch (field \"job.plan\", \"job.size\", \"job.size.strips[2]\", \"job.yarn\", ...) "
         "for a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", ...) for a "
@@ -92,7 +95,8 @@ void bind_brief(py::module_& m) {
       },
       "brief"_a, "folder"_a,
       "Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not "
-      "there; an older yarn.json, article.json or substitutes.csv of which there is none now is taken away. Where "
+      "there; an older yarn.json, article.json, substitutes.csv or brief.json of which there is none now is taken "
+      "away. Where "
       "anything is refused nothing is written. Raises Error bad_argument (folder) for an empty name or a NUL; "
       "bad_argument (field \"brief.article.article\") for an own article that article.json does not name as a file "
       "of the folder; bad_value, bad_encoding or too_large (field \"brief.substitutes[0].use\", "

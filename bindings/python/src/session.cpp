@@ -17,7 +17,8 @@ void bind_session(py::module_& m) {
       "plan"_a, "effort"_a = py::none(), "pieces"_a = 1,
       "The time of `pieces` panels made by one plan, by kind of work, from its steps and these efforts; effort None is "
       "Effort(). An article of several plans takes the sums of theirs, field by field; sewing up is in none. Raises "
-      "Error bad_argument (effort; pieces: 1..1000); too_large (field \"pieces\") for so much work that 64 bits do not "
+      "Error bad_argument (effort; pieces: 1..1000; field \"plan\", with the first of its findings, for one that is "
+      "infeasible); too_large (field \"pieces\") for so much work that 64 bits do not "
       "hold it.");
   m.def(
       "sessions",

@@ -1244,7 +1244,7 @@ typedef struct latchwork_rest {
 
 /* The time of `pieces` panels (1..1000) made by one plan, by kind of work, from its steps and these efforts. effort may be
    NULL. An article of several plans takes the sums of theirs, field by field; sewing up is in none. Fails: BAD_ARGUMENT
-   (effort, pieces); TOO_LARGE (pieces) for so much work that 64 bits do not hold it. Since 0.1. */
+   (effort, pieces; plan, with the first of its findings, for one that is infeasible); TOO_LARGE (pieces) for so much work that 64 bits do not hold it. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_work_times(const latchwork_plan *plan, const latchwork_effort *effort,
                                                            int32_t pieces, latchwork_work_times *times,
                                                            latchwork_error *error);
@@ -2359,7 +2359,8 @@ typedef struct latchwork_shape_options {
   { sizeof(latchwork_shape_options), 0, 0 }
 
 /* The shape of rows x columns between two edges as seen on the RS; one row span a row. An edge of points lies in each
-   row where the line is in its middle, rounded; with step 2 it changes after even rows only. Fails: BAD_ARGUMENT (rows,
+   row where the line is in its middle, rounded; with step 2 it changes after even rows only, and events have to be after
+   such rows. Fails: BAD_ARGUMENT (rows,
    columns, step; left.points[2].row; left, right or outline with the row, for a row without a stitch too, or with
    none on a stitch of the row below: two pieces); TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_outlined(int32_t rows, int32_t columns, const latchwork_edge_shape *left,
@@ -3310,7 +3311,7 @@ LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_pa
 /* ---- The main job: a brief goes in, a job comes out -------------------------------------------------------------- */
 
 /* What a designer hands over: a panel, a swatch, a machine and efforts; yarns and an article, where they are asked for. As
-   files: a folder with panel.json, machine.json and, if there, swatch.csv, yarn.json and article.json. */
+   files: a folder with panel.json, machine.json and, if there, swatch.csv, yarn.json, article.json and brief.json. */
 typedef struct latchwork_brief latchwork_brief;
 /* What comes back: findings, the least-effort and the regular plan, their verifications, the size. */
 typedef struct latchwork_job latchwork_job;
@@ -3343,8 +3344,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *p
                                                         const latchwork_effort *effort, latchwork_brief **out,
                                                         latchwork_error *error);
 /* Reads a brief's folder: panel.json, machine.json and, if there, swatch.csv (else an empty swatch), yarn.json,
-   article.json and substitutes.csv
-   (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for it). Fails:
+   article.json, substitutes.csv (columns texture,use: a texture that lacks a swatch, and the one whose gauge is used for
+   it) and brief.json (format "latchwork-brief": state, session_ms, rest_ms; each may be left out). Fails:
    BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name), and as the readers do, with the file's name
    before the field: of article.json also what latchwork_article_targets refuses, an article that is neither the
    library's nor a file "name.json" of the folder, BAD_ENCODING for a name that is not UTF-8, and CROSSING_CUT where a
@@ -3404,21 +3405,37 @@ LATCHWORK_C_API latchwork_status latchwork_brief_set_substitutes(latchwork_brief
 LATCHWORK_C_API latchwork_status latchwork_brief_substitutes(const latchwork_brief *brief,
                                                              latchwork_substitute *substitutes, size_t capacity,
                                                              size_t *needed, latchwork_error *error);
+/* The cloth that sizes are meant in, LATCHWORK_CLOTH_STATE_...: of the panel, its drawing and the article's fits whose own
+   design names none. Fails: BAD_ARGUMENT (state). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_set_state(latchwork_brief *brief, int32_t state, latchwork_error *error);
+/* That; MOST_FINISHED if none was said. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_state(const latchwork_brief *brief, int32_t *state, latchwork_error *error);
+/* How long one sits at the machine, and how much hand work there is between two rests (0: none): what the summary tells of
+   sessions. 3600000 and 1200000 if none were said. Fails: BAD_ARGUMENT (session_ms, rest_ms), as
+   latchwork_plan_sessions(). Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_set_sessions(latchwork_brief *brief, int64_t session_ms, int64_t rest_ms,
+                                                              latchwork_error *error);
+/* Those. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_brief_session_ms(const latchwork_brief *brief, int64_t *session_ms,
+                                                            latchwork_error *error);
+LATCHWORK_C_API latchwork_status latchwork_brief_rest_ms(const latchwork_brief *brief, int64_t *rest_ms,
+                                                         latchwork_error *error);
 /* Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
    wants a gauge that the swatch has not is left out, and latchwork_job_missing tells it. Conditions
    bind all plans but that of latchwork_job_unconditioned. A time limit is for that one and the least-effort plan together,
-   and for each other plan anew; a work limit for each plan. options may be NULL. Fails: as those do; TOO_LARGE (field
-   "article", "article.seam_ms_per_m") for an article of more than 2^60 ms of work at the machine, or of sewing up.
-   Since 0.1. */
+   and for each other plan anew; a work limit for each plan. options may be NULL. Fails: as those do; BAD_ARGUMENT (field
+   "time_limit_ms", ...); TOO_LARGE (field "article", "article.seam_ms_per_m") for an article of more than 2^60 ms of work
+   at the machine, or of sewing up. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);
 /* A brief of its own for a panel of latchwork_article_job_panels(), by its index, on which latchwork_brief_run() and
-   latchwork_brief_write_job() go as on any other: panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is that of one
-   panel, without seams; where its request says which yarns knit which rows, and the panel has other rows, it has none. Its
-   size is told as any brief's, in the swatch's most finished state and with what the seams take in. Fails: BAD_ARGUMENT
-   (field "brief.article", "index"; "job.article.fit" for a job of another brief); SIZE_MISMATCH (field "job.article"); as
-   latchwork_fit_article. Since 0.1. */
+   latchwork_brief_write_job() go as on any other: panel, machine, efforts, swatch and the substitutes that it was
+   fitted by, no article. Its yarn is that of one panel, without seams; where its request says which yarns knit which
+   rows, and the panel has other rows, it has none. Its size is told as any brief's, with what the seams take in, in the
+   state that it was fitted in: the article's design's, or, where that names none, the brief's. Fails: BAD_ARGUMENT
+   (field "brief.article", "index"; "job.article.fit" for a job of another brief); SIZE_MISMATCH (field "job.article");
+   as latchwork_fit_article. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_fitted_brief(const latchwork_brief *brief, const latchwork_job *job,
                                                               size_t index, latchwork_brief **out,
                                                               latchwork_error *error);
@@ -3444,7 +3461,7 @@ LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
                                                            const char *folder, latchwork_error *error);
 /* Writes the files that latchwork_read_brief() reads back to an equal brief into `folder`, which is made if it is not
-   there; an older yarn.json, article.json or substitutes.csv of which there is none now is taken away. Where anything is
+   there; an older yarn.json, article.json, substitutes.csv or brief.json of which there is none now is taken away. Where anything is
    refused nothing is written. Fails: BAD_ARGUMENT (folder) for an empty name, (field "brief.article.article") for an own
    article that article.json does not name as a file of the folder; BAD_VALUE, BAD_ENCODING or TOO_LARGE (field
    "brief.substitutes[0].use", "brief.substitutes") for what substitutes.csv does not take; IO (field: the file's name, or

@@ -17,7 +17,10 @@ struct Data<Brief> {
                                             field("yarn", &Brief::yarn),
                                             field("article", &Brief::article),
                                             field("own_article", &Brief::own_article),
-                                            field("substitutes", &Brief::substitutes)};
+                                            field("substitutes", &Brief::substitutes),
+                                            field("state", &Brief::state),
+                                            field("session_ms", &Brief::session_ms),
+                                            field("rest_ms", &Brief::rest_ms)};
 };
 
 template <>
