@@ -159,7 +159,8 @@ TEST_CASE("a curve is drawn without jogs, near the points that it was given by",
     for (const auto& [x, y] : corners) {
       double nearest = 1e9;
       for (std::size_t i = 1; i < points.size(); ++i) {
-        for (double share = 0; share <= 1; share += 0.02) {
+        for (int at_share = 0; at_share <= 50; ++at_share) {
+          const double share = at_share / 50.0;
           const double columns = points[i - 1].columns + share * (points[i].columns - points[i - 1].columns);
           const double at = points[i - 1].row + share * (points[i].row - points[i - 1].row);
           nearest = std::min(nearest, std::max(std::abs(columns - x) / 0.75, std::abs(at - y) / 1.5));
