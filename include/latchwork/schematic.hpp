@@ -63,7 +63,8 @@ struct Schematic {
   std::vector<std::string> sizes;      ///< their names, the drawn one first; empty: one size without a name
   std::vector<SchematicPiece> pieces;  ///< from the left on the RS, one or more
   std::vector<std::string> notes;      ///< lines for people, below the drawing
-  LengthUnit unit = LengthUnit::cm;    ///< of the measures: cm, to one decimal, or inch, to a quarter
+  LengthUnit unit = LengthUnit::cm;    ///< of the measures: cm, to one decimal, or inch, to a quarter; what
+                                       ///< is less than half of that "under 0.05", "under 1/8"
   friend bool operator==(const Schematic&, const Schematic&) = default;
 };
 

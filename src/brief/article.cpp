@@ -204,18 +204,22 @@ bool is_within(const Brief& brief, const FitCandidate& stands) {
   return !most || (std::abs(stands.width_error_percent) <= *most && std::abs(stands.height_error_percent) <= *most);
 }
 
-std::size_t chosen(const Brief& brief, const PieceFit& piece) {
+std::optional<Finding> barrier(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate) {
   const FitRequest wanted = piece_request(piece.target, panel_design(*brief.article, brief.panel));
-  const auto can_be_made = [&](const FitCandidate& candidate, int index) {
-    const std::vector<Finding> found = findings(fitted(wanted, candidate, index).grid(), brief.machine);
-    return std::none_of(found.begin(), found.end(),
-                        [](const Finding& finding) { return finding.severity == Severity::error; });
-  };
-  const std::vector<FitCandidate>& all = piece.fit.candidates;
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    if (can_be_made(all[i], 0) && (all[i].panels == 1 || can_be_made(all[i], all[i].panels - 1))) return i;
+  for (const int index : {0, candidate.panels - 1}) {
+    for (Finding& finding : findings(fitted(wanted, candidate, index).grid(), brief.machine)) {
+      if (finding.severity == Severity::error) return std::move(finding);
+    }
+    if (candidate.panels == 1) break;
   }
-  return 0;
+  return std::nullopt;
+}
+
+std::size_t chosen(const Brief& brief, const PieceFit& piece) {
+  const std::vector<FitCandidate>& all = piece.fit.candidates;
+  const auto first =
+      std::find_if(all.begin(), all.end(), [&](const FitCandidate& each) { return !barrier(brief, piece, each); });
+  return first == all.end() ? 0 : static_cast<std::size_t>(first - all.begin());
 }
 
 std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit) {

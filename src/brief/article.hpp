@@ -1,11 +1,13 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "brief/facts.hpp"
 #include "latchwork/brief.hpp"
+#include "latchwork/finding.hpp"
 
 namespace latchwork::inline v0::report {
 
@@ -13,6 +15,10 @@ namespace latchwork::inline v0::report {
 Article article_of(const Brief& brief);
 
 ArticleFit article_fit_of(const Brief& brief, const FitOptions& options = {});
+
+/// What bars this machine from making a candidate's panels, the first that findings() calls an error; nothing where
+/// nothing does. O(cells).
+std::optional<Finding> barrier(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate);
 
 /// Which of a piece's candidates is knitted: the first whose panels the machine can make, going by what findings()
 /// calls errors; the first of all where none can. There is one at least. O(candidates passed over * cells).

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdint>
 #include <iterator>
+#include <optional>
 #include <set>
 
 #include "brief/article.hpp"
@@ -114,15 +115,19 @@ std::string passed_over_words(const Brief& brief, const PieceFit& piece) {
   const std::size_t passed = chosen(brief, piece);
   if (passed == 0) return {};
   const FitCandidate& nearest = piece.fit.candidates.front();
-  const FitRequest wanted = piece_request(piece.target, panel_design(*brief.article, brief.panel));
-  for (const int index : {0, nearest.panels - 1}) {
-    for (const Finding& finding : findings(fitted(wanted, nearest, index).grid(), brief.machine)) {
-      if (finding.severity != Severity::error) continue;
-      return fmt::format("; {} nearer cannot be made, the nearest, of {} x {}, since {}", passed,
-                         count_of(nearest.columns, "column"), count_of(nearest.rows, "row"), one_line(finding.message));
-    }
-  }
-  return {};
+  const std::optional<Finding> why = barrier(brief, piece, nearest);
+  return fmt::format("; {} nearer cannot be made, the nearest, of {} x {}, since {}", passed,
+                     count_of(nearest.columns, "column"), count_of(nearest.rows, "row"),
+                     why ? one_line(why->message) : "");
+}
+
+/// " [cannot be made here: open stack]"; nothing where it can.
+std::string barrier_words(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate) {
+  const std::optional<Finding> why = barrier(brief, piece, candidate);
+  if (!why) return {};
+  std::string name(finding_name(why->code));
+  std::replace(name.begin(), name.end(), '_', ' ');
+  return fmt::format(" [cannot be made here: {}]", name);
 }
 
 std::string best_words(const Brief& brief, const PieceFit& piece, const std::string& message) {
@@ -220,6 +225,23 @@ std::vector<std::string> seam_lines(const Targets& targets) {
   }
   if (!out.empty()) {
     out.push_back(fmt::format("in all {} cm", range_words(targets.seam_least_mm, targets.seam_greatest_mm)));
+  }
+  return out;
+}
+
+/// The candidates that are not told as the best, each with what bars it.
+std::vector<std::string> other_lines(const Brief& brief, const PieceFit& piece) {
+  std::vector<std::string> out;
+  const std::vector<FitCandidate>& fits = piece.fit.candidates;
+  const std::size_t best = fits.empty() ? 0 : chosen(brief, piece);
+  for (std::size_t i = 0; i < fits.size(); ++i) {
+    if (i == best) continue;
+    out.push_back(fmt::format("{}: {}{}", made_of(fits[i]), measured(fits[i]), barrier_words(brief, piece, fits[i])));
+  }
+  for (std::size_t i = 1; i < piece.fit.nearest.size(); ++i) {
+    const FitNearest& near = piece.fit.nearest[i];
+    out.push_back(fmt::format("{}: {} (would have to give: {}){}", made_of(near.candidate), measured(near.candidate),
+                              gives_words(near), barrier_words(brief, piece, near.candidate)));
   }
   return out;
 }
@@ -322,15 +344,7 @@ std::string article_text(const Brief& brief, const ArticleJob& article) {
       return row.piece.starts_with(one_line(piece.target.name));
     });
     std::vector<std::string> others;
-    for (std::size_t i = 0; of != article.fit.pieces.end() && i < of->fit.candidates.size(); ++i) {
-      if (i == chosen(brief, *of)) continue;
-      others.push_back(fmt::format("{}: {}", made_of(of->fit.candidates[i]), measured(of->fit.candidates[i])));
-    }
-    for (std::size_t i = 1; of != article.fit.pieces.end() && i < of->fit.nearest.size(); ++i) {
-      const FitNearest& near = of->fit.nearest[i];
-      others.push_back(fmt::format("{}: {} (would have to give: {})", made_of(near.candidate), measured(near.candidate),
-                                   gives_words(near)));
-    }
+    if (of != article.fit.pieces.end()) others = other_lines(brief, *of);
     for (std::size_t i = 0; i < others.size(); ++i)
       out += (i == 0 ? "  others         " : "                 ") + others[i] + "\n";
   }

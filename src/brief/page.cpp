@@ -7,6 +7,7 @@
 #include "brief/article.hpp"
 #include "brief/facts.hpp"
 #include "brief/match.hpp"
+#include "brief/page_parts.hpp"
 #include "brief/sheets.hpp"
 #include "instructions/sheet.hpp"
 #include "instructions/words.hpp"
@@ -17,62 +18,7 @@
 namespace latchwork::inline v0 {
 namespace {
 
-// Black on white, for A4 and for a phone: charts scroll sideways on a narrow screen and shrink to the page in print.
-constexpr std::string_view style = R"(
-html { color: #000; background: #fff; font: 16px/1.45 sans-serif; }
-body { max-width: 70rem; margin: 0 auto; padding: 0 .8rem 2rem; overflow-wrap: break-word; }
-h1 { font-size: 1.6rem; line-height: 1.2; margin: 1rem 0 .2rem; }
-h2 { font-size: 1.2rem; margin: 1.6rem 0 .5rem; border-bottom: 2px solid #000; }
-h3 { font-size: 1rem; margin: 1.1rem 0 .3rem; }
-p, ul, table { margin: .4rem 0; }
-ul { padding-left: 1.3rem; }
-table { border-collapse: collapse; width: 100%; }
-th, td { border: 1px solid #777; padding: .25rem .5rem; text-align: left; vertical-align: top; }
-td.n, th.n { text-align: right; }
-table.steps th.n { width: 1%; white-space: nowrap; }
-table.terms th, table.terms td { border: none; padding: .08rem .9rem .08rem 0; }
-table.terms th { width: 1%; white-space: nowrap; }
-td.at { width: 8.5em; white-space: nowrap; font-weight: bold; }
-td.again { font-style: italic; }
-.box { display: inline-block; width: .8em; height: .8em; border: 1.5px solid #000; margin-right: .4em; }
-.range { white-space: nowrap; }
-.tick { display: inline-block; white-space: nowrap; margin-right: 1em; font-style: normal; }
-.chart { margin: .5rem 0; overflow-x: auto; }
-.chart svg { display: block; }
-.schematic svg { max-width: 32rem; }
-nav a { margin-right: 1em; color: #000; }
-@media (max-width: 30rem) {
-  th, td { padding: .2rem .3rem; }
-  table.facts, table.facts tbody, table.facts tr, table.facts th, table.facts td { display: block; width: auto; }
-  table.facts td { margin: 0 0 .5rem; }
-}
-@media print {
-  @page { size: A4; margin: 12mm; }
-  html { font-size: 10.5pt; }
-  body { max-width: none; padding: 0; }
-  nav { display: none; }
-  h2, h3, .lead, h2 + p { break-after: avoid; }
-  .end { break-before: avoid; }
-  tr, li { break-inside: avoid; }
-  li:last-child, tr:last-child { break-before: avoid; }
-  p, li, td { orphans: 3; widows: 3; }
-  thead { display: table-header-group; }
-  .chart { overflow: visible; }
-  .chart svg {
-    width: var(--print-width) !important; min-width: 0 !important; max-width: 100% !important; margin: 0 auto;
-  }
-  .one-page svg { max-height: 250mm; }
-  @page across { size: A4 landscape; margin: 12mm; }
-  section.wide { page: across; }
-  section.wide svg { max-height: 163mm; }
-  .schematic { break-inside: avoid; }
-  section.picture { break-before: page; }
-}
-)";
-
-std::string tag(std::string_view name, std::string_view words, std::string_view attributes = {}) {
-  return fmt::format("<{}{}>{}</{}>", name, attributes, escaped_xml(words), name);
-}
+using report::tag;
 
 void append_list(std::string& out, std::string_view title, const std::vector<std::string>& lines) {
   if (lines.empty()) return;
@@ -157,33 +103,6 @@ void append_terms(std::string& out, std::string_view title,
     out += "<tr>" + tag("th", term, " scope=\"row\"") + "<td>" + in_ranges(words) + "</td></tr>\n";
   }
   out += "</tbody>\n</table>\n";
-}
-
-void append_picture(std::string& out, const report::ChartSheets& chart, const drawing::DrawnChart& sheet,
-                    const std::string& title, std::string_view attributes) {
-  out += fmt::format("<section class=\"picture{}\">\n", chart.wide ? " wide" : "");
-  out += tag("h2", title, attributes);
-  // On a screen cells are drawn 16 px high where there is room, never below 8 px, and words never below 10 px; the rest
-  // scrolls. In print all sheets have one scale.
-  const double font = report::font_mm / chart.mm_per_unit;
-  out += "\n<figure class=\"chart one-page\">\n";
-  const std::size_t open = sheet.svg.find('>');
-  out += sheet.svg.substr(0, open) +
-         fmt::format(" style=\"width:100%;min-width:{:.0f}px;max-width:{:.0f}px;--print-width:{:.2f}mm\"",
-                     sheet.width * std::max(10 / font, 0.5), sheet.width, sheet.width * chart.mm_per_unit) +
-         sheet.svg.substr(open);
-  out += "</figure>\n</section>\n";
-}
-
-void append_chart(std::string& out, const report::ChartSheets& chart, Side side) {
-  const auto& sheets = chart.sheets;
-  const std::string title = side == Side::operator_view ? "Operator's view (WS)" : "Right side (RS)";
-  const std::string_view id = side == Side::operator_view ? " id=\"operator\"" : " id=\"right-side\"";
-  for (std::size_t i = 0; i < sheets.size(); ++i) {
-    const std::string part = sheets.size() == 1 ? "" : fmt::format(", sheet {} of {}", i + 1, sheets.size());
-    append_picture(out, chart, sheets[i], title + part, i == 0 ? id : "");
-  }
-  if (chart.key) append_picture(out, chart, *chart.key, title + ", key", "");
 }
 
 void append_stop(std::string& out, const writing::SheetStop& stop) {
@@ -300,11 +219,16 @@ void append_sizes(std::string& out, const Panel& panel, const Size& size) {
     const std::string name = times == 1 ? strip.name : fmt::format("{} ({} times), each", strip.name, times);
     out += "<tr>";
     if (bands) out += tag("td", joined(rows));
-    out += tag("td", name) +
+    out += tag("td", name, " class=\"name\"") +
            fmt::format("<td class=\"n\">{}</td><td class=\"n\">{:.1f}</td><td class=\"n\">{:.1f}</td></tr>\n",
                        strip.columns, strip.width_mm, strip.height_mm);
   }
   out += "</tbody>\n</table>\n";
+}
+
+/// A cell that stands under its column's head or, on a narrow screen, tells it itself.
+std::string labelled(std::string_view label, std::string_view words) {
+  return tag("td", words, fmt::format(" data-label=\"{}\"", label));
 }
 
 void append_article(std::string& out, const Brief& brief, const Job& job, const report::Facts& facts) {
@@ -313,11 +237,13 @@ void append_article(std::string& out, const Brief& brief, const Job& job, const 
   append_terms(out, "", facts.article, " facts");
   if (!job.article) return;
   out +=
-      "<table>\n<thead><tr><th>Piece</th><th>Wanted</th><th>This panel, as it stands</th><th>Best fit</th>"
+      "<table class=\"pieces\">\n<thead><tr><th>Piece</th><th>Wanted</th><th>This panel, as it stands</th><th>Best "
+      "fit</th>"
       "<th>To knit</th></tr></thead>\n<tbody>\n";
   for (const report::ArticleRow& row : report::article_rows(brief, *job.article)) {
-    out += "<tr>" + tag("td", row.piece) + tag("td", row.wanted) + tag("td", row.stands) + tag("td", row.best) +
-           tag("td", row.knitted) + "</tr>\n";
+    out += "<tr>" + tag("td", row.piece, " class=\"name\"") + labelled("Wanted", row.wanted) +
+           labelled("As it stands", row.stands) + labelled("Best fit", row.best) + labelled("To knit", row.knitted) +
+           "</tr>\n";
   }
   out += "</tbody>\n</table>\n";
   append_fitted(out, brief, job);
@@ -336,7 +262,7 @@ std::string report::page_of(const Brief& brief, const Job& job) {
   std::string out =
       "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n";
-  out += tag("title", facts.title) + "\n<style>" + std::string(style) + "</style>\n</head>\n<body>\n";
+  out += tag("title", facts.title) + "\n<style>" + std::string(report::page_style) + "</style>\n</head>\n<body>\n";
   out += tag("h1", facts.title) + "\n" + tag("p", facts.subtitle) + "\n";
   out +=
       "<nav><a href=\"#steps\">Instructions</a> <a href=\"#operator\">Operator's view</a> "
@@ -361,8 +287,8 @@ std::string report::page_of(const Brief& brief, const Job& job) {
   const report::BothCharts charts =
       report::chart_sheets(brief.panel, report::chart_options(brief, job, Side::operator_view),
                            report::chart_options(brief, job, Side::right_side));
-  append_chart(out, charts.operator_view, Side::operator_view);
-  append_chart(out, charts.right_side, Side::right_side);
+  report::append_chart(out, charts.operator_view, Side::operator_view);
+  report::append_chart(out, charts.right_side, Side::right_side);
   out += "</body>\n</html>\n";
   return out;
 }

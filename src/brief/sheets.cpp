@@ -8,13 +8,14 @@
 #include <tuple>
 #include <utility>
 
+#include "chart/pen.hpp"
 #include "chart/sheet.hpp"
 #include "chart/view.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0::report {
 namespace {
 
-using drawing::KeyPlace;
 using drawing::View;
 
 constexpr double row_units = 16;  ///< of the SVG
@@ -33,6 +34,35 @@ struct Chart {
     return (paper.width_mm - beside * font_mm) / columns;
   }
 };
+
+/// How many lines words take, by what a letter takes at least as wide faces have it.
+double lines_of(const std::string& words, double width_mm, double letter_mm) {
+  const double letters = std::max(width_mm / letter_mm, 1.0);
+  return static_cast<double>(drawing::wrapped(words, static_cast<std::size_t>(letters)).size());
+}
+
+/// Height of a sheet's words above its cells, as the page sets them.
+double heading_mm(const ChartSheet& sheet, const Paper& paper) {
+  return lines_of(sheet.title, paper.width_mm, font_mm * 1.3 * 0.62) * line_mm * 1.3 +
+         lines_of(joined(sheet.notes, " "), paper.width_mm, font_mm * 0.56) * line_mm + 2;
+}
+
+/// Height of a key, its title too: lines of as many entries as there are columns, each line as high as its highest.
+double height_mm(const std::vector<drawing::KeyPicture>& key, const Paper& paper, double scale) {
+  if (key.empty()) return 0;
+  const bool wide = paper.width_mm > upright.width_mm;
+  const auto columns = static_cast<std::size_t>(wide ? key_columns_across : key_columns);
+  double height = line_mm + 2;
+  for (std::size_t from = 0; from < key.size(); from += columns) {
+    double line = 0;
+    for (std::size_t i = from; i < std::min(from + columns, key.size()); ++i) {
+      const double room = paper.width_mm * 0.97 / static_cast<double>(columns) - key[i].symbol.width * scale - font_mm;
+      line = std::max({line, lines_of(key[i].words, room, font_mm * 0.58) * line_mm, key[i].symbol.height * scale});
+    }
+    height += line + key_gap_mm;
+  }
+  return height;
+}
 
 /// The last row of each of so many sheets: pairs of rows, as evenly as integers allow.
 std::vector<int> even_cut(int rows, int sheets) {
@@ -115,7 +145,9 @@ class Cutting {
     paper_ = wide_ ? across : upright;
     const double most = std::min(widest(paper_), report::most_row_mm);
     const double fair = floored(std::min(most, fair_row_mm));
-    key_apart_ = std::max(key_mm(back_, fair), key_mm(front_, fair)) > most_key * paper_.height_mm;
+    const double highest_key = std::max(height_mm(key_of(back_, fair / row_units), paper_, fair / row_units),
+                                        height_mm(key_of(front_, fair / row_units), paper_, fair / row_units));
+    key_apart_ = highest_key > most_key * paper_.height_mm;
     Try best = fewest_sheets(fair);
     // What room is left goes to the rows.
     for (double wanted = floored(std::min(most, best.row_mm)); wanted > fair * 1.02;) {
@@ -151,16 +183,10 @@ class Cutting {
     return std::min(back_.most_row_mm(paper, most_columns_), front_.most_row_mm(paper, most_columns_));
   }
 
-  /// Height of the whole panel's key on paper.
-  double key_mm(const Chart& chart, double row_mm) const {
-    const double scale = row_mm / row_units;
-    return key_of(chart, scale).height * scale;
-  }
-
-  drawing::DrawnChart key_of(const Chart& chart, double scale) const {
-    drawing::Sheet all = drawing::sheet_of(chart.view, drawing::whole(chart.view));
-    all.last_column = all.first_column + most_columns_ - 1;  // as wide as the sheets: no cells are drawn
-    return drawing::drawn_chart(chart.view, all, chart.options, font_mm / scale, KeyPlace::alone);
+  /// Of the whole panel.
+  static std::vector<drawing::KeyPicture> key_of(const Chart& chart, double scale) {
+    return drawing::key_pictures(chart.view, drawing::sheet_of(chart.view, drawing::whole(chart.view)), chart.options,
+                                 {.font = font_mm / scale});
   }
 
   BothCharts with_key(Try made) const {
@@ -200,11 +226,11 @@ class Cutting {
           const Columns columns = seen(chart->view, parts_[at]);
           const drawing::Part part{
               .first_row = first, .last_row = last, .first_column = columns.first, .last_column = columns.last};
-          drawn->sheets.push_back(drawing::drawn_chart(chart->view, drawing::sheet_of(chart->view, part),
-                                                       chart->options, font_mm / scale,
-                                                       key_apart_ ? KeyPlace::apart : KeyPlace::below));
+          drawn->sheets.push_back(sheet_of(*chart, part, scale));
+          const ChartSheet& sheet = drawn->sheets.back();
           const double rows = last - first + 1;
-          const double spare = paper_.height_mm - drawn->sheets.back().height * scale;
+          const double spare = paper_.height_mm - heading_mm(sheet, paper_) - sheet.cells.height * scale -
+                               height_mm(sheet.key, paper_, scale);
           out.row_mm = std::min(out.row_mm, row_mm + spare / rows);
           if (spare < 0) {
             out.fits = false;
@@ -216,6 +242,22 @@ class Cutting {
       }
     }
     return out;
+  }
+
+  ChartSheet sheet_of(const Chart& chart, const drawing::Part& part, double scale) const {
+    const drawing::Sheet shown = drawing::sheet_of(chart.view, part);
+    const drawing::Words words{.font = font_mm / scale};
+    ChartSheet sheet{.cells = drawing::drawn_cells(chart.view, shown, chart.options, words),
+                     .rows = drawing::drawn_rows(chart.view, shown, chart.options, words),
+                     .title = shown.title,
+                     .notes = drawing::notes_of(chart.view, shown),
+                     .key = {}};
+    if (key_apart_) {
+      sheet.notes.emplace_back("The key stands on a sheet of its own.");
+    } else {
+      sheet.key = drawing::key_pictures(chart.view, shown, chart.options, words);
+    }
+    return sheet;
   }
 
   Chart back_;

@@ -31,14 +31,25 @@ struct Margins {
   Unit right = 0;
 };
 
-Margins margins_of(const Sheet& sheet, Unit font) {
+/// What stands beside the cells.
+struct Beside {
+  Unit number = 0;       ///< a row's
+  Unit stop = 0;         ///< a stop's mark and words; 0 where there is none
+  Unit letter_rows = 0;  ///< rows of a line of letters
+};
+
+Beside beside(const Sheet& sheet, Unit font) {
   const Unit digits = text_width(font, fmt::formatted_size("{}", sheet.last_row));
   std::size_t widest = 0;
   for (const LetterLine& line : sheet.letters.lines) widest = std::max(widest, rows_words(sheet.letters, line).size());
-  return {
-      .left = std::max(digits, text_width(font, widest)) + font * 8 / 10,
-      .right = sheet.stops.empty() ? digits + font * 8 / 10 : digits + text_width(font, 4) + font * 17 / 10,
-  };
+  return {.number = digits + font * 8 / 10,
+          .stop = sheet.stops.empty() ? 0 : digits + text_width(font, 4) + font * 17 / 10,
+          .letter_rows = widest == 0 ? 0 : text_width(font, widest) + font * 8 / 10};
+}
+
+Margins margins_of(const Sheet& sheet, Unit font) {
+  const Beside words = beside(sheet, font);
+  return {.left = std::max(words.number, words.letter_rows), .right = words.stop == 0 ? words.number : words.stop};
 }
 
 /// Crossings with the row below them on the sheet too.
@@ -67,85 +78,146 @@ class Drawing {
     blocks_.insert(blocks_.end(), sheet.cut.begin(), sheet.cut.end());
     std::stable_sort(blocks_.begin(), blocks_.end(),
                      [](const Crossing& a, const Crossing& b) { return a.row < b.row; });
-    const Margins margins = margins_of(sheet, frame_.font);
-    total_ = std::max(margins.left + frame_.width + margins.right, 40 * frame_.font);
-    frame_.left = margins.left + (total_ - margins.left - frame_.width - margins.right) / 2;
     tiers_ = letter_tiers(sheet.letters, frame_);
   }
 
-  DrawnChart written(KeyPlace key) {
-    Unit y = heading(frame_.font / 2, key);
-    y = key == KeyPlace::alone ? y + frame_.font : picture(y);
-    if (key != KeyPlace::apart) {
-      std::vector<std::string> words;
-      if (unmarked_.any && unmarked_.as_below) {
-        words.emplace_back("a stitch of a crossing that is too narrow for its mark is as in the row below");
+  /// Heading, cells and key.
+  DrawnChart whole() {
+    place_cells(40 * frame_.font);
+    const Unit below = cells_and_labels(heading(frame_.font / 2));
+    const Unit end = append_key(pen_, symbols(), key(), total_, below);
+    return finished({.width = total_, .height = end + frame_.font / 2}, whose());
+  }
+
+  DrawnChart cells_alone() {
+    place_cells(0);
+    const Unit height = cells_and_labels(0);
+    return finished({.width = total_, .height = height}, whose());
+  }
+
+  /// Row numbers, then stops, whose marks point to the cells on the right.
+  DrawnChart rows_alone() {
+    const Beside words = beside(sheet_, frame_.font);
+    const Unit width = std::max(words.number + words.stop, words.letter_rows);
+    place_rows(0);
+    append_row_labels(
+        pen_, sheet_, frame_, above_cells(),
+        {.numbers = width - words.stop - frame_.font * 4 / 10, .letter_rows = width - frame_.font * 4 / 10});
+    stop_marks(width - words.stop + frame_.font * 2 / 10, width - frame_.font / 10, -frame_.font * 6 / 10);
+    return finished({.width = width, .height = height_below()}, " aria-hidden=\"true\">\n");
+  }
+
+  std::vector<KeyPicture> key_pictures() {
+    const Symbols drawn = symbols();
+    std::vector<KeyPicture> pictures;
+    for (const KeyEntry& entry : key()) {
+      KeyPicture picture{.symbol = {}, .words = entry.words};
+      if (entry.symbol != Symbol::words) {
+        const Unit over = drawn.overhang(entry);
+        pen_.body.clear();
+        drawn.append(pen_, entry, 100, over);
+        picture.symbol = finished({.width = drawn.width(entry) + 200, .height = drawn.height(entry) + 2 * over},
+                                  " aria-hidden=\"true\">\n");
       }
-      words.insert(words.end(), sheet_.letters.words.begin(), sheet_.letters.words.end());
-      y = append_key(pen_, view_, sheet_, words, {.cell = frame_.cell, .font = frame_.font, .width = total_}, y);
+      pictures.push_back(std::move(picture));
     }
-    return finished(y + frame_.font / 2);
+    return pictures;
   }
 
  private:
-  /// All but heading and key; gives where what follows begins.
-  Unit picture(Unit y) {
+  struct Extent {
+    Unit width = 0;
+    Unit height = 0;
+  };
+
+  /// In the middle of a picture that is at least so wide.
+  void place_cells(Unit least) {
+    const Margins margins = margins_of(sheet_, frame_.font);
+    const Unit needed = margins.left + frame_.width + margins.right;
+    total_ = std::max(needed, least);
+    frame_.left = margins.left + (total_ - needed) / 2;
+  }
+
+  /// Below what ends at y.
+  void place_rows(Unit y) {
     frame_.top =
         y + frame_.font * 7 / 10 + std::max(tiers_.total, 1) * frame_.font * 13 / 10 + (seam_ ? frame_.cell.height : 0);
+  }
+
+  AboveCells above_cells() const { return {.tiers = tiers_, .seam = seam_}; }
+
+  Symbols symbols() const { return {.cell = frame_.cell, .font = frame_.font, .blank = view_.blank}; }
+
+  std::vector<KeyEntry> key() const {
+    std::vector<std::string> words;
+    if (unmarked_.any && unmarked_.as_below) {
+      words.emplace_back("a stitch of a crossing that is too narrow for its mark is as in the row below");
+    }
+    words.insert(words.end(), sheet_.letters.words.begin(), sheet_.letters.words.end());
+    return svg_key(view_, sheet_, words);
+  }
+
+  /// Where what follows the names of columns begins.
+  Unit height_below() const { return frame_.bottom() + frame_.font * 22 / 10; }
+
+  /// All but heading and key; gives where what follows begins.
+  Unit cells_and_labels(Unit y) {
+    place_rows(y);
     cells();
     crossings();
     tucks_and_slips();
     lines();
     stops();
-    append_labels(pen_, view_, sheet_, frame_, {.tiers = tiers_, .seam = seam_});
-    return frame_.bottom() + frame_.font * 22 / 10;
+    append_labels(pen_, view_, sheet_, frame_, above_cells());
+    return height_below();
   }
 
-  DrawnChart finished(Unit height) {
+  /// What the picture tells those who do not see it, from the end of the element's name on.
+  std::string whose() const {
+    return " role=\"img\">\n<title>" + escaped_xml(sheet_.title) + "</title>\n<desc>" +
+           escaped_xml(joined(sheet_.notes, " ")) + "</desc>\n";
+  }
+
+  DrawnChart finished(const Extent& size, const std::string& told) const {
     std::string out;
     out.reserve(pen_.body.size() + 1024);
     out += "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" viewBox=\"0 0 ";
-    append_unit(out, total_);
+    append_unit(out, size.width);
     out += ' ';
-    append_unit(out, height);
-    out += "\" role=\"img\">\n<title>" + escaped_xml(sheet_.title) + "</title>\n<desc>";
-    out += escaped_xml(joined(sheet_.notes, " "));
-    out += "</desc>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
+    append_unit(out, size.height);
+    out += '"' + told;
+    out += "<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
     out += "<g font-family=\"sans-serif\" fill=\"#000\">\n" + pen_.body + "</g>\n</svg>\n";
-    return {
-        .svg = std::move(out), .width = static_cast<double>(total_) / 100, .height = static_cast<double>(height) / 100};
+    return {.svg = std::move(out),
+            .width = static_cast<double>(size.width) / 100,
+            .height = static_cast<double>(size.height) / 100,
+            .cells_left = static_cast<double>(frame_.left) / 100,
+            .cells_width = static_cast<double>(frame_.width) / 100};
   }
 
   /// Whether the line above a row lies between two rows that are shown.
   bool shown_above(int row) const { return row >= frame_.first_row && row < frame_.last_row; }
 
-  Unit heading(Unit y, KeyPlace key) {
+  Unit heading(Unit y) {
     const Unit big = frame_.font * 13 / 10;
+    const auto letters = [&](Unit per_letter) {
+      return static_cast<std::size_t>((total_ - frame_.font) * 100 / per_letter);
+    };
     pen_.open("title", font_size(big) + " font-weight=\"bold\"");
-    for (const std::string& line : wrapped((key == KeyPlace::alone ? "Key: " : "") + sheet_.title,
-                                           static_cast<std::size_t>((total_ - frame_.font) * 100 / (big * 62)))) {
+    for (const std::string& line : wrapped(sheet_.title, letters(big * 62))) {
       y += big * 12 / 10;
       pen_.text(frame_.font / 2, y, line);
     }
     pen_.close();
     pen_.open("notes", font_size(frame_.font));
-    std::vector<std::string> notes = sheet_.notes;
-    notes.push_back(blank_words());
-    if (key == KeyPlace::apart) notes.emplace_back("The key stands on a sheet of its own.");
-    for (const std::string& note : notes) {
-      for (const std::string& line :
-           wrapped(note, static_cast<std::size_t>((total_ - frame_.font) * 100 / (frame_.font * 56)))) {
+    for (const std::string& note : notes_of(view_, sheet_)) {
+      for (const std::string& line : wrapped(note, letters(frame_.font * 56))) {
         y += frame_.font * 13 / 10;
         pen_.text(frame_.font / 2, y, line);
       }
     }
     pen_.close();
     return y;
-  }
-
-  std::string blank_words() const {
-    return view_.blank == Cell::knit ? "A cell without a mark is a face loop, as it looks from here."
-                                     : "A cell without a mark is a back loop, as it looks from here.";
   }
 
   /// Columns of a row hidden under a crossing made before it.
@@ -359,19 +431,25 @@ class Drawing {
       path.move(frame_.left, frame_.row_top(row)).across_by(frame_.width + frame_.font / 4);
     path.flush(pen_.body);
     pen_.close();
-    pen_.open("stop-mark", font_size(frame_.font) + " font-weight=\"bold\"");
     const Unit x = frame_.left + frame_.width + frame_.font / 4;
+    stop_marks(x + frame_.font * 8 / 10, x, frame_.font * 6 / 10);
+  }
+
+  /// Each stop's words from `words` on, and its mark from its tip to its broad end.
+  void stop_marks(Unit words, Unit tip, Unit broad) {
+    if (sheet_.stops.empty()) return;
+    Path path;
+    pen_.open("stop-mark", font_size(frame_.font) + " font-weight=\"bold\"");
     Unit free_below = frame_.bottom() + 2 * frame_.font;
     for (const int row : sheet_.stops) {
       const Unit y = frame_.row_top(row);
-      path.move(x, y).line_by(frame_.font * 6 / 10, -frame_.font * 3 / 10).down_by(frame_.font * 6 / 10).close();
+      path.move(tip, y).line_by(broad, -frame_.font * 3 / 10).down_by(frame_.font * 6 / 10).close();
       // Too close to the one below it moves up beside its mark, by its own height at most; in a long run of stops some
       // marks stand without their number, which the words and the text chart have.
       const Unit middle = std::min(y, free_below - frame_.font / 2);
       if (y - middle > frame_.font) continue;
       free_below = middle - frame_.font / 2;
-      pen_.text(x + frame_.font * 8 / 10, middle + frame_.font * 35 / 100,
-                fmt::format("{} {}", row, view_.carriage_after(row)));
+      pen_.text(words, middle + frame_.font * 35 / 100, fmt::format("{} {}", row, view_.carriage_after(row)));
     }
     path.flush(pen_.body);
     pen_.close();
@@ -396,13 +474,34 @@ CellSize cell_size(const ChartOptions& options) {
   return {.width = std::llround(160 * ratio) * 10, .height = 1600};
 }
 
+Unit units(Words words) {
+  return std::llround(words.font * 100);
+}
+
 }  // namespace
 
-DrawnChart drawing::drawn_chart(const View& view, const Sheet& sheet, const ChartOptions& options,
-                                std::optional<double> font, KeyPlace key) {
-  std::optional<Unit> units;
-  if (font) units = std::llround(*font * 100);
-  return Drawing(view, sheet, cell_size(options), units).written(key);
+DrawnChart drawing::drawn_chart(const View& view, const Sheet& sheet, const ChartOptions& options) {
+  return Drawing(view, sheet, cell_size(options), std::nullopt).whole();
+}
+
+DrawnChart drawing::drawn_cells(const View& view, const Sheet& sheet, const ChartOptions& options, Words words) {
+  return Drawing(view, sheet, cell_size(options), units(words)).cells_alone();
+}
+
+DrawnChart drawing::drawn_rows(const View& view, const Sheet& sheet, const ChartOptions& options, Words words) {
+  return Drawing(view, sheet, cell_size(options), units(words)).rows_alone();
+}
+
+std::vector<KeyPicture> drawing::key_pictures(const View& view, const Sheet& sheet, const ChartOptions& options,
+                                              Words words) {
+  return Drawing(view, sheet, cell_size(options), units(words)).key_pictures();
+}
+
+std::vector<std::string> drawing::notes_of(const View& view, const Sheet& sheet) {
+  std::vector<std::string> notes = sheet.notes;
+  notes.push_back(fmt::format("A cell without a mark is a {} loop, as it looks from here.",
+                              view.blank == Cell::knit ? "face" : "back"));
+  return notes;
 }
 
 double drawing::words_beside(const Sheet& sheet) {

@@ -2,21 +2,32 @@
 
 #include <span>
 #include <string>
+#include <vector>
 
+#include "chart/key.hpp"
 #include "chart/pen.hpp"
 #include "chart/sheet.hpp"
 #include "chart/view.hpp"
 
 namespace latchwork::inline v0::drawing {
 
-struct KeyLayout {
+/// The key of a sheet's picture, and what is said in words alone.
+std::vector<KeyEntry> svg_key(const View& view, const Sheet& sheet, std::span<const std::string> words);
+
+/// Draws the symbols of a key.
+struct Symbols {
   CellSize cell;
   Unit font = 1000;
-  Unit width = 0;  ///< of the picture
+  Cell blank = Cell::knit;
+
+  Unit width(const KeyEntry& entry) const;
+  Unit height(const KeyEntry& entry) const;
+  /// How far it reaches over its height, above and below.
+  Unit overhang(const KeyEntry& entry) const;
+  void append(Pen& pen, const KeyEntry& entry, Unit x, Unit y) const;
 };
 
-/// Draws the key below y: the symbols the sheet uses, then what is said in words alone. Returns where it ends.
-Unit append_key(Pen& pen, const View& view, const Sheet& sheet, std::span<const std::string> words,
-                const KeyLayout& layout, Unit y);
+/// Draws a key below y in a picture so wide, as many entries to a line as fit. Returns where it ends.
+Unit append_key(Pen& pen, const Symbols& symbols, std::span<const KeyEntry> key, Unit width, Unit y);
 
 }  // namespace latchwork::inline v0::drawing

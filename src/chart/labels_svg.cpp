@@ -6,6 +6,8 @@
 #include <cstdint>
 #include <cstdlib>
 #include <iterator>
+#include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -44,36 +46,42 @@ int step_for(Unit pitch, Unit needed) {
   return 500000;
 }
 
+std::vector<int> numbered_rows(const Frame& frame) {
+  const int row_step = step_for(frame.cell.height, frame.font * 105 / 100);
+  std::vector<Label> rows;
+  for (int row = frame.first_row; row <= frame.last_row; ++row) {
+    if (row % row_step == 0) rows.push_back({row, true});
+  }
+  rows.push_back({frame.last_row, false});
+  rows.push_back({frame.first_row, false});
+  return placed(rows,
+                [&](int row) { return std::pair(row * frame.cell.height, row * frame.cell.height + frame.font); });
+}
+
+void append_row_numbers(Pen& pen, const Frame& frame, const std::vector<int>& rows, Unit x, std::string_view more) {
+  pen.open("rows", font_size(frame.font) + std::string(more));
+  for (const int row : rows) {
+    pen.text(x, frame.row_top(row) + frame.cell.height / 2 + frame.font * 35 / 100, fmt::to_string(row));
+  }
+  pen.close();
+}
+
+/// Of a line of letters, on one of its tiers.
+Unit letters_baseline(const Frame& frame, const AboveCells& above, std::size_t line, int tier) {
+  return frame.top - frame.font / 2 - (above.seam ? frame.cell.height : 0) -
+         (above.tiers.first[line] + tier) * frame.font * 13 / 10;
+}
+
 class Labels {
  public:
   Labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, const AboveCells& above)
       : pen_(pen), view_(view), sheet_(sheet), frame_(frame), letters_(sheet.letters), above_(above) {}
 
   void append() {
-    const int row_step = step_for(frame_.cell.height, frame_.font * 105 / 100);
-    std::vector<Label> rows;
-    for (int row = frame_.first_row; row <= frame_.last_row; ++row) {
-      if (row % row_step == 0) rows.push_back({row, true});
-    }
-    rows.push_back({frame_.last_row, false});
-    rows.push_back({frame_.first_row, false});
-    const auto row_span = [&](int row) {
-      return std::pair(row * frame_.cell.height, row * frame_.cell.height + frame_.font);
-    };
-    pen_.open("rows", font_size(frame_.font) + " text-anchor=\"end\"");
-    const std::vector<int> shown = placed(rows, row_span);
-    for (const int row : shown) {
-      pen_.text(frame_.left - frame_.font * 4 / 10,
-                frame_.row_top(row) + frame_.cell.height / 2 + frame_.font * 35 / 100, fmt::to_string(row));
-    }
-    pen_.close();
+    const Unit left = frame_.left - frame_.font * 4 / 10;
+    append_row_labels(pen_, sheet_, frame_, above_, {.numbers = left, .letter_rows = left});
     if (sheet_.stops.empty()) {
-      pen_.open("rows", font_size(frame_.font));
-      for (const int row : shown) {
-        pen_.text(frame_.left + frame_.width + frame_.font * 4 / 10,
-                  frame_.row_top(row) + frame_.cell.height / 2 + frame_.font * 35 / 100, fmt::to_string(row));
-      }
-      pen_.close();
+      append_row_numbers(pen_, frame_, numbered_rows(frame_), frame_.left + frame_.width + frame_.font * 4 / 10, "");
     }
     column_labels();
     strip_labels();
@@ -83,10 +91,7 @@ class Labels {
   /// Lines of letters above the cells, the lowest rows' next to them, each with its rows where there are several.
   void strip_labels() {
     if (letters_.lines.empty()) return;
-    const auto baseline = [&](std::size_t line, int tier) {
-      return frame_.top - frame_.font / 2 - (above_.seam ? frame_.cell.height : 0) -
-             (above_.tiers.first[line] + tier) * frame_.font * 13 / 10;
-    };
+    const auto baseline = [&](std::size_t line, int tier) { return letters_baseline(frame_, above_, line, tier); };
     const auto middle = [&](const StripLetter& strip) {
       return frame_.column_x(strip.column) + strip.columns * frame_.cell.width / 2;
     };
@@ -109,12 +114,6 @@ class Labels {
       for (std::size_t k = 0; k < line.strips.size(); ++k) {
         pen_.text(middle(line.strips[k]), baseline(i, above_.tiers.of_strip[i][k]), line.strips[k].letter);
       }
-    }
-    pen_.close();
-    if (letters_.lines.size() < 2) return;
-    pen_.open("strip-rows", font_size(frame_.font) + " text-anchor=\"end\"");
-    for (std::size_t i = 0; i < letters_.lines.size(); ++i) {
-      pen_.text(frame_.left - frame_.font * 4 / 10, baseline(i, 0), rows_words(letters_, letters_.lines[i]));
     }
     pen_.close();
   }
@@ -164,6 +163,17 @@ class Labels {
 };
 
 }  // namespace
+
+void append_row_labels(Pen& pen, const Sheet& sheet, const Frame& frame, const AboveCells& above, const RowEnds& ends) {
+  append_row_numbers(pen, frame, numbered_rows(frame), ends.numbers, " text-anchor=\"end\"");
+  const std::vector<LetterLine>& lines = sheet.letters.lines;
+  if (lines.size() < 2) return;
+  pen.open("strip-rows", font_size(frame.font) + " text-anchor=\"end\"");
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    pen.text(ends.letter_rows, letters_baseline(frame, above, i, 0), rows_words(sheet.letters, lines[i]));
+  }
+  pen.close();
+}
 
 std::string rows_words(const StripLetters& letters, const LetterLine& line) {
   if (letters.lines.size() < 2) return {};

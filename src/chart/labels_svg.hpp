@@ -31,4 +31,12 @@ struct AboveCells {
 /// Numbers of rows at the sides, names of columns below, letters of strips above, as many as keep clear of each other.
 void append_labels(Pen& pen, const View& view, const Sheet& sheet, const Frame& frame, const AboveCells& above);
 
+/// Where words left of the cells end.
+struct RowEnds {
+  Unit numbers = 0;
+  Unit letter_rows = 0;  ///< rows of the lines of letters
+};
+/// Of all these only what tells one row from another.
+void append_row_labels(Pen& pen, const Sheet& sheet, const Frame& frame, const AboveCells& above, const RowEnds& ends);
+
 }  // namespace latchwork::inline v0::drawing

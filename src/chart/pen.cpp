@@ -45,23 +45,29 @@ std::size_t letters_in(std::string_view text) {
 }
 
 std::vector<std::string> wrapped(std::string_view text, std::size_t letters) {
+  const std::size_t most = std::max<std::size_t>(letters, 1);
   std::vector<std::string> lines(1);
   std::size_t used = 0;
+  const auto next_line = [&] {
+    lines.emplace_back();
+    used = 0;
+  };
   while (!text.empty()) {
     const std::size_t end = std::min(text.find(' '), text.size());
     const std::string_view word = text.substr(0, end);
     text.remove_prefix(std::min(end + 1, text.size()));
-    const std::size_t length = letters_in(word);
-    if (used > 0 && used + 1 + length > letters) {
-      lines.emplace_back();
-      used = 0;
-    }
+    if (used > 0 && used + 1 + letters_in(word) > most) next_line();
     if (used > 0) {
       lines.back() += ' ';
       ++used;
     }
-    lines.back() += word;
-    used += length;
+    for (std::size_t at = 0; at < word.size();) {
+      const std::size_t size = std::min(character_size(word[at]), word.size() - at);
+      if (used == most) next_line();
+      lines.back().append(word, at, size);
+      at += size;
+      ++used;
+    }
   }
   return lines;
 }

@@ -32,7 +32,7 @@ constexpr Unit text_width(Unit font, std::size_t letters) {
 /// Characters of UTF-8.
 std::size_t letters_in(std::string_view text);
 
-/// Broken at spaces into lines of so many letters; a word longer than the line stays whole.
+/// Broken at spaces into lines of at most so many letters, 1 or more; a word longer than a line is broken too.
 std::vector<std::string> wrapped(std::string_view text, std::size_t letters);
 
 /// A slip in the cell whose top left corner is (x, y); with a bar where its strand passes in front.

@@ -30,7 +30,7 @@ std::string thing_of(const Group& group) {
 
 /// "28.5 over 100 mm, 'left third' of swatch 'second' (line 7)"
 std::string measure_words(const Measurement& measure) {
-  std::string out = fmt::format("{} over {} mm", measure.count, measure.length_mm);
+  std::string out = fmt::format("{:g} over {:g} mm", measure.count, measure.length_mm);
   if (!measure.place.empty()) out += fmt::format(", '{}'", measure.place);
   if (!measure.swatch.empty())
     out += fmt::format("{} swatch '{}'", measure.place.empty() ? " on" : " of", measure.swatch);

@@ -98,31 +98,13 @@ class Drawing {
   }
 
   Unit paragraph(const std::string& words, Unit size, Unit y) {
-    // Bold words are wider than plain ones, and a word that is longer than a line is cut rather than run off the page.
-    const auto letters = static_cast<std::size_t>((layout_.width - font) * 100 / (size * 64));
-    for (const std::string& line : wrapped(words, letters)) {
-      for (const std::string& part : cut(line, letters)) {
-        y += size * 13 / 10;
-        pen_.text(font / 2, y, part);
-      }
+    // Bold words are wider than plain ones.
+    for (const std::string& line :
+         wrapped(words, static_cast<std::size_t>((layout_.width - font) * 100 / (size * 64)))) {
+      y += size * 13 / 10;
+      pen_.text(font / 2, y, line);
     }
     return y;
-  }
-
-  static std::vector<std::string> cut(const std::string& line, std::size_t letters) {
-    std::vector<std::string> parts(1);
-    std::size_t used = 0;
-    for (std::size_t at = 0; at < line.size();) {
-      const std::size_t size = std::min(character_size(line[at]), line.size() - at);
-      if (used == letters) {
-        parts.emplace_back();
-        used = 0;
-      }
-      parts.back().append(line, at, size);
-      at += size;
-      ++used;
-    }
-    return parts;
   }
 
   void outline(const PlacedPiece& placed, const std::vector<OutlinePoint>& points, const Box& box) {
@@ -243,9 +225,11 @@ class Drawing {
           y += font * 12 / 10;
         }
       }
-      if (!piece.name.empty()) {
-        const Unit width = text_width(font, letters_in(piece.name));
-        on_white((placed.left + placed.right - width) / 2, placed.name_y, width, piece.name);
+      Unit name_y = placed.name_y;
+      for (const std::string& line : placed.name) {
+        const Unit width = text_width(font, letters_in(line));
+        on_white((placed.left + placed.right - width) / 2, name_y, width, line);
+        name_y += name_line;
       }
     }
     pen_.close();

@@ -27,9 +27,12 @@ constexpr Unit lane_gap = 14 * font / 10;
 constexpr Unit width_lane = 19 * font / 10;
 constexpr Unit text_room = 8 * font / 10;  // of a width lane
 constexpr Unit gap = 12 * font / 10;
+constexpr int least_name = 28;  // letters of a piece's name on one line, however narrow the piece
 
-/// cm to one decimal, inches to a quarter; halves go up.
+/// cm to one decimal, inches to a quarter; halves go up. What is there is not told as nothing: "under 1/8".
 std::string number_text(double mm, LengthUnit unit) {
+  const bool is_cm = unit == LengthUnit::cm;
+  if (mm > 0 && mm < (is_cm ? 0.5 : 25.4 / 8)) return is_cm ? "under 0.05" : "under 1/8";
   if (unit == LengthUnit::cm) {
     const auto tenths = static_cast<std::int64_t>(std::floor(mm + 0.5));
     return tenths % 10 == 0 ? fmt::to_string(tenths / 10) : fmt::format("{}.{}", tenths / 10, tenths % 10);
@@ -69,9 +72,13 @@ class PieceLayout {
               [](const PlacedMeasure& a, const PlacedMeasure& b) { return a.measure < b.measure; });
     const Unit middle = cell_.placed.right / 2;
     if (!piece_.name.empty()) {
-      cell_.placed.name_y = cell_.top - font * 7 / 10;
-      cell_.top -= 2 * font;
-      reach_across(middle, text_width(font, letters_in(piece_.name)));
+      // A long name takes lines rather than width, which would shrink the piece.
+      const Unit letters = std::max(cell_.placed.right / text_width(font, 1), Unit{least_name});
+      cell_.placed.name = drawing::wrapped(piece_.name, static_cast<std::size_t>(letters));
+      const Unit below_first = static_cast<Unit>(cell_.placed.name.size() - 1) * name_line;
+      cell_.placed.name_y = cell_.top - font * 7 / 10 - below_first;
+      cell_.top -= 2 * font + below_first;
+      for (const std::string& line : cell_.placed.name) reach_across(middle, text_width(font, letters_in(line)));
     }
     return std::move(cell_);
   }

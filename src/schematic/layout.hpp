@@ -49,12 +49,16 @@ struct PlacedMeasure {
 struct PlacedPiece {
   std::size_t piece = 0;
   Unit left = 0, right = 0, top = 0, bottom = 0;  ///< of its outlines
-  Unit name_y = 0;                                ///< baseline of its name, which is centred over it
+  std::vector<std::string> name;                  ///< its lines, centred over it
+  Unit name_y = 0;                                ///< baseline of the first of them
   std::vector<PlacedMeasure> measures;
 };
 
 /// Of its widest line.
 Unit width_of(const PlacedMeasure& measure);
+
+/// From line to line of a name.
+inline constexpr Unit name_line = font * 13 / 10;
 
 struct Layout {
   double unit_of_mm = 0;  ///< the scale

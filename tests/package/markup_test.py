@@ -106,18 +106,24 @@ def check_chart(root, side, plan):
 
 # What may stand in what, of the elements the page uses (HTML, sections 4.1 to 4.9); others may not stand there at all.
 CONTENT = {"html": "head body", "head": "meta title style", "body": "h1 p nav section", "nav": "a",
-           "section": "h2 h3 p ul table figure", "ul": "li", "li": "a", "table": "thead tbody", "thead": "tr",
+           "section": "h2 h3 p ul table figure", "ul": "li", "li": "a span", "table": "thead tbody", "thead": "tr",
            "tbody": "tr", "tr": "th td", "td": "br span", "span": "span", "p": "a strong"}
 WORDS = {"a", "h1", "h2", "h3", "li", "p", "span", "strong", "style", "td", "th", "title"}
-ATTRIBUTES = {"a": {"href"}, "html": {"lang"}, "meta": {"charset", "name", "content"}, "td": {"colspan"}, "th": {"scope"}}
+ATTRIBUTES = {"a": {"href"}, "figure": {"style"}, "html": {"lang"}, "meta": {"charset", "name", "content"},
+              "td": {"colspan", "data-label"}, "th": {"scope"}}
 
 
 def check_content(element):
     name = element.tag.removeprefix(XHTML)
     children = [child.tag.removeprefix(XHTML) for child in element]
     allowed = CONTENT.get(name, "").split()
-    if name == "figure":
+    if name == "figure" and "cut" in element.get("class"):
+        assert [child.get("class") for child in element] == ["rows", "cells"], "what stays, what scrolls"
+        assert children == ["div", "div"], children
+    elif name in ("figure", "div"):
         assert [child.tag for child in element] == [SVG + "svg"], children
+    elif name == "li" and SVG + "svg" in children:
+        assert children == [SVG + "svg", "span"], children  # a symbol and its words
     else:
         assert set(children) <= set(allowed), (name, children)
     assert set(element.attrib) <= ATTRIBUTES.get(name, set()) | {"class", "id"}, (name, element.attrib)
@@ -134,13 +140,32 @@ def check_content(element):
             check_content(child)
 
 
+def check_in_sight(figure):
+    """Of a chart that scrolls the row numbers and stops stand, at their heights, in the picture that stays too."""
+    pictures = {div.get("class"): div[0] for div in figure.iter(XHTML + "div")}
+    if not pictures:
+        return
+    told = {kind: {(name, text.get("y"), text.text) for name in ("rows", "stop-mark")
+                   for g in svg.iter(SVG + "g") if g.get("class") == "lw-" + name for text in g.iter(SVG + "text")}
+            for kind, svg in pictures.items()}
+    assert told["rows"] == told["cells"] and told["rows"]
+    assert not [t for g in pictures["cells"].iter(SVG + "g") if g.get("class") in ("lw-title", "lw-notes", "lw-key")
+                for t in g], "words in what scrolls"
+    assert pictures["rows"].get("aria-hidden") == "true"
+
+
 def check_page(text, folder):
     root = ElementTree.fromstring(text.split("\n", 1)[1])  # after the doctype
     assert root.tag == XHTML + "html" and root.get("lang") == "en"
     assert text.startswith("<!DOCTYPE html>\n")
     check_content(root)
-    pictures = list(root.iter(SVG + "svg"))
-    assert len(pictures) >= 3 and len(pictures) % 2 == 1, len(pictures)  # the schematic, and as many sheets a side
+    figures = list(root.iter(XHTML + "figure"))
+    assert len(figures) >= 3 and len(figures) % 2 == 1, len(figures)  # the schematic, and as many sheets a side
+    for figure in figures:
+        check_in_sight(figure)
+    for key in (ul for ul in root.iter(XHTML + "ul") if ul.get("class") == "key"):
+        assert all("".join(li.itertext()).strip() for li in key), "a symbol without words"
+    pictures = [svg for svg in root.iter(SVG + "svg") if svg.get("style")]  # those of print
     assert any(m.get("name") == "viewport" for m in root.iter(XHTML + "meta"))
     balance = Balance()
     balance.feed(text)
@@ -241,6 +266,20 @@ def main():
     (unmeasured / "swatch.csv").unlink()
     done = subprocess.run([program, str(unmeasured), str(unmeasured / "out")], capture_output=True, text=True)
     assert done.returncode == 4 and "no gauge of 'stockinette'" in done.stdout, (done.returncode, done.stderr)
+    # Names that are longer than any line, of a panel and of all its strips, stay inside the paper and their cells.
+    named = out / "long-names"
+    shutil.copytree(pathlib.Path(brief).parent / "sampler", named, dirs_exist_ok=True)
+    panel = json.loads((named / "panel.json").read_text("utf-8"))
+    panel["name"] = "A panel " + "whosenamehasnoend" * 8
+    for part in panel["parts"]:
+        for key in ("strips", "left"):
+            for number, strip in enumerate(part.get(key, [])):
+                strip["name"] = f"strip {number} " + "alsowithoutend" * 9
+    (named / "panel.json").write_text(json.dumps(panel), "utf-8")
+    subprocess.run([program, str(named), str(named / "out")], check=True, capture_output=True)
+    page, pictures = check_page((named / "out" / "page.html").read_text("utf-8"), named / "out")
+    assert "strip 1 alsowithoutend" in page
+    printed(named / "out" / "page.html", pictures)
     lost = subprocess.run([program, brief + "/nowhere", str(out)], capture_output=True, text=True)
     assert lost.returncode == 1 and "panel.json" in lost.stderr and not lost.stdout
 

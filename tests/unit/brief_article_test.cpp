@@ -50,7 +50,7 @@ TEST_CASE("a brief with an article tells how its panel makes it, and what that t
   CHECK(holds(told, "caution  Up to one year a baby sleeps on a firm flat surface"));
   const std::string page = page_html(brief, job);
   CHECK(holds(page, "<h3 id=\"article\">What it is for</h3>"));
-  CHECK(holds(page, "<td>front, back</td><td>30.0 x 30.0 cm</td>"));
+  CHECK(holds(page, "<td class=\"name\">front, back</td><td data-label=\"Wanted\">30.0 x 30.0 cm</td>"));
   CHECK(holds(page, "visualfoodie.com"));
 }
 
@@ -314,6 +314,7 @@ bool bars(const std::vector<Finding>& found) {
 TEST_CASE("of an article's fits the first that can be made is knitted, and why nearer ones are not is told",
           "[brief][article]") {
   int passed_over = 0;
+  const std::string mark = "[cannot be made here: ";
   for (const double mm : {100.0, 104.5, 109.0, 113.5}) {
     const Brief brief = sampler_of_length(mm);
     const Job job = run(brief);
@@ -329,6 +330,17 @@ TEST_CASE("of an article's fits the first that can be made is knitted, and why n
     CHECK(work.verification.verified);
     const std::string told = summary(brief, job);
     CHECK_FALSE(holds(told, "which this machine cannot make"));
+    // Of the others those that cannot be made are marked, each with what bars it.
+    const auto barred = std::count_if(
+        piece.fit.candidates.begin(), piece.fit.candidates.end(),
+        [&](const FitCandidate& each) { return bars(findings(fitted(wanted, each).grid(), brief.machine)); });
+    const Folder out("marked-others");
+    write_job(brief, job, out.path.string());
+    const std::string all = text_of(out.path / "article.txt");
+    std::ptrdiff_t marked = 0;
+    for (std::size_t at = all.find(mark); at != std::string::npos; at = all.find(mark, at + 1)) ++marked;
+    CHECK(marked == barred);
+    CHECK((barred == 0 || holds(all, mark + "open stack]") || holds(all, mark + "open crossing]")));
     const bool passed = first != piece.fit.candidates.begin();
     CHECK(holds(told, " nearer cannot be made, the nearest, of ") == passed);
     if (!passed) continue;

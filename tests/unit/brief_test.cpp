@@ -125,9 +125,9 @@ TEST_CASE("the page's sizes name the rows of each strip's bands, each strip told
   brief.panel = lower.above(join_strips("p", 1, plain).above(lower));
   const std::string page = page_html(brief, run(brief));
   CHECK(holds(page, "<th>Rows</th><th>Strip</th><th class=\"n\">Columns</th>"));
-  CHECK(holds(page, "<tr><td>1-6, 8-13</td><td>stockinette</td><td class=\"n\">4</td>"));
-  CHECK(holds(page, "<tr><td>1-6, 8-13</td><td>reverse</td>"));
-  CHECK(holds(page, "<tr><td>7</td><td>stockinette</td><td class=\"n\">8</td>"));
+  CHECK(holds(page, "<tr><td>1-6, 8-13</td><td class=\"name\">stockinette</td><td class=\"n\">4</td>"));
+  CHECK(holds(page, "<tr><td>1-6, 8-13</td><td class=\"name\">reverse</td>"));
+  CHECK(holds(page, "<tr><td>7</td><td class=\"name\">stockinette</td><td class=\"n\">8</td>"));
 }
 
 TEST_CASE("a brief with yarns tells what it takes and what to buy, and one without says nothing of it",

@@ -192,16 +192,30 @@ TEST_CASE("measures in inches go to the quarter, halves up", "[schematic]") {
     const char* text;
   };
   for (const Case& each : {Case{450.85, ">a = 17 3/4 in<"}, Case{25.4, ">a = 1 in<"}, Case{12.7, ">a = 1/2 in<"},
-                           Case{3.175, ">a = 1/4 in<"}, Case{0, ">a = 0 in<"}}) {
+                           Case{3.175, ">a = 1/4 in<"}, Case{3.17, ">a = under 1/8 in<"}, Case{0, ">a = 0 in<"}}) {
     schematic.pieces[0].measures[0].mm = each.mm;
     CHECK(holds(schematic_svg(schematic), each.text));
   }
   schematic.unit = LengthUnit::cm;
-  for (const Case& each : {Case{449.6, ">a = 45 cm<"}, Case{453.4, ">a = 45.3 cm<"}, Case{4.4, ">a = 0.4 cm<"}}) {
+  for (const Case& each : {Case{449.6, ">a = 45 cm<"}, Case{453.4, ">a = 45.3 cm<"}, Case{4.4, ">a = 0.4 cm<"},
+                           Case{0.5, ">a = 0.1 cm<"}, Case{0.49, ">a = under 0.05 cm<"}}) {
     schematic.pieces[0].measures[0].mm = each.mm;
     CHECK(holds(schematic_svg(schematic), each.text));
   }
   check_layout(schematic_svg(schematic));
+}
+
+TEST_CASE("a long name of a piece takes lines, and the piece keeps its share of the drawing", "[schematic]") {
+  const auto width = [](const std::string& name) {
+    Schematic schematic = of({schematic_piece(plain(40, 56, ""), swatch())}, "scarf");
+    schematic.pieces[0].name = name;
+    const std::string svg = schematic_svg(schematic);
+    check_layout(svg);
+    return svg.substr(svg.find("viewBox=\"0 0 "), 20);
+  };
+  const std::string narrow = width("front");
+  CHECK(width(std::string(150, 'n')).substr(0, 16) == narrow.substr(0, 16));
+  CHECK(width("one word and another, " + std::string(90, 'n') + " and so on").substr(0, 16) == narrow.substr(0, 16));
 }
 
 TEST_CASE("panels stand side by side with their seams, and any name is safe in the drawing", "[schematic]") {

@@ -182,4 +182,5 @@ class Schematic:
     notes: list[str] = field(default_factory=list)
     """Lines for people, below the drawing."""
     unit: LengthUnit = LengthUnit.cm
-    """Of the measures: cm, to one decimal, or inch, to a quarter."""
+    """Of the measures: cm, to one decimal, or inch, to a quarter; what is less than half of that "under 0.05",
+    "under 1/8"."""

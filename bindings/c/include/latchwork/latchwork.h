@@ -2448,7 +2448,8 @@ typedef struct latchwork_schematic_piece {
 /* What a schematic drawing shows. All it points at is the caller's. Since 0.1. */
 typedef struct latchwork_schematic {
   uint32_t struct_size;
-  int32_t unit;             /* LATCHWORK_LENGTH_UNIT_CM, to one decimal, or _INCH, to a quarter */
+  int32_t unit;             /* LATCHWORK_LENGTH_UNIT_CM, to one decimal, or _INCH, to a quarter; what is less than half of
+                               that "under 0.05", "under 1/8" */
   const char *title;        /* NULL: "" */
   const char *const *sizes; /* their names, the drawn one first; none: one size without a name */
   size_t size_count;
