@@ -48,7 +48,8 @@ ArticleRequest article_request_in(const latchwork_article_request* request) {
   if (from.choices != nullptr) to.choices = article_choices_in(from.choices);
   to.made = texts_in(from.made, from.made_count, "made");
   for (const latchwork_strip_run& run : array_in(from.groups, from.group_count, "groups")) {
-    to.groups.push_back({run.first, run.last, run.least, run.most, run.as_group});
+    const std::string field = "groups[" + std::to_string(to.groups.size()) + "]";
+    to.groups.push_back({run.first, run.last, run.least, run.most, as_group_in(run.tied, run.as_group, field)});
   }
   to.edge = from.edge;
   to.seam_ms_per_m = from.seam_ms_per_m;
@@ -68,7 +69,8 @@ void fill_article_request_file(latchwork_article_request_file** out, const std::
   for (const NamedCount& count : from.choices.counts) file->counts.push_back({count.name.c_str(), count.count});
   for (const std::string& name : from.made) file->made.push_back(name.c_str());
   for (const StripRun& run : from.groups) {
-    file->groups.push_back({run.first, run.last, run.least, run.most, run.as_group});
+    const bool tied = run.as_group >= 0;
+    file->groups.push_back({run.first, run.last, run.least, run.most, tied ? 1 : 0, tied ? run.as_group : 0});
   }
   for (const Substitute& each : from.design.substitutes) {
     file->substitutes.push_back({each.texture.c_str(), each.use.c_str()});

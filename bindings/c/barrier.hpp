@@ -340,6 +340,8 @@ latchwork_effort effort_out(const Effort& effort);
 latchwork_finding finding_out(const Finding& finding);
 latchwork_verification verification_out(const Verification& verification);
 latchwork_size size_out(const Size& size);
+/// Index of the group that one is tied to; -1: none. @throws Error bad_argument (field + ".tied", ".as_group").
+int as_group_in(std::int32_t tied, std::int32_t as_group, const std::string& field);
 FitRequest fit_request_in(const latchwork_fit_request* request, const std::string& name);
 /// All but what a request points at: groups, edge and substitutes.
 latchwork_fit_request fit_request_out(const FitRequest& request);

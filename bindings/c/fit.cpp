@@ -46,6 +46,17 @@ latchwork_fit_request fit_request_out(const FitRequest& from) {
   return to;
 }
 
+int as_group_in(std::int32_t tied, std::int32_t as_group, const std::string& field) {
+  if (!flag(tied, (field + ".tied").c_str())) {
+    require_zero(as_group, field + ".as_group");
+    return -1;
+  }
+  if (as_group < 0) {
+    refuse((field + ".as_group").c_str(), std::to_string(as_group) + "; it must be the index of an earlier group");
+  }
+  return as_group;
+}
+
 FitRequest fit_request_in(const latchwork_fit_request* request, const std::string& name) {
   const latchwork_fit_request from = struct_in(request, request_default(), name.c_str());
   FitRequest to;
@@ -55,9 +66,9 @@ FitRequest fit_request_in(const latchwork_fit_request* request, const std::strin
   to.height_most_mm = from.height_most_mm;
   if (from.tolerance_percent != LATCHWORK_NO_TOLERANCE) to.tolerance_percent = from.tolerance_percent;
   for (const latchwork_fit_group& group : array_in(from.groups, from.group_count, (name + ".groups").c_str())) {
-    const std::string field = name + ".groups[" + std::to_string(to.groups.size()) + "].strips";
-    to.groups.push_back(
-        {strips_in(group.strips, group.strip_count, field.c_str()), group.least, group.most, group.as_group});
+    const std::string field = name + ".groups[" + std::to_string(to.groups.size()) + "]";
+    to.groups.push_back({strips_in(group.strips, group.strip_count, (field + ".strips").c_str()), group.least,
+                         group.most, as_group_in(group.tied, group.as_group, field)});
   }
   if (from.edge != nullptr) to.edge = from.edge->value;
   to.edge_least = from.edge_least;

@@ -26,7 +26,8 @@ namespace latchwork::inline v0 {
 // enumerator without a name, a number out of its documented range, a text that is not UTF-8. Linear in the text.
 //
 // Names in files are the names of members and enumerators here; what has a default may be left out, what no reader
-// knows is refused. Cells are letters (cell.hpp), needles "L3" or "R12".
+// knows is refused, and that before a field of the same object is told to be missing: a misspelt field is told by its
+// own name, with the one that was perhaps meant. Cells are letters (cell.hpp), needles "L3" or "R12".
 //
 // Grid: rows of letters, TOP row first; `centre` and `place` only where there is a centre.
 //   {"format": "latchwork-grid", "version": 1,

@@ -56,7 +56,9 @@ struct Gauge {
   friend bool operator==(const Gauge&, const Gauge&) = default;
 };
 
-/// A texture that may be reckoned by another's figure, since it has none of its own.
+/// A texture that may be reckoned by another's figure, since it has none of its own. Wherever a list of these is taken,
+/// one that names a texture twice, or as its own substitute, is refused: Error bad_argument (field
+/// "substitutes[1].texture", "substitutes[0].use").
 struct Substitute {
   std::string texture;
   std::string use;  ///< the texture whose figure is taken

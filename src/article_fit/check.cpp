@@ -6,6 +6,7 @@
 #include <cstdint>
 
 #include "fit/request.hpp"
+#include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
 #include "text/utf8.hpp"
 
@@ -51,11 +52,12 @@ void require_groups(const std::vector<StripRun>& groups) {
   }
 }
 
-void require_substitutes(const std::vector<Substitute>& substitutes) {
+void require_design_substitutes(const std::vector<Substitute>& substitutes) {
   for (std::size_t i = 0; i < substitutes.size(); ++i) {
     require_text(fmt::format("design.substitutes[{}].texture", i), substitutes[i].texture);
     require_text(fmt::format("design.substitutes[{}].use", i), substitutes[i].use);
   }
+  require_substitutes(substitutes, "design.");
 }
 
 void require_seam_time(std::int64_t ms) {
@@ -70,7 +72,7 @@ void require_article_request(const ArticleRequest& request) {
   require_made(request.made);
   require_groups(request.groups);
   require("edge", request.edge, -1, Grid::max_side);
-  require_substitutes(request.design.substitutes);
+  require_design_substitutes(request.design.substitutes);
   require_seam_time(request.seam_ms_per_m);
   try {
     fitting::require_bounds(request.design);

@@ -12,6 +12,7 @@
 #include "brief/asked.hpp"
 #include "brief/facts.hpp"
 #include "conditions/words.hpp"
+#include "gauge/gauges.hpp"
 #include "latchwork/brief.hpp"
 #include "plan/limits.hpp"
 
@@ -28,6 +29,7 @@ std::function<void(const Progress&)> report::share_of(const std::function<void(c
 }
 
 SizeOptions report::measuring_of(const Brief& brief) {
+  require_substitutes(brief.substitutes, "brief.");
   SizeOptions out;
   out.state = brief.state;
   out.substitutes = brief.substitutes;
@@ -35,6 +37,8 @@ SizeOptions report::measuring_of(const Brief& brief) {
 }
 
 std::vector<Substitute> report::article_substitutes(const Brief& brief) {
+  require_substitutes(brief.article->design.substitutes, "brief.article.design.");
+  require_substitutes(brief.substitutes, "brief.");
   std::vector<Substitute> out;
   std::set<std::string_view> named_before;
   for (const auto* list : {&brief.article->design.substitutes, &brief.substitutes}) {

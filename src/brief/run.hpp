@@ -12,6 +12,9 @@ namespace latchwork::inline v0::report {
 std::function<void(const Progress&)> share_of(const std::function<void(const Progress&)>& whole, double from,
                                               double share);
 
+// Either @throws Error bad_argument (field "brief.substitutes[1].texture", "brief.article.design.substitutes[0].use"),
+// too_large.
+
 /// How a brief's panel is measured.
 SizeOptions measuring_of(const Brief& brief);
 /// Of its article's design and of the brief: the first for a texture counts.

@@ -1,3 +1,6 @@
+#include <array>
+#include <string_view>
+
 #include "file/grid_json.hpp"
 #include "latchwork/file.hpp"
 
@@ -11,10 +14,8 @@ constexpr std::string_view strip_format = "latchwork-strip";
 
 Grid read_grid(std::string_view json) {
   const json::Document document(json);
-  json::Fields fields = json::open(document, grid_format, 1);
-  Grid grid = json::take_grid(fields);
-  fields.finish();
-  return grid;
+  constexpr std::array<std::string_view, 2> known = {"rows", "crossings"};
+  return json::take_grid(json::open(document, grid_format, 1, known));
 }
 
 std::string write(const Grid& grid) {
@@ -27,11 +28,11 @@ std::string write(const Grid& grid) {
 
 Strip read_strip(std::string_view json) {
   const json::Document document(json);
-  json::Fields fields = json::open(document, strip_format, 1);
+  constexpr std::array<std::string_view, 4> known = {"name", "texture", "rows", "crossings"};
+  const json::Fields fields = json::open(document, strip_format, 1, known);
   const std::string name(fields.take("name").text());
   const std::string texture(fields.take("texture").text());
   Grid grid = json::take_grid(fields);
-  fields.finish();
   return {name, texture, std::move(grid)};
 }
 

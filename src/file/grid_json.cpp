@@ -120,7 +120,8 @@ std::string letters_of(std::span<const Cell> cells) {
 }
 
 Crossing get_crossing(Value value, bool checked) {
-  Fields fields(value);
+  constexpr std::array<std::string_view, 7> known = {"row", "column", "left", "centre", "right", "lean", "place"};
+  const Fields fields(value, known);
   const auto number = [&](Value field, int least) {
     return checked ? field.number(least, Grid::max_side) : field.number(INT_MIN, INT_MAX);
   };
@@ -137,7 +138,6 @@ Crossing get_crossing(Value value, bool checked) {
       place->refuse(ErrorCode::bad_value, "a crossing without a centre has its centre \"between\", or no place at all");
     }
   }
-  fields.finish();
   return crossing;
 }
 
@@ -173,7 +173,7 @@ void put_crossing(Writer& writer, const Crossing& crossing) {
   writer.end_object();
 }
 
-Grid take_grid(Fields& fields) {
+Grid take_grid(const Fields& fields) {
   int rows = 0;
   int columns = 0;
   const Value list = fields.take("rows");

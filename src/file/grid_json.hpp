@@ -7,8 +7,9 @@
 // The grid's fields, which stand in grid, strip and panel files and in a chart among a panel's parts.
 namespace latchwork::inline v0::json {
 
-/// Takes "rows" and "crossings". @throws Error, with line and field, and row and column where a cell is meant.
-Grid take_grid(Fields& fields);
+/// Takes "rows" and "crossings", which are known. @throws Error, with line and field, and row and column where a cell
+/// is meant.
+Grid take_grid(const Fields& fields);
 
 /// Puts "rows", and "crossings" where there are any.
 void put_grid(Writer& writer, const Grid& grid);

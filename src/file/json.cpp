@@ -10,6 +10,7 @@
 #include <nlohmann/json.hpp>
 
 #include "latchwork/file.hpp"
+#include "text/near_name.hpp"
 #include "text/utf8.hpp"
 
 namespace latchwork::inline v0::json {
@@ -330,8 +331,7 @@ Value Value::below(std::string_view field) const {
     } else {
       const std::size_t begin = field.front() == '.' ? 1 : 0;
       length = std::min(field.size(), field.find_first_of(".[", begin));
-      if (value.kind() != Kind::object) break;
-      next = Fields(value).find(field.substr(begin, length - begin));
+      next = value.member(field.substr(begin, length - begin));
     }
     if (!next) break;
     value = *next;
@@ -402,63 +402,62 @@ std::size_t Value::size() const {
   return node().size;
 }
 
-Fields::Fields(Value object) : object_(object) {
-  object_.require(Kind::object, "an object");
-}
-
-std::optional<std::uint32_t> Fields::search(std::string_view key) const {
-  const Document& document = *object_.document_;
-  std::uint32_t at = object_.node_ + 1;
-  for (std::uint32_t i = 0; i < object_.node().size; ++i) {
-    if (document.text(document.nodes_[at]) == key) return at + 1;
-    at = document.nodes_[at + 1].next;
+std::optional<Value> Value::member(std::string_view key) const {
+  if (kind() != Kind::object) return std::nullopt;
+  std::uint32_t at = node_ + 1;
+  for (std::uint32_t i = 0; i < node().size; ++i) {
+    if (document_->text(document_->nodes_[at]) == key) return Value(*document_, at + 1);
+    at = document_->nodes_[at + 1].next;
   }
   return std::nullopt;
 }
 
-bool Fields::has(std::string_view key) const {
-  return search(key).has_value();
+Fields::Fields(Value object, Known known) : object_(object) {
+  object_.require(Kind::object, "an object");
+  const Document& document = *object_.document_;
+  std::uint32_t at = object_.node_ + 1;
+  for (std::uint32_t i = 0; i < object_.node().size; ++i) {
+    const std::string_view key = document.text(document.nodes_[at]);
+    if (std::find(known.begin(), known.end(), key) == known.end()) {
+      // A name that is there already was not meant a second time.
+      std::vector<std::string_view> absent;
+      std::copy_if(known.begin(), known.end(), std::back_inserter(absent),
+                   [&](std::string_view name) { return !find(name); });
+      Value(document, at + 1)
+          .refuse(ErrorCode::unknown_field, "there is no such field here" + perhaps_meant(key, absent));
+    }
+    at = document.nodes_[at + 1].next;
+  }
 }
 
-std::optional<Value> Fields::find(std::string_view key) {
-  asked_.push_back(key);
-  if (const auto at = search(key)) return Value(*object_.document_, *at);
-  return std::nullopt;
-}
-
-Value Fields::take(std::string_view key) {
+Value Fields::take(std::string_view key) const {
   if (const auto value = find(key)) return *value;
   Place place;
   place.field = key;
   object_.refuse(ErrorCode::missing_field, "the field is missing", place);
 }
 
-void Fields::finish() const {
-  const Document& document = *object_.document_;
-  std::uint32_t at = object_.node_ + 1;
-  for (std::uint32_t i = 0; i < object_.node().size; ++i) {
-    const std::string_view key = document.text(document.nodes_[at]);
-    if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) {
-      Value(document, at + 1).refuse(ErrorCode::unknown_field, "there is no such field here");
+Fields open(const Document& document, std::string_view format, int newest_version, Known known) {
+  const Value file = document.root();
+  const auto kind = file.member("format");
+  const auto version = file.member("version");
+  if (kind && kind->text() != format) {
+    kind->refuse(ErrorCode::wrong_format,
+                 fmt::format("this is a \"{}\"; a \"{}\" was asked for", shown(kind->text()), format));
+  }
+  if (kind && version) {
+    const std::int64_t number = version->integer(1, INT64_MAX);
+    if (number > newest_version) {
+      version->refuse(
+          ErrorCode::newer_version,
+          fmt::format("the file is of version {}; this library reads up to version {}", number, newest_version));
     }
-    at = document.nodes_[at + 1].next;
   }
-}
-
-Fields open(const Document& document, std::string_view format, int newest_version) {
-  Fields fields(document.root());
-  const Value kind = fields.take("format");
-  if (kind.text() != format) {
-    kind.refuse(ErrorCode::wrong_format,
-                fmt::format("this is a \"{}\"; a \"{}\" was asked for", shown(kind.text()), format));
-  }
-  const Value version = fields.take("version");
-  const std::int64_t number = version.integer(1, INT64_MAX);
-  if (number > newest_version) {
-    version.refuse(
-        ErrorCode::newer_version,
-        fmt::format("the file is of version {}; this library reads up to version {}", number, newest_version));
-  }
+  std::vector<std::string_view> names = {"format", "version"};
+  names.insert(names.end(), known.begin(), known.end());
+  Fields fields(file, names);
+  fields.take("format");
+  fields.take("version");
   return fields;
 }
 

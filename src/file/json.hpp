@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -84,6 +85,8 @@ class Value {
   std::size_t choice(const std::string_view* choices, std::size_t count) const;
   /// Elements of an array.
   std::size_t size() const;
+  /// The field of that name; nothing where there is none, or this is no object.
+  std::optional<Value> member(std::string_view key) const;
 
   /// Calls `see(element, index)` for each element of an array.
   template <class See>
@@ -122,28 +125,28 @@ class Value {
   std::uint32_t node_;
 };
 
-/// The fields of an object, each taken by its name; finish() refuses what nobody asked for.
+/// The names that an object's fields may have.
+using Known = std::span<const std::string_view>;
+
+/// The fields of an object, each taken by its name. What is there under another name than those that are known is
+/// refused before any field is read: a misspelt field would else be told as one that is missing.
 class Fields {
  public:
-  /// @throws Error bad_value when it is no object.
-  explicit Fields(Value object);
+  /// @throws Error bad_value when it is no object; unknown_field, for the first one, with the known name that it is
+  /// near to and that is not there.
+  Fields(Value object, Known known);
 
   const Value& object() const { return object_; }
   /// @throws Error missing_field.
-  Value take(std::string_view key);
-  std::optional<Value> find(std::string_view key);
-  bool has(std::string_view key) const;
-  /// @throws Error unknown_field.
-  void finish() const;
+  Value take(std::string_view key) const;
+  std::optional<Value> find(std::string_view key) const { return object_.member(key); }
 
  private:
-  std::optional<std::uint32_t> search(std::string_view key) const;
-
   Value object_;
-  std::vector<std::string_view> asked_;
 };
 
-/// The fields of a file after its "format" and "version". @throws Error wrong_format, newer_version, and as take().
-Fields open(const Document& document, std::string_view format, int newest_version);
+/// The fields of a file beside its "format" and "version". What the file is, is told before its fields are looked at: a
+/// newer version may know more. @throws Error wrong_format, newer_version, and as Fields.
+Fields open(const Document& document, std::string_view format, int newest_version, Known known);
 
 }  // namespace latchwork::inline v0::json

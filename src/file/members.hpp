@@ -13,8 +13,8 @@
 #include "file/json.hpp"
 #include "file/json_writer.hpp"
 
-// A struct's members are listed once, in a function template over one of these two; reading and writing both follow
-// that list, so that they cannot come to differ.
+// A struct's members are listed once, in a function template over one of these three; naming, reading and writing all
+// follow that list, so that they cannot come to differ.
 namespace latchwork::inline v0::json {
 
 /// How needles stand in a file: "L3", "R12", up to L`most` and R`most`; needle 0, which no bed has, goes by `zero`.
@@ -29,9 +29,36 @@ int get_needle(Value value, NeedleNames names);
 /// What a reader does where a field is missing.
 enum class Missing : std::uint8_t { is_refused, keeps_default };
 
+/// Collects the members' names, for Fields to know them.
+class Naming {
+ public:
+  const std::vector<std::string_view>& names() const { return names_; }
+
+  static void required(const auto&...) {}  // each stands among the others too
+  void integer(std::string_view key, const auto&...) { add(key); }
+  void real(std::string_view key, const auto&...) { add(key); }
+  void number(std::string_view key, const auto&...) { add(key); }
+  void boolean(std::string_view key, const auto&...) { add(key); }
+  void hint(std::string_view key, const auto&...) { add(key); }
+  void text(std::string_view key, const auto&...) { add(key); }
+  void word(std::string_view key, const auto&...) { add(key); }
+  void choice(std::string_view key, const auto&...) { add(key); }
+  void needle(std::string_view key, const auto&...) { add(key); }
+  void value(std::string_view key, const auto&...) { add(key); }
+  void optional(std::string_view key, const auto&...) { add(key); }
+  void list(std::string_view key, const auto&...) { add(key); }
+  void integers(std::string_view key, const auto&...) { add(key); }
+  void needles(std::string_view key, const auto&...) { add(key); }
+
+ private:
+  void add(std::string_view key) { names_.push_back(key); }
+
+  std::vector<std::string_view> names_;
+};
+
 class Taking {
  public:
-  Taking(Fields& fields, Missing missing) : fields_(fields), missing_(missing) {}
+  Taking(const Fields& fields, Missing missing) : fields_(fields), missing_(missing) {}
 
   /// Fields that have no default to keep: they must be there whatever becomes of the others.
   template <class... Keys>
@@ -123,7 +150,7 @@ class Taking {
     }
   }
 
-  Fields& fields_;
+  const Fields& fields_;
   Missing missing_;
 };
 

@@ -5,12 +5,13 @@
 #include <string>
 #include <string_view>
 #include <type_traits>
+#include <vector>
 
 #include "file/members.hpp"
 
 // Structs as objects of a file. A format has one struct of lists, with a call operator for each type that it knows,
 //   void operator()(auto& members, Is<Reform> auto& reform) const;
-// which names the members for reading and writing alike.
+// which names the members for knowing their names, reading and writing alike.
 namespace latchwork::inline v0::json {
 
 template <class Given, class Struct>
@@ -22,6 +23,18 @@ void whole(auto& members, std::string_view key, auto& member) {
   members.integer(key, member, std::numeric_limits<Int>::min(), std::numeric_limits<Int>::max());
 }
 
+/// The names of the members that `Lists` has for a type.
+template <class Lists, class Struct>
+const std::vector<std::string_view>& names_of() {
+  static const std::vector<std::string_view> names = [] {
+    const Struct item{};
+    Naming members;
+    Lists{}(members, item);
+    return members.names();
+  }();
+  return names;
+}
+
 /// An object with the members that `Lists` names for its type.
 template <class Lists, Missing missing = Missing::is_refused>
 struct Object {
@@ -29,10 +42,9 @@ struct Object {
 
   template <class Struct>
   void operator()(Value value, Struct& item) const {
-    Fields fields(value);
+    const Fields fields(value, names_of<Lists, Struct>());
     Taking members(fields, missing);
     Lists{}(members, item);
-    fields.finish();
   }
   template <class Struct>
   void operator()(Writer& writer, const Struct& item) const {
@@ -48,11 +60,10 @@ template <class Struct, class Lists, Missing missing = Missing::is_refused>
 Struct read_file(
     std::string_view json, std::string_view format, void (*check)(const Struct&) = [](const Struct&) {}) {
   const Document document(json);
-  Fields fields = open(document, format, 1);
+  const Fields fields = open(document, format, 1, names_of<Lists, Struct>());
   Taking members(fields, missing);
   Struct item;
   Lists{}(members, item);
-  fields.finish();
   fields.object().guard([&] { check(item); });
   return item;
 }

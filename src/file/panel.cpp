@@ -8,6 +8,7 @@
 
 #include "file/grid_json.hpp"
 #include "file/motif_json.hpp"
+#include "file/object.hpp"
 #include "latchwork/file.hpp"
 #include "text/words.hpp"
 
@@ -15,6 +16,8 @@ namespace latchwork::inline v0 {
 namespace {
 
 using json::Fields;
+using json::Is;
+using json::Known;
 using json::Layout;
 using json::Value;
 
@@ -22,36 +25,32 @@ constexpr std::string_view panel_format = "latchwork-panel";
 
 // In full.
 
-StripSpan get_span(Value value) {
-  Fields fields(value);
-  StripSpan span;
-  span.name = fields.take("name").text();
-  span.texture = fields.take("texture").text();
-  span.column = fields.take("column").number(0, Grid::max_side);
-  span.columns = fields.take("columns").number(1, Grid::max_side);
-  span.repeat_rows = fields.take("repeat_rows").number(1, INT_MAX);
-  fields.finish();
-  return span;
-}
+// The members of each struct, once, for reading and writing.
+struct Lists {
+  void operator()(auto& members, Is<StripSpan> auto& span) const {
+    members.text("name", span.name);
+    members.text("texture", span.texture);
+    members.integer("column", span.column, 0, Grid::max_side);
+    members.integer("columns", span.columns, 1, Grid::max_side);
+    members.integer("repeat_rows", span.repeat_rows, 1, INT_MAX);
+  }
+  void operator()(auto& members, Is<Band> auto& band) const {
+    members.required("strips");
+    members.integer("row", band.row, 1, Grid::max_side);
+    members.integer("rows", band.rows, 1, Grid::max_side);
+    members.list("strips", band.strips, Layout::lines, json::Object<Lists>{});
+  }
+};
+constexpr json::Object<Lists> one_band{Layout::lines};
 
-Band get_band(Value value) {
-  Fields fields(value);
-  Band band;
-  band.row = fields.take("row").number(1, Grid::max_side);
-  band.rows = fields.take("rows").number(1, Grid::max_side);
-  const Value strips = fields.take("strips");
-  band.strips.reserve(strips.size());
-  strips.each([&](Value strip, std::size_t) { band.strips.push_back(get_span(strip)); });
-  fields.finish();
-  return band;
-}
+constexpr std::array<std::string_view, 4> names_in_full = {"axis_half_columns", "rows", "crossings", "bands"};
 
-Panel take_panel_in_full(Fields& fields, std::string name) {
+Panel take_panel_in_full(const Fields& fields, std::string name) {
   Grid grid = json::take_grid(fields);
   const Value list = fields.take("bands");
   std::vector<Band> bands;
   bands.reserve(list.size());
-  list.each([&](Value band, std::size_t) { bands.push_back(get_band(band)); });
+  list.each([&](Value band, std::size_t) { one_band(band, bands.emplace_back()); });
   Panel panel = list.guard([&] { return Panel(std::move(name), std::move(grid), std::move(bands)); });
   if (const auto axis = fields.find("axis_half_columns")) {
     panel.set_axis_half_columns(axis->number(1, 2 * panel.grid().columns() - 1));
@@ -86,14 +85,18 @@ class Motifs {
   std::int64_t cells_ = 0;
 };
 
+// "strips" is known beside the other fields too: another name may be near to it.
+constexpr std::array<std::string_view, 2> names_of_strips = {"rows", "strips"};
+constexpr std::array<std::string_view, 6> names_of_halves = {"rows", "edge", "left", "centre", "axis", "strips"};
+
 Panel get_part(Value value, const std::string& name) {
-  Fields fields(value);
+  const auto list = value.member("strips");
+  const Fields fields(value, list ? Known(names_of_strips) : Known(names_of_halves));
   Motifs motifs;
   const int rows = fields.take("rows").number(1, Grid::max_side);
-  if (const auto list = fields.find("strips")) {
+  if (list) {
     const std::vector<Strip> strips = motifs.list(*list);
     if (strips.empty()) list->refuse(ErrorCode::bad_value, "a part has one strip at least");
-    fields.finish();
     return value.guard([&] { return join_strips(name, rows, strips); });
   }
   PanelParts parts;
@@ -116,12 +119,10 @@ Panel get_part(Value value, const std::string& name) {
     parts.axis = static_cast<Axis>(axis->choice(axes.data(), axes.size()));
     if (centre) axis->refuse(ErrorCode::bad_value, "a part with a centre has its axis there, and names no other");
   }
-  fields.finish();
   return value.guard([&] { return build_panel(parts); });
 }
 
-Panel take_panel_by_parts(Fields& fields, const std::string& name) {
-  const Value list = fields.take("parts");
+Panel take_panel_by_parts(const Value& list, const std::string& name) {
   std::optional<Panel> panel;
   list.each([&](Value value, std::size_t) {
     Panel part = get_part(value, name);
@@ -140,11 +141,12 @@ Panel take_panel_by_parts(Fields& fields, const std::string& name) {
 
 Panel read_panel(std::string_view json) {
   const json::Document document(json);
-  Fields fields = json::open(document, panel_format, 1);
+  const auto parts = document.root().member("parts");
+  std::vector<std::string_view> known = {"name", "parts"};
+  if (!parts) known.insert(known.end(), names_in_full.begin(), names_in_full.end());
+  const Fields fields = json::open(document, panel_format, 1, known);
   const std::string name(fields.take("name").text());
-  Panel panel = fields.has("parts") ? take_panel_by_parts(fields, name) : take_panel_in_full(fields, name);
-  fields.finish();
-  return panel;
+  return parts ? take_panel_by_parts(*parts, name) : take_panel_in_full(fields, name);
 }
 
 std::string write(const Panel& panel) {
@@ -159,31 +161,7 @@ std::string write(const Panel& panel) {
   json::put_grid(writer, panel.grid());
   writer.key("bands");
   writer.begin_array(Layout::lines);
-  for (const Band& band : panel.bands()) {
-    writer.begin_object(Layout::lines);
-    writer.key("row");
-    writer.integer(band.row);
-    writer.key("rows");
-    writer.integer(band.rows);
-    writer.key("strips");
-    writer.begin_array(Layout::lines);
-    for (const StripSpan& strip : band.strips) {
-      writer.begin_object(Layout::line);
-      writer.key("name");
-      writer.text(strip.name);
-      writer.key("texture");
-      writer.text(strip.texture);
-      writer.key("column");
-      writer.integer(strip.column);
-      writer.key("columns");
-      writer.integer(strip.columns);
-      writer.key("repeat_rows");
-      writer.integer(strip.repeat_rows);
-      writer.end_object();
-    }
-    writer.end_array();
-    writer.end_object();
-  }
+  for (const Band& band : panel.bands()) one_band(writer, band);
   writer.end_array();
   writer.end_object();
   return writer.take();

@@ -66,14 +66,14 @@ struct OneCrossing {
 /// Only what applies.
 struct WherePlaced {
   void operator()(Value value, Place& place) const {
-    Fields fields(value);
+    constexpr std::array<std::string_view, 5> known = {"row", "column", "line", "character", "field"};
+    const Fields fields(value, known);
     json::Taking members(fields, Missing::keeps_default);
     members.integer("row", place.row, INT_MIN, INT_MAX);
     members.integer("column", place.column, INT_MIN, INT_MAX);
     members.integer("line", place.line, INT_MIN, INT_MAX);
     members.integer("character", place.character, INT_MIN, INT_MAX);
     members.text("field", place.field);
-    fields.finish();
   }
   void operator()(Writer& writer, const Place& place) const {
     const Place nowhere;

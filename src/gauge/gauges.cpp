@@ -174,15 +174,28 @@ void require_texture_name(const std::string& field, std::string_view text) {
   }
 }
 
-void require_substitutes(std::span<const Substitute> substitutes) {
+void require_substitutes(std::span<const Substitute> substitutes, const std::string& before) {
+  const std::string list = before + "substitutes";
   if (substitutes.size() > most_substitutes) {
-    refuse(ErrorCode::too_large, "substitutes",
-           fmt::format("substitutes has {} items; the limit is {}", substitutes.size(), most_substitutes));
+    refuse(ErrorCode::too_large, list,
+           fmt::format("{} has {} items; the limit is {}", list, substitutes.size(), most_substitutes));
   }
+  std::map<std::string_view, std::size_t> named_before;
   for (std::size_t i = 0; i < substitutes.size(); ++i) {
-    const std::string where = fmt::format("substitutes[{}].", i);
-    require_texture_name(where + "texture", substitutes[i].texture);
-    require_texture_name(where + "use", substitutes[i].use);
+    const auto& [texture, use] = substitutes[i];
+    const std::string where = fmt::format("{}[{}].", list, i);
+    require_texture_name(where + "texture", texture);
+    require_texture_name(where + "use", use);
+    if (texture == use) {
+      refuse(ErrorCode::bad_argument, where + "use",
+             fmt::format("{}use is '{}', the texture itself", where, shown(use)));
+    }
+    const auto [first, alone] = named_before.emplace(texture, i);
+    if (!alone) {
+      refuse(ErrorCode::bad_argument, where + "texture",
+             fmt::format("{}texture is '{}', which has a substitute already: '{}', of {}[{}]", where, shown(texture),
+                         shown(substitutes[first->second].use), list, first->second));
+    }
   }
 }
 

@@ -58,8 +58,9 @@ class Gauges {
 
 /// @throws Error bad_argument (field "state") for a number that is no state.
 void require_state(std::optional<ClothState> state);
+/// A texture has one substitute at most, and never itself. `before` stands before the field, as in "design.".
 /// @throws Error bad_argument (field "substitutes[1].texture"), too_large (field "substitutes").
-void require_substitutes(std::span<const Substitute> substitutes);
+void require_substitutes(std::span<const Substitute> substitutes, const std::string& before = {});
 /// @throws Error bad_argument for what is no name of a texture.
 void require_texture_name(const std::string& field, std::string_view text);
 

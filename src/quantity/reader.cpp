@@ -37,18 +37,17 @@ constexpr bool is_letter(char c) {
 }  // namespace
 
 QuantityReader::QuantityReader(std::string_view text, std::string_view field) : text_(text), field_(field) {
-  Place place;
-  place.field = utf8_error(field) == std::string_view::npos ? std::string(field) : std::string();
-  if (text.size() > max_quantity_bytes) {
-    throw Error(ErrorCode::too_large, place,
-                fmt::format("{} bytes for one quantity; the limit is {}", text.size(), max_quantity_bytes));
-  }
-  if (const std::size_t bad = utf8_error(text); bad != std::string_view::npos) {
-    throw Error(ErrorCode::bad_encoding, place, fmt::format("a byte that is not UTF-8 (offset {})", bad));
-  }
   if (utf8_error(field) != std::string_view::npos) {
+    Place place;
     place.field = "field";
     throw Error(ErrorCode::bad_encoding, place, "field holds a byte that is not UTF-8");
+  }
+  if (text.size() > max_quantity_bytes) {
+    refuse(ErrorCode::too_large, max_quantity_bytes,
+           fmt::format("{} bytes for one quantity; the limit is {}", text.size(), max_quantity_bytes));
+  }
+  if (const std::size_t bad = utf8_error(text); bad != std::string_view::npos) {
+    refuse(ErrorCode::bad_encoding, bad, fmt::format("a byte that is not UTF-8 (offset {})", bad));
   }
 }
 

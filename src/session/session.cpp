@@ -18,24 +18,25 @@ namespace {
 
 constexpr std::int64_t most_work_ms = std::int64_t{1} << 60;
 
-[[noreturn]] void refuse(const std::string& field, std::int64_t value, std::int64_t least, std::int64_t most,
+[[noreturn]] void refuse(const std::string& field, std::int64_t value, const std::string& range,
                          ErrorCode code = ErrorCode::bad_argument) {
   Place place;
   place.field = field;
-  throw Error(code, place, fmt::format("{} is {}; it must be {}..{}", field, value, least, most));
+  throw Error(code, place, fmt::format("{} is {}; it must be {}", field, value, range));
 }
 
 void require(const Plan& plan, const SessionOptions& options) {
-  if (plan.rows < 0) refuse("rows", plan.rows, 0, Grid::max_side);
-  if (plan.rows > Grid::max_side) refuse("rows", plan.rows, 0, Grid::max_side, ErrorCode::too_large);
+  const auto range = [](std::int64_t least, std::int64_t most) { return fmt::format("{}..{}", least, most); };
+  if (plan.rows < 0) refuse("rows", plan.rows, range(0, Grid::max_side));
+  if (plan.rows > Grid::max_side) refuse("rows", plan.rows, range(0, Grid::max_side), ErrorCode::too_large);
   require_stops_rise(plan);
   if (!sitting::is_session(options.session_ms)) {
-    refuse("session_ms", options.session_ms, sitting::least_length_ms, sitting::most_length_ms);
+    refuse("session_ms", options.session_ms, range(sitting::least_length_ms, sitting::most_length_ms));
   }
   if (!sitting::is_rest(options.rest_ms)) {
-    refuse("rest_ms", options.rest_ms, sitting::least_length_ms, sitting::most_length_ms);
+    refuse("rest_ms", options.rest_ms, "0 or " + range(sitting::least_length_ms, sitting::most_length_ms));
   }
-  if (options.from_row < 0 || options.from_row > plan.rows) refuse("from_row", options.from_row, 0, plan.rows);
+  if (options.from_row < 0 || options.from_row > plan.rows) refuse("from_row", options.from_row, range(0, plan.rows));
 }
 
 /// The work of a row and of the stop after it, and how it leaves the bed.

@@ -2,10 +2,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <system_error>
 
+#include "text/near_name.hpp"
 #include "text/utf8.hpp"
 
 namespace latchwork::inline v0 {
@@ -61,8 +63,9 @@ void CsvTable::read_header() {
     if (column == columns_.size()) {
       const bool other_comma = name.find_first_of(";\t") != std::string::npos;
       refuse_at(ErrorCode::unknown_field, line, shown(name),
-                other_comma ? "fields are told apart by commas, not by semicolons or tabs"
-                            : "no such column; the columns are " + list_of(columns_));
+                other_comma
+                    ? "fields are told apart by commas, not by semicolons or tabs"
+                    : "no such column" + perhaps_meant(name, absent()) + "; the columns are " + list_of(columns_));
     }
     if (has(column)) refuse_at(ErrorCode::duplicate_key, line, name, "the header names this column twice");
     where_[column] = i;
@@ -72,6 +75,16 @@ void CsvTable::read_header() {
       refuse_at(ErrorCode::missing_field, record_.line, columns_[column].name, "the header does not name this column");
     }
   }
+}
+
+// Of the columns, those that the header does not name anywhere: the others were not meant a second time.
+std::vector<std::string_view> CsvTable::absent() const {
+  std::vector<std::string_view> names;
+  for (const CsvColumn& column : columns_) {
+    const auto& named = record_.fields;
+    if (std::find(named.begin(), named.end(), column.name) == named.end()) names.push_back(column.name);
+  }
+  return names;
 }
 
 bool CsvTable::next() {

@@ -42,6 +42,7 @@ class CsvTable {
  private:
   static constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
   void read_header();
+  std::vector<std::string_view> absent() const;
 
   std::span<const CsvColumn> columns_;
   CsvReader reader_;

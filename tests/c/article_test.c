@@ -205,7 +205,7 @@ static void an_article_leads_to_panels(void) {
       {"stockinette", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
   const latchwork_named_measure sides[2] = {{"width", 200.0, 200.0, NULL, NULL}, {"height", 200.0, 200.0, NULL, NULL}};
   const char *const made[1] = {"front"};
-  const latchwork_strip_run run = {0, 0, 1, 9, -1};
+  const latchwork_strip_run run = {0, 0, 1, 9, 0, 0};
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_article_request request = LATCHWORK_ARTICLE_REQUEST_INIT;
   latchwork_article_choices choices = LATCHWORK_ARTICLE_CHOICES_INIT;
@@ -383,11 +383,16 @@ static void pieces_sewn_to_each_other_have_one_row_count(void) {
       "             \"counts\": [{\"name\": \"across\", \"count\": 3}, {\"name\": \"up\", \"count\": 1}]},\n"
       " \"groups\": [{\"first\": 0, \"last\": 0, \"least\": 1, \"most\": 30}],\n"
       " \"design\": {\"seam_left\": 1, \"seam_right\": 1}}";
+  static const char tied[] =
+      "{\"format\": \"latchwork-article-choices\", \"version\": 1, \"article\": \"scarf\",\n"
+      " \"groups\": [{\"first\": 0, \"last\": 0}, {\"first\": 2, \"last\": 2, \"as_group\": 0}]}";
   const latchwork_measurement measured[2] = {
       {"stockinette", "", "", 25.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
       {"stockinette", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
   latchwork_error error = LATCHWORK_ERROR_INIT;
-  latchwork_article_request request = LATCHWORK_ARTICLE_REQUEST_INIT;
+  latchwork_article_request request = LATCHWORK_ARTICLE_REQUEST_INIT, pair = LATCHWORK_ARTICLE_REQUEST_INIT;
+  latchwork_strip_run runs[2];
+  char back[2000];
   latchwork_article article = LATCHWORK_ARTICLE_INIT;
   latchwork_article_request_file *choices = NULL, *none = NULL;
   latchwork_article_file *file = NULL;
@@ -408,6 +413,21 @@ static void pieces_sewn_to_each_other_have_one_row_count(void) {
   memcpy(strstr(wrong, "90 cm"), "90 kg", 5);
   CHECK(latchwork_read_article_request(wrong, sizeof text - 1, &none, &error) == LATCHWORK_E_BAD_UNIT && none == NULL);
   CHECK(error.line == 2 && strncmp(error.field, "choices.measures[0].least_mm", 28) == 0);
+  /* A tie is told as it is asked for. */
+  OK(latchwork_read_article_request(tied, sizeof tied - 1, &none, &error));
+  OK(latchwork_article_request_file_request(none, &pair, &error));
+  CHECK(pair.group_count == 2 && pair.groups[0].tied == 0 && pair.groups[0].as_group == 0);
+  CHECK(pair.groups[1].tied == 1 && pair.groups[1].as_group == 0);
+  runs[0] = pair.groups[0];
+  runs[1] = pair.groups[1];
+  OK(latchwork_article_request_write(&pair, back, sizeof back, &needed, &error));
+  CHECK(strstr(back, "\"as_group\": 0") != NULL && strstr(back, "\"as_group\": -1") != NULL);
+  runs[1].tied = 0;
+  runs[1].as_group = 1;
+  pair.groups = runs;
+  CHECK(latchwork_article_request_write(&pair, back, sizeof back, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "groups[1].as_group") == 0);
+  latchwork_article_request_file_destroy(none);
   OK(latchwork_stockinette(3, &strip, &error));
   strips[0] = strip;
   OK(latchwork_join_strips("patch", 60, strips, 1, &panel, &error));

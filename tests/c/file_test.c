@@ -7,7 +7,7 @@
 enum { KINDS = 11, MOST_BYTES = 1 << 20 };
 
 typedef struct {
-  char kind[32], code[32], field[64];
+  char kind[32], code[32], field[64], near[64];
   int32_t line, row, column;
 } wanted;
 
@@ -58,9 +58,9 @@ static const struct {
 static int files_of_kind[KINDS];
 static int files_of_code[256];
 
-/* "@ KIND CODE line=N field=PATH row=N column=N schema|beyond: REASON"; 0 where it is not written so. */
+/* "@ KIND CODE line=N field=PATH row=N column=N near=NAME schema|beyond: REASON"; 0 where it is not written so. */
 static int read_head(char* head, wanted* out) {
-  static const wanted nothing = {{0}, {0}, {0}, 0, 0, -1};
+  static const wanted nothing = {{0}, {0}, {0}, {0}, 0, 0, -1};
   char* end = strstr(head, ": ");
   char* word;
   *out = nothing;
@@ -74,6 +74,10 @@ static int read_head(char* head, wanted* out) {
     if (strncmp(word, "field=", 6) == 0) {
       if (strlen(word + 6) >= sizeof out->field) return 0;
       strcpy(out->field, word + 6);
+    }
+    if (strncmp(word, "near=", 5) == 0) {
+      if (strlen(word + 5) >= sizeof out->near) return 0;
+      strcpy(out->near, word + 5);
     }
   }
   return 1;
@@ -102,6 +106,11 @@ static void one_file(char* head, const char* text, size_t size) {
   CHECK(error.line == want.line && error.row == want.row && error.column == want.column);
   CHECK(strcmp(error.field, want.field) == 0);
   CHECK(strncmp(error.message, "line ", 5) == 0);
+  if (want.near[0] != '\0') {
+    char meant[96];
+    snprintf(meant, sizeof meant, "perhaps \"%s\" was meant", want.near);
+    CHECK(strstr(error.message, meant) != NULL);
+  }
   CHECK(readers[i].read(text, size, NULL) == status);
   if (status >= 0 && status < 256) ++files_of_code[status];
 }

@@ -111,6 +111,7 @@ static void tied_groups_stand_as_often(void) {
   groups[0] = groups[2] = group;
   groups[1].strips = edges;
   groups[1].strip_count = 4;
+  groups[2].tied = 1;
   groups[2].as_group = 0;
   groups[2].least = groups[2].most = 7; /* not what counts */
   request.groups = groups;
@@ -130,6 +131,51 @@ static void tied_groups_stand_as_often(void) {
   request.width_mm = request.height_mm = 100.0;
   CHECK(latchwork_fit(&request, swatch, NULL, &found, &error) == LATCHWORK_E_BAD_ARGUMENT && found == NULL);
   CHECK(strcmp(error.field, "groups[2].as_group") == 0);
+}
+
+/* Zeros tie an element to nothing, though 0 is the first group's index. */
+static void a_group_of_zeros_is_free(void) {
+  latchwork_fit_group groups[2];
+  latchwork_fit_result *found = NULL;
+  latchwork_fit_candidate best;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  size_t needed = 0, i = 0;
+  static const struct {
+    int32_t tied, as_group;
+    const char *field;
+  } wrong[] = {{0, 1, "request.groups[1].as_group"},
+               {0, -1, "request.groups[1].as_group"},
+               {1, -1, "request.groups[1].as_group"},
+               {2, 0, "request.groups[1].tied"},
+               {1, 1, "groups[1].as_group"}};
+  checking = "no tie";
+  begin_request(34 * 4.0, 100.0);
+  memset(groups, 0, sizeof groups);
+  for (i = 0; i < 2; ++i) {
+    groups[i].strips = strips;
+    groups[i].strip_count = 1;
+    groups[i].least = 1;
+    groups[i].most = i == 0 ? 1 : 20;
+  }
+  request.groups = groups;
+  request.group_count = 2;
+  request.most = 1;
+  OK(latchwork_fit(&request, swatch, NULL, &found, NULL));
+  OK(latchwork_fit_result_candidates(found, &best, 1, &needed, NULL));
+  CHECK(needed == 1 && best.times[0] == 1 && best.times[1] == 2);
+  latchwork_fit_result_destroy(found);
+  groups[1].tied = 1;
+  OK(latchwork_fit(&request, swatch, NULL, &found, NULL));
+  OK(latchwork_fit_result_candidates(found, &best, 1, &needed, NULL));
+  CHECK(needed == 1 && best.times[0] == 1 && best.times[1] == 1);
+  latchwork_fit_result_destroy(found);
+  for (i = 0; i < sizeof wrong / sizeof wrong[0]; ++i) {
+    found = NULL;
+    groups[1].tied = wrong[i].tied;
+    groups[1].as_group = wrong[i].as_group;
+    CHECK(latchwork_fit(&request, swatch, NULL, &found, &error) == LATCHWORK_E_BAD_ARGUMENT && found == NULL);
+    CHECK(strcmp(error.field, wrong[i].field) == 0);
+  }
 }
 
 /* 1 when one panel's grid is the other's mirror image. */
@@ -252,7 +298,9 @@ static void a_borrowed_gauge_is_told(void) {
   latchwork_findings *findings = NULL;
   latchwork_finding finding = LATCHWORK_FINDING_INIT;
   latchwork_strip *rope = NULL;
-  latchwork_substitute named = {NULL, "stockinette"};
+  latchwork_substitute named = {NULL, "stockinette"}, again[2];
+  latchwork_fit_result *none = NULL;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_grading *grading = NULL;
   latchwork_grade_size sizes[1] = {{"S", 400.0, 0.0, 300.0, 0.0}};
   char texture[64], table[1000];
@@ -269,6 +317,17 @@ static void a_borrowed_gauge_is_told(void) {
   OK(latchwork_findings_get(findings, 0, &finding, NULL));
   CHECK(finding.code == LATCHWORK_FINDING_CODE_BORROWED_GAUGE && strcmp(finding.field, texture) == 0);
   latchwork_findings_destroy(findings);
+  again[0] = again[1] = named;
+  again[1].use = "moss";
+  request.substitutes = again;
+  request.substitute_count = 2;
+  CHECK(latchwork_fit(&request, swatch, NULL, &none, &error) == LATCHWORK_E_BAD_ARGUMENT && none == NULL);
+  CHECK(strcmp(error.field, "substitutes[1].texture") == 0);
+  again[0].use = texture;
+  request.substitute_count = 1;
+  CHECK(latchwork_fit(&request, swatch, NULL, &none, &error) == LATCHWORK_E_BAD_ARGUMENT && none == NULL);
+  CHECK(strcmp(error.field, "substitutes[0].use") == 0);
+  request.substitutes = &named;
   OK(latchwork_grade(&request, sizes, 1, swatch, NULL, &grading, NULL));
   OK(latchwork_grading_findings(grading, &findings, NULL));
   OK(latchwork_findings_get(findings, 0, &finding, NULL));
@@ -344,6 +403,7 @@ int main(void) {
   candidates_are_ranked_and_made();
   ranges_seams_and_panels_are_taken();
   tied_groups_stand_as_often();
+  a_group_of_zeros_is_free();
   halves_of_a_wide_piece_mirror_each_other();
   a_finished_panel_is_parted_for_the_bed();
   what_would_have_to_give_is_told();

@@ -16,6 +16,7 @@ static void a_swatch_measures_a_panel(void) {
       {"rope", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_OFF_MACHINE, 0},
   };
   static const latchwork_substitute substitute = {"plain", "rope"};
+  latchwork_substitute again[2];
   latchwork_measurement given[6];
   latchwork_swatch *swatch = NULL;
   latchwork_gauge gauge = LATCHWORK_GAUGE_INIT;
@@ -112,6 +113,11 @@ static void a_swatch_measures_a_panel(void) {
   OK(latchwork_findings_get(findings, 0, &finding, NULL));
   CHECK(finding.code == LATCHWORK_FINDING_CODE_BORROWED_GAUGE && strcmp(finding.field, "plain") == 0);
   latchwork_findings_destroy(findings);
+  again[0] = again[1] = substitute;
+  options.substitutes = again;
+  options.substitute_count = 2;
+  CHECK(latchwork_panel_size(panel, swatch, &options, &size, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "substitutes[1].texture") == 0);
   latchwork_panel_destroy(panel);
   latchwork_strip_destroy(strip);
   latchwork_grid_destroy(grid);

@@ -232,7 +232,6 @@ static int make_cloth(void) {
   w.groups[0].strip_count = w.groups[1].strip_count = 1;
   w.groups[0].least = w.groups[1].least = w.groups[1].most = 1;
   w.groups[0].most = 20;
-  w.groups[0].as_group = w.groups[1].as_group = -1;
   w.request.groups = w.groups;
   w.request.group_count = 2;
   w.request.edge = w.other_strip;
@@ -410,7 +409,6 @@ static int make_article_fits(void) {
   w.run.last = 0;
   w.run.least = 1;
   w.run.most = 20;
-  w.run.as_group = -1;
   w.made[0] = "body";
   w.article_request.article = "bolster.json";
   w.article_request.choices = &w.choices;

@@ -94,7 +94,7 @@ READERS = {
 
 
 def refused_files():
-    """The entries of tests/golden/file/refused.txt, whose head says how they are written: (kind, code, place, reason, text)."""
+    """The entries of tests/golden/file/refused.txt, whose head says how they are written: (kind, code, place, the name meant, reason, text)."""
     text = (conftest.TOP / "tests/golden/file/refused.txt").read_text(encoding="utf-8")
     found = []
     for entry in ("\n" + text).split("\n@ ")[1:]:
@@ -102,11 +102,14 @@ def refused_files():
         words, _, reason = head.partition(": ")
         kind, code, *rest = words.split()
         place = {"line": 0, "field": "", "row": 0, "column": -1}
+        near = ""
         for word in rest:
             name, equals, value = word.partition("=")
-            if equals:
+            if name == "near":
+                near = value
+            elif equals:
                 place[name] = type(place[name])(value)
-        found.append(pytest.param(kind, lw.ErrorCode[code], place, body + "\n", id=f"{kind}: {reason}"))
+        found.append(pytest.param(kind, lw.ErrorCode[code], place, near, body + "\n", id=f"{kind}: {reason}"))
     return found
 
 
@@ -114,14 +117,15 @@ def place_of(error):
     return {name: getattr(error, name) for name in ("line", "field", "row", "column")}
 
 
-@pytest.mark.parametrize("kind, code, place, text", refused_files())
-def test_bad_files_are_refused_with_their_code_at_their_place(kind, code, place, text):
+@pytest.mark.parametrize("kind, code, place, near, text", refused_files())
+def test_bad_files_are_refused_with_their_code_at_their_place(kind, code, place, near, text):
     for given_as in (text, text.encode()):
         with pytest.raises(lw.Error) as caught:
             READERS[kind](given_as)
         assert caught.value.code is code, str(caught.value)
         assert place_of(caught.value) == place
         assert str(caught.value).startswith("line ")
+        assert not near or f'; perhaps "{near}" was meant' in str(caught.value)
 
 
 def test_every_reader_has_bad_files():

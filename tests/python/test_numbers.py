@@ -26,6 +26,8 @@ def calls():
                     yield node.name, call.name, each.arg, types
 
 
+# Arguments that are members of an option struct in C++ and C, whose errors name them so in Python too.
+FIELDS = {each: "options." + each for each in ("work_limit", "time_limit_ms", "memory_limit")}
 CALLS = [pytest.param(*call, id=".".join(dict.fromkeys(call[:3]))) for call in calls()]
 
 
@@ -70,8 +72,36 @@ def test_a_number_past_64_bits_is_refused_by_its_argument(sound, home, name, arg
     for number, code in ((1 << 63, lw.ErrorCode.too_large), (-(1 << 70), lw.ErrorCode.bad_argument)):
         with pytest.raises(lw.Error, match=str(number)) as caught:
             call(**given | {argument: number})
-        assert (caught.value.code, caught.value.field) == (code, argument)
+        assert (caught.value.code, caught.value.field) == (code, FIELDS.get(argument, argument))
 
 
 def test_the_stub_tells_of_many_such_calls():
     assert len(CALLS) > 80
+
+
+GRID = lw.stockinette(6).grid.repeated_up(8)
+PANEL = lw.join_strips("panel", 8, [lw.stockinette(8)])
+MEMBERS = {  # a member of an argument that is a struct: by its argument, in every call, and in or past 64 bits
+    "effort.drop": lambda number: lw.plan(GRID, lw.Machine(), lw.Effort(drop=number)),
+    "effort.row": lambda number: lw.work_times(lw.Plan(rows=2, columns=2), lw.Effort(row=number)),
+    "machine.needles": lambda number: lw.findings(GRID, lw.Machine(needles=number)),
+    "machine.prongs[1]": lambda number: lw.plan(GRID, lw.Machine(prongs=[2, number])),
+    "options.conditions.rows_apart": lambda number: lw.plan(GRID, lw.Machine(), conditions=lw.Conditions(rows_apart=number)),
+    "options.conditions.closed_rows[0]": lambda number: lw.plan(GRID, lw.Machine(), conditions=lw.Conditions(closed_rows=[number])),
+    "options.conditions.rhythms[0].row": lambda number: lw.plan(GRID, lw.Machine(), conditions=lw.Conditions(rhythms=[lw.KeptRhythm(row=number)])),
+    "options.work_limit": lambda number: lw.plan(GRID, lw.Machine(), work_limit=number),
+    "options.time_limit_ms": lambda number: lw.certify(GRID, lw.Machine(), total_ms=1, time_limit_ms=number),
+    "options.memory_limit": lambda number: lw.run(lw.Brief(PANEL, lw.Swatch(), lw.Machine()), memory_limit=number),
+    "defaults.row": lambda number: lw.fit_effort(lw.read_timings("rows,time,unit\n1,5,s\n"), lw.Effort(row=number)),
+    "part.column": lambda number: lw.split_part(PANEL, lw.SplitPart(column=number)),
+    "left.start": lambda number: lw.outlined(8, 8, lw.EdgeShape(start=number), lw.EdgeShape()),
+    "right.start": lambda number: lw.outlined(8, 8, lw.EdgeShape(), lw.EdgeShape(start=number)),
+}
+
+
+@pytest.mark.parametrize("field", MEMBERS)
+def test_a_member_is_refused_by_the_same_field_in_and_past_64_bits(field):
+    for number in (-2, -(1 << 31), -(1 << 70), 1 << 70):
+        with pytest.raises(lw.Error) as caught:
+            MEMBERS[field](number)
+        assert caught.value.field == field, number

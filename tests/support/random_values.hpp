@@ -274,7 +274,10 @@ inline YarnRequest any_yarn_request(Random& random) {
   request.loops = some<MeasuredLoops>(random, [&](Random& r) {
     return MeasuredLoops{texture(r), number(1, 1e9), number(0.1, 1e9)};
   });
-  request.substitutes = some<Substitute>(random, [&](Random& r) { return Substitute{texture(r), texture(r)}; });
+  int substituted = 0;  // each texture once, and none by itself
+  request.substitutes = some<Substitute>(random, [&](Random& r) {
+    return Substitute{"s" + std::to_string(substituted++), texture(r)};
+  });
   if (random.one_in(2)) request.state = static_cast<ClothState>(random.between(0, 2));
   if (random.one_in(2)) request.plain = PlainConstants{number(0.1, 100), number(0.1, 100)};
   request.pieces = random.between(1, 10'000);

@@ -15,6 +15,7 @@ struct RefusedFile {
   std::string kind;
   std::string code;
   latchwork::Place place;
+  std::string near;  // the name that the message says was meant
   std::string reason;
   std::string text;
 };
@@ -43,6 +44,7 @@ inline std::vector<RefusedFile> refused_files() {
       if (name == "row") file.place.row = std::stoi(value);
       if (name == "column") file.place.column = std::stoi(value);
       if (name == "field") file.place.field = value;
+      if (name == "near") file.near = value;
     }
     files.push_back(file);
   }

@@ -11,6 +11,7 @@ using latchwork_test::example;
 using latchwork_test::Folder;
 using latchwork_test::holds;
 using latchwork_test::put;
+using latchwork_test::refused_field;
 using latchwork_test::text_of;
 namespace fs = std::filesystem;
 
@@ -68,6 +69,14 @@ TEST_CASE("a texture without a swatch of its own borrows a gauge only as the bri
   // Each panel that fits borrows as it did when it was fitted.
   REQUIRE(job.article->panels.size() == 1);
   CHECK(fitted_brief(brief, job, 0).substitutes == brief.substitutes);
+  // One list that says two things of a texture is refused by whose it is.
+  Brief twice = brief;
+  twice.substitutes.push_back({"reverse", "moss"});
+  CHECK_THROWS_MATCHES(run(twice), Error, refused_field(ErrorCode::bad_argument, "brief.substitutes[1].texture"));
+  twice = brief;
+  twice.article->design.substitutes = {{"reverse", "moss"}, {"reverse", "stockinette"}};
+  CHECK_THROWS_MATCHES(run(twice), Error,
+                       refused_field(ErrorCode::bad_argument, "brief.article.design.substitutes[1].texture"));
   // What the article's own design says of a texture goes first.
   Brief both = brief;
   both.article->design.substitutes = {{"reverse", brief.swatch.measurements().back().texture}};
@@ -92,6 +101,7 @@ TEST_CASE("a brief's substitutes are refused with their line and field", "[brief
   };
   refused("texture\nreverse\n", ErrorCode::missing_field, 1, "use");
   refused("texture,use,gauge\n", ErrorCode::unknown_field, 1, "gauge");
+  refused("textures,use\nreverse,stockinette\n", ErrorCode::unknown_field, 1, "textures");
   refused("texture,use\n\nreverse,\n", ErrorCode::bad_value, 3, "use");
   refused("texture,use\n,stockinette\n", ErrorCode::bad_value, 2, "texture");
   refused("texture,use\nreverse,reverse\n", ErrorCode::bad_value, 2, "use");

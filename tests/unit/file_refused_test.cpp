@@ -48,6 +48,8 @@ TEST_CASE("each spoiled file is refused for its reason and at its place", "[file
       CHECK(error.place().row == file.place.row);
       CHECK(error.place().column == file.place.column);
       CHECK(std::string_view(error.what()).starts_with("line "));
+      const std::string meant = "; perhaps \"" + file.near + "\" was meant";
+      if (!file.near.empty()) CHECK(std::string_view(error.what()).find(meant) != std::string_view::npos);
     }
   }
   CHECK(kinds.size() == readers.size());

@@ -75,10 +75,10 @@ TEST_CASE("what is no length is refused with its field and the character where i
     INFO(each.text);
     CHECK_THROWS_MATCHES(read_length(each.text, "width"), Error, refused_at(each.code, "width", each.character));
   }
-  CHECK_THROWS_MATCHES(read_length("4\xFF", "width"), Error, refused_field(ErrorCode::bad_encoding, "width"));
+  CHECK_THROWS_MATCHES(read_length("4\xFF", "width"), Error, refused_at(ErrorCode::bad_encoding, "width", 2));
   CHECK_THROWS_MATCHES(read_length("4 cm", "\xFF"), Error, refused_field(ErrorCode::bad_encoding, "field"));
   CHECK_THROWS_MATCHES(read_length(std::string(max_quantity_bytes, ' ') + "4 cm", "width"), Error,
-                       refused_field(ErrorCode::too_large, "width"));
+                       refused_at(ErrorCode::too_large, "width", 257));
   CHECK(read_length(std::string(max_quantity_bytes - 4, ' ') + "4 cm").mm == 40);
 }
 

@@ -191,6 +191,7 @@ TEST_CASE("session options and plans out of their ranges are refused by field", 
   CHECK_THROWS_MATCHES(sessions(plan, {}, {.session_ms = 86'400'001}), Error, refused_field(code, "session_ms"));
   CHECK_THROWS_MATCHES(rests(plan, {}, {.rest_ms = 1}), Error, refused_field(code, "rest_ms"));
   CHECK_THROWS_MATCHES(rests(plan, {}, {.rest_ms = -1}), Error, refused_field(code, "rest_ms"));
+  CHECK_THROWS_WITH(rests(plan, {}, {.rest_ms = 1}), "rest_ms is 1; it must be 0 or 60000..86400000");
   CHECK_THROWS_MATCHES(sessions(plan, {}, {.from_row = 21}), Error, refused_field(code, "from_row"));
   CHECK_THROWS_MATCHES(sessions(plan, {}, {.from_row = -1}), Error, refused_field(code, "from_row"));
   for (const std::vector<int>& rows : {std::vector{5, 5}, std::vector{10, 5}, std::vector{5, 21}}) {

@@ -389,6 +389,9 @@ TEST_CASE("size options out of their ranges are refused by field", "[size][error
   refused("state", {.state = static_cast<ClothState>(3)});
   refused("substitutes[0].texture", {.substitutes = {{"", "a"}}});
   refused("substitutes[1].use", {.substitutes = {{"b", "a"}, {"c", "\xFF"}}});
+  refused("substitutes[1].use", {.substitutes = {{"b", "a"}, {"c", "c"}}});                  // itself
+  refused("substitutes[2].texture", {.substitutes = {{"b", "a"}, {"c", "a"}, {"b", "c"}}});  // by which of the two?
+  refused("substitutes[1].texture", {.substitutes = {{"b", "a"}, {"b", "a"}}});
   refused("substitutes", {.substitutes = std::vector<Substitute>(50'001, {"b", "a"})}, ErrorCode::too_large);
 }
 

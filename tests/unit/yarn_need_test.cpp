@@ -505,6 +505,10 @@ TEST_CASE("a request that cannot be reckoned is refused with its field", "[yarn_
        [](YarnRequest& r) {
          r.substitutes = {{"x", ""}};
        }},
+      {"substitutes[1].texture",
+       [](YarnRequest& r) {
+         r.substitutes = {{"x", "y"}, {"x", "z"}};
+       }},
       {"plain.wales",
        [](YarnRequest& r) {
          r.plain = PlainConstants{5.5, 0};

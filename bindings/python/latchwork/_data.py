@@ -329,7 +329,11 @@ class Shrinkage:
 
 @dataclass(frozen=True, slots=True)
 class Substitute:
-    """A texture that may be reckoned by another's figure, since it has none of its own."""
+    """A texture that may be reckoned by another's figure, since it has none of its own.
+
+    Wherever a list of these is taken, one that names a texture twice, or as its own substitute, is refused: Error
+    bad_argument (field "substitutes[1].texture", "substitutes[0].use").
+    """
 
     texture: str = ""
     use: str = ""

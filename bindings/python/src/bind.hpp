@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <type_traits>
+#include <utility>
 
 #include "convert.hpp"
 #include "fields.hpp"
@@ -86,6 +87,13 @@ struct Wide {
   operator std::int64_t() const { return value; }  // NOLINT: it is one
 };
 
+/// A struct whose fields the library's errors name after the argument: "left.start".
+template <Literal name, class T>
+struct Named {
+  T value;
+  operator const T&() const { return value; }  // NOLINT: it is one
+};
+
 /// A function of counts alone, each with its name.
 template <Literal... names, class Result, class... Arguments>
 auto counted(Result (*function)(Arguments...)) {
@@ -137,6 +145,17 @@ struct type_caster<latchwork::python::Wide<name_of>> {
     make_caster<std::int64_t> number;
     if (!number.load(source, convert)) return false;
     value.value = cast_op<std::int64_t>(number);
+    return true;
+  }
+};
+
+template <latchwork::python::Literal name_of, class T>
+struct type_caster<latchwork::python::Named<name_of, T>> : latchwork_caster<latchwork::python::Named<name_of, T>> {
+  static constexpr auto name = make_caster<T>::name;
+  bool load(handle source, bool) {
+    make_caster<T> plain;
+    if (!plain.load(source, name_of.text)) return false;
+    this->value.emplace(latchwork::python::Named<name_of, T>{cast_op<T&&>(std::move(plain))});
     return true;
   }
 };

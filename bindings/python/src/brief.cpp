@@ -27,8 +27,8 @@ void bind_brief(py::module_& m) {
   m.def(
       "run",
       [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
-         Wide<"work_limit"> work_limit, Wide<"time_limit_ms"> time_limit_ms, Wide<"memory_limit"> memory_limit,
-         const std::optional<Conditions>& conditions) {
+         Wide<"options.work_limit"> work_limit, Wide<"options.time_limit_ms"> time_limit_ms,
+         Wide<"options.memory_limit"> memory_limit, const std::optional<Conditions>& conditions) {
         Watch watch(stop, std::move(progress));
         const PlanOptions options{.stop = watch.token(),
                                   .progress = watch.progress(),

@@ -11,8 +11,8 @@ void bind_certificate(py::module_& m) {
   m.def(
       "certify",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, Wide<"total_ms"> total_ms,
-         const std::stop_source* stop, std::optional<py::function> progress, Wide<"work_limit"> work_limit,
-         Wide<"time_limit_ms"> time_limit_ms, Wide<"memory_limit"> memory_limit) {
+         const std::stop_source* stop, std::optional<py::function> progress, Wide<"options.work_limit"> work_limit,
+         Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit) {
         const Grid own = grid;  // another thread may change the grid while the GIL is free
         Watch watch(stop, std::move(progress));
         const PlanOptions options{.stop = watch.token(),

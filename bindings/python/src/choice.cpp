@@ -38,8 +38,9 @@ void bind_choice(py::module_& m) {
   m.def(
       "plan_two_rhythms",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const std::stop_source* stop,
-         std::optional<py::function> progress, Wide<"work_limit"> work_limit, Wide<"time_limit_ms"> time_limit_ms,
-         Wide<"memory_limit"> memory_limit, const std::optional<Conditions>& conditions) {
+         std::optional<py::function> progress, Wide<"options.work_limit"> work_limit,
+         Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit,
+         const std::optional<Conditions>& conditions) {
         Asked asked(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, conditions);
         return without_gil(grid, [&](const Grid& own) {
           return plan_two_rhythms(own, machine, effort.value_or(Effort{}), asked.options);
@@ -54,8 +55,9 @@ void bind_choice(py::module_& m) {
   m.def(
       "condition_prices",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const std::stop_source* stop,
-         std::optional<py::function> progress, Wide<"work_limit"> work_limit, Wide<"time_limit_ms"> time_limit_ms,
-         Wide<"memory_limit"> memory_limit, const std::optional<Conditions>& conditions) {
+         std::optional<py::function> progress, Wide<"options.work_limit"> work_limit,
+         Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit,
+         const std::optional<Conditions>& conditions) {
         Asked asked(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, conditions);
         return without_gil(grid, [&](const Grid& own) {
           return condition_prices(own, machine, effort.value_or(Effort{}), asked.options);
@@ -69,8 +71,9 @@ void bind_choice(py::module_& m) {
   m.def(
       "plan_front",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const std::stop_source* stop,
-         std::optional<py::function> progress, Wide<"work_limit"> work_limit, Wide<"time_limit_ms"> time_limit_ms,
-         Wide<"memory_limit"> memory_limit, const std::optional<Conditions>& conditions) {
+         std::optional<py::function> progress, Wide<"options.work_limit"> work_limit,
+         Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit,
+         const std::optional<Conditions>& conditions) {
         Asked asked(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, conditions);
         return without_gil(
             grid, [&](const Grid& own) { return plan_front(own, machine, effort.value_or(Effort{}), asked.options); });
@@ -86,8 +89,8 @@ void bind_choice(py::module_& m) {
   m.def(
       "stop_reasons",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const Plan& plan,
-         const std::stop_source* stop, std::optional<py::function> progress, Wide<"work_limit"> work_limit,
-         Wide<"time_limit_ms"> time_limit_ms, Wide<"memory_limit"> memory_limit,
+         const std::stop_source* stop, std::optional<py::function> progress, Wide<"options.work_limit"> work_limit,
+         Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit,
          const std::optional<Conditions>& conditions) {
         Asked asked(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, conditions);
         return without_gil(grid, [&](const Grid& own) {
@@ -114,8 +117,8 @@ void bind_choice(py::module_& m) {
   m.def(
       "plan_tolerances",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const Plan& plan,
-         const std::stop_source* stop, std::optional<py::function> progress, Wide<"work_limit"> work_limit,
-         Wide<"time_limit_ms"> time_limit_ms, Wide<"memory_limit"> memory_limit,
+         const std::stop_source* stop, std::optional<py::function> progress, Wide<"options.work_limit"> work_limit,
+         Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit,
          const std::optional<Conditions>& conditions) {
         Asked asked(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, conditions);
         return without_gil(grid, [&](const Grid& own) {

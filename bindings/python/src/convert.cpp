@@ -15,7 +15,10 @@ std::string Path::whole() const {
 std::string Path::field() const {
   const std::string text = whole();
   const auto dot = text.find('.');
-  return dot == std::string::npos ? text : text.substr(dot + 1);
+  if (dot == std::string::npos) return text;
+  const Path* root = this;
+  while (root->parent != nullptr) root = root->parent;
+  return root->argument != nullptr ? root->argument + text.substr(dot) : text.substr(dot + 1);
 }
 
 void wrong_type(const Path& path, const char* wanted, py::handle got) {

@@ -27,10 +27,11 @@ namespace py = pybind11;
 /// Where a value stands inside an argument: a chain on the stack, spelt out only when something is wrong there.
 struct Path {
   const Path* parent = nullptr;
-  const char* name = nullptr;  ///< an attribute, or the class at the root
-  py::ssize_t index = -1;      ///< else an element
+  const char* name = nullptr;      ///< an attribute, or the class at the root
+  py::ssize_t index = -1;          ///< else an element
+  const char* argument = nullptr;  ///< at the root: what the library puts before its fields, "effort"
 
-  /// "stops[3].row"; the root's class is left out.
+  /// "stops[3].row", "effort.drop": the root's class is left out.
   std::string field() const;
   /// "Plan.stops[3].row"
   std::string whole() const;
@@ -66,7 +67,8 @@ long long enum_value(PyObject* type, const char* name, long long least, long lon
 PyObject* python_class(const char* module, const char* name);
 
 /// Specialised in fields/. For a struct: `name`, `module`, `frozen` (its lists are tuples) and `fields`, a tuple of
-/// Field, in the order of declaration. For an enum: `name`, `least`, `most`.
+/// Field, in the order of declaration; `argument`, where the library's errors name its fields "effort.drop" and not
+/// "drop". For an enum: `name`, `least`, `most`.
 template <class T>
 struct Data;
 
@@ -85,6 +87,10 @@ template <class T, class = void>
 inline constexpr bool is_named_enum = false;
 template <class T>
 inline constexpr bool is_named_enum<T, std::void_t<decltype(Data<T>::least)>> = true;
+template <class T, class = void>
+inline constexpr const char* argument_of = nullptr;
+template <class T>
+inline constexpr const char* argument_of<T, std::void_t<decltype(Data<T>::argument)>> = Data<T>::argument;
 template <class T>
 inline constexpr bool is_vector = false;
 template <class T>
@@ -173,11 +179,10 @@ T struct_from_python(py::handle value, const Path& path) {
   const int is_one = PyObject_IsInstance(value.ptr(), class_of<T>());
   if (is_one < 0) throw py::error_already_set();
   if (is_one == 0) wrong_type(path, Data<T>::name, value);
-  const Path here = path.name == nullptr && path.parent == nullptr ? Path{nullptr, Data<T>::name} : path;
   return std::apply(
       [&](const auto&... field) {
         return T{from_python<typename std::remove_cvref_t<decltype(field)>::type>(py::object(value.attr(field.name)),
-                                                                                  Path{&here, field.name})...};
+                                                                                  Path{&path, field.name})...};
       },
       Data<T>::fields);
 }
@@ -244,11 +249,14 @@ template <class T>
 struct type_caster<T, std::enable_if_t<latchwork::python::is_plain<T>>> : latchwork_caster<T> {
   static constexpr auto name = const_name("latchwork.") + const_name(latchwork::python::Data<T>::name);
 
-  bool load(handle source, bool) {
+  bool load(handle source, bool) { return load(source, latchwork::python::argument_of<T>); }
+  /// `argument` as in Path.
+  bool load(handle source, const char* argument) {
     const int is_one = PyObject_IsInstance(source.ptr(), latchwork::python::class_of<T>());
     if (is_one < 0) throw error_already_set();
     if (is_one == 0) return false;  // the dispatcher tells which argument
-    this->value.emplace(latchwork::python::from_python<T>(source, {}));
+    const latchwork::python::Path root{nullptr, latchwork::python::Data<T>::name, -1, argument};
+    this->value.emplace(latchwork::python::from_python<T>(source, root));
     return true;
   }
   static handle cast(const T& source, return_value_policy, handle) {

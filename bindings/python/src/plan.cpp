@@ -12,8 +12,8 @@ using Planner = Plan (*)(const Grid&, const Machine&, const Effort&, const PlanO
 
 template <Planner planner>
 Plan planned(const Grid& grid, const Machine& machine, const std::optional<Effort>& effort,
-             const std::stop_source* stop, std::optional<py::function> progress, Wide<"work_limit"> work_limit,
-             Wide<"time_limit_ms"> time_limit_ms, Wide<"memory_limit"> memory_limit,
+             const std::stop_source* stop, std::optional<py::function> progress, Wide<"options.work_limit"> work_limit,
+             Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit,
              const std::optional<Conditions>& conditions) {
   const Grid own = grid;  // another thread may change the grid while the GIL is free
   Watch watch(stop, std::move(progress));

@@ -11,7 +11,8 @@ void bind_shaping(py::module_& m) {
   m.attr("max_edge_items") = max_edge_items;
   m.def(
       "outlined",
-      [](Count<"rows"> rows, Count<"columns"> columns, const EdgeShape& left, const EdgeShape& right,
+      [](Count<"rows"> rows, Count<"columns"> columns, const Named<"left", EdgeShape>& left,
+         const Named<"right", EdgeShape>& right,
          Whole<"step"> step) { return outlined(rows, columns, left, right, step); },
       "rows"_a, "columns"_a, "left"_a, "right"_a, "step"_a = 1,
       "The shape of rows x columns between two edges, as seen on the right side; for edges that mirror each other "

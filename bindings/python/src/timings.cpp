@@ -50,9 +50,9 @@ void bind_timings(py::module_& m) {
 
   m.def(
       "fit_effort",
-      [](const Timings& timings, const std::optional<Effort>& defaults) {
+      [](const Timings& timings, const std::optional<Named<"defaults", Effort>>& defaults) {
         const py::gil_scoped_release free;  // timings do not change
-        return fit_effort(timings, defaults.value_or(Effort{}));
+        return fit_effort(timings, defaults ? defaults->value : Effort{});
       },
       "timings"_a, "defaults"_a = py::none(),
       "Efforts by non-negative least squares: of all costs of 0 or more, those under which the spells' times have "

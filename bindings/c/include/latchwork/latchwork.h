@@ -1768,7 +1768,8 @@ typedef struct latchwork_shrinkage {
 } latchwork_shrinkage;
 
 /* A texture that may be reckoned by another's figure, since it has none of its own. Its texts are the caller's, copied.
-   An element of arrays. Since 0.1. */
+   An element of arrays. A list that names a texture twice, or as its own substitute, is refused where the list is read:
+   BAD_ARGUMENT (field "substitutes[1].texture", "substitutes[0].use"). Since 0.1. */
 typedef struct latchwork_substitute {
   const char *texture;
   const char *use; /* the texture whose figure is taken */
@@ -1850,12 +1851,13 @@ typedef struct latchwork_fit_group {
   size_t strip_count;
   int32_t least;                        /* times, 0..65536 */
   int32_t most;                         /* least..65536 */
-  int32_t as_group; /* index of an earlier group that this one stands as often as, so that the halves of a symmetric design
-                       grow alike; its own least and most are then not what counts, but those of that group (of the first,
-                       where that one is tied itself). -1: as often as it likes; 0 in the first element is refused */
+  int32_t tied;     /* 1: it stands as often as the group as_group, so that the halves of a symmetric design grow alike;
+                       0: as often as it likes, as_group -1 in C++ and Python: an element of zeros is tied to nothing */
+  int32_t as_group; /* where tied is 1: index of an earlier group. The own least and most are then not what counts, but
+                       those of that group (of the first, where that one is tied itself). Where tied is 0: 0 */
 } latchwork_fit_group;
 /* No strips, once, free. */
-#define LATCHWORK_FIT_GROUP_INIT { NULL, 0, 1, 1, -1 }
+#define LATCHWORK_FIT_GROUP_INIT { NULL, 0, 1, 1, 0, 0 }
 
 /* What an article shall measure, and what may vary. It is made of panels sewn side by side, all alike in their counts. A
    panel is, from the left on the RS: edge columns, each group so many times in order, the same number of edge columns.
@@ -3137,10 +3139,11 @@ typedef struct latchwork_strip_run {
   int32_t last;  /* index of the last, first..65536 */
   int32_t least; /* times, 0..65536 */
   int32_t most;  /* least..65536 */
-  int32_t as_group; /* as in latchwork_fit_group; -1: free */
+  int32_t tied;  /* as in latchwork_fit_group, also in what is read: 0: free */
+  int32_t as_group;
 } latchwork_strip_run;
 /* The first strip, once, free. */
-#define LATCHWORK_STRIP_RUN_INIT { 0, 0, 1, 1, -1 }
+#define LATCHWORK_STRIP_RUN_INIT { 0, 0, 1, 1, 0, 0 }
 
 #define LATCHWORK_ARTICLE_REQUEST_MAX_PIECES 1000
 #define LATCHWORK_ARTICLE_REQUEST_MAX_SEAM_MS_PER_M 86400000

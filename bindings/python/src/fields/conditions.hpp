@@ -27,6 +27,7 @@ template <>
 struct Data<Conditions> {
   static constexpr char name[] = "Conditions";
   static constexpr char module[] = "latchwork._plan";
+  static constexpr char argument[] = "options.conditions";
   static constexpr bool frozen = false;
   static constexpr auto fields = std::tuple{field("carriage_right_only", &Conditions::carriage_right_only),
                                             field("rows_apart", &Conditions::rows_apart),

@@ -16,6 +16,7 @@ template <>
 struct Data<Effort> {
   static constexpr char name[] = "Effort";
   static constexpr char module[] = "latchwork._data";
+  static constexpr char argument[] = "effort";
   static constexpr bool frozen = false;
   static constexpr auto fields = std::tuple{field("stop", &Effort::stop),
                                             field("batch", &Effort::batch),

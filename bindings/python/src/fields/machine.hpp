@@ -16,6 +16,7 @@ template <>
 struct Data<Machine> {
   static constexpr char name[] = "Machine";
   static constexpr char module[] = "latchwork._data";
+  static constexpr char argument[] = "machine";
   static constexpr bool frozen = false;
   static constexpr auto fields = std::tuple{field("name", &Machine::name),
                                             field("needles", &Machine::needles),

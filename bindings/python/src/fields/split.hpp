@@ -9,6 +9,7 @@ template <>
 struct Data<SplitPart> {
   static constexpr char name[] = "SplitPart";
   static constexpr char module[] = "latchwork._shape";
+  static constexpr char argument[] = "part";
   static constexpr bool frozen = true;
   static constexpr auto fields =
       std::tuple{field("column", &SplitPart::column), field("columns", &SplitPart::columns),
