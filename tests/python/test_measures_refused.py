@@ -145,7 +145,10 @@ def test_no_rests_at_all_may_be_asked_for():
     assert lw.rests(PLAN, rest_ms=0) == [] and lw.sessions(PLAN, rest_ms=0) == lw.sessions(PLAN)
 
 
-@pytest.mark.parametrize("pieces, code", [(0, "bad_argument"), (-1, "bad_argument"), (1001, "bad_argument"), (2**31, "too_large")])
+PIECES = [(0, "bad_argument"), (-1, "bad_argument"), (1001, "bad_argument"), (2**31, "too_large")]
+
+
+@pytest.mark.parametrize("pieces, code", PIECES)
 def test_no_pieces_and_too_many_are_refused(pieces, code):
     with pytest.raises(lw.Error) as caught:
         lw.work_times(PLAN, pieces=pieces)
@@ -159,7 +162,11 @@ READERS = {
     "gauge": (lw.read_count_per_length, "28 sts / 10 cm"),
     "yarn": (lw.read_yarn_number, "Nm 2/28"),
 }
-NO_QUANTITY = ["", "45", "nan cm", "inf in", "1e400 cm", "-3 cm", "17 3/0 in", "17 3/4", "1/3/4 in", "0x10 cm", "1 e5 mm", "\0 cm", "９ cm", "1,5 cm", "1 cm 2 in", "28 sts/0 cm", "28 sts / 10", "28 sts / 10 cm / 4 in", "1" * 500 + " cm", "1" * 255 + "é cm"]
+NO_QUANTITY = [
+    *("", "45", "nan cm", "inf in", "1e400 cm", "-3 cm", "17 3/0 in", "17 3/4", "1/3/4 in", "0x10 cm", "1 e5 mm"),
+    *("\0 cm", "９ cm", "1,5 cm", "1 cm 2 in", "28 sts/0 cm", "28 sts / 10", "28 sts / 10 cm / 4 in"),
+    *("1" * 500 + " cm", "1" * 255 + "é cm"),
+]
 
 
 @pytest.mark.parametrize("kind", READERS)
@@ -226,12 +233,10 @@ def test_substitutes_that_contradict_each_other_are_refused(call, before):
 
 
 def test_substitutes_of_files_are_refused_with_their_line():
-    text = lw.write(lw.YarnRequest(yarns=[lw.Yarn("a")], substitutes=TWICE[:2]))
-    for read, spoiled in (
-        (lw.read_yarn_request, text.replace('"waves"', '"moss"')),
-        (lw.read_article_request, '{"format": "latchwork-article-choices", "version": 1, "article": "scarf", "design": {"substitutes": [\n'
-         '{"texture": "a", "use": "b"},\n{"texture": "a", "use": "b"}]}}'),
-    ):
+    yarn = lw.YarnRequest(yarns=[lw.Yarn("a")], substitutes=TWICE[:2])
+    scarf = lw.ArticleRequest(article="scarf", design=lw.FitRequest(substitutes=TWICE[:2]))
+    for read, request in ((lw.read_yarn_request, yarn), (lw.read_article_request, scarf)):
+        spoiled = lw.write(request).replace('"waves"', '"moss"')
         with pytest.raises(lw.Error) as caught:
             read(spoiled)
         assert caught.value.field.endswith("substitutes[1].texture")

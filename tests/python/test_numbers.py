@@ -81,14 +81,20 @@ def test_the_stub_tells_of_many_such_calls():
 
 GRID = lw.stockinette(6).grid.repeated_up(8)
 PANEL = lw.join_strips("panel", 8, [lw.stockinette(8)])
+
+
+def under(**conditions):
+    return lw.plan(GRID, lw.Machine(), conditions=lw.Conditions(**conditions))
+
+
 MEMBERS = {  # a member of an argument that is a struct: by its argument, in every call, and in or past 64 bits
     "effort.drop": lambda number: lw.plan(GRID, lw.Machine(), lw.Effort(drop=number)),
     "effort.row": lambda number: lw.work_times(lw.Plan(rows=2, columns=2), lw.Effort(row=number)),
     "machine.needles": lambda number: lw.findings(GRID, lw.Machine(needles=number)),
     "machine.prongs[1]": lambda number: lw.plan(GRID, lw.Machine(prongs=[2, number])),
-    "options.conditions.rows_apart": lambda number: lw.plan(GRID, lw.Machine(), conditions=lw.Conditions(rows_apart=number)),
-    "options.conditions.closed_rows[0]": lambda number: lw.plan(GRID, lw.Machine(), conditions=lw.Conditions(closed_rows=[number])),
-    "options.conditions.rhythms[0].row": lambda number: lw.plan(GRID, lw.Machine(), conditions=lw.Conditions(rhythms=[lw.KeptRhythm(row=number)])),
+    "options.conditions.rows_apart": lambda number: under(rows_apart=number),
+    "options.conditions.closed_rows[0]": lambda number: under(closed_rows=[number]),
+    "options.conditions.rhythms[0].row": lambda number: under(rhythms=[lw.KeptRhythm(row=number)]),
     "options.work_limit": lambda number: lw.plan(GRID, lw.Machine(), work_limit=number),
     "options.time_limit_ms": lambda number: lw.certify(GRID, lw.Machine(), total_ms=1, time_limit_ms=number),
     "options.memory_limit": lambda number: lw.run(lw.Brief(PANEL, lw.Swatch(), lw.Machine()), memory_limit=number),
