@@ -149,8 +149,8 @@ TEST_CASE("each parameter of each motif is told by its own name when a letter is
                R"({"motif": "plait", "stitches": 2, "interval": 4, "lean": "left"})",
                R"({"motif": "wave", "stitches": 2, "interval": 4, "lean": "left"})",
                R"({"motif": "chart", "texture": "own", "rows": ["kk"], "crossings": []})");
-  const std::string text = std::string(R"({"format": "latchwork-panel", "version": 1, "name": "p", "parts":
-    [{"rows": 8, "strips": [)") +
+  const std::string text = std::string(R"({"format": "latchwork-panel", "version": 1, "name": "p",
+    "parts": [{"rows": 8, "strips": [)") +
                            motif + R"(]}]})";
   each_is_told(text, keys_of(text), panel);
 }
