@@ -343,7 +343,7 @@ def test_text_that_utf8_cannot_write_is_refused():
     with pytest.raises(lw.Error) as caught:
         lw.findings(lw.Grid(2, 2), lw.Machine(name="\ud800"))
     assert caught.value.code is lw.ErrorCode.bad_encoding
-    assert caught.value.field == "name"
+    assert caught.value.field == "machine.name"
 
 
 def test_calls_and_errors_leave_no_reference_behind(cable):
