@@ -89,7 +89,7 @@ def under(**conditions):
 
 MEMBERS = {  # a member of an argument that is a struct: by its argument, in every call, and in or past 64 bits
     "effort.drop": lambda number: lw.plan(GRID, lw.Machine(), lw.Effort(drop=number)),
-    "effort.row": lambda number: lw.work_times(lw.Plan(rows=2, columns=2), lw.Effort(row=number)),
+    "effort.row": lambda number: lw.work_times(lw.plan(GRID, lw.Machine()), lw.Effort(row=number)),
     "machine.needles": lambda number: lw.findings(GRID, lw.Machine(needles=number)),
     "machine.prongs[1]": lambda number: lw.plan(GRID, lw.Machine(prongs=[2, number])),
     "options.conditions.rows_apart": lambda number: under(rows_apart=number),
