@@ -1,13 +1,13 @@
 #pragma once
 
 #include <algorithm>
-#include <cstdlib>
 #include <map>
 #include <optional>
 #include <set>
 #include <string>
 #include <vector>
 
+#include "how_many.hpp"
 #include "instances.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/wale.hpp"
@@ -465,13 +465,6 @@ BestRhythm best_rhythm(int rows, TotalOf&& total_of) {
     }
   }
   return best;
-}
-
-// LATCHWORK_PLANS sets how many panels are tried; the seeds follow each other from 1.
-inline int how_many(int usual) {
-  const char* wanted = std::getenv("LATCHWORK_PLANS");
-  const int count = wanted ? std::atoi(wanted) : 0;
-  return count > 0 ? count : usual;
 }
 
 }  // namespace latchwork_test
