@@ -118,6 +118,7 @@ SAME(LATCHWORK_FINDING_CODE_COLUMN_CUT, FindingCode::column_cut);
 SAME(LATCHWORK_FINDING_CODE_NO_STITCH, FindingCode::no_stitch);
 SAME(LATCHWORK_FINDING_CODE_TWO_PIECES, FindingCode::two_pieces);
 SAME(LATCHWORK_FINDING_CODE_YARN_AWAY, FindingCode::yarn_away);
+SAME(LATCHWORK_FINDING_CODE_UNLIKE_SWATCHES, FindingCode::unlike_swatches);
 
 SAME(LATCHWORK_CONDITION_CARRIAGE_RIGHT_ONLY, Condition::carriage_right_only);
 SAME(LATCHWORK_CONDITION_ROWS_APART, Condition::rows_apart);
@@ -293,7 +294,7 @@ GROWS(latchwork_bed, columns);
 GROWS(latchwork_fault, message);
 GROWS(latchwork_watch_options, user_data);
 GROWS(latchwork_verification, fault_message);
-GROWS(latchwork_gauge, rows_standard_error);
+GROWS(latchwork_gauge, rows_freedom);
 GROWS(latchwork_size_options, level);
 GROWS(latchwork_size, bind_off);
 GROWS(latchwork_fit_request, substitute_count);

@@ -136,6 +136,10 @@ latchwork_status latchwork_swatch_gauge(const latchwork_swatch* swatch, const ch
     to.rows_per_10cm = from.rows.per_10cm;
     to.rows_spread = from.rows.spread;
     to.rows_standard_error = from.rows.standard_error;
+    to.stitches_swatches = from.stitches.swatches;
+    to.rows_swatches = from.rows.swatches;
+    to.stitches_freedom = from.stitches.freedom;
+    to.rows_freedom = from.rows.freedom;
     room.take(to);
   });
 }

@@ -141,7 +141,8 @@ struct FitResult {
   /// same the first in the ranking is taken. Each bound is tried alone and with each other one; where these come to
   /// fewer than three, three together, and so on up. Bounds are left out where some of them by themselves give no
   /// further in all. Those of different bounds are ranked by how far they give in all, then fewer bounds, then as
-  /// candidates.
+  /// candidates. Empty, and `nearest_complete`, where even so there is none: all that there is is more than 11 times
+  /// too wide or too high, or seams leave nothing.
   std::vector<FitNearest> nearest;
   bool nearest_complete = true;  ///< false when the search for the nearest was cut short: there may be nearer ones
   /// What measuring_findings() says of the request's strips, as a panel of them all: borrowed_gauge for each texture

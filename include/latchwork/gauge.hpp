@@ -39,11 +39,21 @@ struct Measurement {
 };
 
 /// The same thing measured in several places: its mean, and how far that is to be trusted.
+///
+/// One swatch knows only its own wandering: a piece that is knitted another day may be looser all over. Where two
+/// swatches or more were measured and their means differ by more than their places explain, that is part of it (one-way
+/// analysis of variance, JCGM 100:2008, H.5). With K swatches, N places, n_i of them in swatch i, the mean squares B
+/// between swatches and W within them, and n0 = (N - sum n_i^2 / N) / (K - 1), swatches differ by the variance
+/// V = (B - W) / n0 (unequal n_i: from memory). Where V > 0, spread^2 = V + W, standard_error^2 = V sum n_i^2 / N^2 +
+/// W / N, and `freedom` follows from B with K - 1 degrees and W with N - K (Welch and Satterthwaite, JCGM 100:2008,
+/// G.4.1). Two swatches may be alike by chance, so with two only a margin at 95 % holds about nine times in ten.
 struct Density {
   double per_10cm = 0;        ///< mean of the places' count * 100 / length_mm
   double spread = 0;          ///< sample standard deviation (n - 1), per 10 cm; 0 for one place: nothing is known of it
   double standard_error = 0;  ///< of the mean: spread / sqrt(places) (JCGM 100:2008, 4.2.3); 0 for one place
   int places = 0;
+  int swatches = 0;    ///< pieces it was measured on, by their names
+  double freedom = 0;  ///< degrees of freedom of spread^2 + standard_error^2: places - 1; 0 for one place
   friend bool operator==(const Density&, const Density&) = default;
 };
 
@@ -125,13 +135,16 @@ inline constexpr double usual_length_mm = 100;
 ///   few_places (advice; one place: warning)  fewer than usual_places; value and limit in places
 ///   short_measure (advice)   counted over less than usual_length_mm; value and limit in mm; the shortest is named
 ///   odd_one_out (warning)    one place that does not belong to the others
+///   unlike_swatches (warning)  swatches that differ by more than their places explain
 /// The odd one out is found by Grubbs's test, two-sided at 5 % (F. E. Grubbs, Technometrics 11, 1969; NIST/SEMATECH
 /// e-Handbook of Statistical Methods, 1.3.5.17.1): of n >= 3 places the one farthest from the mean, if it lies more
 /// than (n - 1) / sqrt(n) * sqrt(t^2 / (n - 2 + t^2)) sample standard deviations away, t the upper 0.05 / 2n point of
 /// Student's t with n - 2 degrees of freedom; and, since people count in halves, if it is a whole stitch or row or
 /// more, over the length counted there, off the mean of the others, or one and a half where they counted whole ones
 /// only. At most one is named: two wrong places may hide
-/// each other, so count again and look again. Linear in the measurements, but for one t for each number of places.
+/// each other, so count again and look again. Swatches are unlike by the F test of their means at 5 % (the analysis of
+/// variance as for Density), if the greatest and the least mean are half a stitch or row apart over the mean length
+/// counted there. Linear in the measurements, but for one t for each number of places.
 LATCHWORK_API std::vector<Finding> swatch_findings(const Swatch& swatch);
 
 /// Most bytes of a swatch file: 64 MiB, as of the other files.

@@ -17,8 +17,9 @@ namespace latchwork::inline v0 {
 enum class EdgeLine : std::uint8_t {
   straight = 0,  ///< by straight lines: slopes
   curve = 1,  ///< by a smooth curve that passes no point's columns between two points: the monotone cubic of F. Fritsch
-              ///< and R. Carlson, SIAM J. Numer. Anal. 17, 1980 (from memory), its inner slopes the harmonic means of
-              ///< F. Fritsch and J. Butland, 1984 (from memory), 0 at a turn; at an end the slope of the chord
+              ///< and R. Carlson, SIAM J. Numer. Anal. 17, 1980 (from memory), its inner slopes the harmonic means,
+              ///< weighted by heights, of F. Fritsch and J. Butland, 1984 (from memory), 0 at a turn; at an end
+              ///< the slope of the chord
 };
 
 /// A point that an edge passes through.

@@ -56,9 +56,10 @@ struct RowWidth {
 /// The spreads say how far one panel may come out when its gauge wanders as much as the places of the swatch did: one
 /// standard deviation, by error propagation to first order (JCGM 100:2008, 5.1.2). Of a gauge g that was measured in n
 /// places with the sample standard deviation s, the panel's own differs from the mean by u = s sqrt(1 + 1/n): the 1 is
-/// the panel's wandering, the 1/n what is not known of the mean. All strips that share a gauge are off together, so
-/// their shares are added; different gauges, and the stitches and rows of one texture, are independent, so theirs are
-/// added as squares:
+/// the panel's wandering, the 1/n what is not known of the mean. One swatch tells nothing of how another piece may come
+/// out looser or tighter all over; of several, u^2 = spread^2 + standard_error^2 of gauge.hpp has that in it. All
+/// strips that share a gauge are off together, so their shares are added; different gauges, and the stitches and rows
+/// of one texture, are independent, so theirs are added as squares:
 ///   width_spread^2  = sum over gauges t of (u_t / g_t * sum of the widths w of t's strips)^2, in the widest row;
 ///   height_spread^2 = sum over t of (u_t / r_t * sum of h w / W)^2 + (u_t / g_t * sum of w (h - H) / W)^2,
 /// where the inner sums run over t's strips in all bands, h is a strip's height, and W and H are width and mean height
@@ -66,8 +67,9 @@ struct RowWidth {
 ///
 /// The margins are half the interval in which, at the level asked for, the panel's size lies: the spread times the
 /// point of Student's t that leaves (1 - level) / 2 on either side, with the effective degrees of freedom of Welch and
-/// Satterthwaite, spread^4 / sum of (part^4 / (n - 1)) over the squares' parts, cut to the whole number below (JCGM
-/// 100:2008, G.4.1; 10000 at most). Of two places the margin is wide: that little is known.
+/// Satterthwaite, spread^4 / sum of (part^4 / freedom of the gauge, n - 1 of one swatch) over the squares' parts, cut
+/// to the whole number below (JCGM 100:2008, G.4.1; 10000 at most). Of two places the margin is wide: that little is
+/// known.
 ///
 /// A texture measured in one place adds nothing to the spreads: they are then too small by what is not known,
 /// `spread_known` is false, and a finding names the textures.

@@ -61,10 +61,11 @@ struct YarnCategory {
 ///   20 tex   200 dtex   180 den   Nm 28   Ne 30   cotton 5/2   2/24 worsted   linen 20   spun silk 60
 ///   woollen cut 10   woollen run 5   YSW 20   Galashiels 24   West of England 30   jute 8
 ///   1000 yd/lb   250 m/100 g   50 g = 120 m   197 yd / 100 g     (a ball band; any units of quantity.hpp)
-/// Plies: "28 x 2" is two plies of 28. "28/2" and "2/28" both occur in the trade, so the number of plies is the one
-/// that can be it: 12 or less. Where both can, the smaller is taken if it stands where the system has it by custom
-/// (cotton, spun silk and linen 5/2, worsted 2/10: blog.yarn.com), else the text is refused as ambiguous: Nm 8/3,
-/// cotton 2/8. A ball band becomes metres_per_100g, or yards_per_pound where both of its units are inch or pound units.
+/// Plies: "Nm 28 x 2" and "20 tex x 2" are two plies of 28 and of 20. "28/2" and "2/28" both occur in the trade, as do
+/// "28 x 2" and "2 x 28" before the name, so the number of plies is the one that can be it: 12 or less. Where both can,
+/// the smaller is taken if it stands where the system has it by custom (cotton, spun silk and linen 5/2, worsted 2/10:
+/// blog.yarn.com), else the text is refused as ambiguous: Nm 8/3, cotton 2/8, 2 x 8 tex. A ball band becomes
+/// metres_per_100g, or yards_per_pound where both of its units are inch or pound units.
 /// @throws Error with field and character: bad_syntax, bad_unit (no name, an unknown one), bad_value, bad_encoding,
 /// too_large.
 LATCHWORK_API YarnNumber read_yarn_number(std::string_view text, std::string_view field = {});

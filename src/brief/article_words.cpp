@@ -137,7 +137,12 @@ std::string best_words(const Brief& brief, const PieceFit& piece, const std::str
     return fmt::format("{}: {}{}{}", made_of(best), measured(best, seams),
                        ends_words(panel_design(*brief.article, brief.panel), best), passed_over_words(brief, piece));
   }
-  if (piece.fit.nearest.empty()) return message.empty() ? "nothing fits, nor comes near" : "none: see below";
+  if (piece.fit.nearest.empty()) {
+    return !message.empty() ? "none: see below"
+           : piece.fit.nearest_complete
+               ? "nothing fits: all is more than 11 times too wide or too high, or seams leave nothing"
+               : "nothing fits, nor comes near as far as was looked";
+  }
   const FitNearest& near = piece.fit.nearest.front();
   return fmt::format("nothing fits; nearest {}: {} (would have to give: {})", made_of(near.candidate),
                      measured(near.candidate, seams), gives_words(near));

@@ -90,6 +90,8 @@ std::string_view finding_name(FindingCode code) noexcept {
       return "two_pieces";
     case FindingCode::yarn_away:
       return "yarn_away";
+    case FindingCode::unlike_swatches:
+      return "unlike_swatches";
   }
   return {};
 }

@@ -55,6 +55,7 @@ int reach_up(FindingCode code) {
     case FindingCode::no_stitch:
     case FindingCode::two_pieces:
     case FindingCode::yarn_away:
+    case FindingCode::unlike_swatches:
       break;
   }
   return 4;

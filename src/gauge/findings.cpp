@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "gauge/gauges.hpp"
+#include "gauge/pieces.hpp"
 #include "latchwork/gauge.hpp"
 #include "text/words.hpp"
 #include "timings/student.hpp"
@@ -14,6 +15,8 @@ namespace latchwork::inline v0 {
 namespace {
 
 constexpr double grubbs_share = 0.05;
+constexpr double unlike_share = 0.05;
+constexpr double least_apart = 0.5;  // stitches or rows
 
 /// The places of one thing measured.
 struct Group {
@@ -57,6 +60,7 @@ class Looking {
       few_places(group);
       short_measure(group);
       odd_one_out(group);
+      unlike_swatches(group);
     }
     return std::move(found_);
   }
@@ -131,6 +135,36 @@ class Looking {
                                   n - 1, density(values).per_10cm, *std::min_element(values.begin(), values.end()),
                                   *std::max_element(values.begin(), values.end()));
     finding.suggestion = "count that place again, and leave it out only for a reason; until then it counts";
+  }
+
+  void unlike_swatches(const Group& group) {
+    std::map<std::string_view, int> pieces;
+    std::vector<std::string_view> names;
+    std::vector<double> values;
+    std::vector<int> piece_of;
+    double length_mm = 0;
+    for (const std::size_t item : group.items) {
+      const Measurement& each = measures_[item];
+      const auto [at, fresh] = pieces.emplace(each.swatch, static_cast<int>(pieces.size()));
+      if (fresh) names.push_back(each.swatch);
+      values.push_back(each.count * 100 / each.length_mm);
+      piece_of.push_back(at->second);
+      length_mm += each.length_mm / static_cast<double>(group.items.size());
+    }
+    const Pieces apart = pieces_of(values, piece_of);
+    const double counts_apart = (apart.most.mean - apart.least.mean) * length_mm / 100;
+    if (alike(apart) >= unlike_share || counts_apart < least_apart) return;
+    const auto named = [&](const Pieces::Piece& piece) {
+      const std::string_view name = names[static_cast<std::size_t>(piece.piece)];
+      return name.empty() ? std::string("the swatch without a name") : fmt::format("swatch '{}'", name);
+    };
+    Finding& finding = add(FindingCode::unlike_swatches, Severity::warning, group.items.front());
+    finding.message =
+        fmt::format("{}: {} has {:.2f} to 10 cm on average and {} {:.2f}, further apart than their places explain",
+                    thing_of(group), named(apart.least), apart.least.mean, named(apart.most), apart.most.mean);
+    finding.suggestion =
+        "leave out the one that the panel will not be knitted as, or measure a third; until then their mean counts, "
+        "with wide margins";
   }
 
   /// Less than this off the others is reading: one whole stitch or row for people who count in halves, and half of one

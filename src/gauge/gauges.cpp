@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "gauge/pieces.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
 
@@ -42,24 +43,55 @@ Density density(std::span<const double> values) {
   }
   out.spread = std::sqrt(squares / (n - 1));
   out.standard_error = out.spread / std::sqrt(n);
+  out.freedom = n - 1;
   return out;
+}
+
+Density density(std::span<const double> values, std::span<const int> piece_of) {
+  Density out = density(values);
+  const Pieces apart = pieces_of(values, piece_of);
+  out.swatches = apart.pieces;
+  // Where pieces do not differ by more than their places do, or nothing tells, all places are those of one.
+  if (apart.pieces < 2 || apart.places <= apart.pieces || apart.between <= apart.within) return out;
+  const double n = apart.places;
+  const double of_pieces = (apart.between - apart.within) / apart.each;
+  out.spread = std::sqrt(of_pieces + apart.within);
+  out.standard_error = std::sqrt(of_pieces * apart.squares + apart.within / n);
+  // What both come to, as squares, is this much of the one mean square and that of the other.
+  const double between = (1 + apart.squares) / apart.each * apart.between;
+  const double within = (1 + 1 / n - (1 + apart.squares) / apart.each) * apart.within;
+  out.freedom = (between + within) * (between + within) /
+                (between * between / (apart.pieces - 1) + within * within / (n - apart.pieces));
+  return out;
+}
+
+RelativeSpread relative_spread(const Density& density) {
+  return {std::hypot(density.spread, density.standard_error) / density.per_10cm, density.freedom};
 }
 
 MeasuredGauges measured_gauges(const Swatch& swatch) {
   struct Values {
-    std::vector<double> stitches;
-    std::vector<double> rows;
+    std::vector<double> values;
+    std::vector<int> piece_of;
+    std::map<std::string_view, int> pieces;
+    Density density() const { return v0::density(values, piece_of); }
   };
-  std::map<std::pair<std::string_view, ClothState>, Values> values;
+  struct Both {
+    Values stitches;
+    Values rows;
+  };
+  std::map<std::pair<std::string_view, ClothState>, Both> values;
   for (const Measurement& each : swatch.measurements()) {
-    Values& of = values[{each.texture, each.state}];
-    (each.counted == Counted::stitches ? of.stitches : of.rows).push_back(each.count * 100 / each.length_mm);
+    Both& both = values[{each.texture, each.state}];
+    Values& of = each.counted == Counted::stitches ? both.stitches : both.rows;
+    of.values.push_back(each.count * 100 / each.length_mm);
+    of.piece_of.push_back(of.pieces.emplace(each.swatch, static_cast<int>(of.pieces.size())).first->second);
   }
   MeasuredGauges out;
   for (const auto& [key, list] : values) {
     const auto& [texture, state] = key;
     out[std::string(texture)].emplace(state,
-                                      Gauge{std::string(texture), state, density(list.stitches), density(list.rows)});
+                                      Gauge{std::string(texture), state, list.stitches.density(), list.rows.density()});
   }
   return out;
 }

@@ -15,8 +15,18 @@
 
 namespace latchwork::inline v0 {
 
-/// Mean and spread of the values of several places.
+/// Mean and spread of the values of several places of one piece.
 Density density(std::span<const double> values);
+/// Of several pieces: `piece_of[i]` is that of `values[i]`, 0 upward.
+Density density(std::span<const double> values, std::span<const int> piece_of);
+
+/// How far one panel's own gauge may lie from the mean, relative to it: one standard deviation, and the degrees of
+/// freedom that it is known with (0: nothing is known of it).
+struct RelativeSpread {
+  double deviation = 0;
+  double freedom = 0;
+};
+RelativeSpread relative_spread(const Density& density);
 
 /// What was measured of one texture in one state; places of 0 where nothing was. Made in one pass for all.
 using MeasuredGauges = std::map<std::string, std::map<ClothState, Gauge>, std::less<>>;

@@ -77,9 +77,13 @@ bool is_open(const Finding& finding) {
   return finding.code == FindingCode::open_crossing || finding.code == FindingCode::open_stack;
 }
 
-std::string nothing_fits(const std::string& size, const std::vector<FitNearest>& nearest) {
+std::string nothing_fits(const std::string& size, const std::vector<FitNearest>& nearest, bool complete) {
   std::string out = fmt::format("nothing fits size '{}'", one_line(size));
-  if (nearest.empty()) return out;
+  if (nearest.empty()) {
+    return out + (complete ? ", nor would with any one or more bounds loosened: all is more than 11 times too wide or "
+                             "too high for it, or nothing is left between the seams"
+                           : ", nor comes near as far as was looked");
+  }
   std::vector<std::string> gives;
   for (const FitGive& give : nearest.front().gives) gives.push_back(give.words);
   return out + "; it would with: " + joined(gives, "; ");
@@ -126,7 +130,7 @@ Grading grade(const GradeRequest& request, const Swatch& swatch, const FitOption
     out.missing = static_cast<int>(i);
     out.nearest = std::move(found.nearest);
     out.nearest_complete = found.nearest_complete;
-    out.message = nothing_fits(request.sizes[i].name, out.nearest);
+    out.message = nothing_fits(request.sizes[i].name, out.nearest, out.nearest_complete);
     return out;
   }
   require_constructions(request);

@@ -12,12 +12,11 @@ constexpr int most_freedom = 10'000;  // Student's t is the normal's to a ten-th
 
 }  // namespace
 
-void Doubt::add(double whole, double relative_spread, int places) noexcept {
-  if (places < 2) return;
-  const double part = whole * relative_spread;
-  const double square = part * part * (1 + 1.0 / places);
+void Doubt::add(double part, double freedom) noexcept {
+  if (freedom <= 0) return;
+  const double square = part * part;
   squares_ += square;
-  per_freedom_ += square * square / (places - 1);
+  per_freedom_ += square * square / freedom;
 }
 
 void Doubt::add_known(double part) noexcept {

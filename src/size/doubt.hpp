@@ -8,9 +8,8 @@ namespace latchwork::inline v0 {
 /// formulas.
 class Doubt {
  public:
-  /// `whole` is the change of the result for a figure that is off by its whole self; the figure was measured `places`
-  /// times with that sample standard deviation relative to it. One place adds nothing.
-  void add(double whole, double relative_spread, int places) noexcept;
+  /// A part with that standard deviation, known with so many degrees of freedom; of 0 it adds nothing.
+  void add(double part, double freedom) noexcept;
   /// A part whose standard deviation comes from no sample, so that it is known as it is.
   void add_known(double part) noexcept;
 

@@ -73,7 +73,8 @@ RowWidth width_of(const MeasuredRow& row, const Panel& panel, const Gauges& gaug
   Doubt doubt;
   for (const TextureColumns& texture : textures_between(panel.bands()[row.band], gauges, row.between)) {
     const Density& stitches = texture.gauge->stitches;
-    doubt.add(extent_mm(texture.columns, stitches), stitches.spread / stitches.per_10cm, stitches.places);
+    const RelativeSpread off = relative_spread(stitches);
+    doubt.add(extent_mm(texture.columns, stitches) * off.deviation, off.freedom);
   }
   return {row.row, row.columns, row.width_mm, doubt.spread(), doubt.margin(level)};
 }

@@ -35,10 +35,6 @@ void require_rest(const char* field, double low, double high, int of, const char
   refuse(field, fmt::format("seams take {} of {} {}: nothing is left", low + high, of, things));
 }
 
-double relative_spread(const Density& density) {
-  return density.spread / density.per_10cm;
-}
-
 // See size.hpp for the formula. What shares a gauge is summed over the bands before it is squared.
 Doubt height_doubt(const std::vector<MeasuredBand>& bands) {
   struct Shares {
@@ -57,8 +53,10 @@ Doubt height_doubt(const std::vector<MeasuredBand>& bands) {
   }
   Doubt out;
   for (const auto& [texture, of] : shares) {
-    out.add(of.by_rows, relative_spread(of.gauge->rows), of.gauge->rows.places);
-    out.add(of.by_stitches, relative_spread(of.gauge->stitches), of.gauge->stitches.places);
+    const RelativeSpread rows = relative_spread(of.gauge->rows);
+    const RelativeSpread stitches = relative_spread(of.gauge->stitches);
+    out.add(of.by_rows * rows.deviation, rows.freedom);
+    out.add(of.by_stitches * stitches.deviation, stitches.freedom);
   }
   return out;
 }

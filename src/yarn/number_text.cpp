@@ -11,7 +11,7 @@
 namespace latchwork::inline v0 {
 namespace {
 
-constexpr int most_plies_by_number = 12;  // in A/B: more plies than the trade makes
+constexpr int most_plies_by_number = 12;  // where either number may be the plies: more than the trade makes
 
 struct Name {
   std::string_view words;  // small letters, one blank between
@@ -86,21 +86,26 @@ struct Numbers {
   std::size_t from = 0;
   Twofold first;
   Twofold second;
-  bool over = false;  // A/B
+  bool either = false;  // A/B, or A x B before the name: either may be the plies
   int plies = 1;
 };
 
-Numbers numbers_from(QuantityReader& reader) {
+Numbers numbers_from(QuantityReader& reader, bool name_first) {
   Numbers out;
   out.from = reader.at();
   out.first = reader.decimal();
   QuantityReader ahead = reader;
   if (ahead.pass_over("/") && ahead.at_number()) {
     out.second = ahead.decimal();
-    out.over = true;
+    out.either = true;
     reader = ahead;
   } else if (pass_over_times(reader)) {
-    out.plies = plies_from(reader);
+    if (name_first) {
+      out.plies = plies_from(reader);
+    } else {  // "2 x 20 tex" is two plies of 20 tex, "28 x 2 Nm" two of Nm 28
+      out.second = reader.decimal();
+      out.either = true;
+    }
   }
   return out;
 }
@@ -115,7 +120,7 @@ YarnNumber checked(const QuantityReader& reader, std::size_t from, const SystemO
   return {system.system, value, plies};
 }
 
-// Which of A/B is the plies; the rule is in the header.
+// Which of A/B or A x B is the plies; the rule is in the header.
 YarnNumber told_apart(const QuantityReader& reader, const Numbers& numbers, const SystemOfYarn& system) {
   const double a = numbers.first.nearest();
   const double b = numbers.second.nearest();
@@ -131,7 +136,8 @@ YarnNumber told_apart(const QuantityReader& reader, const Numbers& numbers, cons
     if (system.plies_by_custom == 1 && a < b) return first_is_plies();
     reader.refuse(
         ErrorCode::bad_syntax, numbers.from,
-        fmt::format("either number may be the plies; write {} x {} for {} plies of {}, or {} x {}", a, b, b, a, b, a));
+        fmt::format("either number may be the plies; write {2} {0} x {1} for {1} plies of {0}, or {2} {1} x {0}", a, b,
+                    system.name));
   }
   if (can_be_plies(a)) return first_is_plies();
   if (can_be_plies(b)) return second_is_plies();
@@ -224,7 +230,7 @@ YarnNumber read_yarn_number(std::string_view text, std::string_view field) {
   std::string name = words(reader, written);
   const bool name_first = !name.empty();
   reader.pass_over_blanks();
-  Numbers numbers = numbers_from(reader);
+  Numbers numbers = numbers_from(reader, name_first);
   if (!name_first) {
     reader.pass_over_blanks();
     at = reader.at();
@@ -236,9 +242,9 @@ YarnNumber read_yarn_number(std::string_view text, std::string_view field) {
                   name.empty() ? fmt::format("the name of the number is missing; {}", how)
                                : fmt::format("'{}' is no system of yarn numbers; {}", written, how));
   }
-  if (!numbers.over && numbers.plies == 1 && pass_over_times(reader)) numbers.plies = plies_from(reader);
+  if (!numbers.either && numbers.plies == 1 && pass_over_times(reader)) numbers.plies = plies_from(reader);
   reader.require_end();
-  if (numbers.over) return told_apart(reader, numbers, *system);
+  if (numbers.either) return told_apart(reader, numbers, *system);
   return checked(reader, numbers.from, *system, numbers.first, numbers.plies);
 }
 

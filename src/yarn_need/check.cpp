@@ -86,6 +86,12 @@ void require_measures(const YarnRequest& request) {
     require(where + "scale_g", each.scale_g, 0, 1e6);
     require_pair(where, "width_mm", each.width_mm, "height_mm", each.height_mm, 1e5);
     require_pair(where, "stitches", each.stitches, "rows", each.rows, 1e6);
+    if (each.width_mm == 0 && each.stitches == 0) {
+      refuse(
+          ErrorCode::bad_argument, where + "width_mm",
+          fmt::format("{}width_mm and stitches are 0: of what was weighed give width and height, or stitches and rows",
+                      where));
+    }
     require(where + "tex", each.tex, 1e-3, 1e9, true);
     if (cloth_state_name(each.state).empty()) {
       refuse(ErrorCode::bad_argument, where + "state",

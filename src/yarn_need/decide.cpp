@@ -60,9 +60,12 @@ void decide(YarnNeed& need) {
   all.reserve(estimates.size());
   known.reserve(estimates.size());
   for (std::size_t i = 0; i < estimates.size(); ++i) {
+    // The geometry goes last: a route before it has been measured in this yarn.
+    if (estimates[i].route == YarnRoute::plain_geometry) continue;
     all.push_back(i);
     if (estimates[i].spread_known) known.push_back(i);
   }
+  if (all.size() == 1) return take(all.front(), "the only route that was measured in this yarn");
   if (known.empty()) return take(first_of(estimates, all, dearer), "the dearest, since no route's spread is known");
   const std::size_t sure = first_of(estimates, known, narrower);
   std::vector<std::size_t> above;
@@ -74,8 +77,8 @@ void decide(YarnNeed& need) {
   if (above.empty() && known.size() == 1) return take(sure, "the only route whose spread is known");
   if (above.empty()) return take(sure, fmt::format("the narrowest margin, {}", words(estimates[sure])));
   const std::size_t dear = first_of(estimates, above, dearer);
-  take(dear, fmt::format("the dearest, {}, since {} give {}, further below than both explain", words(estimates[dear]),
-                         route_name(estimates[sure].route), words(estimates[sure])));
+  take(dear, fmt::format("the dearest, {}, since it is {} by {}, further below than both explain",
+                         words(estimates[dear]), words(estimates[sure]), route_name(estimates[sure].route)));
 }
 
 }  // namespace latchwork::inline v0

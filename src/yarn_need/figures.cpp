@@ -11,16 +11,14 @@ double square(double x) {
   return x * x;
 }
 
-double relative_spread(const Density& density) {
-  return density.spread / density.per_10cm;
-}
-
 void add_gauge(Figure& figure, const Gauge& gauge, double share) {
   using What = DoubtOf::What;
-  figure.doubts.push_back(
-      {{What::stitches, gauge.texture, gauge.state}, share, relative_spread(gauge.stitches), gauge.stitches.places});
-  figure.doubts.push_back(
-      {{What::rows, gauge.texture, gauge.state}, share, relative_spread(gauge.rows), gauge.rows.places});
+  const auto add = [&](What what, const Density& of) {
+    const RelativeSpread spread = relative_spread(of);
+    figure.doubts.push_back({{what, gauge.texture, gauge.state}, share, spread.deviation, of.places, spread.freedom});
+  };
+  add(What::stitches, gauge.stitches);
+  add(What::rows, gauge.rows);
 }
 
 template <class Samples>
@@ -35,9 +33,10 @@ Figure mean_of(const Samples& samples, std::string_view texture) {
     squares += square(each.value / out.loop_mm - 1);
     scale_squares += each.scale_square;
   }
-  const double spread = samples.size() > 1 ? std::sqrt(squares / (n - 1)) : 0;
-  out.doubts.push_back({{What::yarn, texture}, 1, spread, static_cast<int>(samples.size())});
-  if (scale_squares > 0) out.doubts.push_back({{What::scale, texture}, 1, std::sqrt(scale_squares / n), 0});
+  // The panel's own wanders, too, by as much as the samples do.
+  const double deviation = samples.size() > 1 ? std::sqrt(squares / (n - 1) * (1 + 1 / n)) : 0;
+  out.doubts.push_back({{What::yarn, texture}, 1, deviation, static_cast<int>(samples.size()), n - 1});
+  if (scale_squares > 0) out.doubts.push_back({{What::scale, texture}, 1, std::sqrt(scale_squares / n), 0, 0});
   return out;
 }
 
@@ -59,10 +58,10 @@ Constants constants_of(ClothState state) {
   Constants out;
   out.constants = plain_constants_of(taken);
   out.doubt = std::abs(root(next) / root(taken) - 1) / std::sqrt(3.0);
-  out.note = fmt::format("its gauge is of cloth that is {}, so the constants of {} cloth are taken, Kc {} and Kw {}{}",
-                         cloth_state_name(state), washed ? "fully relaxed" : "dry relaxed", out.constants.courses,
-                         out.constants.wales,
-                         washed ? "; if it was only soaked and dried flat, tell those of wet relaxed cloth" : "");
+  out.note = fmt::format(
+      "its gauge is of cloth that is {}, so the constants of {} cloth of wool are taken, Kc {} and Kw {}{}",
+      cloth_state_name(state), washed ? "fully relaxed" : "dry relaxed", out.constants.courses, out.constants.wales,
+      washed ? "; if it was only soaked and dried flat, tell those of wet relaxed cloth" : "");
   return out;
 }
 
@@ -124,8 +123,8 @@ std::optional<Figure> Figures::geometry(std::string_view texture) const {
   out.loop_mm = std::sqrt(by_stitches * by_rows);
   add_gauge(out, *of, 0.5);
   const double proportion = std::abs(by_stitches - by_rows) / (2 * out.loop_mm);
-  out.doubts.push_back({{What::proportion, of->texture}, 1, proportion, 0});
-  if (taken.doubt > 0) out.doubts.push_back({{What::constants, {}, of->state}, 1, taken.doubt, 0});
+  out.doubts.push_back({{What::proportion, of->texture}, 1, proportion, 0, 0});
+  if (taken.doubt > 0) out.doubts.push_back({{What::constants, {}, of->state}, 1, taken.doubt, 0, 0});
   if (!taken.note.empty()) out.notes.push_back(fmt::format("texture '{}': {}", of->texture, taken.note));
   return out;
 }

@@ -29,9 +29,10 @@ struct DoubtOf {
 /// One part of a figure's doubt, relative to it.
 struct FigureDoubt {
   DoubtOf of;
-  double share = 1;   ///< how much the figure changes for a part that is off by its whole self
-  double spread = 0;  ///< sample standard deviation, relative; of a part that is no sample the standard deviation
-  int places = 0;     ///< 0: no sample; 1: its spread is not known
+  double share = 1;      ///< how much the figure changes for a part that is off by its whole self
+  double deviation = 0;  ///< one standard deviation of the panel's own figure, relative
+  int places = 0;        ///< 0: no sample; 1: its spread is not known
+  double freedom = 0;    ///< degrees of freedom of a sample
 };
 
 /// Yarn of one strand at one place of a texture.

@@ -37,8 +37,9 @@ constexpr std::array routes = {YarnRoute::weighed_area, YarnRoute::weighed_stitc
 
 /// What a need may be off by: by what it comes from, and by yarn.
 struct Off {
-  double spread = 0;
+  double deviation = 0;
   int places = 0;
+  double freedom = 0;
   std::vector<double> strand_mm;  ///< that would be missing, were the part off by its whole self
 };
 using Offs = std::map<DoubtOf, Off>;
@@ -108,8 +109,9 @@ class Reckoning {
 
   void add(Offs& offs, const FigureDoubt& doubt, const TexturePlaces& texture, double loop_mm) const {
     Off& off = offs[doubt.of];
-    off.spread = doubt.spread;
+    off.deviation = doubt.deviation;
     off.places = doubt.places;
+    off.freedom = doubt.freedom;
     off.strand_mm.resize(request_.yarns.size(), 0);
     for (const auto& [yarn, strands] : texture.strands) {
       off.strand_mm[static_cast<std::size_t>(yarn)] += strands * loop_mm * request_.pieces * doubt.share;
@@ -125,9 +127,9 @@ class Reckoning {
         if (!yarn || *yarn == i) weight_g += off.strand_mm[i] * tex_[i] * 1e-6;
       }
       if (off.places == 0) {
-        out.add_known(weight_g * off.spread);
+        out.add_known(weight_g * off.deviation);
       } else {
-        out.add(weight_g, off.spread, off.places);
+        out.add(weight_g * off.deviation, off.freedom);
       }
     }
     return out;
@@ -222,8 +224,9 @@ void compare(YarnNeed& need, const std::vector<double>& margins) {
                                    ? std::hypot(a.spread_known ? margins[i] : 0, b.spread_known ? margins[k] : 0)
                                    : far_apart * std::max(a.weight_g, b.weight_g);
       if (apart <= explained) continue;
-      need.warnings.push_back(fmt::format("{} give {}, {} {}: further apart than that explains, so measure again",
-                                          route_name(a.route), told(a), route_name(b.route), told(b)));
+      need.warnings.push_back(
+          fmt::format("by {} it is {}, by {} {}: further apart than that explains, so measure again",
+                      route_name(a.route), told(a), route_name(b.route), told(b)));
     }
   }
 }

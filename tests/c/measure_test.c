@@ -55,6 +55,8 @@ static void a_swatch_measures_a_panel(void) {
   CHECK(gauge.state == LATCHWORK_CLOTH_STATE_RESTED);
   CHECK(gauge.stitches_spread > 1.41421 && gauge.stitches_spread < 1.41422 && gauge.rows_spread == 0.0);
   CHECK(gauge.stitches_standard_error > 0.99999 && gauge.stitches_standard_error < 1.00001);
+  CHECK(gauge.stitches_swatches == 1 && gauge.stitches_freedom == 1.0);
+  CHECK(gauge.rows_swatches == 1 && gauge.rows_freedom == 0.0);
   CHECK(latchwork_swatch_gauge(swatch, "rope", LATCHWORK_CLOTH_STATE_WASHED, &gauge, &error) == LATCHWORK_E_NO_GAUGE);
   CHECK(latchwork_swatch_gauge(swatch, "rope", 3, &gauge, &error) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strcmp(error.field, "state") == 0);

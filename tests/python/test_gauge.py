@@ -272,3 +272,39 @@ def test_a_swatch_keeps_its_lines_through_a_pickle(swatch):
     assert lines[0] == 2 and sorted(lines) == lines
     again = pickle.loads(pickle.dumps(read))
     assert [measured.line for measured in again.measurements] == lines and again == read
+
+
+@given(
+    st.lists(st.lists(st.integers(40, 80), min_size=1, max_size=6), min_size=1, max_size=5),
+)
+def test_unlike_swatches_are_those_of_scipys_analysis_of_variance(pieces):
+    """Halves of stitches, counted in several places of several swatches."""
+    measured = [
+        lw.Measurement("moss", lw.Counted.stitches, half / 2, 100.0, swatch=f"piece {i}")
+        for i, piece in enumerate(pieces)
+        for half in piece
+    ]
+    measured.append(lw.Measurement("moss", lw.Counted.rows, 40.0, 100.0))
+    swatch = lw.Swatch(measured)
+    means = [np.mean(piece) / 2 for piece in pieces]
+    told = any(finding.code is lw.FindingCode.unlike_swatches for finding in lw.swatch_findings(swatch))
+    density = swatch.gauge("moss").stitches
+    assert density.swatches == len(pieces)
+    if len(pieces) < 2 or all(len(piece) == 1 for piece in pieces):
+        assert not told
+        return
+    if all(len(set(piece)) == 1 for piece in pieces):
+        assert told == (max(means) - min(means) >= 0.5)
+        return
+    ratio, share = stats.f_oneway(*([half / 2 for half in piece] for piece in pieces))
+    if abs(share - 0.05) < 1e-9:
+        return
+    assert told == (share < 0.05 and max(means) - min(means) >= 0.5)
+    # No surer than all places as those of one piece, and the wider the more the pieces differ.
+    halves = [half / 2 for piece in pieces for half in piece]
+    if ratio <= 1:
+        assert density.spread == pytest.approx(np.std(halves, ddof=1), rel=1e-9)
+        assert density.freedom == len(halves) - 1
+    else:
+        assert density.freedom <= len(halves) - 1 + 1e-9
+        assert density.standard_error >= np.std(halves, ddof=1) / np.sqrt(len(halves)) - 1e-12

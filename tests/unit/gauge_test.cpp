@@ -127,6 +127,80 @@ TEST_CASE("the standard error of the mean is the spread over the root of the pla
   CHECK(gauge.rows.standard_error == 0);
 }
 
+// USP 29-NF 24, general chapter 1010 (analytical data): five runs of three replicates, their analysis of variance and
+// the standard deviation of one replicate of one run. Runs are swatches here.
+TEST_CASE("swatches that differ are taken apart as the pharmacopoeia's worked example is", "[gauge][reference]") {
+  const double runs[5][3] = {{100.70, 101.05, 101.15},
+                             {99.46, 99.37, 99.59},
+                             {99.96, 100.17, 101.01},
+                             {101.80, 102.16, 102.44},
+                             {101.91, 102.00, 101.67}};
+  std::vector<Measurement> measurements;
+  for (int run = 0; run < 5; ++run) {
+    for (const double value : runs[run]) {
+      measurements.push_back({"plain", Counted::stitches, value, 100, "", "run " + std::to_string(run + 1)});
+    }
+  }
+  measurements.push_back({"plain", Counted::rows, 30, 100, ""});
+  const Swatch swatch(measurements);
+  const Density density = swatch.gauge("plain").stitches;
+  CHECK(density.places == 15);
+  CHECK(density.swatches == 5);
+  CHECK(density.per_10cm == Approx((100.97 + 99.47 + 100.38 + 102.13 + 101.86) / 5).epsilon(1e-4));
+  CHECK(density.spread == Approx(1.118).epsilon(1e-3));
+  CHECK(density.spread * density.spread == Approx(1.251).epsilon(1e-3));
+  CHECK(density.standard_error == Approx(std::sqrt(3.550 / 15)).epsilon(1e-3));  // mean square between over all places
+  // u^2 = (1 + 1/5)/3 of the one mean square and 1 + 1/15 less that of the other, with 4 and 10 degrees of freedom.
+  const double between = 0.4 * 3.550;
+  const double within = (1 + 1 / 15.0 - 0.4) * 0.1018;
+  CHECK(density.freedom ==
+        Approx((between + within) * (between + within) / (between * between / 4 + within * within / 10)).epsilon(2e-3));
+  const std::vector<Finding> found = swatch_findings(swatch);
+  const auto unlike = std::find_if(found.begin(), found.end(),
+                                   [](const Finding& each) { return each.code == FindingCode::unlike_swatches; });
+  REQUIRE(unlike != found.end());
+  CHECK(unlike->severity == Severity::warning);
+  CHECK(unlike->place.field == "measurements[0]");
+  CHECK(unlike->message ==
+        "stitches of texture 'plain', rested: swatch 'run 2' has 99.47 to 10 cm on average and "
+        "swatch 'run 4' 102.13, further apart than their places explain");
+}
+
+TEST_CASE("swatches that differ by reading, or of one place each, are as one", "[gauge]") {
+  const auto density_of = [](const std::vector<std::pair<const char*, double>>& counted, bool& told) {
+    std::vector<Measurement> measurements;
+    for (const auto& [piece, count] : counted) {
+      measurements.push_back({"plain", Counted::stitches, count, 100, "", piece});
+    }
+    measurements.push_back({"plain", Counted::rows, 30, 100, ""});
+    const Swatch swatch(measurements);
+    const std::vector<Finding> found = swatch_findings(swatch);
+    told = std::any_of(found.begin(), found.end(),
+                       [](const Finding& each) { return each.code == FindingCode::unlike_swatches; });
+    return swatch.gauge("plain").stitches;
+  };
+  bool told = true;
+  // 28 and 29 are the means of both.
+  const Density alike = density_of({{"a", 28}, {"a", 29}, {"b", 28}, {"b", 29}}, told);
+  CHECK(alike.spread == Approx(std::sqrt(1.0 / 3)).epsilon(1e-14));
+  CHECK(alike.standard_error == Approx(std::sqrt(1.0 / 12)).epsilon(1e-14));
+  CHECK(alike.freedom == 3);
+  CHECK(alike.swatches == 2);
+  CHECK_FALSE(told);
+  // Whether it is the piece or the place that differs nothing tells.
+  const Density single = density_of({{"a", 28}, {"b", 30}, {"c", 32}}, told);
+  CHECK(single.spread == 2);
+  CHECK(single.freedom == 2);
+  CHECK_FALSE(told);
+  // The places of each agree to the last digit, and a third of a stitch is between the two: beyond chance, but reading.
+  const Density near = density_of({{"a", 28}, {"a", 28}, {"b", 28.3}, {"b", 28.3}}, told);
+  CHECK(near.spread == Approx(0.3 / std::sqrt(2.0)).epsilon(1e-12));
+  CHECK(near.freedom == Approx(1));
+  CHECK_FALSE(told);
+  density_of({{"a", 28}, {"a", 28}, {"b", 28.5}, {"b", 28.5}}, told);
+  CHECK(told);
+}
+
 TEST_CASE("states are never put together, and the most finished whole one is a texture's own", "[gauge]") {
   using enum ClothState;
   const Swatch swatch({in_state(washed, Counted::stitches, 32), in_state(rested, Counted::stitches, 30),

@@ -231,7 +231,7 @@ TEST_CASE("plain geometry takes the constants of the gauge's state, and its spre
   const YarnEstimate rested = geometry(ClothState::rested, PlainState::dry_relaxed);
   CHECK(rested.length_m == Approx(metres));
   REQUIRE(rested.notes.size() == 1);
-  CHECK(rested.notes[0].find("rested, so the constants of dry relaxed cloth are taken, Kc 5 and Kw 3.8") !=
+  CHECK(rested.notes[0].find("rested, so the constants of dry relaxed cloth of wool are taken, Kc 5 and Kw 3.8") !=
         std::string::npos);
   const YarnEstimate washed = geometry(ClothState::washed, PlainState::fully_relaxed);
   CHECK(washed.length_m == Approx(metres));
@@ -335,8 +335,8 @@ TEST_CASE("one route decides what to buy, and says by which rule", "[yarn_need]"
   request.loops = {{"stockinette", 100, 999}, {"stockinette", 100, 1000}, {"stockinette", 100, 1001}};
   CHECK(told().decides == 0);
   CHECK(told().why ==
-        "weighed swatches by stitches: the dearest, 0.2 g with a margin of 0.0 g, since measured loops give 0.2 g with "
-        "a margin of 0.0 g, further below than both explain");
+        "weighed swatches by stitches: the dearest, 0.2 g with a margin of 0.0 g, since it is 0.2 g with a margin of "
+        "0.0 g by measured loops, further below than both explain");
   // Not more.
   request.weighed = {{"stockinette", 0.2005, 0, 0, 0, 10, 10, 0}};
   CHECK(told().decides == 1);
@@ -356,8 +356,8 @@ TEST_CASE("one route decides what to buy, and says by which rule", "[yarn_need]"
                      {"stockinette", 0.301, 0, 0, 0, 10, 10, 0}};
   CHECK(told().decides == 0);
   CHECK(told().why ==
-        "weighed swatches by stitches: the dearest, 0.3 g with a margin of 0.0 g, since measured loops give 0.2 g with "
-        "a margin of 0.0 g, further below than both explain");
+        "weighed swatches by stitches: the dearest, 0.3 g with a margin of 0.0 g, since it is 0.2 g with a margin of "
+        "0.0 g by measured loops, further below than both explain");
   // Where it gives less, the narrowest is the dearest, too.
   for (WeighedSwatch& each : request.weighed) each.weight_g /= 3;
   for (std::size_t i = 0; i < request.loops.size(); ++i) {
@@ -365,6 +365,39 @@ TEST_CASE("one route decides what to buy, and says by which rule", "[yarn_need]"
   }
   CHECK(told().decides == 1);
   CHECK(told().why.find("the narrowest margin") != std::string::npos);
+}
+
+// A figure of this yarn goes before constants of wool in general, however narrow their margin (standards.md, 14).
+TEST_CASE("a weighed swatch of which neither size nor stitches are known is refused", "[yarn_need][error]") {
+  YarnRequest request = bare();
+  request.weighed = {{"stockinette", 5, 0, 0, 0, 0, 0, 0}};
+  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error,
+                       refused_field(ErrorCode::bad_argument, "weighed[0].width_mm"));
+}
+
+TEST_CASE("geometry decides only where nothing was measured in this yarn", "[yarn_need]") {
+  const Panel plain("plain", stockinette(10).filled_up(10));
+  const Swatch twice({{"stockinette", Counted::stitches, 28, 100},
+                      {"stockinette", Counted::stitches, 28.1, 100},
+                      {"stockinette", Counted::rows, 40, 100},
+                      {"stockinette", Counted::rows, 40.1, 100}});
+  YarnRequest request = bare();
+  request.state = ClothState::rested;
+  const YarnNeed alone = yarn_need(plain, twice, request);
+  REQUIRE(alone.estimates.size() == 1);
+  CHECK(alone.estimates[0].route == YarnRoute::plain_geometry);
+  CHECK(alone.decides == 0);
+  // Weighed once, so that its spread is not known while the geometry's is; far below the geometry, and above it.
+  for (const double weight_g : {0.05, 5.0}) {
+    request.weighed = {{"stockinette", weight_g, 0, 0, 0, 10, 10, 0}};
+    const YarnNeed need = yarn_need(plain, twice, request);
+    REQUIRE(need.estimates.size() == 2);
+    CHECK_FALSE(need.estimates[0].spread_known);
+    CHECK(need.estimates[1].spread_known);
+    CHECK(need.decides == 0);
+    CHECK(need.why == "weighed swatches by stitches: the only route that was measured in this yarn");
+    CHECK(need.warnings.size() == 1);
+  }
 }
 
 TEST_CASE("cast-on, bind-off, waste, seams and pieces are added", "[yarn_need]") {

@@ -27,6 +27,10 @@ TEST_CASE("a yarn number is read as labels and cones have it", "[yarn]") {
       {"Nm 28/2", {YarnSystem::metric, 28, 2}},
       {"2/28 Nm", {YarnSystem::metric, 28, 2}},
       {"NM 28 x 2", {YarnSystem::metric, 28, 2}},
+      {"28 x 2 Nm", {YarnSystem::metric, 28, 2}},
+      {"3 x 28 Nm", {YarnSystem::metric, 28, 3}},
+      {"2 x 20 tex", {YarnSystem::tex, 20, 2}},
+      {"2 \u00D7 20 tex", {YarnSystem::tex, 20, 2}},
       {"Nm 3/3", {YarnSystem::metric, 3, 3}},
       {"Ne 30", {YarnSystem::cotton, 30, 1}},
       {"5/2 cotton", {YarnSystem::cotton, 5, 2}},
@@ -79,6 +83,9 @@ TEST_CASE("a yarn number that may mean two things, or none, is refused with the 
       {"Nm 8/3", ErrorCode::bad_syntax, 4},      // either may be the plies
       {"cotton 2/8", ErrorCode::bad_syntax, 8},  // custom says 2 x 8, the size of the numbers 8 x 2
       {"3/2 worsted", ErrorCode::bad_syntax, 1},
+      {"2 x 8 tex", ErrorCode::bad_syntax, 1},
+      {"30 x 28 Nm", ErrorCode::bad_syntax, 1},
+      {"3 x 28", ErrorCode::bad_unit, 7},
       {"Nm 30/28", ErrorCode::bad_syntax, 4},  // neither may
       {"Nm 28/2.5", ErrorCode::bad_syntax, 4},
       {"Nm 28 x 0", ErrorCode::bad_value, 9},

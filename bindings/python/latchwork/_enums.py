@@ -144,6 +144,8 @@ class FindingCode(IntEnum):
     yarn_away = 39
     """Two stitches or more bound off or cast on at once at the edge where the carriage, and with it the yarn, is not after
     that row: a row later it is (common practice, no source)."""
+    unlike_swatches = 41
+    """Swatches: pieces whose gauges differ by more than their places explain."""
 
 
 class Condition(IntEnum):

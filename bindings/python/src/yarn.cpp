@@ -11,7 +11,7 @@ void bind_yarn(py::module_& m) {
       "read_yarn_number", [](const Text& text, const std::string& field) { return read_yarn_number(text.view, field); },
       "text"_a, "field"_a = "",
       "Reads a yarn number: \"20 tex\", \"Nm 28/2\", \"2/24 worsted\", \"cotton 5/2\", \"1000 yd/lb\", \"50 g = 120 "
-      "m\". \"28 x 2\" is two plies of 28; of \"28/2\" the plies are the number that can be plies, 12 or less.\n\n"
+      "m\". \"Nm 28 x 2\" is two plies of 28; of \"28/2\" the plies are the number that can be plies, 12 or less.\n\n"
       "Raises Error with field and character: bad_syntax (also where either number may be the plies), bad_unit (no "
       "name, an unknown one), bad_value, bad_encoding, too_large.");
   m.def("yarn_number_text", &yarn_number_text, "yarn"_a,

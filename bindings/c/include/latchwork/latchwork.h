@@ -732,7 +732,8 @@ enum {
   LATCHWORK_FINDING_CODE_COLUMN_CUT = 36,         /* shaping: hand cells in the edge stitches, knitted plain */
   LATCHWORK_FINDING_CODE_NO_STITCH = 37,          /* a panel without a single stitch */
   LATCHWORK_FINDING_CODE_TWO_PIECES = 38,         /* a row that stands on no stitch of the row below */
-  LATCHWORK_FINDING_CODE_YARN_AWAY = 39           /* stitches bound off or cast on at once where the yarn is not */
+  LATCHWORK_FINDING_CODE_YARN_AWAY = 39,          /* stitches bound off or cast on at once where the yarn is not */
+  LATCHWORK_FINDING_CODE_UNLIKE_SWATCHES = 41     /* swatches whose gauges differ by more than their places explain */
 };
 
 /* A list of findings. */
@@ -1657,7 +1658,7 @@ typedef struct latchwork_yarn_category {
   int32_t most_stitches;
 } latchwork_yarn_category;
 
-/* "20 tex", "Nm 28/2", "2/24 worsted", "1000 yd/lb", "50 g = 120 m"; "28 x 2" is two plies of 28, and of "28/2" the plies
+/* "20 tex", "Nm 28/2", "2/24 worsted", "1000 yd/lb", "50 g = 120 m"; "Nm 28 x 2" is two plies of 28, and of "28/2" the plies
    are the number that can be plies, 12 or less. `field` may be NULL. Fails with field and character: BAD_SYNTAX (also
    where either number may be the plies), BAD_UNIT (no name, an unknown one), BAD_VALUE, BAD_ENCODING, TOO_LARGE.
    Since 0.1. */
@@ -1739,7 +1740,9 @@ typedef struct latchwork_measurement {
 } latchwork_measurement;
 
 /* Stitches and rows per 10 cm of one texture in one state: mean, sample standard deviation and standard error of the
-   mean (0 for one place), places. Since 0.1. */
+   mean (0 for one place), places, pieces that were measured, and the degrees of freedom of spread^2 +
+   standard_error^2 (0 for one place); where pieces differ by more than their places explain, that is part of both
+   (gauge.hpp tells the formulas). Since 0.1. */
 typedef struct latchwork_gauge {
   uint32_t struct_size;
   int32_t state; /* LATCHWORK_CLOTH_STATE_... */
@@ -1751,8 +1754,12 @@ typedef struct latchwork_gauge {
   double rows_per_10cm;
   double rows_spread;
   double rows_standard_error;
+  int32_t stitches_swatches;
+  int32_t rows_swatches;
+  double stitches_freedom;
+  double rows_freedom;
 } latchwork_gauge;
-#define LATCHWORK_GAUGE_INIT { sizeof(latchwork_gauge), 0, 0, 0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0 }
+#define LATCHWORK_GAUGE_INIT { sizeof(latchwork_gauge), 0, 0, 0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0, 0, 0.0, 0.0 }
 
 /* How much a texture shrinks from one state to a more finished one, in per cent of its length in the first; less than 0:
    it grows. An element of arrays; the texture's name is the swatch's and goes with it. Since 0.1. */

@@ -29,9 +29,12 @@ struct Data<Density> {
   static constexpr char name[] = "Density";
   static constexpr char module[] = "latchwork._data";
   static constexpr bool frozen = true;
-  static constexpr auto fields =
-      std::tuple{field("per_10cm", &Density::per_10cm), field("spread", &Density::spread),
-                 field("standard_error", &Density::standard_error), field("places", &Density::places)};
+  static constexpr auto fields = std::tuple{field("per_10cm", &Density::per_10cm),
+                                            field("spread", &Density::spread),
+                                            field("standard_error", &Density::standard_error),
+                                            field("places", &Density::places),
+                                            field("swatches", &Density::swatches),
+                                            field("freedom", &Density::freedom)};
 };
 
 template <>
