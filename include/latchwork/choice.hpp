@@ -36,9 +36,9 @@ struct ConditionPrice {
 };
 
 /// The price of each condition that is asked (none asked: no price), alone, and last of all together; `forced_exempt`
-/// goes with each. Each is a plan of its own, for which the work limit holds; the time limit is one for the whole call,
-/// shared out fairly: what one plan leaves unused the next have. A plan found under one condition counts wherever it
-/// keeps what is asked.
+/// goes with each. Each is a plan of its own; the work limit and the time limit are the whole call's, shared out
+/// fairly: what one plan leaves unused the next have, and the same work limit gives the same prices. A plan found under
+/// one condition counts wherever it keeps what is asked.
 /// @throws Error as plan().
 LATCHWORK_API std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& machine,
                                                            const Effort& effort = {}, const PlanOptions& options = {});
@@ -62,9 +62,9 @@ struct Front {
 /// The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds that are of
 /// interest. The least plan, then plans under max_kinds for those numbers of kinds below its own that no proof settles:
 /// one kind first, then the most, then the middle of what is open, so that a call that is cut short has looked at few
-/// and at many. Seconds on large panels. The work limit holds for each plan, and the same limit gives the same front;
-/// the time limit is for the whole call: the least plan has a quarter of it, each number of kinds an eighth of what is
-/// left or more. Stopped, or out of time, the points found so far, each with the best bound that is known.
+/// and at many. Seconds on large panels. The work limit and the time limit are the whole call's: the least plan has a
+/// quarter, each number of kinds an eighth of what is left or more, and the same work limit gives the same front.
+/// Stopped, or out of work or time, the points found so far, each with the best bound that is known.
 /// @throws Error as plan() does; where no plan of few kinds is found in time, that is no error but no point.
 LATCHWORK_API Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                const PlanOptions& options = {});

@@ -108,8 +108,8 @@ struct PlanOptions {
   std::stop_token stop;                           ///< when asked to stop: the best plan so far, status `feasible`
   std::function<void(const Progress&)> progress;  ///< what it throws ends the call and reaches the caller
   std::int64_t work_limit = 0;     ///< search steps, a count and not a clock: the same plan on every machine; 0: none
-  std::int64_t time_limit_ms = 0;  ///< by the clock, from the call on, the writing up of the plan not
-                                   ///< counted; 0: none
+  std::int64_t time_limit_ms = 0;  ///< by the clock, from the call on; 0: none. Some of it is kept back to write up the
+                                   ///< plan that there is by then, which is done whatever the limit
   std::int64_t memory_limit = 0;   ///< bytes for the search's partial schedules; 0: 1 GiB. The panel itself takes some
                                    ///< 200 bytes a row and kind of wale more, up to 400 where a row's ladders span it
   Conditions conditions{};         ///< what else is asked of the plan

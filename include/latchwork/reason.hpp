@@ -34,8 +34,8 @@ struct StopReason {
 
 /// The reason of each stop of a plan, in its order. What a stop saves is found exactly, by planning again with its row
 /// among the closed rows of the conditions: a plan for each stop that nothing forces. The plan is taken as it is; where
-/// it is not a least one under these conditions, a stop may save less than nothing. The work limit holds for each
-/// plan, the time limit for the whole call: stopped, or out of time, the causes not yet found are `unknown`.
+/// it is not a least one under these conditions, a stop may save less than nothing. The work limit and the time limit
+/// are the whole call's: stopped, or out of work or time, the causes not yet found are `unknown`.
 /// @throws Error as plan() does; before anything is planned, size_mismatch (field plan) for a plan of another size and
 /// bad_argument ("stops[3].row") for stops that do not rise within its rows.
 LATCHWORK_API std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, const Effort& effort,
@@ -77,11 +77,11 @@ struct Tolerance {
 /// this plan takes the least is one interval; each end is walked to from outside, from one better plan's line to the
 /// next, and is proven by a plan there. An end that no search proves is told by its flag, with what is proven; so is
 /// the greatest value at which the times of all plans of a large panel can be counted (too_large of plan()); so are
-/// those not yet looked at when the call is stopped or its time is over. Where not even the plan itself is proven by
-/// then, `proven` is false in all, and both ends are value_ms. Some tens of plans; the work limit holds for each.
+/// those not yet looked at when the call is stopped, or its work or time is over. Where not even the plan itself is
+/// proven by then, `proven` is false in all, and both ends are value_ms. Some tens of plans; limits are of the whole.
 /// @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything is planned;
-/// bad_argument (field plan) when another plan takes less, or verify() finds that it does not make this panel, as one
-/// made for another panel of the same size.
+/// bad_argument (field plan) when another plan takes less, or, unless the call is over by then, verify() finds that
+/// the plan does not make this panel, as one made for another of the same size.
 LATCHWORK_API std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine, const Effort& effort,
                                                      const Plan& plan, const PlanOptions& options = {});
 

@@ -1,14 +1,14 @@
 #include <algorithm>
 #include <cstddef>
-#include <optional>
+#include <memory>
 #include <set>
+#include <utility>
 
 #include "conditions/check.hpp"
 #include "effort/check.hpp"
 #include "latchwork/choice.hpp"
 #include "latchwork/error.hpp"
 #include "machine/check.hpp"
-#include "plan/conditions.hpp"
 #include "plan/inputs.hpp"
 #include "plan/one_call.hpp"
 
@@ -27,10 +27,12 @@ int kinds_of(const Plan& plan) {
 /// What is known of the plans with at most so many kinds of stop, for each number of kinds from 1.
 class Counts {
  public:
-  /// `least`: the plan with any number.
-  Counts(const Plan& least, int most) : counts_(static_cast<std::size_t>(most) + 1) {
-    counts_.back().bound_ms = least.bound_ms;
-    take(least);
+  using Shared = std::shared_ptr<Plan>;  // of a large panel it takes long to copy
+
+  /// `least`: the plan with any number, which is so many.
+  Counts(const Shared& least, int kinds, int most) : counts_(static_cast<std::size_t>(most) + 1) {
+    counts_.back().bound_ms = least->bound_ms;
+    take(least, kinds);
   }
 
   int most() const { return static_cast<int>(counts_.size()) - 1; }
@@ -41,11 +43,10 @@ class Counts {
   /// Of all plans of so many kinds or fewer.
   void bind(int kinds, std::int64_t bound_ms) { of(kinds).bound_ms = std::max(of(kinds).bound_ms, bound_ms); }
   /// Of equals the first stays.
-  void take(const Plan& plan) {
-    const int kinds = kinds_of(plan);
+  void take(const Shared& plan, int kinds) {
     if (kinds > most()) return;
-    std::optional<Plan>& best = of(kinds).best;
-    if (!best || plan.total_ms < best->total_ms) best = plan;
+    Shared& best = of(kinds).best;
+    if (!best || plan->total_ms < best->total_ms) best = plan;
   }
 
   /// The numbers of kinds that nobody looked at and nothing settles: a proof that there is none, or a plan of so many
@@ -58,7 +59,7 @@ class Counts {
     std::vector<int> open;
     std::int64_t best_ms = -1;
     for (std::size_t kinds = 0; kinds < counts_.size(); ++kinds) {
-      const std::optional<Plan>& best = counts_[kinds].best;
+      const Shared& best = counts_[kinds].best;
       if (best && (best_ms < 0 || best->total_ms < best_ms)) best_ms = best->total_ms;
       const bool settled = static_cast<int>(kinds) <= none_ || (best_ms >= 0 && best_ms <= bounds[kinds]);
       if (!settled && !counts_[kinds].looked) open.push_back(static_cast<int>(kinds));
@@ -76,7 +77,7 @@ class Counts {
     }
     std::vector<FrontPoint> points;
     for (std::size_t kinds = 0; kinds < counts_.size(); ++kinds) {
-      std::optional<Plan>& best = counts_[kinds].best;
+      const Shared& best = counts_[kinds].best;
       if (!best || (!points.empty() && points.back().plan.total_ms <= best->total_ms)) continue;
       best->bound_ms = std::min(best->total_ms, counts_[kinds].bound_ms);
       best->status = best->bound_ms == best->total_ms ? PlanStatus::optimal : PlanStatus::feasible;
@@ -89,7 +90,7 @@ class Counts {
   struct Count {
     bool looked = false;
     std::int64_t bound_ms = 0;
-    std::optional<Plan> best;  // of just so many kinds
+    Shared best;  // of just so many kinds
   };
   Count& of(int kinds) { return counts_[static_cast<std::size_t>(kinds)]; }
 
@@ -123,14 +124,15 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
   check(options.conditions, grid.rows(), grid.columns());
   PlanOptions own = call.part(0, part_of_least);
   own.conditions.max_kinds = 0;
-  const Plan least = plan(grid, machine, effort, own);
+  const auto least = std::make_shared<Plan>(call.plan(grid, machine, effort, own));
   Front front;
-  front.findings = least.findings;
-  if (least.status == PlanStatus::infeasible) return front;
-  int most = kinds_of(least);
+  front.findings = least->findings;
+  if (least->status == PlanStatus::infeasible) return front;
+  const int kinds_of_least = kinds_of(*least);
+  int most = kinds_of_least;
   if (options.conditions.max_kinds > 0) most = std::min(most, options.conditions.max_kinds);
 
-  Counts counts(least, most);
+  Counts counts(least, kinds_of_least, most);
   double done = part_of_least;
   for (std::vector<int> open = counts.open(); !open.empty() && !call.ended(); open = counts.open()) {
     const int kinds = next_of(open, most);
@@ -140,14 +142,14 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
     own.conditions.max_kinds = kinds;
     counts.look_at(kinds);
     try {
-      const Plan found = planning::plan_under(grid, machine, effort, own, &least);
-      if (found.status == PlanStatus::infeasible) {
+      const auto found = std::make_shared<Plan>(call.plan(grid, machine, effort, own, least.get()));
+      if (found->status == PlanStatus::infeasible) {
         counts.rule_out(kinds);
-        if (kinds == most) front.findings = found.findings;
+        if (kinds == most) front.findings = found->findings;
         continue;
       }
-      counts.bind(kinds, found.bound_ms);
-      counts.take(found);
+      counts.bind(kinds, found->bound_ms);
+      counts.take(found, kinds_of(*found));
     } catch (const Error& error) {
       if (!planning::came_to_no_end(error)) throw;  // else none was found, and none is ruled out
     }

@@ -42,9 +42,10 @@ Conditions alone(const Conditions& asked, Condition one) {
 }
 
 /// None when the search was ended before it found any plan.
-std::optional<Plan> found(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options) {
+std::optional<Plan> found(planning::OneCall& call, const Grid& grid, const Machine& machine, const Effort& effort,
+                          const PlanOptions& own) {
   try {
-    return plan(grid, machine, effort, options);
+    return call.plan(grid, machine, effort, own);
   } catch (const Error& error) {
     if (!planning::came_to_no_end(error)) throw;
     return {};
@@ -115,7 +116,7 @@ std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& ma
   const double part = 1.0 / static_cast<double>(asked.size() + 1);
   PlanOptions own = call.part(0, part);
   own.conditions = {};
-  const Plan plain = plan(grid, machine, effort, own);
+  const Plan plain = call.plan(grid, machine, effort, own);
   if (asked.empty()) return {};
   double from = part;
   for (Asked& one : asked) {
@@ -127,7 +128,7 @@ std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& ma
     } else if (!call.ended()) {
       own = call.part(from, from + part);
       own.conditions = one.conditions;
-      if (const auto kept = found(grid, machine, effort, own)) one.take(*kept);
+      if (const auto kept = found(call, grid, machine, effort, own)) one.take(*kept);
     }
     from += part;
   }

@@ -176,9 +176,14 @@ std::vector<Group> take_out(Problem& problem, const Wales& wales, const Conditio
   }
   if (groups.empty()) return groups;
   std::vector<Lane> left;
-  for (const Lane& lane : problem.lanes) {
+  for (Lane& lane : problem.lanes) {
     std::vector<std::vector<int>> members(groups.size() + 1);
     for (const int wale : lane.wales) members[at(group_of[at(wale)] + 1)].push_back(wale);
+    const std::size_t first = at(group_of[at(lane.wales.front())] + 1);
+    if (members[first].size() == lane.wales.size()) {  // all of it
+      (first == 0 ? left : groups[first - 1].lanes).push_back(std::move(lane));
+      continue;
+    }
     for (std::size_t k = 0; k < members.size(); ++k) {
       if (members[k].empty()) continue;
       (k == 0 ? left : groups[k - 1].lanes).push_back(part_of(lane, std::move(members[k])));

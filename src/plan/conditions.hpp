@@ -53,8 +53,8 @@ Posed pose(Problem problem, const Grid& grid, const Wales& wales, const Machine&
            const std::vector<Group>& groups, const std::vector<const Settled*>& settled);
 
 /// The plan under conditions: plan() hands over to it. Inputs are checked. `plain`, where it is known: the plan under
-/// the same but for max_kinds.
+/// the same but for max_kinds. What it takes is added to `spent`.
 Plan plan_under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options,
-                const Plan* plain = nullptr);
+                Spent& spent, const Plan* plain = nullptr);
 
 }  // namespace latchwork::inline v0::planning

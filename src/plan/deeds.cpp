@@ -60,8 +60,10 @@ DeedList Deeds::made(int what, const Lane& lane, int first, int row, Make make) 
 DeedList Deeds::batch(const Lane& lane, int first, int row) {
   return made(batch_deed, lane, first, row, [&](const Wale& wale) {
     int node = step(step(0, batch_deed), wale.column_at(row));
+    // A wale lies inside its grid, so that nothing is to be checked.
+    const auto cells = grid_->cells();
     for (int r = lane.task(first).low; r <= row; ++r) {
-      node = step(node, static_cast<int>(grid_->at(r, wale.column_at(r))));
+      node = step(node, static_cast<int>(cells[at(r - 1) * at(grid_->columns()) + at(wale.column_at(r))]));
     }
     all_.push_back(node);
   });
@@ -133,37 +135,57 @@ void add_deeds(Deeds& deeds, const Lane& lane, const std::vector<Work>& works, s
 namespace latchwork::inline v0 {
 
 std::vector<int> stop_kinds(const Plan& plan) {
-  std::map<std::vector<std::vector<std::int64_t>>, int> numbers;
+  std::map<std::vector<int>, int> numbers;  // by a stop's deeds, sorted, each with its length before it
   std::vector<int> kinds;
+  kinds.reserve(plan.stops.size());
+  std::vector<int> all;  // the deeds of a stop, one after the other
+  std::vector<std::pair<std::size_t, std::size_t>> deeds;
+  const auto deed = [&](const auto&... numbers_of_it) {
+    deeds.emplace_back(all.size(), 0);
+    (all.push_back(static_cast<int>(numbers_of_it)), ...);
+  };
+  const auto end = [&] { deeds.back().second = all.size(); };
+  const auto less = [&](const auto& a, const auto& b) {
+    const int* const from = all.data();
+    return std::lexicographical_compare(from + a.first, from + a.second, from + b.first, from + b.second);
+  };
   for (const Stop& stop : plan.stops) {
-    std::vector<std::vector<std::int64_t>> deeds;
-    for (const int needle : stop.releases) deeds.push_back({planning::release_deed, needle});
-    for (const int needle : stop.holds) deeds.push_back({planning::hold_deed, needle});
+    all.clear();
+    deeds.clear();
+    for (const int needle : stop.releases) {
+      deed(planning::release_deed, needle);
+      end();
+    }
+    for (const int needle : stop.holds) {
+      deed(planning::hold_deed, needle);
+      end();
+    }
     for (const Reform& reform : stop.reforms) {
-      std::vector<std::int64_t> deed = {planning::batch_deed, reform.needle};
-      for (const Cell rung : reform.rungs) deed.push_back(static_cast<std::int64_t>(rung));
-      deeds.push_back(std::move(deed));
+      deed(planning::batch_deed, reform.needle);
+      for (const Cell rung : reform.rungs) all.push_back(static_cast<int>(rung));
+      end();
     }
     for (const CrossingStep& step : stop.crossings) {
       const Crossing& crossing = step.crossing;
-      std::vector<std::int64_t> deed = {planning::crossing_deed,
-                                        crossing.column,
-                                        crossing.left,
-                                        crossing.centre,
-                                        crossing.right,
-                                        static_cast<std::int64_t>(crossing.lean),
-                                        static_cast<std::int64_t>(crossing.place)};
+      deed(planning::crossing_deed, crossing.column, crossing.left, crossing.centre, crossing.right, crossing.lean,
+           crossing.place);
       for (const GroupReturn& back : step.returns) {
-        deed.insert(deed.end(),
-                    {static_cast<std::int64_t>(back.group), back.stitches, back.from_needle, back.to_needle});
+        all.insert(all.end(), {static_cast<int>(back.group), back.stitches, back.from_needle, back.to_needle});
       }
-      deeds.push_back(std::move(deed));
+      end();
     }
     for (const Shaping& shaping : stop.shapings) {
-      deeds.push_back({planning::shaping_deed, shaping.needle, shaping.on ? 1 : 0});
+      deed(planning::shaping_deed, shaping.needle, shaping.on ? 1 : 0);
+      end();
     }
-    std::sort(deeds.begin(), deeds.end());
-    kinds.push_back(numbers.try_emplace(std::move(deeds), static_cast<int>(numbers.size())).first->second);
+    if (!std::is_sorted(deeds.begin(), deeds.end(), less)) std::sort(deeds.begin(), deeds.end(), less);
+    std::vector<int> key;
+    key.reserve(all.size() + deeds.size());
+    for (const auto& [first, last] : deeds) {
+      key.push_back(static_cast<int>(last - first));
+      key.insert(key.end(), all.data() + first, all.data() + last);
+    }
+    kinds.push_back(numbers.try_emplace(std::move(key), static_cast<int>(numbers.size())).first->second);
   }
   return kinds;
 }

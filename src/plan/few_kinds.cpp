@@ -10,11 +10,11 @@
 namespace latchwork::inline v0::planning {
 namespace {
 
-constexpr int most_dearer = 24;                     // 1.5 to the power of this is 16,000
-constexpr int most_unchanged = 4;                   // times dearer without a stop less
-constexpr std::int64_t dearer_work = 500'000;       // for each
-constexpr std::int64_t unheeded = 500'000;          // rungs seen, wale by wale, between two looks at the clock
-constexpr std::int64_t first_unheeded = 1'000'000;  // and before the first: some milliseconds, whatever the limits
+constexpr int most_dearer = 24;                   // 1.5 to the power of this is 16,000
+constexpr int most_unchanged = 4;                 // times dearer without a stop less
+constexpr std::int64_t dearer_work = 500'000;     // for each
+constexpr std::int64_t unheeded = 200'000;        // rungs seen, wale by wale, between two looks at the clock
+constexpr std::int64_t first_unheeded = 300'000;  // and before the first: some milliseconds, whatever the limits
 
 }  // namespace
 
@@ -101,9 +101,10 @@ std::set<int> FewKinds::kinds_of(const AllWorks& works) {
 
 FewKinds::Seen FewKinds::look(const std::vector<char>& stops) {
   works_.resize(problem_.lanes.size());
+  const StopRows laid_out = stop_rows(stops);
   for (std::size_t lane = 0; lane < works_.size(); ++lane) {
     const Lane& worked = problem_.lanes[lane];
-    Works mine = works_of(worked, stops);
+    Works mine = works_of(worked, laid_out);
     work_ += problem_.rows / 4 + worked.task_count();
     if (mine.cost >= far) return {};
     works_[lane] = std::move(mine.list);

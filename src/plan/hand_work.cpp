@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <array>
+#include <iterator>
 #include <limits>
 
 #include "effort/check.hpp"
@@ -9,6 +11,7 @@ namespace latchwork::inline v0 {
 HandWork hand_work(const Plan& plan, const Effort& effort) {
   check(effort);
   HandWork work;
+  std::array<int, 6> rungs_of{};  // by cell; none, or what no cell describes: no rung, laddered for nothing
   std::int64_t rungs = 0;
   std::int64_t crossed = 0;
   for (const Stop& stop : plan.stops) {
@@ -18,30 +21,18 @@ HandWork hand_work(const Plan& plan, const Effort& effort) {
     work.holds += static_cast<int>(stop.holds.size());
     work.shapings += static_cast<int>(stop.shapings.size());
     for (const Reform& reform : stop.reforms) {
-      for (const Cell rung : reform.rungs) {
-        ++rungs;
-        switch (rung) {
-          case Cell::knit:
-            ++work.rungs_knit;
-            break;
-          case Cell::purl:
-            ++work.rungs_purl;
-            break;
-          case Cell::tuck:
-            ++work.rungs_tuck;
-            break;
-          case Cell::slip:
-            ++work.rungs_slip;
-            break;
-          case Cell::none:
-            break;  // no rung there: laddered for nothing
-        }
-      }
+      rungs += std::ssize(reform.rungs);
+      for (const Cell rung : reform.rungs) ++rungs_of[std::min<std::size_t>(5, static_cast<std::size_t>(rung))];
     }
     for (const CrossingStep& step : stop.crossings) {
       for (const GroupReturn& back : step.returns) crossed += back.prongs.empty() ? 0 : std::max(0, back.stitches);
     }
   }
+  const auto count = [&](Cell cell) { return rungs_of[static_cast<std::size_t>(cell)]; };
+  work.rungs_knit = count(Cell::knit);
+  work.rungs_purl = count(Cell::purl);
+  work.rungs_tuck = count(Cell::tuck);
+  work.rungs_slip = count(Cell::slip);
   // A plan is plain data, and its groups may be of any size. So bounded, no sum of times below passes 64 bits: costs
   // are at most an hour.
   constexpr std::int64_t most = std::numeric_limits<int>::max();

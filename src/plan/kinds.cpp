@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
 #include "plan/few_kinds.hpp"
 #include "plan/index.hpp"
@@ -107,7 +108,8 @@ Solved KindSearch::without_limit() {
     const std::int64_t bound = (plain_->bound_ms - problem_.fixed_ms) * problem_.unit;
     known.bound = known.proven ? known.cost : std::min(known.cost, bound);
     known.works.reserve(problem_.lanes.size());
-    for (const Lane& lane : problem_.lanes) known.works.push_back(works_of(lane, stops).list);
+    const StopRows laid_out = stop_rows(std::move(stops));
+    for (const Lane& lane : problem_.lanes) known.works.push_back(works_of(lane, laid_out).list);
     limits_.go_on(std::ssize(problem_.lanes) * problem_.rows);
     return known;
   }

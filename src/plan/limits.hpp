@@ -26,6 +26,13 @@ class Deadline {
     const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(at_ - Clock::now());
     return std::max<std::int64_t>(0, left.count());
   }
+  /// Whole milliseconds since its clock runs, rounded up. Of no use when none is set.
+  std::int64_t gone_ms() const { return std::chrono::ceil<std::chrono::milliseconds>(Clock::now() - from_).count(); }
+  /// From here on it is over sooner, by as long as it runs already, though by no more than a quarter of the whole.
+  void keep_back() {
+    if (!set_ || at_ == Clock::time_point::max()) return;
+    at_ -= std::min<Clock::duration>(Clock::now() - from_, (at_ - from_) / 4);
+  }
   /// The share of the time that is gone, 0..1; 0 when none is set.
   double gone() const {
     if (!set_) return 0;
@@ -40,11 +47,20 @@ class Deadline {
   Clock::time_point at_ = Clock::time_point::max();
 };
 
+/// What a plan has taken of a call of which it is a part.
+struct Spent {
+  const Deadline* whole = nullptr;  ///< of the call
+  std::int64_t work = 0;            ///< steps of all plans so far
+  std::int64_t least_ms = 0;  ///< the most that one took without its search, as far as is known; told with a time limit
+};
+
 /// What ends a long call before it is done, and what it tells meanwhile. A call that keeps to a count of work ends at
 /// the same place on every machine; the clock is read only where a time limit is given.
 class Limits {
  public:
-  explicit Limits(const PlanOptions& options) : options_(options), deadline_(options) {}
+  /// `spent`, where anybody asks, is told what this takes, and must live as long.
+  explicit Limits(const PlanOptions& options, Spent* spent = nullptr)
+      : options_(options), deadline_(options), spent_(spent) {}
   /// Of a part of a call: over when the whole is, whatever time limit these options have.
   Limits(const PlanOptions& options, const Limits& whole) : options_(options), deadline_(whole.deadline_) {}
 
@@ -52,6 +68,7 @@ class Limits {
   /// says no, it says no again.
   bool go_on(std::int64_t work) {
     work_ += work;
+    if (spent_) spent_->work += work;
     if (ended_) return false;
     if (options_.stop.stop_requested()) return end();
     if (options_.work_limit > 0 && work_ > options_.work_limit) return end();
@@ -111,6 +128,20 @@ class Limits {
     return ended_;
   }
 
+  /// The same of the whole call, of which this may be a part: for what all its parts need.
+  bool whole_over() {
+    if (!spent_ || !spent_->whole) return over();
+    return options_.stop.stop_requested() || spent_->whole->over();
+  }
+
+  /// The panel is read, and what comes of it will be written up, which takes about as long: so much sooner the time is
+  /// over.
+  void keep_back() {
+    if (!deadline_.set()) return;
+    if (spent_) spent_->least_ms = std::max(spent_->least_ms, 2 * deadline_.gone_ms());
+    deadline_.keep_back();
+  }
+
   /// Whether it said no.
   bool ended() const noexcept { return ended_; }
 
@@ -128,6 +159,7 @@ class Limits {
   static constexpr std::int64_t tell_every = 2'000'000;  // a few milliseconds
   const PlanOptions& options_;
   Deadline deadline_;
+  Spent* spent_ = nullptr;
   Progress now_{0, -1, 0};
   double from_ = 0;  // the part of the whole that is being done
   double to_ = 0;

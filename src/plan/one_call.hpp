@@ -1,6 +1,5 @@
 #pragma once
 
-#include <algorithm>
 #include <optional>
 
 #include "latchwork/error.hpp"
@@ -19,8 +18,9 @@ inline bool came_to_no_end(const Error& error) {
          (error.code() == ErrorCode::too_large && error.place().field == beyond_search);
 }
 
-/// Several plans that are one call to whoever asks: they share its clock fairly, and are told as parts of one piece of
-/// work whose share never falls. The work limit holds for each.
+/// Several plans that are one call to whoever asks: they share its time and its work fairly, and are told as parts of
+/// one piece of work whose share never falls. Work is counted, so that under a work limit, too, the same call comes to
+/// the same on every machine.
 class OneCall {
  public:
   /// What progress tells in place of a part's own bound and best, where these are of another question.
@@ -29,45 +29,34 @@ class OneCall {
     std::int64_t best_ms = 0;
   };
 
-  explicit OneCall(const PlanOptions& options) : options_(options), deadline_(options) {}
+  /// The clock runs from here.
+  explicit OneCall(const PlanOptions& options) : options_(options), deadline_(options) { spent_.whole = &deadline_; }
   OneCall(const OneCall&) = delete;
   OneCall& operator=(const OneCall&) = delete;
 
-  /// Whether it is stopped, or its time is over: no further part is to begin.
-  bool ended() const { return options_.stop.stop_requested() || (deadline_.set() && deadline_.left_ms() < 1); }
+  /// Whether no further part is to begin: it is stopped, its work is done, or its time is over, or nearly so: a plan
+  /// takes some time whatever its limits, and where the clock matters as much is to be left as the plans before took.
+  bool ended() const;
 
-  /// The options of the next part, which is so much of the whole. They refer to this. Of the time that is left it gets
-  /// as much as it is of the work that is left: what a part does not use, those after it have.
-  PlanOptions part(double from, double to, std::optional<Told> told = {}) {
-    PlanOptions own = keystone(from, to, told);
-    if (deadline_.set() && to < 1) {
-      const double fair = static_cast<double>(own.time_limit_ms) * (to - from) / (1 - from);
-      own.time_limit_ms = std::max<std::int64_t>(1, static_cast<std::int64_t>(fair));
-    }
-    return own;
-  }
+  /// The options of the next part, which is so much of the whole. They refer to this. Of the time and the work that are
+  /// left it gets as much as it is of what is left of the whole: what a part does not use, those after it have.
+  PlanOptions part(double from, double to, std::optional<Told> told = {});
 
-  /// Of a part without which the others are of no use: it may take all the time that is left.
-  PlanOptions keystone(double from, double to, std::optional<Told> told = {}) {
-    PlanOptions own = options_;
-    if (deadline_.set()) own.time_limit_ms = std::max<std::int64_t>(1, deadline_.left_ms());
-    if (options_.progress) {
-      own.progress = [this, from, to, told](const Progress& now) {
-        tell(told.value_or(Told{now.bound_ms, now.best_ms}), from + (to - from) * now.share);
-      };
-    }
-    return own;
-  }
+  /// Of a part without which the others are of no use: it may take all that is left.
+  PlanOptions keystone(double from, double to, std::optional<Told> told = {});
 
-  void tell(const Told& told, double share) {
-    if (!options_.progress) return;
-    share_ = std::max({share_, share, deadline_.gone()});
-    options_.progress({told.bound_ms, told.best_ms, share_});
-  }
+  /// A plan with these options, which part() or keystone() gave: what it takes is counted. `plain`: see plan_under().
+  Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& own,
+            const Plan* plain = nullptr);
+
+  void tell(const Told& told, double share);
 
  private:
+  std::int64_t work_left() const;
+
   const PlanOptions& options_;
   Deadline deadline_;
+  Spent spent_;
   double share_ = 0;
 };
 

@@ -243,20 +243,27 @@ Solved planning::solve(const Problem& problem, const PlanOptions& options, Limit
   solved.stuck = result.stuck;
   if (result.best.cost >= far) return solved;
   solved.works.reserve(problem.lanes.size());
-  for (const Lane& lane : problem.lanes) solved.works.push_back(works_of(lane, result.best.stops).list);
+  const StopRows stops = stop_rows(result.best.stops);
+  for (const Lane& lane : problem.lanes) solved.works.push_back(works_of(lane, stops).list);
   solved.cost = std::min(result.best.cost, cost_of_works(problem, solved.works));
   solved.bound = std::min(solved.bound, solved.cost);
   return solved;
 }
 
 Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options) {
+  Spent spent;
+  return plan_counted(grid, machine, effort, options, spent);
+}
+
+Plan planning::plan_counted(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options,
+                            Spent& spent, const Plan* plain) {
   check(machine);
   check(effort);
   check(options);
   require_counted(grid, effort);
   check(options.conditions, grid.rows(), grid.columns());
-  if (options.conditions != Conditions{}) return plan_under(grid, machine, effort, options);
-  Limits limits(options);  // its clock runs from here
+  if (options.conditions != Conditions{}) return plan_under(grid, machine, effort, options, spent, plain);
+  Limits limits(options, &spent);  // its clock runs from here
   const Wales wales(grid);
   const Problem problem = problem_of(grid, wales, machine, effort, &limits);
   if (auto barred = what_bars(grid, machine, problem); !barred.empty()) {
@@ -264,6 +271,7 @@ Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const 
     none.findings = std::move(barred);
     return none;
   }
+  limits.keep_back();
   const Solved solved = solve(problem, options, limits);
   Plan plan = write_up(grid, wales, machine, effort, problem, solved.works);
   const std::int64_t bound = bound_ms(problem, solved.bound);

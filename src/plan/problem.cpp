@@ -95,7 +95,7 @@ class Reading {
  public:
   explicit Reading(Limits* limits) : limits_(limits) {}
   void read(std::int64_t cells) {
-    if (!limits_ || !limits_->over()) return;
+    if (!limits_ || !limits_->whole_over()) return;
     beyond_ += cells;
     if (beyond_ <= most_beyond) return;
     Place place;
@@ -117,23 +117,29 @@ void lay_out(Lane& lane, const Worked& worked, int rows, std::int64_t knit_rung,
   lane.upto.resize(at(rows) + 1);
   lane.before.resize(worked.tasks.size());
   std::int64_t sum = 0;
-  std::size_t next = 0;
-  for (int row = 1; row <= rows; ++row) {
-    if (next < worked.tasks.size() && row >= worked.tasks[next].low) {
-      const Task& task = worked.tasks[next];
-      if (row == task.low) lane.before[next] = sum * scale;
-      if (row < task.high) {
-        lane.done[at(row)] = -1;
-        lane.upto[at(row)] = sum * scale;
-        continue;
-      }
-      sum += worked.rungs[next++];
-    } else {
+  int row = 1;
+  int done = 0;
+  const auto knit_up_to = [&](int end) {
+    for (; row < end; ++row) {
       sum += knit_rung;
+      lane.done[at(row)] = done;
+      lane.upto[at(row)] = sum * scale;
     }
-    lane.done[at(row)] = static_cast<int>(next);
+  };
+  for (const Task& task : worked.tasks) {
+    knit_up_to(task.low);
+    lane.before[at(done)] = sum * scale;
+    for (; row < task.high; ++row) {
+      lane.done[at(row)] = -1;
+      lane.upto[at(row)] = sum * scale;
+    }
+    sum += worked.rungs[at(done)];
+    ++done;
+    lane.done[at(row)] = done;
     lane.upto[at(row)] = sum * scale;
+    ++row;
   }
+  knit_up_to(rows + 1);
 }
 
 // What all the work that a panel may have would take at the most, and the greatest time that is counted.

@@ -27,7 +27,7 @@ namespace {
 
 using namespace planning;
 
-constexpr std::int64_t most_begun = 1'000'000;  // a few milliseconds
+constexpr std::int64_t most_begun = 400'000;  // a few milliseconds
 
 // What rhythms cost. Stops at which nothing is due cost nothing, so that a rhythm is known by `every`, its stops' rows
 // modulo `every`, and the first of them that comes once something can be done.
@@ -253,6 +253,7 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
     if (!none.findings.empty()) return none;
   }
 
+  limits.keep_back();
   Choice choice(problem, keeping ? &*keeping : nullptr);
   Rhythms rhythms(problem, effort.stop * problem.unit, apart);
   const Forced forced(problem, apart);

@@ -23,4 +23,9 @@ struct Solved {
 /// The least schedule of a problem that is not barred. Of the options it takes the memory limit.
 Solved solve(const Problem& problem, const PlanOptions& options, Limits& limits);
 
+/// plan(), and what it took, which is added even where it comes to nothing. `plain`: see plan_under(), of no matter
+/// without conditions.
+Plan plan_counted(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options,
+                  Spent& spent, const Plan* plain = nullptr);
+
 }  // namespace latchwork::inline v0::planning

@@ -16,17 +16,18 @@
 namespace latchwork::inline v0::planning {
 namespace {
 
-constexpr std::int64_t most_begun = 1'000'000;  // a few milliseconds
+constexpr std::int64_t most_begun = 400'000;  // a few milliseconds
 
 class Under {
  public:
-  Under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options, const Plan* plain)
+  Under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options, Spent& spent,
+        const Plan* plain)
       : grid_(grid),
         machine_(machine),
         effort_(effort),
         options_(options),
         plain_(plain),
-        limits_(options_),
+        limits_(options_, &spent),
         wales_(grid) {
     if (!options.progress) return;
     // Several searches, told as one: of rhythms tried one by one nothing is proven before the last.
@@ -43,6 +44,7 @@ class Under {
     if (none.findings.empty())
       none.findings = narrow(base_, grid_, wales_, machine_, effort_, options_.conditions.max_depth);
     if (!none.findings.empty()) return none;
+    limits_.keep_back();
     groups_ = take_out(base_, wales_, options_.conditions);
     settled_.resize(groups_.size());
     int open = -1;
@@ -322,8 +324,8 @@ class Under {
 }  // namespace
 
 Plan plan_under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options,
-                const Plan* plain) {
-  return Under(grid, machine, effort, options, plain).run();
+                Spent& spent, const Plan* plain) {
+  return Under(grid, machine, effort, options, spent, plain).run();
 }
 
 }  // namespace latchwork::inline v0::planning

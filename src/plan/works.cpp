@@ -1,6 +1,8 @@
 #include "plan/works.hpp"
 
+#include <algorithm>
 #include <tuple>
+#include <utility>
 
 #include "plan/index.hpp"
 
@@ -41,20 +43,21 @@ class Reach {
 };
 
 // Per task and one past the last: the best way on from it.
-std::vector<Rest> rests_of(const Lane& lane, const std::vector<char>& stops) {
+std::vector<Rest> rests_of(const Lane& lane, const StopRows& stops) {
   const int count = lane.task_count();
   std::vector<Rest> rest(at(count) + 1);
   rest[at(count)].cost = 0;
-  Reach reach(stops.size());
-  int known = static_cast<int>(stops.size());  // pushed from here on
+  Reach reach(stops.rows.size());
+  std::size_t known = stops.rows.size();  // pushed from here on
   for (int i = count - 1; i >= 0; --i) {
     const Task& task = lane.task(i);
     Rest& best = rest[at(i)];
-    while (known > task.high) {
-      --known;
-      if (!stops[at(known)] || lane.done_at(known) < 0) continue;
-      const Rest& then = rest[at(lane.done_at(known))];
-      if (then.cost < far) reach.push({known, {lane.upto[at(known)] + then.cost, then.works, then.holds, {}}});
+    while (known > 0 && stops.rows[known - 1] >= task.high) {
+      const int row = stops.rows[--known];
+      const int done = lane.done_at(row);
+      if (done < 0) continue;
+      const Rest& then = rest[at(done)];
+      if (then.cost < far) reach.push({row, {lane.upto[at(row)] + then.cost, then.works, then.holds, {}}});
     }
     if (task.by_batch()) {
       if (const Reach::Stop* stop = reach.best(task.last_stop)) {
@@ -64,7 +67,7 @@ std::vector<Rest> rests_of(const Lane& lane, const std::vector<char>& stops) {
         best.next = {false, i, lane.done_at(stop->row) - 1, stop->row};
       }
     }
-    if (task.by_hold && stops[at(task.low - 1)] && stops[at(task.high - 1)]) {
+    if (task.by_hold && stops.flags[at(task.low - 1)] && stops.flags[at(task.high - 1)]) {
       const Rest& then = rest[at(i) + 1];
       const Rest held{lane.hold + then.cost, then.works + 1, then.holds + 1, {true, i, i, task.low - 1}};
       if (then.cost < far && (best.cost >= far || held.key() < best.key())) best = held;
@@ -75,7 +78,16 @@ std::vector<Rest> rests_of(const Lane& lane, const std::vector<char>& stops) {
 
 }  // namespace
 
-Works works_of(const Lane& lane, const std::vector<char>& stops) {
+StopRows stop_rows(std::vector<char> flags) {
+  StopRows stops{std::move(flags), {}};
+  stops.rows.reserve(static_cast<std::size_t>(std::count(stops.flags.begin(), stops.flags.end(), 1)));
+  for (std::size_t row = 0; row < stops.flags.size(); ++row) {
+    if (stops.flags[row] != 0) stops.rows.push_back(static_cast<int>(row));
+  }
+  return stops;
+}
+
+Works works_of(const Lane& lane, const StopRows& stops) {
   const std::vector<Rest> rest = rests_of(lane, stops);
   const int count = lane.task_count();
   Works works;
@@ -92,9 +104,10 @@ std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops, Lim
     all[row] = all[row] != 0 || problem.forced[row] != 0 ? 1 : 0;
     if (all[row]) cost += problem.stop_cost;
   }
+  const StopRows laid_out = stop_rows(std::move(all));
   for (const Lane& lane : problem.lanes) {
     if (limits && limits->over()) return far;
-    const std::int64_t mine = rests_of(lane, all).front().cost;
+    const std::int64_t mine = rests_of(lane, laid_out).front().cost;
     if (mine >= far) return far;
     cost += mine;
   }

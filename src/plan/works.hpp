@@ -21,9 +21,16 @@ struct Works {
   std::int64_t cost = 0;   ///< far when these stops do not allow the lane to be made
 };
 
-/// The lane's cheapest works at these stops (flags per row 0..R). Ties: fewer batches and holds, then fewer holds, then
-/// from the lowest up the batch at the earlier stop. Linear in tasks and rows.
-Works works_of(const Lane& lane, const std::vector<char>& stops);
+/// Stops of a schedule, laid out for lane after lane.
+struct StopRows {
+  std::vector<char> flags;  ///< per row 0..R
+  std::vector<int> rows;    ///< those with a stop, rising
+};
+StopRows stop_rows(std::vector<char> flags);
+
+/// The lane's cheapest works at these stops. Ties: fewer batches and holds, then fewer holds, then from the lowest up
+/// the batch at the earlier stop. Linear in tasks and stops.
+Works works_of(const Lane& lane, const StopRows& stops);
 
 /// Cost of a schedule, forced stops included whether flagged or not; far when a lane cannot be made with it, and where
 /// `limits` are over meanwhile.

@@ -60,10 +60,13 @@ struct Writer {
       reform.needle = needle(reform.column);
       reform.wale = *index;
       reform.from_row = first.low - 1;
-      reform.rungs.reserve(at(work.stop - first.low + 1));
-      for (int row = first.low; row <= work.stop; ++row) {
-        // A wale lies inside its grid, so that nothing is to be checked.
-        reform.rungs.push_back(cells[at(row - 1) * at(grid.columns()) + at(wale.column_at(row))]);
+      reform.rungs.resize(at(work.stop - first.low + 1));
+      // A wale lies inside its grid, so that nothing is to be checked.
+      const Cell* row_cells = cells.data() + at(first.low - 1) * at(grid.columns());
+      const int* column = wale.columns.data() + (first.low - wale.row);
+      for (Cell& rung : reform.rungs) {
+        rung = row_cells[*column++];
+        row_cells += grid.columns();
       }
       stop(work.stop).reforms.push_back(std::move(reform));
     }

@@ -112,7 +112,7 @@ class Reasons {
     own.conditions.closed_rows.push_back(reason.row);
     Plan other;
     try {
-      other = plan(grid_, machine_, effort_, own);
+      other = call_.plan(grid_, machine_, effort_, own);
     } catch (const Error& error) {
       if (!came_to_no_end(error)) throw;
       unknown(reason);

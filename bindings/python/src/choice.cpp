@@ -66,7 +66,7 @@ void bind_choice(py::module_& m) {
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. "
-      "Each is a plan of its own, for which the work limit holds; the time limit is one for the whole call. "
+      "Each is a plan of its own; the work limit and the time limit are the whole call's. "
       "Arguments and errors as in plan().");
   m.def(
       "plan_front",
@@ -83,8 +83,8 @@ void bind_choice(py::module_& m) {
       "Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. "
       "max_kinds of the conditions, where it is set, is the most kinds that are of interest. After the least plan it "
       "looks at one kind, at the most, then at the middle of what no proof settles: seconds on large panels. The work "
-      "limit holds for each number of kinds, and the same limit gives the same front; the time limit is for the whole "
-      "call, an eighth of what is left or more for each number. Stopped, or out of time, the points found so far. "
+      "limit and the time limit are the whole call's, an eighth of what is left or more for each number of kinds; the "
+      "same work limit gives the same front. Stopped, or out of work or time, the points found so far. "
       "Arguments and errors as in plan().");
   m.def(
       "stop_reasons",
@@ -101,8 +101,8 @@ void bind_choice(py::module_& m) {
       "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
       "conditions"_a = py::none(),
       "The reason of each stop of a plan, in its order: what forces it, or what it saves, found exactly by planning "
-      "again with its row closed. The other arguments are those of plan(); the work limit holds for each plan, the "
-      "time limit for the whole call: stopped, or out of time, the causes not yet found are `unknown`. Raises as "
+      "again with its row closed. The other arguments are those of plan(); the work limit and the time "
+      "limit are the whole call's: stopped, or out of work or time, the causes not yet found are `unknown`. Raises as "
       "plan(), and Error size_mismatch (plan) for a plan of another size, bad_argument (\"stops[3].row\") for stops "
       "that do not rise within its rows, before anything is planned.");
   m.def("stop_cause_name", &stop_cause_name, "cause"_a,
@@ -130,8 +130,8 @@ void bind_choice(py::module_& m) {
       "conditions"_a = py::none(),
       "For every field of Effort, in its order, how far it may move before this plan, a least one under the "
       "conditions, is none. Exact, and an end that no search proves, or past which the times of all plans cannot be "
-      "counted, is told by its flag, as is one not yet looked at when the call is stopped or its time is over. Some "
-      "tens of plans; the work limit holds for each, the time limit for the whole call. The other arguments are "
+      "counted, is told by its flag, as is one not yet looked at when the call is stopped, or its work or time is "
+      "over. Some tens of plans; the work limit and the time limit are the whole call's. The other arguments are "
       "those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size, before anything "
       "is planned; bad_argument (plan) when another plan takes less, or the plan does not make this panel.");
 }

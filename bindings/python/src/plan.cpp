@@ -46,7 +46,8 @@ void bind_plan(py::module_& m) {
         "conditions"_a = py::none(),
         "The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped "
         "or limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes "
-        "by the clock, the writing up not counted; `memory_limit` is bytes for the search's partial schedules, 0 for 1 "
+        "by the clock, some kept back to write up the plan; `memory_limit` is bytes for the search's partial "
+        "schedules, 0 for 1 "
         "GiB; 0: none. What cannot be scheduled gives status infeasible with findings, not an error.\n"
         "\n"
         "The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns "

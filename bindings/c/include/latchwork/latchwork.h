@@ -907,7 +907,7 @@ typedef struct latchwork_plan_options {
   latchwork_progress_call progress; /* NULL: none. Stopped, a plan is the best so far, with status FEASIBLE */
   void *user_data;                  /* handed to `progress`, never looked at */
   int64_t work_limit;               /* search steps, a count and not a clock: the same plan on every machine; 0: none */
-  int64_t time_limit_ms;            /* by the clock, from the call on, the writing up of the plan not counted; 0: none */
+  int64_t time_limit_ms;            /* by the clock, from the call on, some kept back to write up the plan; 0: none */
   int64_t memory_limit;             /* bytes for the search's partial schedules; 0: 1 GiB */
   const latchwork_conditions *conditions; /* what else is asked of the plan; NULL: nothing */
 } latchwork_plan_options;
@@ -1127,8 +1127,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_plan_two_rhythms(const latchwork
                                                                  latchwork_two_rhythms *rhythms, latchwork_plan **out,
                                                                  latchwork_error *error);
 /* The price of each condition that is asked in the options, alone, and last of all together. Each is a plan of its own,
-   also when only the size is asked; the work limit holds for each, the time limit for the whole call. effort and options
-   may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
+   also when only the size is asked; the work limit and the time limit are the whole call's. effort and options may be
+   NULL. Fails: as latchwork_grid_plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork_grid *grid,
                                                                  const latchwork_machine *machine,
                                                                  const latchwork_effort *effort,
@@ -1137,9 +1137,9 @@ LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork
                                                                  size_t *needed, latchwork_error *error);
 /* The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds of interest.
    After the least plan it looks at one kind, at the most, then at the middle of what no proof settles. The work limit
-   holds for each number of kinds, and the same limit gives the same front; the time limit is for the whole call, an
-   eighth of what is left or more for each number: stopped, or out of time, the points found so far. effort and options
-   may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
+   and the time limit are the whole call's, an eighth of what is left or more for each number of kinds; the same work
+   limit gives the same front. Stopped, or out of work or time, the points found so far. effort and options may be NULL.
+   Fails: as latchwork_grid_plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_front(const latchwork_grid *grid, const latchwork_machine *machine,
                                                            const latchwork_effort *effort,
                                                            const latchwork_plan_options *options, latchwork_front **out,
@@ -1167,8 +1167,8 @@ LATCHWORK_C_API latchwork_status latchwork_front_findings(const latchwork_front 
                                                           latchwork_error *error);
 
 /* The reason of each stop of a plan, in its order. What a stop saves is found exactly, by planning again with its row
-   closed, also when only the size is asked. The work limit holds for each plan, the time limit for the whole call:
-   stopped, or out of time, the causes not yet found are UNKNOWN. effort and options may be NULL. Fails: as
+   closed, also when only the size is asked. The work limit and the time limit are the whole call's:
+   stopped, or out of work or time, the causes not yet found are UNKNOWN. effort and options may be NULL. Fails: as
    latchwork_grid_plan; before anything is planned, SIZE_MISMATCH (plan) for a plan of another size, and BAD_ARGUMENT
    ("stops[3].row") for stops that do not rise within its rows. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_grid *grid,
@@ -1186,9 +1186,9 @@ LATCHWORK_C_API const char *latchwork_stop_cause_name(int32_t cause);
 LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *plan, latchwork_period *period,
                                                        latchwork_error *error);
 /* For every effort, in the order of latchwork_effort, how far it may move before this plan, a least one under the
-   options' conditions, is none. Some tens of plans, also when only the size is asked; the work limit holds for each, the
-   time limit for the whole call: stopped, or out of time, ends not yet found are not exact, nor is the greatest value
-   at which the times of all plans of a large panel can be counted. effort and options may be NULL.
+   options' conditions, is none. Some tens of plans, also when only the size is asked; the work limit and
+   the time limit are the whole call's: stopped, or out of work or time, ends not yet found are not exact, nor is the
+   greatest value at which the times of all plans of a large panel can be counted. effort and options may be NULL.
    Fails: as latchwork_grid_plan; SIZE_MISMATCH (plan) for a plan of another size, before anything is planned;
    BAD_ARGUMENT (plan) when another plan takes less, or the plan does not make this panel. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_tolerances(const latchwork_grid *grid,

@@ -1,0 +1,130 @@
+// Looks inside: how calls of several plans share what limits them (src/plan/one_call.hpp).
+#include "plan/one_call.hpp"
+
+#include <cstdint>
+#include <stop_token>
+#include <vector>
+
+#include "catch.hpp"
+#include "instances.hpp"
+#include "latchwork/choice.hpp"
+#include "latchwork/reason.hpp"
+#include "latchwork/simulate.hpp"
+#include "plan/limits.hpp"
+#include "purl_panels.hpp"
+
+using namespace latchwork;
+using planning::OneCall;
+
+TEST_CASE("parts of a call have as much of its time as they are of what is left", "[choice][limits]") {
+  // So long that what passes in this test is none of it.
+  constexpr std::int64_t hour = 3'600'000;
+  PlanOptions options;
+  options.time_limit_ms = 1'000 * hour;
+  OneCall call(options);
+  const auto is = [](std::int64_t ms, std::int64_t hours) { return ms <= hours * hour && ms > (hours - 1) * hour; };
+  CHECK(is(call.part(0, 0.25).time_limit_ms, 250));
+  CHECK(is(call.part(0.5, 0.75).time_limit_ms, 500));  // nothing is used yet: half of what is left
+  CHECK(is(call.part(0.75, 1).time_limit_ms, 1'000));
+  CHECK(is(call.keystone(0, 0.25).time_limit_ms, 1'000));
+  CHECK(!call.ended());
+}
+
+TEST_CASE("parts of a call share its work, and what one leaves the next have", "[choice][limits]") {
+  const Grid grid = latchwork_test::scattered(24, 12);
+  PlanOptions options;
+  options.work_limit = 40'000'000;
+  OneCall call(options);
+  const PlanOptions first = call.part(0, 0.25);
+  CHECK(first.work_limit == 10'000'000);
+  CHECK(first.time_limit_ms == 0);
+  REQUIRE(call.plan(grid, Machine{}, {}, first).status == PlanStatus::optimal);
+  const std::int64_t left = call.keystone(0.25, 1).work_limit;
+  CHECK(left < 40'000'000);
+  CHECK(left > 30'000'000);  // the panel is small
+  CHECK(call.part(0.5, 0.75).work_limit == left / 2);
+  CHECK(call.part(0.75, 1).work_limit == left);
+  CHECK(!call.ended());
+
+  // One step is done soon: then no further part begins.
+  options.work_limit = 1;
+  OneCall shortest(options);
+  CHECK(!shortest.ended());
+  CHECK(shortest.part(0, 0.01).work_limit == 1);
+  static_cast<void>(shortest.plan(grid, Machine{}, {}, shortest.part(0, 0.01)));
+  CHECK(shortest.ended());
+
+  // What comes to nothing has been done as well.
+  options.work_limit = 1'000'000;
+  options.conditions.max_kinds = 1;
+  OneCall in_vain(options);
+  CHECK(in_vain.plan(grid, Machine{}, {}, in_vain.part(0, 0.5)).status == PlanStatus::infeasible);
+  CHECK(in_vain.keystone(0.5, 1).work_limit < 1'000'000);
+}
+
+TEST_CASE("no part begins that the time left is too short to write up", "[choice][limits]") {
+  PlanOptions options;
+  options.time_limit_ms = 1'000'000'000;
+  planning::Spent spent;
+  planning::Limits limits(options, &spent);
+  CHECK(spent.least_ms == 0);
+  limits.keep_back();
+  CHECK(spent.least_ms > 0);  // a millisecond has begun
+  CHECK(!limits.over());
+  // Without a time limit the clock is not read.
+  options.time_limit_ms = 0;
+  planning::Spent none;
+  planning::Limits counted(options, &none);
+  counted.keep_back();
+  CHECK(none.least_ms == 0);
+  counted.go_on(7);
+  counted.go_on(5);
+  CHECK(none.work == 12);
+}
+
+TEST_CASE(
+    "the work limit of a call of many plans is the call's: the same again, and no more plans than it has room for",
+    "[choice][reason][limits]") {
+  const latchwork_test::Instance in = latchwork_test::instance_of("co-prime periods", 2, 60);
+  const Plan mine = plan(in.grid, in.machine, in.effort);
+  REQUIRE(mine.status == PlanStatus::optimal);
+  int unknown = 0;
+  int known = 0;
+  for (const std::int64_t limit : {1, 100'000, 3'000'000}) {
+    CAPTURE(limit);
+    PlanOptions options;
+    options.work_limit = limit;
+    const auto reasons = stop_reasons(in.grid, in.machine, in.effort, mine, options);
+    CHECK(reasons == stop_reasons(in.grid, in.machine, in.effort, mine, options));
+    for (const StopReason& reason : reasons) (reason.cause == StopCause::unknown ? unknown : known) += 1;
+    CHECK(plan_tolerances(in.grid, in.machine, in.effort, mine, options) ==
+          plan_tolerances(in.grid, in.machine, in.effort, mine, options));
+    CHECK(plan_front(in.grid, in.machine, in.effort, options) == plan_front(in.grid, in.machine, in.effort, options));
+    options.conditions.rows_apart = 2;
+    options.conditions.max_depth = 9;
+    CHECK(condition_prices(in.grid, in.machine, in.effort, options) ==
+          condition_prices(in.grid, in.machine, in.effort, options));
+  }
+  CHECK(unknown > 0);
+  CHECK(known > 0);
+}
+
+TEST_CASE("tolerances of a call that is over tell nothing of the plan, which is not looked at", "[reason][limits]") {
+  const Grid grid = latchwork_test::scattered(24, 12);
+  const Plan mine = plan(grid, Machine{});
+  std::stop_source source;
+  source.request_stop();
+  PlanOptions options;
+  options.stop = source.get_token();
+  Plan spoiled = mine;
+  spoiled.stops.back().reforms.back().rungs.back() = Cell::slip;
+  REQUIRE(!verify(grid, spoiled).verified);
+  for (const Tolerance& tolerance : plan_tolerances(grid, Machine{}, {}, mine, options)) {
+    CHECK(!tolerance.proven);
+    CHECK(!tolerance.least_exact);
+    CHECK(!tolerance.most_exact);
+    CHECK(tolerance.least_ms == tolerance.value_ms);
+    CHECK(tolerance.most_ms == tolerance.value_ms);
+  }
+  CHECK_THROWS_AS(plan_tolerances(grid, Machine{}, {}, spoiled), Error);
+}
