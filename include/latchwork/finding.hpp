@@ -59,7 +59,7 @@ enum class FindingCode : std::int32_t {
   two_pieces = 38,      ///< a row of which no stitch stands on one of the row below: the cloth comes apart there
   yarn_away = 39,  ///< two stitches or more bound off or cast on at once at the edge where the carriage, and with it
                    ///< the yarn, is not after that row: a row later it is (common practice, no source)
-  unlike_swatches = 41,  ///< swatches: pieces whose gauges differ by more than their places explain
+  unlike_swatches = 40,  ///< swatches: pieces whose gauges differ by more than their places explain
 };
 
 struct Finding {

@@ -50,8 +50,8 @@ struct RowWidth {
 /// is the sum of its strips' widths from its first stitch to its last, so that a shaped panel's rows have their own;
 /// the panel's is its widest row's, and those of the first and the last row are told beside it. A row without a stitch
 /// counts as whole. A seam at the left or right follows the edge: it takes as many stitches of each row. Strips of
-/// unlike row gauge pull on each other, so heights are told as least, greatest and width-weighted mean, each per band
-/// and summed over the bands.
+/// unlike row gauge pull on each other, so heights are told as least, greatest and width-weighted mean, each per band,
+/// of a shaped panel per stretch of rows that have the same columns, and summed.
 ///
 /// The spreads say how far one panel may come out when its gauge wanders as much as the places of the swatch did: one
 /// standard deviation, by error propagation to first order (JCGM 100:2008, 5.1.2). Of a gauge g that was measured in n
@@ -62,8 +62,8 @@ struct RowWidth {
 /// of one texture, are independent, so theirs are added as squares:
 ///   width_spread^2  = sum over gauges t of (u_t / g_t * sum of the widths w of t's strips)^2, in the widest row;
 ///   height_spread^2 = sum over t of (u_t / r_t * sum of h w / W)^2 + (u_t / g_t * sum of w (h - H) / W)^2,
-/// where the inner sums run over t's strips in all bands, h is a strip's height, and W and H are width and mean height
-/// of its band: the second term is there because widths are the weights of the mean.
+/// where the inner sums run over t's strips in all bands, or stretches of them, h is a strip's height, and W and H are
+/// width and mean height of its band or stretch: the second term is there because widths are the weights of the mean.
 ///
 /// The margins are half the interval in which, at the level asked for, the panel's size lies: the spread times the
 /// point of Student's t that leaves (1 - level) / 2 on either side, with the effective degrees of freedom of Welch and

@@ -136,7 +136,7 @@ Outline piece_outline(const TargetPiece& piece, const Panel& panel, const Swatch
   require_size_options(sewn, panel);
   const Gauges gauges(swatch, sewn.state, sewn.substitutes);
   const std::vector<shaping::BandLay> lays = shaping::lay_of(panel, gauges, sewn);
-  const std::vector<shaping::RowLay> lay = shaping::rows_of(panel, lays, sewn);
+  const std::vector<shaping::RowLay> lay = shaping::rows_of(panel, lays);
   const auto row_lay = [&](int row) -> const shaping::RowLay& { return lay[static_cast<std::size_t>(row) - 1]; };
   const double top = lay.back().top_mm;
   // The last row may lie in the seam; what a row there measures, the one below the seam tells.

@@ -207,11 +207,11 @@ Finding finding_at(FindingCode code, int row, int column, std::string message, s
 
 // With the depth of batches narrowed.
 std::vector<Finding> narrow(Problem& problem, const Grid& grid, const Wales& wales, const Machine& machine,
-                            const Effort& effort, int depth) {
+                            const Effort& effort, int depth, Lanes lanes) {
   if (depth == 0 || depth >= machine.max_ladder) return {};
   Machine shallow = machine;
   shallow.max_ladder = depth;
-  problem = problem_of(grid, wales, shallow, effort);
+  problem = problem_of(grid, wales, shallow, effort, nullptr, lanes);
   std::vector<Finding> barred = std::move(problem.barred);
   for (Finding& finding : barred) {
     finding.code = FindingCode::too_deep;

@@ -60,6 +60,8 @@ class KindPass {
   /// Whether it came to its end.
   bool run(std::size_t width, Choice choice, const std::set<int>& pool = {});
 
+  /// See KindReach::party(); of use once prepared.
+  std::size_t party(std::size_t lane) const { return reach_.party(lane); }
   /// Of the last: whether nothing was left aside that may be better, and the least bound of what was.
   bool complete() const noexcept { return complete_; }
   std::int64_t left_out() const noexcept { return left_out_; }

@@ -1,6 +1,7 @@
 #include "plan/kind_reach.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 #include "plan/index.hpp"
 
@@ -14,6 +15,7 @@ constexpr int most_looks = 200;                          // at batches, a questi
 
 std::int64_t KindReach::prepare(const std::vector<std::vector<int>>& at_row, Limits& limits) {
   own_.assign(problem_.lanes.size(), 0);
+  party_.assign(problem_.lanes.size(), 0);
   std::int64_t rungs = 0;
   for (const Lane& lane : problem_.lanes) {
     for (const Task& task : lane.tasks) {
@@ -22,8 +24,13 @@ std::int64_t KindReach::prepare(const std::vector<std::vector<int>>& at_row, Lim
     }
     if (rungs > most_looked_through) return 0;
   }
-  std::vector<int> owner;  // per deed: the lane that does it, -1: none
-  std::vector<char> shared(problem_.lanes.size(), 0);
+  std::vector<int> owner;                              // per deed: the lane that does it, -1: none
+  std::vector<std::size_t> up(problem_.lanes.size());  // a lane that it shares a deed with, or itself
+  std::iota(up.begin(), up.end(), std::size_t{0});
+  const auto head = [&](std::size_t lane) {
+    while (up[lane] != lane) lane = up[lane] = up[up[lane]];
+    return lane;
+  };
   const auto note = [&](const DeedList& list, int row, int lane) {
     for (const int deed : deeds_.of(list)) {
       if (at(deed) >= last_.size()) {
@@ -31,7 +38,7 @@ std::int64_t KindReach::prepare(const std::vector<std::vector<int>>& at_row, Lim
         owner.resize(last_.size(), -1);
       }
       last_[at(deed)] = std::max(last_[at(deed)], row);
-      if (owner[at(deed)] >= 0 && owner[at(deed)] != lane) shared[at(owner[at(deed)])] = shared[at(lane)] = 1;
+      if (owner[at(deed)] >= 0) up[head(at(owner[at(deed)]))] = head(at(lane));
       owner[at(deed)] = lane;
     }
   };
@@ -49,7 +56,12 @@ std::int64_t KindReach::prepare(const std::vector<std::vector<int>>& at_row, Lim
     }
   }
   note_forced(at_row, owner);
-  for (std::size_t lane = 0; lane < own_.size(); ++lane) own_[lane] = shared[lane] ? 0 : 1;
+  std::vector<int> size(own_.size(), 0);
+  for (std::size_t lane = 0; lane < own_.size(); ++lane) {
+    party_[lane] = head(lane);
+    ++size[party_[lane]];
+  }
+  for (std::size_t lane = 0; lane < own_.size(); ++lane) own_[lane] = size[party_[lane]] == 1 ? 1 : 0;
   known_ = true;
   return rungs;
 }

@@ -26,6 +26,9 @@ class KindReach {
   int last_row(int kind);
   /// Whether nothing that this lane does is ever done by another; false where that is not known.
   bool on_its_own(std::size_t lane) const { return own_[lane] != 0; }
+  /// Lanes of which one may do what another does, or what a third does that does what the other does, are of one party,
+  /// by number; all are of one where that is not known.
+  std::size_t party(std::size_t lane) const { return party_[lane]; }
   /// Whether the lane, standing so after the row, may be made to the end with what these kinds hold, and with the
   /// deeds of one list more.
   bool can_end(std::size_t lane, Standing standing, int row, const std::vector<int>& kinds, const DeedList* more);
@@ -46,6 +49,7 @@ class KindReach {
   std::vector<int> last_;                   // per deed, -1 where it is none
   std::vector<int> last_kind_;              // per kind, -1 where it is not known yet
   std::vector<char> own_;                   // per lane
+  std::vector<std::size_t> party_;          // per lane
   std::vector<char> only_forced_;           // per deed: it is forced, and no lane does it
   std::map<std::vector<int>, int> forced_;  // what may be forced at a stop, numbered
   std::vector<int> last_forced_;            // per such: the last row

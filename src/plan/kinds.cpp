@@ -142,20 +142,26 @@ bool KindSearch::start(const Solved& plain) {
 }
 
 // Whether some of the lanes alone need more kinds: a schedule for all of them, seen at these, has no more kinds than it
-// has in all. Few lanes take a stop in few ways, so that all of them can be looked at.
+// has in all, as long as nothing that these do is done by another, at whose stop it would be left out. So lanes of one
+// party go together. Few lanes take a stop in few ways, so that all of them can be looked at.
 bool KindSearch::rule_out() {
   const Limits::Aside aside(limits_);
   std::vector<std::size_t> order(problem_.lanes.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return problem_.lanes[a].task_count() > problem_.lanes[b].task_count();
-  });
+  std::vector<int> tasks(order.size(), 0);  // per party: the most of a lane
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    int& most = tasks[pass_.party(i)];
+    most = std::max(most, problem_.lanes[i].task_count());
+  }
+  const auto rank = [&](std::size_t lane) { return std::pair(-tasks[pass_.party(lane)], pass_.party(lane)); };
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
   Problem part = problem_;
   part.lanes.clear();
   std::int64_t left = most_proof;
-  for (const std::size_t lane : order) {
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    part.lanes.push_back(problem_.lanes[order[i]]);
+    if (i + 1 < order.size() && pass_.party(order[i + 1]) == pass_.party(order[i])) continue;
     if (!meter_.go_on()) return false;
-    part.lanes.push_back(problem_.lanes[lane]);
     Solved best;
     KindMeter meter(part, best, limits_, left);
     KindPass few(part, deeds_, at_row_, most_kinds_, best, meter);

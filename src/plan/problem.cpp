@@ -7,6 +7,7 @@
 #include <map>
 #include <numeric>
 #include <tuple>
+#include <utility>
 
 #include "finding/merge.hpp"
 #include "finding/reach.hpp"
@@ -188,11 +189,18 @@ void require_counted(const Grid& grid, const Effort& effort) {
                           grid.rows(), grid.columns(), count.most_ms, count.limit_ms));
 }
 
+bool is_in_place(const Wale& wale, int rows) {
+  return wale.row == 1 && wale.last_row() == rows &&
+         std::all_of(wale.columns.begin(), wale.columns.end(),
+                     [&](int column) { return column == wale.columns.front(); });
+}
+
 bool is_forced(const Problem& problem, int row) {
   return problem.forced[at(row)] != 0;
 }
 
-Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort, Limits* limits) {
+Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort, Limits* limits,
+                   Lanes lanes) {
   Problem problem;
   problem.rows = grid.rows();
   problem.unit = std::int64_t{grid.rows()} + 2;
@@ -211,7 +219,9 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
     }
   }
   Reading reading(limits);
-  std::map<Worked, std::size_t> lane_of;
+  // By the wale that is not to share its lane, or one that stands for all that may.
+  const std::size_t nobody = wales.all().size();
+  std::map<std::pair<std::size_t, Worked>, std::size_t> lane_of;
   std::vector<const Worked*> worked_of;
   for (std::size_t w = 0; w < wales.all().size(); ++w) {
     const Wale& wale = wales.all()[w];
@@ -221,10 +231,12 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
     reading.read(std::ssize(wale.columns));
     Worked worked = reader.read(wale, w);
     if (worked.tasks.empty()) continue;
-    const auto [place, fresh] = lane_of.try_emplace(std::move(worked), problem.lanes.size());
+    const bool shares = lanes == Lanes::alike || is_in_place(wale, grid.rows());
+    const auto [place, fresh] =
+        lane_of.try_emplace(std::pair(shares ? nobody : w, std::move(worked)), problem.lanes.size());
     if (fresh) {
       problem.lanes.emplace_back();
-      worked_of.push_back(&place->first);
+      worked_of.push_back(&place->first.second);
     }
     problem.lanes[place->second].wales.push_back(static_cast<int>(w));
   }

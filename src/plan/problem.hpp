@@ -28,7 +28,7 @@ struct Task {
   bool by_batch() const noexcept { return last_stop >= high; }
 };
 
-/// Wales that are the same to the planner: the same tasks, limits and costs.
+/// Wales that are the same to the planner, and worked together: the same tasks, limits and costs.
 struct Lane {
   std::vector<int> wales;            ///< indices into Wales::all(), by increasing index
   std::vector<Task> tasks;           ///< by row; they share no row
@@ -71,11 +71,22 @@ bool can_be_counted(const Grid& grid, const Effort& effort);
 /// @throws Error too_large (field effort) where they cannot be counted.
 void require_counted(const Grid& grid, const Effort& effort);
 
+/// Which wales with the same tasks, limits and costs make one lane and are worked together.
+enum class Lanes : std::uint8_t {
+  alike,     ///< all: what is best for one is best for the others
+  in_place,  ///< those that have a needle to themselves from cast-on to end. For kinds of stop, which go by needles: of
+             ///< two such wales one may as well be worked as the other is, whereby no stops of one kind become of two.
+             ///< A wale that is crossed leaves its needle to another, and may do there by itself what that one does.
+};
+
 /// The grid, of which the costs of every plan can be counted, as the planner sees it. Once `limits` are over it reads
 /// on for a million steps, so that most panels are read whatever the limits.
 /// @throws Error cancelled (field options), where the panel was not read by then.
 Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort,
-                   Limits* limits = nullptr);
+                   Limits* limits = nullptr, Lanes lanes = Lanes::alike);
+
+/// Whether the wale has one needle from the first of the panel's rows to the last.
+bool is_in_place(const Wale& wale, int rows);
 
 /// Whether a crossing or shaping stops us after the row anyway.
 bool is_forced(const Problem& problem, int row);

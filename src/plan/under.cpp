@@ -39,10 +39,11 @@ class Under {
 
   Plan run() {
     Plan none = bare_plan(grid_, machine_);
-    base_ = problem_of(grid_, wales_, machine_, effort_, &limits_);
+    const Lanes lanes = options_.conditions.max_kinds > 0 ? Lanes::in_place : Lanes::alike;
+    base_ = problem_of(grid_, wales_, machine_, effort_, &limits_, lanes);
     none.findings = what_bars(grid_, machine_, base_);
     if (none.findings.empty())
-      none.findings = narrow(base_, grid_, wales_, machine_, effort_, options_.conditions.max_depth);
+      none.findings = narrow(base_, grid_, wales_, machine_, effort_, options_.conditions.max_depth, lanes);
     if (!none.findings.empty()) return none;
     limits_.keep_back();
     groups_ = take_out(base_, wales_, options_.conditions);

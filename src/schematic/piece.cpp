@@ -32,7 +32,7 @@ class Lay {
   Lay(const Panel& panel, const Gauges& gauges, const SizeOptions& options)
       : options_(options),
         lays_(shaping::lay_of(panel, gauges, options)),
-        rows_(shaping::rows_of(panel, lays_, options)),
+        rows_(shaping::rows_of(panel, lays_)),
         outline_(outline_of(panel.grid())) {
     first_ = static_cast<int>(std::floor(options.seam_bottom)) + 1;
     last_ = static_cast<int>(std::ceil(panel.grid().rows() - options.seam_top));

@@ -13,25 +13,33 @@ std::vector<shaping::BandLay> shaping::lay_of(const Panel& panel, const Gauges& 
   gauges.require(panel);
   const std::vector<MeasuredBand> measured = measured_bands(panel, gauges, options);
   auto next = measured.begin();  // without those wholly in a seam
+  const double rows_end = panel.grid().rows() - options.seam_top;
   std::vector<BandLay> out;
   out.reserve(panel.bands().size());
-  double bottom = 0;
-  for (const Band& band : panel.bands()) {
+  double top = 0;
+  for (std::size_t i = 0; i < panel.bands().size(); ++i) {
+    const Band& band = panel.bands()[i];
     BandLay lay;
-    lay.bottom_mm = bottom;
     lay.column_mm.reserve(static_cast<std::size_t>(panel.grid().columns()) + 1);
     lay.column_mm.push_back(0);
     double left = 0;
     for (const StripSpan& strip : band.strips) {
       const Gauge& gauge = gauges.of(strip.texture);
-      for (int i = 1; i <= strip.columns; ++i) lay.column_mm.push_back(left + extent_mm(i, gauge.stitches));
+      for (int k = 1; k <= strip.columns; ++k) lay.column_mm.push_back(left + extent_mm(k, gauge.stitches));
       left = lay.column_mm.back();
     }
-    if (next != measured.end() && next->row == band.row) {
-      lay.height_mm = next->height_mm;
-      ++next;
+    lay.top_mm.assign(static_cast<std::size_t>(band.rows), top);
+    for (; next != measured.end() && next->band == i; ++next) {
+      const double bottom = top;
+      const double rows = between(next->row - 1, next->rows, options.seam_bottom, rows_end);
+      for (int row = next->row; row <= next->last_row(); ++row) {
+        const double below = between(next->row - 1, row - next->row + 1, options.seam_bottom, rows_end);
+        top = bottom + below / rows * next->height_mm;
+        lay.top_mm[static_cast<std::size_t>(row - band.row)] = top;
+      }
     }
-    bottom += lay.height_mm;
+    // Rows of the upper seam end where the last before them does.
+    for (std::size_t k = 1; k < lay.top_mm.size(); ++k) lay.top_mm[k] = std::max(lay.top_mm[k], lay.top_mm[k - 1]);
     out.push_back(std::move(lay));
   }
   return out;
@@ -52,18 +60,13 @@ double shaping::BandLay::column_at(double mm) const {
   return static_cast<double>(above - column_mm.begin()) - 1 + (mm - left) / (*above - left);
 }
 
-std::vector<shaping::RowLay> shaping::rows_of(const Panel& panel, const std::vector<BandLay>& lays,
-                                              const SizeOptions& options) {
-  const double rows_end = panel.grid().rows() - options.seam_top;
+std::vector<shaping::RowLay> shaping::rows_of(const Panel& panel, const std::vector<BandLay>& lays) {
   std::vector<RowLay> out;
   out.reserve(static_cast<std::size_t>(panel.grid().rows()));
   std::size_t at = 0;
   for (int row = 1; row <= panel.grid().rows(); ++row) {
     while (row >= panel.bands()[at].row + panel.bands()[at].rows) ++at;
-    const Band& band = panel.bands()[at];
-    const double rows = between(band.row - 1, band.rows, options.seam_bottom, rows_end);
-    const double below = between(band.row - 1, row - band.row + 1, options.seam_bottom, rows_end);
-    out.push_back({at, lays[at].bottom_mm + (rows > 0 ? below / rows * lays[at].height_mm : 0)});
+    out.push_back({at, lays[at].top_mm[static_cast<std::size_t>(row - panel.bands()[at].row)]});
   }
   return out;
 }

@@ -12,8 +12,7 @@ namespace latchwork::inline v0::shaping {
 /// Where the columns and rows of a band lie, in mm.
 struct BandLay {
   std::vector<double> column_mm;  ///< W + 1: from the band's left edge to the left edge of each column, and its width
-  double bottom_mm = 0;           ///< of its first row, from the cast-on
-  double height_mm = 0;           ///< its width-weighted mean height between the seams, as size() has it
+  std::vector<double> top_mm;     ///< of each of its rows the upper end, from the lower seam, as size() has heights
 
   /// From the band's left edge to a place in its columns, 0..W, whole or not.
   double mm_at(double column) const;
@@ -31,6 +30,6 @@ struct RowLay {
 std::vector<BandLay> lay_of(const Panel& panel, const Gauges& gauges, const SizeOptions& options);
 
 /// Row 1 first.
-std::vector<RowLay> rows_of(const Panel& panel, const std::vector<BandLay>& lays, const SizeOptions& options);
+std::vector<RowLay> rows_of(const Panel& panel, const std::vector<BandLay>& lays);
 
 }  // namespace latchwork::inline v0::shaping

@@ -19,8 +19,9 @@ struct Part {
   bool ladder = true;  ///< no stitch anywhere: bare strands neither ripple nor are stretched
 };
 
-/// A band as far as it lies between the seams.
+/// A band as far as it lies between the seams; of a shaped panel a stretch of its rows that have the same columns.
 struct MeasuredBand {
+  std::size_t band = 0;  ///< index of the band
   int row = 1;
   int rows = 1;
   std::vector<Part> parts;  ///< by the names of the gauges' textures
@@ -36,7 +37,7 @@ struct MeasuredBand {
 /// How many of `count` columns or rows from `first` lie between two places.
 double between(int first, int count, double from, double to) noexcept;
 
-/// The bands of a panel that are not wholly in a seam.
+/// The bands of a panel, or their stretches, that are not wholly in a seam, the lowest first. O(cells).
 std::vector<MeasuredBand> measured_bands(const Panel& panel, const Gauges& gauges, const SizeOptions& options);
 
 // What is to be said of a panel's measure, each thing once.

@@ -89,6 +89,37 @@ std::pair<const Part*, const Part*> worked_heights(const MeasuredBand& band) {
   return {least, greatest};
 }
 
+/// Stretches of a band one above the other whose lowest and tallest texture are the same.
+struct Heights {
+  std::size_t band = 0;
+  int row = 1;
+  int rows = 1;
+  const Gauge* low = nullptr;
+  const Gauge* tall = nullptr;
+  double low_mm = 0;
+  double tall_mm = 0;
+  int last_row() const { return row + rows - 1; }
+};
+
+std::vector<Heights> heights_of(const std::vector<MeasuredBand>& bands) {
+  std::vector<Heights> out;
+  for (const MeasuredBand& band : bands) {
+    const auto [least, greatest] = worked_heights(band);
+    if (least == nullptr) continue;
+    const Gauge* low = least->texture.gauge;
+    const Gauge* tall = greatest->texture.gauge;
+    if (!out.empty() && out.back().band == band.band && out.back().low == low && out.back().tall == tall &&
+        out.back().last_row() + 1 == band.row) {
+      out.back().rows += band.rows;
+      out.back().low_mm += least->height_mm;
+      out.back().tall_mm += greatest->height_mm;
+    } else {
+      out.push_back({band.band, band.row, band.rows, low, tall, least->height_mm, greatest->height_mm});
+    }
+  }
+  return out;
+}
+
 constexpr const char* help_with_heights =
     "take textures of like row gauge, end the panel's other texture in bands of its own, or block it to one height";
 
@@ -98,19 +129,18 @@ void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& 
   Said said;
   double lowest = 0;
   double tallest = 0;
-  for (const MeasuredBand& band : bands) {
-    const auto [least, greatest] = worked_heights(band);
-    if (least == nullptr) continue;
-    lowest += least->height_mm;
-    tallest += greatest->height_mm;
-    const double apart = greatest->height_mm - least->height_mm;
+  const std::vector<Heights> all = heights_of(bands);
+  for (const Heights& of : all) {
+    lowest += of.low_mm;
+    tallest += of.tall_mm;
+    const double apart = of.tall_mm - of.low_mm;
     if (apart < told_from_mm) continue;
-    const std::string& tall = greatest->texture.gauge->texture;
-    const std::string& low = least->texture.gauge->texture;
-    said.add(fmt::format("texture '{}' is {:.1f} mm high and '{}' {:.1f} mm, {:.1f} mm apart", tall,
-                         greatest->height_mm, low, least->height_mm, apart) +
+    const std::string& tall = of.tall->texture;
+    const std::string& low = of.low->texture;
+    said.add(fmt::format("texture '{}' is {:.1f} mm high and '{}' {:.1f} mm, {:.1f} mm apart", tall, of.tall_mm, low,
+                         of.low_mm, apart) +
                  "\n" + fmt::format("'{}' will ripple or '{}' be stretched", tall, low),
-             apart, band);
+             apart, of);
   }
   for (const auto& [words, apart, rows] : said.all()) {
     const std::size_t cut = words.find('\n');
@@ -126,12 +156,12 @@ void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& 
   const double apart = tallest - lowest;
   if (said.all().empty() && apart >= told_from_mm) {
     Rows rows;
-    for (const MeasuredBand& band : bands) rows.add(band);
+    for (const Heights& of : all) rows.add(of);
     Finding finding =
         about(FindingCode::unlike_heights, Severity::warning,
               fmt::format("strips of unlike height add up over {}: the tallest make {:.1f} mm, the lowest {:.1f} mm, "
                           "{:.1f} mm apart",
-                          count_of(std::ssize(bands), "band"), tallest, lowest, apart),
+                          count_of(std::ssize(all), "band"), tallest, lowest, apart),
               help_with_heights);
     rows.place(finding, apart);
     found.push_back(std::move(finding));

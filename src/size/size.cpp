@@ -30,9 +30,11 @@ void require_seam(const char* field, double seam) {
   refuse(field, fmt::format("{} is {}; it must be 0..{}, whole or half", field, seam, most_seam));
 }
 
-void require_rest(const char* field, double low, double high, int of, const char* things) {
+/// The field to be told is the one that takes more; of equal ones the second.
+void require_rest(const char* low_field, const char* high_field, double low, double high, int of, const char* things) {
   if (low + high < of) return;
-  refuse(field, fmt::format("seams take {} of {} {}: nothing is left", low + high, of, things));
+  refuse(low > high ? low_field : high_field,
+         fmt::format("seams take {} of {} {}: nothing is left", low + high, of, things));
 }
 
 // See size.hpp for the formula. What shares a gauge is summed over the bands before it is squared.
@@ -79,8 +81,8 @@ void require_size_options(const SizeOptions& options, const Panel& panel) {
   require_seam("seam_right", options.seam_right);
   require_seam("seam_bottom", options.seam_bottom);
   require_seam("seam_top", options.seam_top);
-  require_rest("seam_right", options.seam_left, options.seam_right, panel.grid().columns(), "columns");
-  require_rest("seam_top", options.seam_bottom, options.seam_top, panel.grid().rows(), "rows");
+  require_rest("seam_left", "seam_right", options.seam_left, options.seam_right, panel.grid().columns(), "columns");
+  require_rest("seam_bottom", "seam_top", options.seam_bottom, options.seam_top, panel.grid().rows(), "rows");
   if (options.level >= least_level && options.level <= most_level) return;
   refuse("level", fmt::format("level is {}; it must be {}..{}", options.level, least_level, most_level));
 }

@@ -36,7 +36,7 @@ static void set_article(latchwork_brief *brief) {
   static const latchwork_named_measure sides[2] = {{"width", 200.0, 200.0, NULL, NULL},
                                                    {"height", 200.0, 200.0, NULL, NULL}};
   static const char *const made[1] = {"front"};
-  static const latchwork_strip_run run = {0, 0, 1, 9, -1};
+  static const latchwork_strip_run run = {0, 0, 1, 9, 0, 0};
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_article_request request = LATCHWORK_ARTICLE_REQUEST_INIT;
   latchwork_article_choices choices = LATCHWORK_ARTICLE_CHOICES_INIT;

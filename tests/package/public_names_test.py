@@ -33,6 +33,8 @@ NOT_IN_C = {
     "Density.places": "as Density",
     "Gauge.texture": "the caller named it",
     "Density.standard_error": "as Density",
+    "Density.swatches": "as Density",
+    "Density.freedom": "as Density",
     "Gauge.stitches": "stitches_per_10cm, stitches_spread, stitches_standard_error, stitches_places",
     "Gauge.rows": "rows_per_10cm, rows_spread, rows_standard_error, rows_places",
     "Rhythm": "latchwork_plan_rhythm gives both numbers",

@@ -109,7 +109,7 @@ TEST_CASE("a price is told between what is proven of both plans, and is never be
     PlanOptions options;
     options.work_limit = 2'000'000;
     const Plan least = plan(in.grid, in.machine, in.effort, options);
-    for (const int work : {1, 80'000}) {  // the limit of the whole call
+    for (const int work : {1, 400'000}) {  // the limit of the whole call
       options.work_limit = work;
       options.conditions.max_depth = 9;
       options.conditions.closed_rows = {0};

@@ -1,5 +1,6 @@
 #include "latchwork/size.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -383,7 +384,8 @@ TEST_CASE("size options out of their ranges are refused by field", "[size][error
     refused("seam_bottom", {.seam_bottom = seam});
     refused("seam_top", {.seam_top = seam});
   }
-  refused("seam_right", {.seam_left = 5.5, .seam_right = 0.5});  // nothing is left
+  refused("seam_left", {.seam_left = 5.5, .seam_right = 0.5});  // nothing is left: the greater is told
+  refused("seam_right", {.seam_left = 0.5, .seam_right = 5.5});
   refused("seam_top", {.seam_bottom = 2, .seam_top = 2});
   for (const double level : {0.49, 0.9995, nan}) refused("level", {.level = level});
   refused("state", {.state = static_cast<ClothState>(3)});
@@ -560,4 +562,43 @@ TEST_CASE("a mirrored panel has the same size to the last bit, its strips in the
   CHECK(mirrored.strips.back().columns == 7);
   mirrored.strips = straight.strips;
   CHECK(mirrored == straight);
+}
+
+TEST_CASE("a shaped panel is as high as the stitches that stand, row by row", "[size][shaping]") {
+  // 20 rows: b | a | b, 6 columns each, of which the b are bound off after row 10. 30 stitches are 100 mm in both; 40
+  // rows are 100 mm in a and 60 in b. Rows 1 to 10 are 25 mm high in a and 16.667 in b, by width (25 + 2 16.667) / 3;
+  // above, a stands alone, 25 mm.
+  std::vector<Measurement> measurements;
+  measure(measurements, "a", 30, 40, 0.5, 1);
+  measure(measurements, "b", 30, 60, 0.5, 2);
+  const Panel straight = join_strips("t", 20, std::vector<Strip>{strip("b", 6), strip("a", 6), strip("b", 6)});
+  const EdgeShape edge{{{10, 0}, {10, 6}}};
+  const Panel cut = shaped(straight, outlined(20, 18, edge, edge));
+  const Size got = size(cut, Swatch(measurements));
+  CHECK(got.height_mm == Approx((25 + 2 * 50 / 3.0) / 3 + 25).epsilon(1e-12));
+  CHECK(got.least_height_mm == Approx(50 / 3.0 + 25).epsilon(1e-12));
+  CHECK(got.greatest_height_mm == Approx(50).epsilon(1e-12));
+  // By hand: of a's rows 25/3 + 25 mm change in proportion, of b's 2/3 16.667, and of the weights, a third of what a is
+  // above the mean there; u = s sqrt(3/2), s = half sqrt(2), so half sqrt(3), over the gauge.
+  const double root = std::sqrt(3.0);
+  const double lower = (25 + 2 * 50 / 3.0) / 3;
+  const double by_stitches = (25 - lower) / 3 * 0.5 / 30;
+  const double by_a = (25 / 3.0 + 25) * 1 / 40;
+  const double by_b = 2 / 3.0 * 50 / 3 * 2 / 60;
+  CHECK(got.height_spread_mm ==
+        Approx(root * std::sqrt(by_a * by_a + by_b * by_b + 2 * by_stitches * by_stitches)).epsilon(1e-12));
+  REQUIRE(got.findings.size() == 1);
+  CHECK(got.findings[0].message ==
+        "rows 1-10: texture 'a' is 25.0 mm high and 'b' 16.7 mm, 8.3 mm apart: 'a' will ripple or 'b' be stretched");
+  // Stretches with the same two textures are told as one: a slope at one side.
+  const EdgeShape slope{{{10, 0}, {14, 4}}};
+  const Size sloped = size(shaped(straight, outlined(20, 18, slope, EdgeShape{})), Swatch(measurements));
+  REQUIRE(sloped.findings.size() == 1);
+  CHECK(sloped.findings[0].message.substr(0, 10) == "rows 1-20:");
+  CHECK(sloped.height_mm > size(straight, Swatch(measurements)).height_mm);
+  // The parts of the drawing add up to the same.
+  const SchematicPiece piece = schematic_piece(cut, Swatch(measurements));
+  double highest = 0;
+  for (const SchematicMeasure& each : piece.measures) highest = std::max(highest, each.mm);
+  CHECK(highest == Approx(std::max(got.height_mm, got.width_mm)).epsilon(1e-9));
 }

@@ -483,8 +483,8 @@ def per_10cm(density: CountPerLength) -> float:
     """
 
 def read_yarn_number(text: str | bytes, field: str = '') -> YarnNumber:
-    """Reads a yarn number: "20 tex", "Nm 28/2", "2/24 worsted", "cotton 5/2", "1000 yd/lb", "50 g = 120 m". "28 x 2" is two
-    plies of 28; of "28/2" the plies are the number that can be plies, 12 or less.
+    """Reads a yarn number: "20 tex", "Nm 28/2", "2/24 worsted", "cotton 5/2", "1000 yd/lb", "50 g = 120 m". "Nm 28 x 2" is
+    two plies of 28; of "28/2" the plies are the number that can be plies, 12 or less.
 
     Raises Error with field and character: bad_syntax (also where either number may be the plies), bad_unit (no name, an
     unknown one), bad_value, bad_encoding, too_large.
@@ -937,8 +937,8 @@ def plan(
 ) -> Plan:
     """The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or
     limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by the
-    clock, the writing up not counted; `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB; 0: none.
-    What cannot be scheduled gives status infeasible with findings, not an error.
+    clock, some kept back to write up the plan; `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB;
+    0: none. What cannot be scheduled gives status infeasible with findings, not an error.
 
     The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns False, or
     `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, KeyboardInterrupt too, ends
@@ -1377,8 +1377,7 @@ def condition_prices(
     conditions: Conditions | None = None,
 ) -> list[ConditionPrice]:
     """The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. Each is a
-    plan of its own, for which the work limit holds; the time limit is one for the whole call. Arguments and errors as in
-    plan().
+    plan of its own; the work limit and the time limit are the whole call's. Arguments and errors as in plan().
     """
 
 def plan_front(
@@ -1395,9 +1394,9 @@ def plan_front(
 ) -> Front:
     """Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. max_kinds
     of the conditions, where it is set, is the most kinds that are of interest. After the least plan it looks at one kind,
-    at the most, then at the middle of what no proof settles: seconds on large panels. The work limit holds for each
-    number of kinds, and the same limit gives the same front; the time limit is for the whole call, an eighth of what is
-    left or more for each number. Stopped, or out of time, the points found so far. Arguments and errors as in plan().
+    at the most, then at the middle of what no proof settles: seconds on large panels. The work limit and the time limit
+    are the whole call's, an eighth of what is left or more for each number of kinds; the same work limit gives the same
+    front. Stopped, or out of work or time, the points found so far. Arguments and errors as in plan().
     """
 
 def stop_reasons(
@@ -1414,10 +1413,10 @@ def stop_reasons(
     conditions: Conditions | None = None,
 ) -> list[StopReason]:
     """The reason of each stop of a plan, in its order: what forces it, or what it saves, found exactly by planning again
-    with its row closed. The other arguments are those of plan(); the work limit holds for each plan, the time limit for
-    the whole call: stopped, or out of time, the causes not yet found are `unknown`. Raises as plan(), and Error
-    size_mismatch (plan) for a plan of another size, bad_argument ("stops[3].row") for stops that do not rise within its
-    rows, before anything is planned.
+    with its row closed. The other arguments are those of plan(); the work limit and the time limit are the whole call's:
+    stopped, or out of work or time, the causes not yet found are `unknown`. Raises as plan(), and Error size_mismatch
+    (plan) for a plan of another size, bad_argument ("stops[3].row") for stops that do not rise within its rows, before
+    anything is planned.
     """
 
 def stop_cause_name(cause: StopCause) -> str:
@@ -1445,10 +1444,10 @@ def plan_tolerances(
 ) -> list[Tolerance]:
     """For every field of Effort, in its order, how far it may move before this plan, a least one under the conditions, is
     none. Exact, and an end that no search proves, or past which the times of all plans cannot be counted, is told by its
-    flag, as is one not yet looked at when the call is stopped or its time is over. Some tens of plans; the work limit
-    holds for each, the time limit for the whole call. The other arguments are those of plan(). Raises as plan(), and
-    Error size_mismatch (plan) for a plan of another size, before anything is planned; bad_argument (plan) when another
-    plan takes less, or the plan does not make this panel.
+    flag, as is one not yet looked at when the call is stopped, or its work or time is over. Some tens of plans; the work
+    limit and the time limit are the whole call's. The other arguments are those of plan(). Raises as plan(), and Error
+    size_mismatch (plan) for a plan of another size, before anything is planned; bad_argument (plan) when another plan
+    takes less, or the plan does not make this panel.
     """
 
 def work_times(plan: Plan, effort: Effort | None = None, pieces: int = 1) -> WorkTimes:

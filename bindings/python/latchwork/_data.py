@@ -292,8 +292,13 @@ class Density:
     spread: float = 0.0
     """Sample standard deviation (n - 1), per 10 cm; 0 for one place, where nothing is known of it."""
     standard_error: float = 0.0
-    """Of the mean: spread / sqrt(places); 0 for one place."""
+    """Of the mean: spread / sqrt(places), and more where several swatches differ; 0 for one place."""
     places: int = 0
+    swatches: int = 0
+    """Pieces it was measured on, by their names."""
+    freedom: float = 0.0
+    """Degrees of freedom of spread^2 + standard_error^2: places - 1 of one swatch, fewer where several differ; 0 for one
+    place."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -144,7 +144,7 @@ class FindingCode(IntEnum):
     yarn_away = 39
     """Two stitches or more bound off or cast on at once at the edge where the carriage, and with it the yarn, is not after
     that row: a row later it is (common practice, no source)."""
-    unlike_swatches = 41
+    unlike_swatches = 40
     """Swatches: pieces whose gauges differ by more than their places explain."""
 
 

@@ -733,7 +733,7 @@ enum {
   LATCHWORK_FINDING_CODE_NO_STITCH = 37,          /* a panel without a single stitch */
   LATCHWORK_FINDING_CODE_TWO_PIECES = 38,         /* a row that stands on no stitch of the row below */
   LATCHWORK_FINDING_CODE_YARN_AWAY = 39,          /* stitches bound off or cast on at once where the yarn is not */
-  LATCHWORK_FINDING_CODE_UNLIKE_SWATCHES = 41     /* swatches whose gauges differ by more than their places explain */
+  LATCHWORK_FINDING_CODE_UNLIKE_SWATCHES = 40     /* swatches whose gauges differ by more than their places explain */
 };
 
 /* A list of findings. */
