@@ -118,11 +118,12 @@ std::vector<std::string_view> names_of(const Motif* motif) {
 
 Strip get_motif(Value value) {
   const auto named = value.member("motif");
-  const Motif* motif = named ? &motifs[named->choice(motif_names.data(), motif_names.size())] : nullptr;
-  const Fields fields(value, names_of(motif));
-  if (motif == nullptr) fields.take("motif");
+  // Where it is missing, what is unknown is told before that it is.
+  const Value which = named ? *named : Fields(value, names_of(nullptr)).take("motif");
+  const Motif& motif = motifs[which.choice(motif_names.data(), motif_names.size())];
+  const Fields fields(value, names_of(&motif));
   return value.guard([&] {
-    Strip strip = motif->make(Parameters(fields), fields);
+    Strip strip = motif.make(Parameters(fields), fields);
     if (const auto mirrored = fields.find("mirrored"); mirrored && mirrored->boolean()) strip = strip.mirrored();
     if (const auto times = fields.find("repeat_across")) {
       strip = strip.repeated_across(times->number(1, Grid::max_side));
