@@ -363,7 +363,63 @@ static void a_schematic_is_drawn_with_its_measures(void) {
   latchwork_strip_destroy(strip);
 }
 
+/* 20 rows of reverse, stockinette, reverse, six columns each; the reverse is bound off after row 10. 40 rows of
+   stockinette and 60 of reverse are 100 mm, 30 stitches of both: (25 + 2 16.667) / 3 and, above, 25 mm. */
+static void a_shaped_panel_is_as_high_as_what_stands(void) {
+  static const struct {
+    const char *texture;
+    double count;
+    int32_t counted;
+  } counts[4] = {{"stockinette", 30.0, LATCHWORK_COUNTED_STITCHES},
+                 {"stockinette", 40.0, LATCHWORK_COUNTED_ROWS},
+                 {"reverse", 30.0, LATCHWORK_COUNTED_STITCHES},
+                 {"reverse", 60.0, LATCHWORK_COUNTED_ROWS}};
+  static const latchwork_edge_point points[2] = {{0.0, 10}, {6.0, 10}};
+  latchwork_measurement measurements[4];
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_edge_shape edge = LATCHWORK_EDGE_SHAPE_INIT;
+  latchwork_outline outline = LATCHWORK_OUTLINE_INIT;
+  latchwork_size size = LATCHWORK_SIZE_INIT;
+  latchwork_row_span spans[20];
+  latchwork_strip *side = NULL, *middle = NULL;
+  const latchwork_strip *strips[3];
+  latchwork_panel *panel = NULL, *made = NULL;
+  latchwork_swatch *swatch = NULL;
+  size_t needed = 0, i;
+  checking = "shaped heights";
+  memset(measurements, 0, sizeof measurements);
+  for (i = 0; i < 4; ++i) {
+    measurements[i].texture = counts[i].texture;
+    measurements[i].count = counts[i].count;
+    measurements[i].counted = counts[i].counted;
+    measurements[i].length_mm = 100.0;
+    measurements[i].state = LATCHWORK_CLOTH_STATE_RESTED;
+  }
+  OK(latchwork_swatch_create(measurements, 4, &swatch, &error));
+  OK(latchwork_reverse(6, &side, &error));
+  OK(latchwork_stockinette(6, &middle, &error));
+  strips[0] = strips[2] = side;
+  strips[1] = middle;
+  OK(latchwork_join_strips("p", 20, strips, 3, &panel, &error));
+  edge.points = points;
+  edge.point_count = 2;
+  OK(latchwork_outlined(20, 18, &edge, &edge, 1, spans, 20, &needed, &error));
+  outline.rows = spans;
+  outline.row_count = needed;
+  OK(latchwork_panel_shaped(panel, &outline, NULL, &made, &error));
+  OK(latchwork_panel_size(made, swatch, NULL, &size, &error));
+  CHECK(size.height_mm > 44.444 && size.height_mm < 44.445);
+  CHECK(size.least_height_mm > 41.666 && size.least_height_mm < 41.667);
+  CHECK(size.greatest_height_mm > 49.999 && size.greatest_height_mm < 50.001);
+  latchwork_swatch_destroy(swatch);
+  latchwork_panel_destroy(made);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(middle);
+  latchwork_strip_destroy(side);
+}
+
 int main(void) {
+  a_shaped_panel_is_as_high_as_what_stands();
   events_are_spread_evenly();
   panels_are_shaped();
   a_piece_becomes_a_shape();

@@ -88,9 +88,9 @@ TEST_CASE("a call that is ended at once has a plan that keeps the conditions", "
   CAPTURE(at_once.plans, at_once.infeasible, at_once.missed, soon.plans, soon.infeasible, soon.missed);
   CHECK(at_once.plans > count / 5);
   CHECK(at_once.infeasible > count / 20);
-  CHECK(at_once.missed <= at_once.plans / 100);
+  CHECK((at_once.missed == 0 || at_once.missed < at_once.plans / 100));
   CHECK(soon.plans > count / 2);
-  CHECK(soon.missed <= soon.plans / 100);
+  CHECK((soon.missed == 0 || soon.missed < soon.plans / 100));
 }
 
 TEST_CASE("a call for rhythms that is ended at once has one that keeps the conditions",

@@ -56,6 +56,25 @@ def test_a_panel_is_shaped_planned_and_verified(roped):
     assert isinstance(size.bind_off, lw.RowWidth) and size.bind_off.row == 6 and size.bind_off.spread_mm == 0
 
 
+def test_a_shaped_panel_is_as_high_as_the_stitches_that_stand():
+    """Borders of garter are bound off after row 60 of 140: below, both by width; above, the plain middle alone."""
+    gauges = {"stockinette": (28, 40), "garter 2/2": (26, 58)}
+    swatch = lw.Swatch(
+        [
+            lw.Measurement(texture, counted, count, 100)
+            for texture, counts in gauges.items()
+            for counted, count in zip((lw.Counted.stitches, lw.Counted.rows), counts)
+        ]
+    )
+    panel = lw.join_strips("back", 140, [lw.garter(2, 2, 12), lw.stockinette(60), lw.garter(2, 2, 12)])
+    edge = lw.EdgeShape([lw.EdgePoint(60, 0), lw.EdgePoint(60, 12)])
+    size = lw.size(lw.shaped(panel, lw.outlined(140, 84, edge, edge)), swatch)
+    garter_mm, plain_mm = 24 * 100 / 26, 60 * 100 / 28
+    below = (garter_mm * 60 * 100 / 58 + plain_mm * 60 * 100 / 40) / (garter_mm + plain_mm)
+    assert size.height_mm == pytest.approx(below + 80 * 100 / 40, rel=1e-12)
+    assert [finding.message[:10] for finding in size.findings if finding.code is lw.FindingCode.unlike_heights] == ["rows 1-60:"]
+
+
 def test_cloth_in_two_pieces_is_refused_and_found():
     left = lw.EdgeShape(points=[lw.EdgePoint(0, 0), lw.EdgePoint(2, 0), lw.EdgePoint(2, 20), lw.EdgePoint(4, 20)])
     right = lw.EdgeShape(points=[lw.EdgePoint(0, 20), lw.EdgePoint(2, 20), lw.EdgePoint(2, 0), lw.EdgePoint(4, 0)])

@@ -1815,7 +1815,7 @@ typedef struct latchwork_size {
   double width_mm;       /* of the widest row */
   double least_width_mm; /* width_mm less what the narrowest band, over the columns that every row has, lacks of the
                             widest: below width_mm the edges wave */
-  double height_mm;      /* width-weighted mean, per band, summed */
+  double height_mm;      /* width-weighted mean, per band and stretch of rows with the same columns, summed */
   double least_height_mm;
   double greatest_height_mm;
   double seam_width_mm;    /* what those at the sides take off the row that is widest between them */
