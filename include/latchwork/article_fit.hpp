@@ -16,8 +16,8 @@
 
 namespace latchwork::inline v0 {
 
-// From an article to panels that make it, without a number copied by hand: fit_piece() by the widest place, fitted()
-// for the panel, piece_outline() and shaped() for its shape.
+// From an article to panels that make it, without a number copied by hand: fit_piece() by the widest place, then
+// fitted_piece() for the panel in its shape.
 
 /// What fits a piece: the design, with the piece for its target. The width is the piece's, where it is shaped that of
 /// its widest place, since the shape is cut from it (piece_outline()); the height is its length. `seam_left`,
@@ -30,12 +30,13 @@ LATCHWORK_API FitResult fit_piece(const TargetPiece& piece, const FitRequest& de
                                   const FitOptions& options = {});
 
 /// The shape of a piece on a panel that is to make it, for shaped(): in mm between the seams at the panel's own gauges,
-/// rows by their band's height, columns by their strips' widths. Ranges are met in their middle. From one point of
-/// TargetPiece::shape to the next the width changes evenly, and above the last it stays. In each row it is what it is
-/// in the middle of that row's height; half of what the panel has too much lies outside at each side, to the nearest
-/// column, halves out. So no edge is more than half a stitch off, and what leaves or joins is spread as evenly as whole
-/// rows and stitches allow. A point at the piece's length is at the panel's last row, though the panel be longer or
-/// shorter; the length is not looked at otherwise.
+/// columns by their strips' widths, rows by the heights that size() gives the panel in that shape: where strips of
+/// unlike row gauge end at the edge, heights and shape are reckoned in turn until they agree, eight times at most.
+/// Ranges are met in their middle. From one point of TargetPiece::shape to the next the width changes evenly, and above
+/// the last it stays. In each row it is what it is in the middle of that row's height; half of what the panel has too
+/// much lies outside at each side, to the nearest column, halves out. So no edge is more than half a stitch off, and
+/// what leaves or joins is spread as evenly as whole rows and stitches allow. A point at the piece's length is at the
+/// panel's last row, though the panel be longer or shorter; the length is not looked at otherwise.
 ///
 /// The seams of `options` are read where the piece's edge is seamed, as piece_request() reads those of a design; they
 /// take so many stitches of each row, and follow the edge.
@@ -53,6 +54,20 @@ LATCHWORK_API FitResult fit_piece(const TargetPiece& piece, const FitRequest& de
 /// too_large (field "substitutes").
 LATCHWORK_API Outline piece_outline(const TargetPiece& piece, const Panel& panel, const Swatch& swatch,
                                     const SizeOptions& options = {}, int step = 1);
+
+/// How fitted_piece() cuts a piece's shape.
+struct PieceShaping {
+  int step = 1;          ///< edges change after multiples of it only, as in piece_outline()
+  ShapeOptions shape{};  ///< as shaped() has it
+};
+
+/// A panel that a piece is knitted of: fitted() of piece_request(), cut to the piece's shape, where it has one, by
+/// piece_outline(), measured by the design's state, substitutes and seams. Of a piece sewn of several panels the outer
+/// ones have its edges, and what lies between them stays whole: the piece is measured across them all.
+/// O(cells), a few times over.
+/// @throws Error as fitted(), piece_outline() and shaped().
+LATCHWORK_API Panel fitted_piece(const TargetPiece& piece, const FitRequest& design, const FitCandidate& candidate,
+                                 const Swatch& swatch, int panel = 0, const PieceShaping& shaping = {});
 
 /// Neighbouring strips of a panel that stand together so many times, as a FitGroup.
 struct StripRun {

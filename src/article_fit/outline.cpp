@@ -4,9 +4,11 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "article_fit/check.hpp"
+#include "article_fit/outline.hpp"
 #include "fit/request.hpp"
 #include "gauge/gauges.hpp"
 #include "latchwork/article_fit.hpp"
@@ -84,16 +86,18 @@ Width width_at(const std::vector<Width>& widths, double height_mm) {
           from.least_mm > above->least_mm ? from.field : above->field};
 }
 
-/// A panel's columns in one band, between its seams.
+/// A panel's columns in one band, between its seams, and what is sewn beside them.
 class Across {
  public:
-  Across(const shaping::BandLay& lay, const SizeOptions& options)
+  Across(const shaping::BandLay& lay, const SizeOptions& options, const PanelEdges& edges)
       : lay_(lay),
+        edges_(edges),
         columns_(static_cast<int>(lay.column_mm.size()) - 1),
         left_(options.seam_left),
         right_(columns_ - options.seam_right) {}
 
-  double width_mm() const { return lay_.mm_at(right_) - lay_.mm_at(left_); }
+  /// Of the whole piece.
+  double width_mm() const { return lay_.mm_at(right_) - lay_.mm_at(left_) + edges_.beside_mm; }
   /// What rounding to whole columns can make up for: half the outermost one at each side.
   double slack_mm() const { return (lay_.mm_at(1) + lay_.mm_at(columns_) - lay_.mm_at(columns_ - 1)) / 2; }
 
@@ -102,7 +106,7 @@ class Across {
     const double missing = std::max(width_mm() - mm, 0.0) / 2;
     const double left = lay_.column_at(lay_.mm_at(left_) + missing) - left_;
     const double right = right_ - lay_.column_at(lay_.mm_at(right_) - missing);
-    return {nearest(left), columns_ - 1 - nearest(right)};
+    return {edges_.left ? nearest(left) : 0, columns_ - 1 - (edges_.right ? nearest(right) : 0)};
   }
 
  private:
@@ -110,6 +114,7 @@ class Across {
   static int nearest(double columns) { return static_cast<int>(std::floor(columns + 0.5 + 1e-9)); }
 
   const shaping::BandLay& lay_;
+  PanelEdges edges_;
   int columns_;
   double left_;
   double right_;
@@ -125,18 +130,12 @@ void require_room(const Width& width, const Across& across, int row) {
                           width.least_mm, row, across.width_mm()));
 }
 
-}  // namespace
-
-Outline piece_outline(const TargetPiece& piece, const Panel& panel, const Swatch& swatch, const SizeOptions& options,
-                      int step) {
-  const int rows = panel.grid().rows();
-  fitting::require("step", step, 1, Grid::max_side);
-  SizeOptions sewn = options;
-  keep_seams(piece, sewn);
-  require_size_options(sewn, panel);
-  const Gauges gauges(swatch, sewn.state, sewn.substitutes);
-  const std::vector<shaping::BandLay> lays = shaping::lay_of(panel, gauges, sewn);
-  const std::vector<shaping::RowLay> lay = shaping::rows_of(panel, lays);
+/// The shape on a panel whose rows lie at the heights of `cut`, the panel itself or cut to some shape.
+Outline outline_at(const TargetPiece& piece, const Panel& cut, const Gauges& gauges, const SizeOptions& sewn, int step,
+                   const PanelEdges& edges) {
+  const int rows = cut.grid().rows();
+  const std::vector<shaping::BandLay> lays = shaping::lay_of(cut, gauges, sewn);
+  const std::vector<shaping::RowLay> lay = shaping::rows_of(cut, lays);
   const auto row_lay = [&](int row) -> const shaping::RowLay& { return lay[static_cast<std::size_t>(row) - 1]; };
   const double top = lay.back().top_mm;
   // The last row may lie in the seam; what a row there measures, the one below the seam tells.
@@ -147,7 +146,7 @@ Outline piece_outline(const TargetPiece& piece, const Panel& panel, const Swatch
   const std::vector<Width> widths = widths_of(piece, top, last_row);
   std::vector<Across> bands;
   bands.reserve(lays.size());
-  for (const shaping::BandLay& each : lays) bands.emplace_back(each, sewn);
+  for (const shaping::BandLay& each : lays) bands.emplace_back(each, sewn, edges);
 
   for (const Width& width : widths) {
     const auto at = std::find_if(lay.begin(), lay.end() - 1,
@@ -175,6 +174,42 @@ Outline piece_outline(const TargetPiece& piece, const Panel& panel, const Swatch
   }
   shaping::check(out);
   return out;
+}
+
+/// What is measured of a panel in that shape. Its hand work does not matter, so that nothing is refused.
+Panel cut_to(const Outline& outline, const Panel& panel) {
+  return shaped(panel, outline, {.edge_stitches = 0, .cut = CutWork::knit});
+}
+
+bool is_whole(const Outline& outline, int columns) {
+  return std::ranges::all_of(outline.rows,
+                             [&](const RowSpan& row) { return row.first == 0 && row.last == columns - 1; });
+}
+
+}  // namespace
+
+Outline outline_between(const TargetPiece& piece, const Panel& panel, const Swatch& swatch, const SizeOptions& options,
+                        int step, const PanelEdges& edges) {
+  constexpr int most_rounds = 8;
+  fitting::require("step", step, 1, Grid::max_side);
+  require_size_options(options, panel);
+  const Gauges gauges(swatch, options.state, options.substitutes);
+  Outline out = outline_at(piece, panel, gauges, options, step, edges);
+  // Where a strip that stretches its rows ends at the edge, the rows above lie lower, and so does what is cut there.
+  for (int round = 0; round < most_rounds && !is_whole(out, panel.grid().columns()); ++round) {
+    Outline next = outline_at(piece, cut_to(out, panel), gauges, options, step, edges);
+    const bool same = next == out;
+    out = std::move(next);
+    if (same) break;
+  }
+  return out;
+}
+
+Outline piece_outline(const TargetPiece& piece, const Panel& panel, const Swatch& swatch, const SizeOptions& options,
+                      int step) {
+  SizeOptions sewn = options;
+  keep_seams(piece, sewn);
+  return outline_between(piece, panel, swatch, sewn, step, {});
 }
 
 }  // namespace latchwork::inline v0

@@ -156,12 +156,14 @@ void add_notes(const Brief& brief, ArticleJob& article) {
   if (!fit.message.empty()) article.notes.push_back(fit.message);
   std::int64_t others = 0;
   for (const TargetPiece& target : fit.targets.pieces) others += target.count;
-  bool shaped = false;
   std::vector<std::string> without;
   for (std::size_t i = 0; i < fit.pieces.size(); ++i) {
     others -= fit.pieces[i].target.count;
-    shaped = shaped || !fit.pieces[i].target.shape.empty();
-    if (!article.works[i].fits) {
+    const std::string why = fit.pieces[i].target.shape.empty() ? "" : piece_panels(brief, fit.pieces[i]).why;
+    if (!why.empty()) {
+      article.notes.push_back(fmt::format("the shape of '{}' cannot be cut, so that it is in none of these figures: {}",
+                                          one_line(fit.pieces[i].target.name), why));
+    } else if (!article.works[i].fits) {
       without.push_back(fmt::format("'{}'", one_line(fit.pieces[i].target.name)));
     } else if (article.works[i].plan.status == PlanStatus::infeasible) {
       article.notes.push_back(fmt::format("the hours are without '{}', whose panel has no plan on this machine",
@@ -181,7 +183,6 @@ void add_notes(const Brief& brief, ArticleJob& article) {
     article.notes.push_back(fmt::format("{} not made as this panel {} in none of these figures",
                                         count_of(others, "piece"), others == 1 ? "is" : "are"));
   }
-  if (shaped) article.notes.emplace_back("shaped pieces are reckoned before their shape is cut from the panel");
   if (!brief.yarn) article.notes.emplace_back("no yarn is reckoned: the brief has no yarn.json");
 }
 
@@ -199,16 +200,38 @@ ArticleFit article_fit_of(const Brief& brief, const FitOptions& options) {
   return fit_article(article_of(brief), request, brief.panel, brief.swatch, options);
 }
 
+FitRequest design_of(const Brief& brief) {
+  FitRequest out = panel_design(*brief.article, brief.panel);
+  out.substitutes = article_substitutes(brief);
+  out.state = article_state(brief);
+  return out;
+}
+
 bool is_within(const Brief& brief, const FitCandidate& stands) {
   const std::optional<double>& most = brief.article->design.tolerance_percent;
   return !most || (std::abs(stands.width_error_percent) <= *most && std::abs(stands.height_error_percent) <= *most);
 }
 
-std::optional<Finding> barrier(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate) {
-  const FitRequest wanted = piece_request(piece.target, panel_design(*brief.article, brief.panel));
+std::optional<Barrier> barrier(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate) {
+  const bool shaped = !piece.target.shape.empty();
+  if (shaped && candidate.panels > 2) {
+    return Barrier{"shape", fmt::format("it is sewn of {} panels, of which only the outer ones would be shaped",
+                                        candidate.panels)};
+  }
+  const FitRequest design = design_of(brief);
   for (const int index : {0, candidate.panels - 1}) {
-    for (Finding& finding : findings(fitted(wanted, candidate, index).grid(), brief.machine)) {
-      if (finding.severity == Severity::error) return std::move(finding);
+    std::optional<Panel> panel;
+    try {
+      panel = fitted_piece(piece.target, design, candidate, brief.swatch, index);
+    } catch (const Error& error) {
+      if (!shaped) throw;
+      return Barrier{"shape", error.what()};
+    }
+    for (const Finding& finding : findings(panel->grid(), brief.machine)) {
+      if (finding.severity != Severity::error) continue;
+      std::string name(finding_name(finding.code));
+      std::replace(name.begin(), name.end(), '_', ' ');
+      return Barrier{std::move(name), finding.message};
     }
     if (candidate.panels == 1) break;
   }
@@ -222,17 +245,62 @@ std::size_t chosen(const Brief& brief, const PieceFit& piece) {
   return first == all.end() ? 0 : static_cast<std::size_t>(first - all.begin());
 }
 
+bool is_same_cloth(const Panel& a, const Panel& b) {
+  return a.grid() == b.grid() && std::equal(a.bands().begin(), a.bands().end(), b.bands().begin(), b.bands().end());
+}
+
+namespace {
+
+bool has_own_shape(const Grid& grid) {
+  for (int row = 1; row <= grid.rows(); ++row) {
+    if (grid.at(row, 0) == Cell::none || grid.at(row, grid.columns() - 1) == Cell::none) return true;
+  }
+  return false;
+}
+
+/// The brief's panel, where nothing is fitted, in the piece's shape.
+Panel cut_as_it_stands(const Brief& brief, const TargetPiece& piece) {
+  if (piece.shape.empty() || has_own_shape(brief.panel.grid())) return brief.panel;
+  const FitRequest wanted = piece_request(piece, brief.article->design);
+  const SizeOptions measuring{article_state(brief), article_substitutes(brief), wanted.seam_left,
+                              wanted.seam_right,    wanted.seam_bottom,         wanted.seam_top,
+                              SizeOptions().level};
+  return shaped(brief.panel, piece_outline(piece, brief.panel, brief.swatch, measuring));
+}
+
+}  // namespace
+
+PiecePanels piece_panels(const Brief& brief, const PieceFit& piece) {
+  const bool stands = piece.fit.candidates.empty();
+  const FitRequest design = stands ? FitRequest{} : design_of(brief);
+  const FitCandidate best = stands ? FitCandidate{} : piece.fit.candidates[chosen(brief, piece)];
+  const int panels = stands ? 1 : best.panels;
+  const bool fits = !stands || is_within(brief, piece.as_it_stands);
+  const auto cut = [&](const TargetPiece& to, int index) {
+    return stands ? cut_as_it_stands(brief, to) : fitted_piece(to, design, best, brief.swatch, index);
+  };
+  TargetPiece straight = piece.target;
+  straight.shape.clear();
+  if (!piece.target.shape.empty() && panels > 2) {
+    return {cut(straight, 0), std::nullopt, panels, false, barrier(brief, piece, best)->why};
+  }
+  try {
+    PiecePanels out{cut(piece.target, 0), std::nullopt, panels, fits, ""};
+    if (panels > 1) out.right = cut(piece.target, panels - 1);
+    if (out.right && is_same_cloth(out.left, *out.right)) out.right.reset();
+    return out;
+  } catch (const Error& error) {
+    if (piece.target.shape.empty()) throw;
+    return {cut(straight, 0), std::nullopt, panels, false, error.what()};
+  }
+}
+
 std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit) {
   std::vector<PiecePanel> out;
   out.reserve(fit.pieces.size());
   for (const PieceFit& piece : fit.pieces) {
-    if (piece.fit.candidates.empty()) {
-      out.push_back({brief.panel, piece.target.count, is_within(brief, piece.as_it_stands)});
-      continue;
-    }
-    const FitCandidate& best = piece.fit.candidates[chosen(brief, piece)];
-    const FitRequest wanted = piece_request(piece.target, panel_design(*brief.article, brief.panel));
-    out.push_back({fitted(wanted, best), piece.target.count * best.panels, true});
+    PiecePanels made = piece_panels(brief, piece);
+    out.push_back({std::move(made.left), piece.target.count * made.panels, made.fits});
   }
   return out;
 }

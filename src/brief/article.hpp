@@ -16,15 +16,39 @@ Article article_of(const Brief& brief);
 
 ArticleFit article_fit_of(const Brief& brief, const FitOptions& options = {});
 
-/// What bars this machine from making a candidate's panels, the first that findings() calls an error; nothing where
-/// nothing does. O(cells).
-std::optional<Finding> barrier(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate);
+/// The design that a brief's article is fitted by: its panel's, with the state and the substitutes that hold for it.
+FitRequest design_of(const Brief& brief);
 
-/// Which of a piece's candidates is knitted: the first whose panels the machine can make, going by what findings()
-/// calls errors; the first of all where none can. There is one at least. O(candidates passed over * cells).
+/// What bars a candidate from being made.
+struct Barrier {
+  std::string name;  ///< in a word or two: "open stack", "shape"
+  std::string why;
+};
+
+/// What bars this machine from making a candidate's panels, the first that findings() calls an error, or the piece's
+/// shape from being cut from them; nothing where nothing does. Of a shaped piece of three panels or more the outer ones
+/// are other panels than those between, and a PieceWork is of one plan: that bars it too. O(cells).
+std::optional<Barrier> barrier(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate);
+
+/// Which of a piece's candidates is knitted: the first that nothing bars; the first of all where something bars each.
+/// There is one at least. O(candidates passed over * cells).
 std::size_t chosen(const Brief& brief, const PieceFit& piece);
 
-/// The panel of each piece that is made, the best fit or the brief's own, and how many of them there are.
+/// Stitches and textures are the same, whatever the panels are called.
+bool is_same_cloth(const Panel& a, const Panel& b);
+
+/// What a piece is knitted of: its best fit, or where nothing is fitted the brief's panel, in the piece's shape. A
+/// panel that has a shape of its own already stands as it is.
+struct PiecePanels {
+  Panel left;
+  std::optional<Panel> right;  ///< of a piece sewn of several that differ: those right of its middle
+  int panels = 1;              ///< that one piece is sewn of
+  bool fits = false;           ///< as PieceWork::fits
+  std::string why;             ///< for people: what bars the shape from being cut; empty where nothing does
+};
+PiecePanels piece_panels(const Brief& brief, const PieceFit& piece);
+
+/// The panel of each piece that is made, the left one, and how many there are of all that it is sewn of.
 struct PiecePanel {
   Panel panel;
   int panels = 1;

@@ -115,26 +115,26 @@ std::string passed_over_words(const Brief& brief, const PieceFit& piece) {
   const std::size_t passed = chosen(brief, piece);
   if (passed == 0) return {};
   const FitCandidate& nearest = piece.fit.candidates.front();
-  const std::optional<Finding> why = barrier(brief, piece, nearest);
+  const std::optional<Barrier> bar = barrier(brief, piece, nearest);
   return fmt::format("; {} nearer cannot be made, the nearest, of {} x {}, since {}", passed,
-                     count_of(nearest.columns, "column"), count_of(nearest.rows, "row"),
-                     why ? one_line(why->message) : "");
+                     count_of(nearest.columns, "column"), count_of(nearest.rows, "row"), bar ? one_line(bar->why) : "");
 }
 
 /// " [cannot be made here: open stack]"; nothing where it can.
 std::string barrier_words(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate) {
-  const std::optional<Finding> why = barrier(brief, piece, candidate);
-  if (!why) return {};
-  std::string name(finding_name(why->code));
-  std::replace(name.begin(), name.end(), '_', ' ');
-  return fmt::format(" [cannot be made here: {}]", name);
+  const std::optional<Barrier> bar = barrier(brief, piece, candidate);
+  return bar ? fmt::format(" [cannot be made here: {}]", bar->name) : "";
 }
 
 std::string best_words(const Brief& brief, const PieceFit& piece, const std::string& message) {
   const std::string seams = seams_words(piece.target, brief.article->design).empty() ? "" : " between its seams";
   if (!piece.fit.candidates.empty()) {
     const FitCandidate& best = piece.fit.candidates[chosen(brief, piece)];
-    return fmt::format("{}: {}{}{}", made_of(best), measured(best, seams),
+    const std::string shape = piece.target.shape.empty() ? "" : piece_panels(brief, piece).why;
+    return fmt::format("{}: {}{}{}{}", made_of(best), measured(best, seams),
+                       piece.target.shape.empty() ? ""
+                       : shape.empty()            ? "; then cut to its shape"
+                                                  : "; its shape cannot be cut: " + one_line(shape),
                        ends_words(panel_design(*brief.article, brief.panel), best), passed_over_words(brief, piece));
   }
   if (piece.fit.nearest.empty()) {

@@ -53,38 +53,27 @@ std::string panels_words(const TargetPiece& piece, int panels, bool differ, bool
   return mirrored ? out + ", mirrored" : out;
 }
 
-bool is_same_cloth(const Panel& a, const Panel& b) {
-  return a.grid() == b.grid() && std::equal(a.bands().begin(), a.bands().end(), b.bands().begin(), b.bands().end());
-}
-
-FitRequest request_of(const Brief& brief, const PieceFit& piece) {
-  return piece_request(piece.target, panel_design(*brief.article, brief.panel));
-}
-
 class Listing {
  public:
   explicit Listing(const Brief& brief) : brief_(brief) {}
 
   void add(const PieceFit& piece, int index) {
-    if (piece.fit.candidates.empty()) return;
-    const FitCandidate& best = piece.fit.candidates[report::chosen(brief_, piece)];
-    const FitRequest wanted = request_of(brief_, piece);
-    const Panel left = fitted(wanted, best);
-    const Panel right = fitted(wanted, best, best.panels - 1);
-    const bool differ = !is_same_cloth(left, right);
+    const report::PiecePanels made = report::piece_panels(brief_, piece);
+    if (!made.fits) return;
+    const bool differ = made.right.has_value();
     const std::int64_t count = piece.target.count;
-    const std::int64_t mirrored = differ ? best.panels / 2 : 0;
-    add(left, {.folder = "fitted-" + slug(piece.target.name),
-               .pieces = panels_words(piece.target, best.panels, differ, false),
-               .piece = index,
-               .panel = 0,
-               .count = count * (best.panels - mirrored)});
+    const std::int64_t mirrored = differ ? made.panels / 2 : 0;
+    add(made.left, {.folder = "fitted-" + slug(piece.target.name),
+                    .pieces = panels_words(piece.target, made.panels, differ, false),
+                    .piece = index,
+                    .panel = 0,
+                    .count = count * (made.panels - mirrored)});
     if (!differ) return;
-    add(right, {.folder = "fitted-" + slug(piece.target.name) + "-mirrored",
-                .pieces = panels_words(piece.target, best.panels, differ, true),
-                .piece = index,
-                .panel = best.panels - 1,
-                .count = count * mirrored});
+    add(*made.right, {.folder = "fitted-" + slug(piece.target.name) + "-mirrored",
+                      .pieces = panels_words(piece.target, made.panels, differ, true),
+                      .piece = index,
+                      .panel = made.panels - 1,
+                      .count = count * mirrored});
   }
 
   std::vector<FittedPanel> panels;
@@ -92,8 +81,8 @@ class Listing {
  private:
   void add(const Panel& panel, FittedPanel told) {
     if (panel.grid() == brief_.panel.grid()) return;
-    const auto alike =
-        std::find_if(cloths_.begin(), cloths_.end(), [&](const Panel& other) { return is_same_cloth(other, panel); });
+    const auto alike = std::find_if(cloths_.begin(), cloths_.end(),
+                                    [&](const Panel& other) { return report::is_same_cloth(other, panel); });
     if (alike != cloths_.end()) {
       FittedPanel& known = panels[static_cast<std::size_t>(alike - cloths_.begin())];
       known.pieces += ", " + told.pieces;
@@ -145,8 +134,9 @@ Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index) {
         fmt::format("is {}; the article has {}, counted from 0", index, count_of(std::ssize(panels), "fitted panel")));
   }
   const FittedPanel& told = panels[index];
-  const PieceFit& piece = job.article->fit.pieces[static_cast<std::size_t>(told.piece)];
-  const Panel made = fitted(request_of(brief, piece), piece.fit.candidates[report::chosen(brief, piece)], told.panel);
+  const report::PiecePanels of =
+      report::piece_panels(brief, job.article->fit.pieces[static_cast<std::size_t>(told.piece)]);
+  const Panel& made = told.panel == 0 ? of.left : *of.right;
   Panel panel(fmt::format("{}: {}", brief.panel.name(), told.pieces), made.grid(),
               {made.bands().begin(), made.bands().end()});
   panel.set_axis_half_columns(made.axis_half_columns());
