@@ -156,6 +156,20 @@ latchwork_status latchwork_piece_outline(const latchwork_target_piece* piece, co
   });
 }
 
+latchwork_status latchwork_fitted_piece(const latchwork_target_piece* piece, const latchwork_target_point* shape,
+                                        size_t shape_count, const latchwork_fit_request* design,
+                                        const latchwork_fit_candidate* candidate, const latchwork_swatch* swatch,
+                                        int32_t panel, int32_t step, const latchwork_shape_options* options,
+                                        latchwork_panel** out, latchwork_error* error) {
+  return guarded(error, [&] {
+    fill(out, [&] {
+      const FitRequest from = fit_request_in(design, "design");
+      return fitted_piece(piece_in(piece, shape, shape_count), from, fit_candidate_in(candidate, from),
+                          given(swatch, "swatch").value, panel, step, shape_options_in(options));
+    });
+  });
+}
+
 latchwork_status latchwork_read_article_request(const char* text, size_t size, latchwork_article_request_file** out,
                                                 latchwork_error* error) {
   return guarded(error,

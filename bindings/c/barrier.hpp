@@ -346,6 +346,8 @@ FitRequest fit_request_in(const latchwork_fit_request* request, const std::strin
 /// All but what a request points at: groups, edge and substitutes.
 latchwork_fit_request fit_request_out(const FitRequest& request);
 FitCandidate fit_candidate_in(const latchwork_fit_candidate* candidate, const FitRequest& request);
+/// NULL: the defaults.
+ShapeOptions shape_options_in(const latchwork_shape_options* options);
 GradeRequest grade_request_in(const latchwork_fit_request* design, const latchwork_grade_size* sizes, size_t count);
 latchwork_row_span row_span_out(const RowSpan& span);
 latchwork_target_piece target_piece_out(const TargetPiece& piece);  ///< with the piece's own name

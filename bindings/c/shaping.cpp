@@ -30,6 +30,10 @@ Outline outline_in(const latchwork_outline* outline) {
   return to;
 }
 
+}  // namespace
+
+namespace latchwork::c {
+
 ShapeOptions shape_options_in(const latchwork_shape_options* options) {
   ShapeOptions to;
   if (options == nullptr) return to;
@@ -41,7 +45,7 @@ ShapeOptions shape_options_in(const latchwork_shape_options* options) {
   return to;
 }
 
-}  // namespace
+}  // namespace latchwork::c
 
 namespace latchwork::c {
 

@@ -55,19 +55,14 @@ LATCHWORK_API FitResult fit_piece(const TargetPiece& piece, const FitRequest& de
 LATCHWORK_API Outline piece_outline(const TargetPiece& piece, const Panel& panel, const Swatch& swatch,
                                     const SizeOptions& options = {}, int step = 1);
 
-/// How fitted_piece() cuts a piece's shape.
-struct PieceShaping {
-  int step = 1;          ///< edges change after multiples of it only, as in piece_outline()
-  ShapeOptions shape{};  ///< as shaped() has it
-};
-
 /// A panel that a piece is knitted of: fitted() of piece_request(), cut to the piece's shape, where it has one, by
 /// piece_outline(), measured by the design's state, substitutes and seams. Of a piece sewn of several panels the outer
-/// ones have its edges, and what lies between them stays whole: the piece is measured across them all.
+/// ones have its edges, and what lies between them stays whole: the piece is measured across them all. `step` is read
+/// as piece_outline() reads it, `options` as shaped() does.
 /// O(cells), a few times over.
 /// @throws Error as fitted(), piece_outline() and shaped().
 LATCHWORK_API Panel fitted_piece(const TargetPiece& piece, const FitRequest& design, const FitCandidate& candidate,
-                                 const Swatch& swatch, int panel = 0, const PieceShaping& shaping = {});
+                                 const Swatch& swatch, int panel = 0, int step = 1, const ShapeOptions& options = {});
 
 /// Neighbouring strips of a panel that stand together so many times, as a FitGroup.
 struct StripRun {

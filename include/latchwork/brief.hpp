@@ -55,9 +55,13 @@ struct PieceWork {
   /// The piece can be made: of a candidate, or of the brief's panel as it stands, where that is no further off in width
   /// and height than the design's tolerance.
   bool fits = false;
-  /// Of one panel: of fitted() of a candidate, its panel 0; a shape is still to be cut from it. The candidate is the
-  /// first whose panels (0 and the last) have no findings() of severity error on the machine; where all have, the first
-  /// of all, and the plan's findings say why it cannot be made. The same one is fitted_brief()'s, and is reckoned.
+  /// Of one panel: of fitted_piece() of a candidate, its panel 0, in the piece's shape. The candidate is the first
+  /// whose panels (0 and the last) have no findings() of severity error on the machine, and from which the shape can be
+  /// cut; where none is, the first of all: the plan's findings say why it cannot be made, or ArticleJob::notes why its
+  /// shape cannot be cut, and then the plan is of the straight panel and `fits` is false. A shaped piece of three
+  /// panels or more is none that can be cut here: its outer panels are not those between. The same one is
+  /// fitted_brief()'s, and is reckoned. Where nothing is fitted the brief's panel is cut, unless it has a shape of its
+  /// own.
   Plan plan;
   Verification verification;  ///< of `plan`
   friend bool operator==(const PieceWork&, const PieceWork&) = default;

@@ -38,7 +38,7 @@ double beside_mm(const FitRequest& wanted, const FitCandidate& candidate, const 
 }  // namespace
 
 Panel fitted_piece(const TargetPiece& piece, const FitRequest& design, const FitCandidate& candidate,
-                   const Swatch& swatch, int panel, const PieceShaping& shaping) {
+                   const Swatch& swatch, int panel, int step, const ShapeOptions& options) {
   const FitRequest wanted = piece_request(piece, design);
   Panel straight = fitted(wanted, candidate, panel);
   if (piece.shape.empty()) return straight;
@@ -46,7 +46,7 @@ Panel fitted_piece(const TargetPiece& piece, const FitRequest& design, const Fit
   const PanelEdges edges{
       .left = panel == 0, .right = panel == last, .beside_mm = beside_mm(wanted, candidate, swatch, panel)};
   const SizeOptions measuring = measuring_of(wanted, panel, candidate.panels);
-  return shaped(straight, outline_between(piece, straight, swatch, measuring, shaping.step, edges), shaping.shape);
+  return shaped(straight, outline_between(piece, straight, swatch, measuring, step, edges), options);
 }
 
 }  // namespace latchwork::inline v0

@@ -26,8 +26,13 @@ std::string range_words(double least_mm, double greatest_mm) {
 }
 
 std::string extent(const TargetPiece& piece) {
-  return fmt::format("{} x {} cm", range_words(piece.width_least_mm, piece.width_greatest_mm),
-                     range_words(piece.length_least_mm, piece.length_greatest_mm));
+  const std::string length = range_words(piece.length_least_mm, piece.length_greatest_mm);
+  if (piece.shape.empty()) {
+    return fmt::format("{} x {} cm", range_words(piece.width_least_mm, piece.width_greatest_mm), length);
+  }
+  const FitRequest widest = piece_request(piece, {});
+  return fmt::format("{} x {} cm ({} at the cast-on)", range_words(widest.width_mm, widest.width_most_mm), length,
+                     range_words(piece.width_least_mm, piece.width_greatest_mm));
 }
 
 /// A plain figure with as many places as one can do with: "286.5", "7.8", "0.13"; below a hundredth "under 0.01".

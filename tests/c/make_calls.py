@@ -21,6 +21,7 @@ VALUES = {
     "latchwork_grid_beside.right": "w.other_grid",
     "latchwork_grid_paste.patch": "w.patch",
     "latchwork_piece_outline.panel": "w.wide_panel",
+    "latchwork_fitted_piece.piece": "&w.uncut_piece",
     "latchwork_panel_above.below": "w.other_panel",
     "latchwork_panel_set_axis_half_columns.half_columns": "6",
     "latchwork_needle_of.column": "3",

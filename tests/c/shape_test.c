@@ -175,6 +175,58 @@ static void a_piece_becomes_a_shape(void) {
   latchwork_strip_destroy(strip);
 }
 
+static void a_shaped_piece_is_fitted_and_cut(void) {
+  const latchwork_measurement measurements[2] = {{"stockinette", "middle", NULL, 20.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+                                                 {"stockinette", "middle", NULL, 30.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+  const latchwork_target_point widest = {100.0, 100.0, 100.0, 100.0};
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_target_piece piece = {0};
+  latchwork_fit_request design = LATCHWORK_FIT_REQUEST_INIT;
+  latchwork_fit_group group = LATCHWORK_FIT_GROUP_INIT;
+  latchwork_fit_candidate candidate = {0};
+  latchwork_row_span spans[60];
+  const latchwork_strip *strips[1];
+  latchwork_strip *strip = NULL, *edge = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_grid *grid = NULL;
+  latchwork_swatch *swatch = NULL;
+  size_t needed = 0;
+  checking = "fitted piece";
+  OK(latchwork_stockinette(4, &strip, &error));
+  OK(latchwork_stockinette(1, &edge, &error));
+  OK(latchwork_swatch_create(measurements, 2, &swatch, &error));
+  strips[0] = strip;
+  group.strips = strips;
+  group.strip_count = 1;
+  OK(latchwork_fit_request_default(&design, &error));
+  design.groups = &group;
+  design.group_count = 1;
+  design.edge = edge;
+  piece.name = "sleeve";
+  piece.count = 1;
+  piece.width_least_mm = piece.width_greatest_mm = 60.0;
+  piece.length_least_mm = piece.length_greatest_mm = 200.0;
+  candidate.panels = 1;
+  candidate.times[0] = 1;
+  candidate.edge_columns = 8;
+  candidate.columns = 20;
+  candidate.rows = 60;
+  candidate.start_row = 1;
+  OK(latchwork_fitted_piece(&piece, &widest, 1, &design, &candidate, swatch, 0, 2, NULL, &panel, &error));
+  OK(latchwork_panel_grid(panel, &grid, &error));
+  OK(latchwork_grid_outline_of(grid, spans, 60, &needed, &error));
+  /* As in a_piece_becomes_a_shape: from 60 mm to 100 mm by rows of 5 mm stitches. */
+  CHECK(needed == 60 && spans[0].first == 4 && spans[0].last == 15 && spans[59].first == 0 && spans[59].last == 19);
+  CHECK(latchwork_fitted_piece(&piece, &widest, 1, &design, &candidate, swatch, 1, 2, NULL, &panel, &error) ==
+        LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "panel") == 0);
+  latchwork_grid_destroy(grid);
+  latchwork_panel_destroy(panel);
+  latchwork_swatch_destroy(swatch);
+  latchwork_strip_destroy(edge);
+  latchwork_strip_destroy(strip);
+}
+
 static void a_bind_off_needs_the_yarn(void) {
   /* Common practice, no source. After row 2 the carriage stands at the operator's right, the left of the right side. */
   latchwork_error error = LATCHWORK_ERROR_INIT;
@@ -242,6 +294,7 @@ static void a_family_is_drawn_and_says_what_is_borrowed(void) {
   group.strip_count = 1;
   group.least = 1;
   group.most = 20;
+  OK(latchwork_fit_request_default(&design, &error));
   design.groups = &group;
   design.group_count = 1;
   design.substitutes = &substitute;
@@ -423,6 +476,7 @@ int main(void) {
   events_are_spread_evenly();
   panels_are_shaped();
   a_piece_becomes_a_shape();
+  a_shaped_piece_is_fitted_and_cut();
   a_family_is_drawn_and_says_what_is_borrowed();
   a_bind_off_needs_the_yarn();
   a_schematic_is_drawn_with_its_measures();

@@ -424,7 +424,11 @@ static int make_article_fits(void) {
   w.target_piece.count = 1;
   w.target_piece.left = w.target_piece.right = LATCHWORK_EDGE_USE_SEAMED;
   w.target_points[0].height_least_mm = w.target_points[0].height_greatest_mm = 50.0;
-  w.target_points[0].width_least_mm = w.target_points[0].width_greatest_mm = 90.0;
+  w.target_points[0].width_least_mm = 60.0;
+  w.target_points[0].width_greatest_mm = 400.0;
+  w.uncut_piece = w.target_piece;
+  w.uncut_piece.width_least_mm = 60.0;
+  w.uncut_piece.width_greatest_mm = 400.0;
   if (make_wide_panel() != 0) return -1;
   TRY(latchwork_fit_article(&w.article, &w.article_request, w.panel, w.swatch, NULL, &w.article_fit, e));
   TRY(latchwork_article_fit_result(w.article_fit, 0, &found, e));

@@ -65,6 +65,7 @@ struct world {
   latchwork_target_piece target_piece;
   latchwork_target_point target_points[1];
   latchwork_panel *wide_panel; /* that the target piece is cut from */
+  latchwork_target_piece uncut_piece; /* as wide as any panel, so that no crossing is cut */
   latchwork_article_request article_request;
   latchwork_strip_run run;
   latchwork_fit_candidate article_candidate;

@@ -81,7 +81,7 @@ def test_the_article_of_a_job_is_what_the_single_calls_give(done):
     assert (job.article is None) == (brief.article is None)
     if brief.article is None:
         return
-    article = lw.built_in_article(brief.article.article)
+    article = brief.own_article or lw.built_in_article(brief.article.article)
     request = copy.deepcopy(brief.article)
     request.design.needles = brief.machine.needles
     assert job.article.fit == lw.fit_article(article, request, brief.panel, brief.swatch)
@@ -91,7 +91,7 @@ def test_the_article_of_a_job_is_what_the_single_calls_give(done):
     works = []
     for piece, work in zip(job.article.fit.pieces, job.article.works):
         best = piece.fit.candidates[0]
-        panel = lw.fitted(lw.piece_request(piece.target, lw.panel_design(request, brief.panel)), best)
+        panel = lw.fitted_piece(piece.target, lw.panel_design(request, brief.panel), best, brief.swatch)
         assert work.fits and work.panels == piece.target.count * best.panels
         assert work.plan == lw.plan(panel.grid, brief.machine, brief.effort) and work.verification.verified
         works.append(lw.work_times(work.plan, brief.effort, work.panels))
@@ -118,8 +118,9 @@ def test_what_fits_an_article_is_a_brief_of_its_own(done, tmp_path):
     for index, told in enumerate(panels):
         fitted = lw.fitted_brief(brief, job, index)
         piece = job.article.fit.pieces[told.piece]
-        request = lw.piece_request(piece.target, lw.panel_design(brief.article, brief.panel))
-        assert fitted.panel.grid == lw.fitted(request, piece.fit.candidates[0], told.panel).grid
+        design = lw.panel_design(brief.article, brief.panel)
+        best = piece.fit.candidates[0]
+        assert fitted.panel.grid == lw.fitted_piece(piece.target, design, best, brief.swatch, told.panel).grid
         assert fitted.panel.name == f"{brief.panel.name}: {told.pieces}" and fitted.article is None
         assert (fitted.machine, fitted.effort, fitted.swatch) == (brief.machine, brief.effort, brief.swatch)
         assert told.count == sum(work.panels for work in job.article.works)  # of the examples: all alike

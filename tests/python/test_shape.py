@@ -149,6 +149,44 @@ def test_a_piece_in_mm_becomes_a_shape():
     assert lw.piece_outline(piece, borrowed, swatch, substitutes=[lw.Substitute("moss", "plain")]) == outline
 
 
+def test_a_shaped_piece_is_fitted_and_cut_by_one_design():
+    swatch = lw.Swatch(
+        [lw.Measurement("stockinette", way, count, 100) for way, count in zip(lw.Counted, (20, 30), strict=True)]
+    )
+    rope = lw.rope(2, 2, 4, lw.Lean.right)
+    design = lw.FitRequest(
+        groups=[lw.FitGroup([rope], 1, 1)],
+        edge=lw.stockinette(1),
+        edge_most=30,
+        rows_step=4,
+        substitutes=[lw.Substitute(rope.texture, "stockinette")],
+        tolerance_percent=5,
+        seam_left=1,
+        seam_right=1,
+    )
+    widest = lw.TargetPoint(100, 100, 100, 100)
+    piece = lw.TargetPiece("sleeve", 1, 60, 60, 200, 200, lw.EdgeUse.seamed, lw.EdgeUse.seamed, shape=(widest,))
+    best = lw.fit_piece(piece, design, swatch).candidates[0]
+    panel = lw.fitted_piece(piece, design, best, swatch)
+    by_hand = lw.piece_outline(
+        piece,
+        lw.fitted(lw.piece_request(piece, design), best),
+        swatch,
+        substitutes=design.substitutes,
+        seam_left=1,
+        seam_right=1,
+    )
+    assert lw.outline_of(panel.grid) == by_hand
+    made = lw.size(panel, swatch, substitutes=design.substitutes, seam_left=1, seam_right=1)
+    assert (made.cast_on.width_mm, made.width_mm) == (pytest.approx(60), pytest.approx(100))
+    assert lw.verify(panel.grid, lw.plan(panel.grid, lw.Machine.generic(lw.MachineClass.mid))).verified
+    tip = lw.TargetPiece("tip", 1, 60, 60, 200, 200, shape=(lw.TargetPoint(200, 200, 8, 8),))
+    with pytest.raises(lw.Error) as refused:
+        lw.fitted_piece(tip, design, best, swatch)
+    assert refused.value.code is lw.ErrorCode.crossing_cut
+    assert len(lw.fitted_piece(tip, design, best, swatch, cut=lw.CutWork.knit).grid.crossings) < len(panel.grid.crossings)
+
+
 def test_stitches_bound_off_away_from_the_yarn_are_found():
     # Common practice, no source: after an even row the carriage stands at the operator's right, the left of the RS.
     machine = lw.Machine.generic(lw.MachineClass.standard)

@@ -51,7 +51,7 @@ class PieceWork:
     """The piece can be made: of a candidate, or of the brief's panel as it stands, where that is no further off in width and
     height than the design's tolerance."""
     plan: Plan = field(default_factory=Plan)
-    """Of one panel: of fitted() of the first candidate, its panel 0; a shape is still to be cut from it."""
+    """Of one panel: of fitted_piece() of the first candidate that can be made, its panel 0, in the piece's shape."""
     verification: Verification = Verification()
     """Of ``plan``."""
 

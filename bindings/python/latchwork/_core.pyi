@@ -1244,16 +1244,33 @@ def piece_outline(
     seam_top: float = 0.0,
 ) -> Outline:
     """The shape of a piece on a panel that is to make it, for shaped(): in mm between the seams at the panel's own gauges,
-    rows by their band's height, columns by their strips' widths. Ranges are met in their middle; between two points of
-    the piece's shape the width changes evenly. In each row half of what the panel has too much lies outside at each side,
-    as seen on the right side, to the nearest column, halves out. A point at the piece's length is at the panel's last
-    row. Seams are read where the piece's edge is seamed. With step=2 the edges change after even rows only, when the
-    carriage stands where it stood at the cast-on.
+    columns by their strips' widths, rows by the heights that size() gives the panel in that shape. Ranges are met in
+    their middle; between two points of the piece's shape the width changes evenly. In each row half of what the panel has
+    too much lies outside at each side, as seen on the right side, to the nearest column, halves out. A point at the
+    piece's length is at the panel's last row. Seams are read where the piece's edge is seamed. With step=2 the edges
+    change after even rows only, when the carriage stands where it stood at the cast-on.
 
     Raises Error no_gauge (field = texture); bad_argument (field "piece.width_least_mm" or
     "piece.shape[1].width_least_mm", with the row, where the piece is wider than the panel;
     "piece.shape[1].height_least_mm" where it is higher; those and ..._greatest_mm for what is no range or does not rise;
     "step"; "outline", with the row, where no stitch is left; as size()).
+    """
+
+def fitted_piece(
+    piece: TargetPiece,
+    design: FitRequest,
+    candidate: FitCandidate,
+    swatch: Swatch,
+    panel: int = 0,
+    *,
+    step: int = 1,
+    edge_stitches: int = 1,
+    cut: CutWork = CutWork.refuse,
+) -> Panel:
+    """A panel that a piece is knitted of: fitted() of piece_request(), cut to the piece's shape, where it has one, by
+    piece_outline(), measured by the design's state, substitutes and seams. Of a piece sewn of several panels the outer
+    ones have its edges, and what lies between them stays whole. `step` as in piece_outline(), `edge_stitches` and `cut`
+    as in shaped(). Raises Error as fitted(), piece_outline() and shaped().
     """
 
 def panel_design(request: ArticleRequest, panel: Panel) -> FitRequest:

@@ -37,7 +37,8 @@ void bind_article_fit(py::module_& m) {
       "substitutes"_a = std::vector<Substitute>(), "seam_left"_a = sizes.seam_left, "seam_right"_a = sizes.seam_right,
       "seam_bottom"_a = sizes.seam_bottom, "seam_top"_a = sizes.seam_top,
       "The shape of a piece on a panel that is to make it, for shaped(): in mm between the seams at the panel's own "
-      "gauges, rows by their band's height, columns by their strips' widths. Ranges are met in their middle; between "
+      "gauges, columns by their strips' widths, rows by the heights that size() gives the panel in that shape. Ranges "
+      "are met in their middle; between "
       "two points of the piece's shape the width changes evenly. In each row half of what the panel has too much "
       "lies outside at each side, as seen on the right side, to the nearest column, halves out. A point at the "
       "piece's length is at the panel's last row. Seams are read where the piece's edge is seamed. With step=2 the "
@@ -47,6 +48,22 @@ void bind_article_fit(py::module_& m) {
       "\"piece.shape[1].width_least_mm\", with the row, where the piece is wider than the panel; "
       "\"piece.shape[1].height_least_mm\" where it is higher; those and ..._greatest_mm for what is no range or does "
       "not rise; \"step\"; \"outline\", with the row, where no stitch is left; as size()).");
+  const ShapeOptions cuts;
+  m.def(
+      "fitted_piece",
+      [](const TargetPiece& piece, const FitRequest& design, const FitCandidate& candidate, const Swatch& swatch,
+         Whole<"panel"> panel, Whole<"step"> step, Whole<"edge_stitches"> edge_stitches, CutWork cut) {
+        const Swatch own = swatch;  // another thread may change it meanwhile
+        const py::gil_scoped_release free;
+        return fitted_piece(piece, design, candidate, own, panel, step, {.edge_stitches = edge_stitches, .cut = cut});
+      },
+      "piece"_a, "design"_a, "candidate"_a, "swatch"_a, "panel"_a = 0, py::kw_only(), "step"_a = 1,
+      "edge_stitches"_a = cuts.edge_stitches, py::arg_v("cut", cuts.cut, "CutWork.refuse"),
+      "A panel that a piece is knitted of: fitted() of piece_request(), cut to the piece's shape, where it has one, by "
+      "piece_outline(), measured by the design's state, substitutes and seams. Of a piece sewn of several panels the "
+      "outer ones have its edges, and what lies between them stays whole. `step` as in piece_outline(), "
+      "`edge_stitches` and `cut` as in shaped(). Raises Error as fitted(), piece_outline() and shaped(); "
+      "bad_encoding.");
   m.def("panel_design", without_gil(&panel_design), "request"_a, "panel"_a,
         "The design of a request, with groups and edge cut from the panel's strips: each one vertical repeat of its "
         "strip, from row 1 up. Only of a panel of one band.\n\nRaises Error bad_argument (field \"made[1]\", "

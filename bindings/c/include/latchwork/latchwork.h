@@ -3140,6 +3140,19 @@ LATCHWORK_C_API latchwork_status latchwork_piece_outline(const latchwork_target_
                                                          latchwork_row_span *spans, size_t capacity, size_t *needed,
                                                          latchwork_error *error);
 
+/* A panel that a piece is knitted of: latchwork_fitted() of its request, cut to the piece's shape (`shape`, shape_count
+   points, NULL for none) by latchwork_piece_outline(), measured by the design's state, substitutes and seams; its targets
+   are not read. Of a piece sewn of several panels the outer ones have its edges, and what lies between them stays whole.
+   step: 1, or as in latchwork_piece_outline; options may be NULL. Fails: as latchwork_fitted, latchwork_piece_outline and
+   latchwork_panel_shaped. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_fitted_piece(const latchwork_target_piece *piece,
+                                                        const latchwork_target_point *shape, size_t shape_count,
+                                                        const latchwork_fit_request *design,
+                                                        const latchwork_fit_candidate *candidate,
+                                                        const latchwork_swatch *swatch, int32_t panel, int32_t step,
+                                                        const latchwork_shape_options *options, latchwork_panel **out,
+                                                        latchwork_error *error);
+
 /* Neighbouring strips of a panel that stand together so many times. An element of arrays. Since 0.1. */
 typedef struct latchwork_strip_run {
   int32_t first; /* index of the first, from the left on the RS, 0..65536 */
@@ -3333,7 +3346,7 @@ typedef struct latchwork_article_job latchwork_article_job;
    element of arrays. Since 0.1. */
 typedef struct latchwork_piece_work {
   int32_t panels; /* to knit: the piece's count, times the panels that each is sewn of */
-  int32_t fits;   /* 1: the piece can be made: of a candidate (the plan is of the first one's panel 0), or of the brief's
+  int32_t fits;   /* 1: the piece can be made: of a candidate (the plan is of its panel 0, in its shape), or of the brief's
                      panel, where that is no further off in width and height than the design's tolerance */
 } latchwork_piece_work;
 
@@ -3539,7 +3552,7 @@ LATCHWORK_C_API latchwork_status latchwork_article_job_fit(const latchwork_artic
 LATCHWORK_C_API latchwork_status latchwork_article_job_works(const latchwork_article_job *article_job,
                                                              latchwork_piece_work *works, size_t capacity,
                                                              size_t *needed, latchwork_error *error);
-/* A copy of the plan of one panel of the piece at `index`; a shape is still to be cut from it. Since 0.1. */
+/* A copy of the plan of one panel of the piece at `index`, in its shape. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_article_job_plan(const latchwork_article_job *article_job, size_t index,
                                                             latchwork_plan **out, latchwork_error *error);
 /* What knitting that plan showed. Since 0.1. */
