@@ -56,12 +56,11 @@ struct PieceWork {
   /// and height than the design's tolerance.
   bool fits = false;
   /// Of one panel: of fitted_piece() of a candidate, its panel 0, in the piece's shape. The candidate is the first
-  /// whose panels (0 and the last) have no findings() of severity error on the machine, and from which the shape can be
-  /// cut; where none is, the first of all: the plan's findings say why it cannot be made, or ArticleJob::notes why its
-  /// shape cannot be cut, and then the plan is of the straight panel and `fits` is false. A shaped piece of three
-  /// panels or more is none that can be cut here: its outer panels are not those between. The same one is
-  /// fitted_brief()'s, and is reckoned. Where nothing is fitted the brief's panel is cut, unless it has a shape of its
-  /// own.
+  /// whose panels (0 and the last) have no findings() of severity error on the machine, and whose hand work the shape
+  /// does not cut (shape_findings()); where all have, the first of all, and the plan's findings say why it cannot be
+  /// made; where its shape cannot be cut `fits` is false, the plan is of the straight panel, and a note says why. What
+  /// a candidate lacks of the piece's measures, within the tolerance, bars no shape. A shaped piece of three panels or
+  /// more is not made. The same one is fitted_brief()'s, and is reckoned.
   Plan plan;
   Verification verification;  ///< of `plan`
   friend bool operator==(const PieceWork&, const PieceWork&) = default;

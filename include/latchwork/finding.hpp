@@ -80,8 +80,9 @@ LATCHWORK_API std::string_view finding_name(FindingCode code) noexcept;
 
 /// Everything this machine cannot make or will find hard about the grid read as a panel, worst first, then by row and
 /// column. Like findings that touch (same code and severity, the same or neighbouring columns, rows up to four apart,
-/// as most textures repeat; for crossings and edges any number) are told once, with their extent and the worst value.
-/// Linear in cells and crossings, but for the sorting. @throws Error bad_argument for a machine out of its ranges.
+/// as most textures repeat; for crossings, edges and shapings any number) are told once, with their extent and the
+/// worst value. Linear in cells and crossings, but for the sorting. @throws Error bad_argument for a machine out of its
+/// ranges.
 LATCHWORK_API std::vector<Finding> findings(const Grid& grid, const Machine& machine);
 
 }  // namespace latchwork::inline v0

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "brief/run.hpp"
+#include "brief/shape.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/finding.hpp"
 #include "text/utf8.hpp"
@@ -159,15 +160,20 @@ void add_notes(const Brief& brief, ArticleJob& article) {
   std::vector<std::string> without;
   for (std::size_t i = 0; i < fit.pieces.size(); ++i) {
     others -= fit.pieces[i].target.count;
-    const std::string why = fit.pieces[i].target.shape.empty() ? "" : piece_panels(brief, fit.pieces[i]).why;
-    if (!why.empty()) {
-      article.notes.push_back(fmt::format("the shape of '{}' cannot be cut, so that it is in none of these figures: {}",
-                                          one_line(fit.pieces[i].target.name), why));
+    const bool shaped = !fit.pieces[i].target.shape.empty();
+    const std::optional<PiecePanels> made = shaped ? std::optional(piece_panels(brief, fit.pieces[i])) : std::nullopt;
+    const std::string name = one_line(fit.pieces[i].target.name);
+    if (made) {
+      for (const std::string& each : made->advice)
+        article.notes.push_back(fmt::format("the shape of '{}': {}", name, each));
+    }
+    if (made && !made->why.empty()) {
+      article.notes.push_back(
+          fmt::format("the shape of '{}' cannot be cut, so that it is in none of these figures: {}", name, made->why));
     } else if (!article.works[i].fits) {
-      without.push_back(fmt::format("'{}'", one_line(fit.pieces[i].target.name)));
+      without.push_back(fmt::format("'{}'", name));
     } else if (article.works[i].plan.status == PlanStatus::infeasible) {
-      article.notes.push_back(fmt::format("the hours are without '{}', whose panel has no plan on this machine",
-                                          one_line(fit.pieces[i].target.name)));
+      article.notes.push_back(fmt::format("the hours are without '{}', whose panel has no plan on this machine", name));
     }
   }
   if (!without.empty()) {
@@ -212,6 +218,12 @@ bool is_within(const Brief& brief, const FitCandidate& stands) {
   return !most || (std::abs(stands.width_error_percent) <= *most && std::abs(stands.height_error_percent) <= *most);
 }
 
+std::string bar_name(FindingCode code) {
+  std::string out(finding_name(code));
+  std::replace(out.begin(), out.end(), '_', ' ');
+  return out;
+}
+
 std::optional<Barrier> barrier(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate) {
   const bool shaped = !piece.target.shape.empty();
   if (shaped && candidate.panels > 2) {
@@ -222,16 +234,14 @@ std::optional<Barrier> barrier(const Brief& brief, const PieceFit& piece, const 
   for (const int index : {0, candidate.panels - 1}) {
     std::optional<Panel> panel;
     try {
-      panel = fitted_piece(piece.target, design, candidate, brief.swatch, index);
+      panel = fitted_piece(allowed(piece.target, candidate), design, candidate, brief.swatch, index);
     } catch (const Error& error) {
       if (!shaped) throw;
-      return Barrier{"shape", error.what()};
+      return shape_barrier(brief, piece.target, candidate, index, error);
     }
     for (const Finding& finding : findings(panel->grid(), brief.machine)) {
       if (finding.severity != Severity::error) continue;
-      std::string name(finding_name(finding.code));
-      std::replace(name.begin(), name.end(), '_', ' ');
-      return Barrier{std::move(name), finding.message};
+      return Barrier{bar_name(finding.code), finding.message};
     }
     if (candidate.panels == 1) break;
   }
@@ -259,13 +269,10 @@ bool has_own_shape(const Grid& grid) {
 }
 
 /// The brief's panel, where nothing is fitted, in the piece's shape.
-Panel cut_as_it_stands(const Brief& brief, const TargetPiece& piece) {
+Panel cut_as_it_stands(const Brief& brief, const TargetPiece& piece, const FitCandidate& stands) {
   if (piece.shape.empty() || has_own_shape(brief.panel.grid())) return brief.panel;
-  const FitRequest wanted = piece_request(piece, brief.article->design);
-  const SizeOptions measuring{article_state(brief), article_substitutes(brief), wanted.seam_left,
-                              wanted.seam_right,    wanted.seam_bottom,         wanted.seam_top,
-                              SizeOptions().level};
-  return shaped(brief.panel, piece_outline(piece, brief.panel, brief.swatch, measuring));
+  return shaped(brief.panel,
+                piece_outline(allowed(piece, stands), brief.panel, brief.swatch, piece_measuring(brief, piece)));
 }
 
 }  // namespace
@@ -277,21 +284,25 @@ PiecePanels piece_panels(const Brief& brief, const PieceFit& piece) {
   const int panels = stands ? 1 : best.panels;
   const bool fits = !stands || is_within(brief, piece.as_it_stands);
   const auto cut = [&](const TargetPiece& to, int index) {
-    return stands ? cut_as_it_stands(brief, to) : fitted_piece(to, design, best, brief.swatch, index);
+    return stands ? cut_as_it_stands(brief, to, piece.as_it_stands)
+                  : fitted_piece(allowed(to, best), design, best, brief.swatch, index);
   };
   TargetPiece straight = piece.target;
   straight.shape.clear();
-  if (!piece.target.shape.empty() && panels > 2) {
-    return {cut(straight, 0), std::nullopt, panels, false, barrier(brief, piece, best)->why};
-  }
+  const auto uncut = [&](std::string why) {
+    return PiecePanels{cut(straight, 0), std::nullopt, panels, false, std::move(why), {}};
+  };
+  if (!fits) return uncut("");
+  if (!piece.target.shape.empty() && panels > 2) return uncut(barrier(brief, piece, best)->why);
   try {
-    PiecePanels out{cut(piece.target, 0), std::nullopt, panels, fits, ""};
+    PiecePanels out{cut(piece.target, 0), std::nullopt, panels, fits, "", {}};
     if (panels > 1) out.right = cut(piece.target, panels - 1);
     if (out.right && is_same_cloth(out.left, *out.right)) out.right.reset();
+    if (!piece.target.shape.empty()) out.advice = shape_advice(cut(straight, 0), out.left);
     return out;
   } catch (const Error& error) {
     if (piece.target.shape.empty()) throw;
-    return {cut(straight, 0), std::nullopt, panels, false, error.what()};
+    return uncut(stands ? error.what() : barrier(brief, piece, best)->why);
   }
 }
 

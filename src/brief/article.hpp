@@ -25,6 +25,9 @@ struct Barrier {
   std::string why;
 };
 
+/// "open stack".
+std::string bar_name(FindingCode code);
+
 /// What bars this machine from making a candidate's panels, the first that findings() calls an error, or the piece's
 /// shape from being cut from them; nothing where nothing does. Of a shaped piece of three panels or more the outer ones
 /// are other panels than those between, and a PieceWork is of one plan: that bars it too. O(cells).
@@ -41,10 +44,11 @@ bool is_same_cloth(const Panel& a, const Panel& b);
 /// panel that has a shape of its own already stands as it is.
 struct PiecePanels {
   Panel left;
-  std::optional<Panel> right;  ///< of a piece sewn of several that differ: those right of its middle
-  int panels = 1;              ///< that one piece is sewn of
-  bool fits = false;           ///< as PieceWork::fits
-  std::string why;             ///< for people: what bars the shape from being cut; empty where nothing does
+  std::optional<Panel> right;       ///< of a piece sewn of several that differ: those right of its middle
+  int panels = 1;                   ///< that one piece is sewn of
+  bool fits = false;                ///< as PieceWork::fits
+  std::string why;                  ///< for people: what bars the shape from being cut; empty where nothing does
+  std::vector<std::string> advice;  ///< for people: what the shape makes of the left panel's hand work
 };
 PiecePanels piece_panels(const Brief& brief, const PieceFit& piece);
 

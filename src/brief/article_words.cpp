@@ -10,6 +10,7 @@
 
 #include "brief/article.hpp"
 #include "brief/run.hpp"
+#include "brief/shape.hpp"
 #include "grid/words.hpp"
 #include "latchwork/finding.hpp"
 #include "text/duration.hpp"
@@ -131,15 +132,20 @@ std::string barrier_words(const Brief& brief, const PieceFit& piece, const FitCa
   return bar ? fmt::format(" [cannot be made here: {}]", bar->name) : "";
 }
 
+/// "; then cut to its shape: 20.0 cm wide at the cast-on, ..."; nothing for a straight piece.
+std::string shape_words(const Brief& brief, const PieceFit& piece) {
+  if (piece.target.shape.empty()) return {};
+  const PiecePanels made = piece_panels(brief, piece);
+  if (!made.why.empty()) return "; its shape cannot be cut: " + one_line(made.why);
+  if (made.panels > 1) return "; then cut to its shape";
+  return "; then cut to its shape: " + shape_size_words(brief, piece.target, made.left);
+}
+
 std::string best_words(const Brief& brief, const PieceFit& piece, const std::string& message) {
   const std::string seams = seams_words(piece.target, brief.article->design).empty() ? "" : " between its seams";
   if (!piece.fit.candidates.empty()) {
     const FitCandidate& best = piece.fit.candidates[chosen(brief, piece)];
-    const std::string shape = piece.target.shape.empty() ? "" : piece_panels(brief, piece).why;
-    return fmt::format("{}: {}{}{}{}", made_of(best), measured(best, seams),
-                       piece.target.shape.empty() ? ""
-                       : shape.empty()            ? "; then cut to its shape"
-                                                  : "; its shape cannot be cut: " + one_line(shape),
+    return fmt::format("{}: {}{}{}{}", made_of(best), measured(best, seams), shape_words(brief, piece),
                        ends_words(panel_design(*brief.article, brief.panel), best), passed_over_words(brief, piece));
   }
   if (piece.fit.nearest.empty()) {
@@ -154,7 +160,7 @@ std::string best_words(const Brief& brief, const PieceFit& piece, const std::str
 }
 
 std::string knitted_words(const Brief& brief, const PieceWork& work, bool fitted, std::int64_t panels) {
-  if (!work.fits) return "nothing: no panel fits";
+  if (!work.fits) return fitted ? "nothing: its shape cannot be cut" : "nothing: no panel fits";
   const std::string as_is = panels == 1 ? " as it stands" : " as they stand";
   const std::string which = count_of(panels, "panel") + (fitted ? "" : as_is);
   if (work.plan.status == PlanStatus::infeasible) {
@@ -269,8 +275,8 @@ std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& artic
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const Alike& each) {
       const PieceFit& other = pieces[each.first];
-      return extent(other.target) == extent(pieces[i].target) && other.as_it_stands == pieces[i].as_it_stands &&
-             other.fit == pieces[i].fit;
+      return extent(other.target) == extent(pieces[i].target) && other.target.shape == pieces[i].target.shape &&
+             other.as_it_stands == pieces[i].as_it_stands && other.fit == pieces[i].fit;
     });
     if (kind == kinds.end()) kind = kinds.insert(kinds.end(), {.first = i});
     const TargetPiece& target = pieces[i].target;

@@ -11,8 +11,8 @@
 namespace latchwork::inline v0::seeking {
 namespace {
 
-// How many rows on a like finding may start and still be the same matter: a rope crosses, and an edge purls, again and
-// again; most textures repeat within four rows.
+// How many rows on a like finding may start and still be the same matter: a rope crosses, an edge purls or slopes,
+// again and again; most textures repeat within four rows.
 int reach_up(FindingCode code) {
   switch (code) {
     case FindingCode::no_tool:
@@ -22,6 +22,8 @@ int reach_up(FindingCode code) {
     case FindingCode::slip_at_edge:
     case FindingCode::purl_at_edge:
     case FindingCode::column_cut:
+    case FindingCode::wale_begins:
+    case FindingCode::wale_ends:
       return 1 << 20;
     case FindingCode::off_bed:
     case FindingCode::open_crossing:
@@ -30,8 +32,6 @@ int reach_up(FindingCode code) {
     case FindingCode::high_stack:
     case FindingCode::long_float:
     case FindingCode::tucks_side_by_side:
-    case FindingCode::wale_begins:
-    case FindingCode::wale_ends:
     case FindingCode::out_of_reach:
     case FindingCode::no_edge_stitch:
     case FindingCode::carriage_side:

@@ -125,6 +125,22 @@ TEST_CASE("columns count by their strips, rows by their bands", "[article][shapi
   CHECK(row_of(slope, 20) == RowSpan{3, 6});  // 17.2 mm: 11.4 a side
 }
 
+TEST_CASE("a shape lies at the heights that the panel has in it, not at those of the whole one", "[shaping][article]") {
+  // Rib, 80 mm at each side, stretches the rows of the stockinette between: 4.17 mm a row as long as it is there, then
+  // 2.5 mm. So 50 mm are 12 rows, and the 50 mm above them 20: by heights of the whole panel they would be 12.
+  const Panel wide = join_strips(
+      "wide", 40,
+      std::vector<Strip>{
+          {"rib", "rib", Grid(1, 10)}, {"ground", "stockinette", Grid(1, 20)}, {"rib", "rib", Grid(1, 10)}});
+  const TargetPiece wanted = piece(240, 120, {at(50, 240), at(50, 80), at(100, 80), at(100, 40)});
+  const Outline outline = piece_outline(wanted, wide, swatch());
+  CHECK(row_of(outline, 12) == RowSpan{0, 39});
+  CHECK(row_of(outline, 13) == RowSpan{10, 29});
+  CHECK(row_of(outline, 32) == RowSpan{10, 29});
+  CHECK(row_of(outline, 33) == RowSpan{15, 24});
+  CHECK(size(shaped(wide, outline), swatch()).height_mm == Approx(120));
+}
+
 TEST_CASE("what is shaped measures what the piece does, to a stitch, between its seams", "[article][shaping][size]") {
   TargetPiece wanted = piece(200, 250, {at(150, 280), at(200, 280), at(250, 100)});
   wanted.left = wanted.right = EdgeUse::seamed;

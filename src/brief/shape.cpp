@@ -1,0 +1,103 @@
+// A piece's shape, cut from the panels that fit it.
+#include "brief/shape.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "brief/article.hpp"
+#include "brief/run.hpp"
+#include "latchwork/finding.hpp"
+#include "latchwork/shaping.hpp"
+#include "latchwork/size.hpp"
+#include "text/words.hpp"
+
+namespace latchwork::inline v0::report {
+namespace {
+
+void widen(double& least_mm, double& greatest_mm, double by_mm, double from_mm) {
+  const double out = std::min(by_mm, least_mm - from_mm);
+  if (out <= 0) return;
+  least_mm -= out;
+  greatest_mm += out;
+}
+
+}  // namespace
+
+TargetPiece allowed(const TargetPiece& piece, const FitCandidate& candidate) {
+  const double narrow = std::max(-candidate.width_error_mm, 0.0);
+  const double low = std::max(-candidate.height_error_mm, 0.0);
+  TargetPiece out = piece;
+  widen(out.width_least_mm, out.width_greatest_mm, narrow, 1);
+  widen(out.length_least_mm, out.length_greatest_mm, low, 1);
+  for (TargetPoint& point : out.shape) {
+    // A point at the piece's length stays there: it is at the panel's last row.
+    const bool at_upper_edge =
+        point.height_least_mm == piece.length_least_mm && point.height_greatest_mm == piece.length_greatest_mm;
+    widen(point.height_least_mm, point.height_greatest_mm, low, at_upper_edge ? 1 : 0);
+    widen(point.width_least_mm, point.width_greatest_mm, narrow, 1);
+  }
+  return out;
+}
+
+SizeOptions piece_measuring(const Brief& brief, const TargetPiece& piece) {
+  const FitRequest wanted = piece_request(piece, brief.article->design);
+  SizeOptions out;
+  out.state = article_state(brief);
+  out.substitutes = article_substitutes(brief);
+  out.seam_left = wanted.seam_left;
+  out.seam_right = wanted.seam_right;
+  out.seam_bottom = wanted.seam_bottom;
+  out.seam_top = wanted.seam_top;
+  return out;
+}
+
+Barrier shape_barrier(const Brief& brief, const TargetPiece& piece, const FitCandidate& candidate, int index,
+                      const Error& error) {
+  const FitRequest design = design_of(brief);
+  try {
+    const Panel cut = fitted_piece(allowed(piece, candidate), design, candidate, brief.swatch, index, 1,
+                                   {.edge_stitches = 0, .cut = CutWork::knit});
+    const Panel straight = fitted(piece_request(piece, design), candidate, index);
+    for (const Finding& finding : shape_findings(straight.grid(), outline_of(cut.grid()))) {
+      if (finding.severity != Severity::error) continue;
+      return {bar_name(finding.code), fmt::format("{} ({})", finding.message, finding.suggestion)};
+    }
+  } catch (const Error&) {
+    // There is no outline to look at: the first error says why.
+  }
+  return {"shape", error.what()};
+}
+
+std::string shape_size_words(const Brief& brief, const TargetPiece& piece, const Panel& panel) {
+  const Size size = latchwork::size(panel, brief.swatch, piece_measuring(brief, piece));
+  std::vector<std::string> parts{fmt::format("{} cm wide at the cast-on", centimetres(size.cast_on.width_mm))};
+  const auto is_wider = [&](const RowWidth& end) { return size.width_mm - end.width_mm >= 0.5; };
+  if (is_wider(size.cast_on) && is_wider(size.bind_off)) {
+    parts.push_back(fmt::format("{} cm at its widest, in row {}", centimetres(size.width_mm), size.widest_row));
+  }
+  parts.push_back(fmt::format("{} cm at the last row", centimetres(size.bind_off.width_mm)));
+  parts.push_back(fmt::format("{} cm high", centimetres(size.height_mm)));
+  return joined(parts);
+}
+
+std::vector<std::string> shape_advice(const Panel& straight, const Panel& cut) {
+  constexpr std::size_t most = 3;
+  std::vector<std::string> out;
+  std::size_t more = 0;
+  for (const Finding& finding : shape_findings(straight.grid(), outline_of(cut.grid()))) {
+    if (finding.code != FindingCode::column_cut) continue;
+    if (out.size() < most) {
+      out.push_back(finding.message);
+    } else {
+      ++more;
+    }
+  }
+  if (more > 0)
+    out.push_back(fmt::format("so is hand work at {}", count_of(static_cast<std::int64_t>(more), "more place")));
+  return out;
+}
+
+}  // namespace latchwork::inline v0::report

@@ -1,0 +1,210 @@
+// Shaped pieces of an article: planned, knitted, reckoned and written in their shape.
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "brief_folder.hpp"
+#include "catch.hpp"
+#include "latchwork/brief.hpp"
+#include "latchwork/motif.hpp"
+#include "latchwork/shaping.hpp"
+#include "text.hpp"
+
+using namespace latchwork;
+using latchwork_test::Approx;
+using latchwork_test::example;
+using latchwork_test::Folder;
+using latchwork_test::holds;
+using latchwork_test::text_of;
+
+namespace {
+
+Brief sleeve() {
+  return read_brief(example("lantern-sleeve").string());
+}
+
+/// The design that the job fits by.
+FitRequest design_of(const Brief& brief) {
+  return panel_design(*brief.article, brief.panel);
+}
+
+/// Edge, rope, ground, edge, for a piece that is narrower at the top: 4 mm a stitch, a rope's 3.
+Brief tapered(double width_mm, double top_mm) {
+  const Strip edge{"edge", "stockinette", Grid(1, 1)};
+  const std::vector<Strip> strips{edge, rope(2, 2, 4, Lean::right), stockinette(5), edge};
+  const Swatch swatch({{"stockinette", Counted::stitches, 25, 100, ""},
+                       {"stockinette", Counted::rows, 40, 100, ""},
+                       {"rope 2/2 every 4", Counted::stitches, 100, 300, ""},
+                       {"rope 2/2 every 4", Counted::rows, 40, 100, ""}});
+  Brief out{join_strips("tapered", 40, strips), swatch, {}, {}, {}, {}, {}, {}};
+  Article article;
+  article.name = "tapered";
+  const auto exactly = [](double mm) { return Extent{{}, mm, mm, {}}; };
+  ArticlePiece piece;
+  piece.name = "flap";
+  piece.width = exactly(width_mm);
+  piece.length = exactly(100);
+  piece.shape = {{exactly(100), exactly(top_mm)}};
+  article.pieces = {piece};
+  out.own_article = article;
+  ArticleRequest request;
+  request.article = "tapered.json";
+  request.groups = {{1, 2, 1, 6}};
+  request.edge = 0;
+  request.design.edge_least = 1;
+  request.design.edge_most = 10;
+  request.design.panels_least = request.design.panels_most = 1;
+  request.design.rows_step = 4;
+  request.design.tolerance_percent = 6;
+  request.design.most = 12;
+  out.article = request;
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("a shaped piece is planned, knitted and reckoned in its shape", "[brief][article][shaping]") {
+  const Brief brief = sleeve();
+  const Job job = run(brief);
+  REQUIRE(job.article);
+  const PieceFit& piece = job.article->fit.pieces.at(0);
+  REQUIRE_FALSE(piece.fit.candidates.empty());
+  const FitRequest design = design_of(brief);
+  const Panel made = fitted_piece(piece.target, design, piece.fit.candidates[0], brief.swatch);
+  const Panel straight = fitted(piece_request(piece.target, design), piece.fit.candidates[0]);
+  CHECK(made.grid().at(1, 0) == Cell::none);
+  CHECK(straight.grid().at(1, 0) == Cell::knit);
+  // The plan is that of the shaped panel, and its cloth is read back as that panel.
+  const PieceWork& work = job.article->works.at(0);
+  CHECK(work.fits);
+  CHECK(work.plan == plan(made.grid(), brief.machine, brief.effort));
+  CHECK(verify(made.grid(), work.plan).verified);
+  CHECK_FALSE(verify(straight.grid(), work.plan).verified);
+  CHECK(job.article->times == work_times(work.plan, brief.effort, work.panels));
+  CHECK(job.article->times.shapings_ms > 0);
+  // Its measures are those that were asked for: 20 cm, 32 and 12, to a stitch of 3.6 mm.
+  const FitRequest wanted = piece_request(piece.target, design);
+  const Size size =
+      latchwork::size(made, brief.swatch,
+                      {.seam_left = wanted.seam_left, .seam_right = wanted.seam_right, .seam_top = wanted.seam_top});
+  CHECK(size.cast_on.width_mm == Approx(200).margin(3.7));
+  CHECK(size.width_mm == Approx(320).margin(320 * 0.05));
+  CHECK(size.bind_off.width_mm == Approx(120).margin(2 * 3.6 + 3.7));
+  CHECK(size.height_mm == Approx(420).margin(420 * 0.05));
+  const std::string told = summary(brief, job);
+  CHECK(holds(told, "then cut to its shape: 20.3 cm wide at the cast-on, 31.8 cm at its widest, in row 128"));
+  CHECK_FALSE(holds(told, "before their shape is cut"));
+}
+
+TEST_CASE("each slope of an edge is told once, however slowly it goes", "[finding][shaping]") {
+  const Brief brief = sleeve();
+  const Brief own = fitted_brief(brief, run(brief), 0);
+  const std::vector<Finding> found = findings(own.panel.grid(), own.machine);
+  const auto count = [&](FindingCode code) {
+    return std::count_if(found.begin(), found.end(), [&](const Finding& each) { return each.code == code; });
+  };
+  CHECK(count(FindingCode::wale_begins) == 2);  // one at each side
+  CHECK(count(FindingCode::wale_ends) == 2);
+}
+
+TEST_CASE("a shaped panel is a brief of its own, with its chart, schematic and words", "[brief][article][shaping]") {
+  const Brief brief = sleeve();
+  const Job job = run(brief);
+  REQUIRE(job.article->panels.size() == 1);
+  CHECK(job.article->panels[0].count == 2);
+  const Brief own = fitted_brief(brief, job, 0);
+  const PieceFit& piece = job.article->fit.pieces.at(0);
+  const Panel made = fitted_piece(piece.target, design_of(brief), piece.fit.candidates.at(0), brief.swatch);
+  CHECK(own.panel.grid() == made.grid());
+  const Folder folder("shaped-brief");
+  write_brief(own, folder.path.string());
+  CHECK(read_brief(folder.path.string()) == own);
+  const Job done = run(own);
+  CHECK(done.plan == job.article->works.at(0).plan);
+  write_job(own, done, folder.path.string());
+  CHECK(holds(text_of(folder.path / "instructions.txt"), "increase 1 at each side"));
+  CHECK(holds(text_of(folder.path / "schematic.svg"), "width at the last row"));
+}
+
+TEST_CASE("the yarn of a shaped piece is that of the stitches that stand", "[brief][article][shaping][yarn]") {
+  Brief brief = tapered(120, 60);
+  YarnRequest request;
+  request.yarns.resize(1);
+  for (const char* texture : {"stockinette", "rope 2/2 every 4"}) {
+    request.loops.push_back({texture, 100, 1000});
+  }
+  request.yarns[0].number = {YarnSystem::tex, 100, 1};
+  brief.yarn = request;
+  Brief straight = brief;
+  straight.own_article->pieces[0].shape.clear();
+  const Job shaped_job = run(brief);
+  const Job straight_job = run(straight);
+  REQUIRE(shaped_job.article->yarn);
+  REQUIRE(straight_job.article->yarn);
+  const double share =
+      shaped_job.article->yarn->estimates.at(0).weight_g / straight_job.article->yarn->estimates.at(0).weight_g;
+  CHECK(share < 0.85);  // three quarters of the cloth, and a few rows and stitches of both that are not
+  CHECK(share > 0.65);
+}
+
+TEST_CASE("a candidate whose crossing the shape cuts is passed over, and the place is told",
+          "[brief][article][shaping]") {
+  const Brief brief = tapered(150, 90);
+  const Job job = run(brief);
+  const PieceFit& piece = job.article->fit.pieces.at(0);
+  const FitRequest design = design_of(brief);
+  // The first two are cut as shaped() says it; the third is knitted.
+  REQUIRE(piece.fit.candidates.size() > 2);
+  for (const std::size_t i : {0, 1}) {
+    CHECK_THROWS_AS(fitted_piece(piece.target, design, piece.fit.candidates[i], brief.swatch), Error);
+  }
+  CHECK(job.article->works.at(0).fits);
+  CHECK(job.article->works[0].plan.rows == piece.fit.candidates[2].rows);
+  CHECK(job.article->works[0].verification.verified);
+  const std::string told = summary(brief, job);
+  CHECK(holds(told,
+              "2 nearer cannot be made, the nearest, of 41 columns x 40 rows, since the edge cuts the 2/2 RC after "
+              "row 38, columns 7 to 10"));
+  CHECK(holds(told, "move the edge out by 1 column"));
+  const Folder folder("shape-cut");
+  write_job(brief, job, folder.path.string());
+  CHECK(holds(text_of(folder.path / "article.txt"), "[cannot be made here: crossing cut]"));
+  // Six per cent too narrow is allowed, so it bars no shape: the panel is whole where the piece is widest.
+  CHECK(piece.fit.candidates[2].width_error_mm < -4);
+}
+
+TEST_CASE("where the shape cuts a crossing of every candidate nothing is reckoned", "[brief][article][shaping]") {
+  Brief brief = tapered(120, 40);
+  brief.article->design.edge_most = 1;
+  brief.article->design.tolerance_percent = 20;
+  const Job job = run(brief);
+  REQUIRE_FALSE(job.article->fit.pieces.at(0).fit.candidates.empty());
+  CHECK_FALSE(job.article->works.at(0).fits);
+  CHECK(job.article->panels.empty());
+  CHECK(job.article->times == WorkTimes());
+  CHECK_FALSE(job.article->yarn);
+  const std::string told = summary(brief, job);
+  CHECK(holds(told, "its shape cannot be cut: the edge cuts the 2/2 RC after row "));
+  CHECK(holds(told, "To knit        nothing: its shape cannot be cut\n"));
+  CHECK(
+      holds(told, "article  the shape of 'flap' cannot be cut, so that it is in none of these figures: the edge cuts"));
+}
+
+TEST_CASE("pieces of unlike shapes are told apart, those of one shape are knitted of one panel",
+          "[brief][article][shaping]") {
+  Brief brief = tapered(120, 80);
+  ArticlePiece other = brief.own_article->pieces[0];
+  other.name = "second";
+  brief.own_article->pieces.push_back(other);
+  const Job alike = run(brief);
+  REQUIRE(alike.article->works.size() == 2);
+  REQUIRE(alike.article->works[0].fits);
+  CHECK(alike.article->panels.size() == 1);
+  CHECK(alike.article->panels[0].pieces == "flap, second");
+  CHECK(alike.article->works[0].plan == alike.article->works[1].plan);
+  brief.own_article->pieces[1].shape.clear();
+  const Job unlike = run(brief);
+  CHECK(unlike.article->panels.size() == 2);
+  CHECK(unlike.article->works[0].plan != unlike.article->works[1].plan);
+  CHECK(holds(summary(brief, unlike), "Piece          second: 12.0 x 10.0 cm"));
+}
