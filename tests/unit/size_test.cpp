@@ -186,6 +186,10 @@ TEST_CASE("the margins hold what they promise: a Monte Carlo run over swatches a
       join_strips("s", 200, std::vector<Strip>{strip("b", 90)}),
       shaped(join_strips("t", 60, std::vector<Strip>{strip("b", 30), strip("a", 30)}),
              outlined(60, 60, {.points = {{0, 0}, {60, 20}}}, {})),
+      // Slopes at both sides that take all of one strip away and a part of another: rows low down and high up are
+      // stretched by other textures.
+      shaped(join_strips("u", 120, std::vector<Strip>{strip("b", 20), strip("a", 30), strip("c", 20)}),
+             outlined(120, 70, {.points = {{20, 0}, {70, 20}, {120, 28}}}, {.points = {{40, 0}, {120, 12}}})),
   };
   const auto swatch_of = [&](int places_of_each) {
     std::vector<Measurement> out;
