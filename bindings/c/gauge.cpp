@@ -38,8 +38,9 @@ namespace latchwork::c {
 
 std::optional<ClothState> cloth_state_in(std::int32_t state, const char* field) {
   if (state == LATCHWORK_CLOTH_STATE_MOST_FINISHED) return std::nullopt;
-  if (state < 0) refuse(field, std::to_string(state) + "; it may be -1 to 2");
-  return enumerator(state, ClothState::washed, field);
+  constexpr std::int32_t last = LATCHWORK_CLOTH_STATE_WASHED;
+  if (state < 0 || state > last) refuse(field, std::to_string(state) + "; it may be -1 to " + std::to_string(last));
+  return static_cast<ClothState>(state);
 }
 
 std::vector<Substitute> substitutes_in(const latchwork_substitute* substitutes, std::size_t count, const char* name) {

@@ -23,7 +23,7 @@ struct SizeOptions {
   friend bool operator==(const SizeOptions&, const SizeOptions&) = default;
 };
 
-/// One strip of a band at its own gauge, whole: seams are not taken off.
+/// One strip of a band at its own gauge, seams and shape not taken off; 0 mm, and no gauge, where all of it is cut off.
 struct StripSize {
   std::string name;
   std::string texture;

@@ -2,13 +2,16 @@
 
 #include "brief/facts.hpp"
 #include "brief/run.hpp"
+#include "gauge/gauges.hpp"
 #include "latchwork/brief.hpp"
+#include "size/bands.hpp"
 
 namespace latchwork::inline v0::report {
 namespace {
 
-std::vector<Finding> without_gauge(const Brief& brief, const SizeOptions& options) {
-  std::vector<Finding> out = measuring_findings(brief.panel, brief.swatch, options);
+std::vector<Finding> without_gauge(const Brief& brief, const SizeOptions& options, CutOff cut_off) {
+  const Gauges gauges(brief.swatch, options.state, options.substitutes);
+  std::vector<Finding> out = measuring_findings(textures_of(brief.panel, cut_off), brief.swatch, gauges);
   out.erase(std::remove_if(out.begin(), out.end(),
                            [](const Finding& finding) { return finding.code != FindingCode::no_swatch; }),
             out.end());
@@ -26,12 +29,12 @@ std::vector<Finding> Unmeasured::all() const {
 }
 
 Unmeasured unmeasured(const Brief& brief) {
-  Unmeasured out{.size = without_gauge(brief, measuring_of(brief)), .article = {}};
+  Unmeasured out{.size = without_gauge(brief, measuring_of(brief), CutOff::left_out), .article = {}};
   if (brief.article) {
     SizeOptions options;
     options.state = article_state(brief);
     options.substitutes = article_substitutes(brief);
-    out.article = without_gauge(brief, options);
+    out.article = without_gauge(brief, options, CutOff::counts);  // its strips are the design, whatever is cut off
   }
   return out;
 }

@@ -4,8 +4,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "gauge/pieces.hpp"
+#include "panel/standing.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
 
@@ -100,6 +102,19 @@ bool is_whole(const Gauge& gauge) noexcept {
   return gauge.stitches.places > 0 && gauge.rows.places > 0;
 }
 
+std::vector<std::string_view> textures_of(const Panel& panel, CutOff cut_off) {
+  std::vector<std::string_view> out;
+  std::set<std::string_view> seen;
+  for (const Band& band : panel.bands()) {
+    const std::vector<bool> stands = standing_strips(panel.grid(), band);
+    for (std::size_t i = 0; i < band.strips.size(); ++i) {
+      if (!stands[i] && cut_off == CutOff::left_out) continue;
+      if (seen.insert(band.strips[i].texture).second) out.push_back(band.strips[i].texture);
+    }
+  }
+  return out;
+}
+
 Gauges::Gauges(const Swatch& swatch, std::optional<ClothState> state, std::span<const Substitute> substitutes)
     : all_(measured_gauges(swatch)), state_(state) {
   require_state(state);
@@ -139,13 +154,10 @@ const Gauge& Gauges::of(std::string_view texture) const {
   refuse(ErrorCode::no_gauge, std::string(texture), message + measured());
 }
 
-void Gauges::require(const Panel& panel) const {
+void Gauges::require(const Panel& panel, CutOff cut_off) const {
   std::vector<std::string_view> lacking;
-  for (const Band& band : panel.bands()) {
-    for (const StripSpan& strip : band.strips) {
-      if (find(strip.texture) || std::ranges::find(lacking, strip.texture) != lacking.end()) continue;
-      lacking.push_back(strip.texture);
-    }
+  for (const std::string_view texture : textures_of(panel, cut_off)) {
+    if (find(texture) == nullptr) lacking.push_back(texture);
   }
   if (lacking.empty()) return;
   if (lacking.size() == 1) of(lacking.front());

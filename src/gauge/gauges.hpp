@@ -35,6 +35,11 @@ MeasuredGauges measured_gauges(const Swatch& swatch);
 /// Both stitches and rows were measured.
 bool is_whole(const Gauge& gauge) noexcept;
 
+/// Whether a strip of which a shape has left nothing counts.
+enum class CutOff : std::uint8_t { left_out, counts };
+/// The textures of a panel, each once, in the order of its bands and strips. O(cells).
+std::vector<std::string_view> textures_of(const Panel& panel, CutOff cut_off = CutOff::left_out);
+
 /// The gauges that a panel is measured by: each texture's own in the state asked for, or its substitute's.
 class Gauges {
  public:
@@ -53,7 +58,7 @@ class Gauges {
   const Gauge& of(std::string_view texture) const;
   /// All textures of a panel at once, so that somebody who has to measure some is told of all. @throws Error no_gauge
   /// (field = the first that has none), naming each that has none.
-  void require(const Panel& panel) const;
+  void require(const Panel& panel, CutOff cut_off = CutOff::left_out) const;
   /// Why a texture has no gauge: "rows were not measured".
   std::string lack(std::string_view texture) const;
 

@@ -31,7 +31,7 @@ class Lay {
  public:
   Lay(const Panel& panel, const Gauges& gauges, const SizeOptions& options)
       : options_(options),
-        lays_(shaping::lay_of(panel, gauges, options)),
+        lays_(shaping::lay_of(panel, gauges, options, CutOff::left_out)),
         rows_(shaping::rows_of(panel, lays_)),
         outline_(outline_of(panel.grid())) {
     first_ = static_cast<int>(std::floor(options.seam_bottom)) + 1;
@@ -102,7 +102,7 @@ class Lay {
     if (span.last + 1 - span.first > options_.seam_left + options_.seam_right) return;
     Place place;
     place.row = row;
-    place.field = "seam_right";
+    place.field = side_field(options_);
     throw Error(ErrorCode::bad_argument, place, fmt::format("seams take all stitches of row {}", row));
   }
 

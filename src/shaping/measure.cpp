@@ -9,8 +9,9 @@
 
 namespace latchwork::inline v0 {
 
-std::vector<shaping::BandLay> shaping::lay_of(const Panel& panel, const Gauges& gauges, const SizeOptions& options) {
-  gauges.require(panel);
+std::vector<shaping::BandLay> shaping::lay_of(const Panel& panel, const Gauges& gauges, const SizeOptions& options,
+                                              CutOff cut_off) {
+  gauges.require(panel, cut_off);
   const std::vector<MeasuredBand> measured = measured_bands(panel, gauges, options);
   auto next = measured.begin();  // without those wholly in a seam
   const double rows_end = panel.grid().rows() - options.seam_top;
@@ -24,8 +25,10 @@ std::vector<shaping::BandLay> shaping::lay_of(const Panel& panel, const Gauges& 
     lay.column_mm.push_back(0);
     double left = 0;
     for (const StripSpan& strip : band.strips) {
-      const Gauge& gauge = gauges.of(strip.texture);
-      for (int k = 1; k <= strip.columns; ++k) lay.column_mm.push_back(left + extent_mm(k, gauge.stitches));
+      const Gauge* gauge = gauges.find(strip.texture);  // of a strip that is cut off there may be none
+      for (int k = 1; k <= strip.columns; ++k) {
+        lay.column_mm.push_back(gauge == nullptr ? left : left + extent_mm(k, gauge->stitches));
+      }
       left = lay.column_mm.back();
     }
     lay.top_mm.assign(static_cast<std::size_t>(band.rows), top);

@@ -26,8 +26,10 @@ struct RowLay {
   double top_mm = 0;     ///< its upper end, from the lower seam; a seam's rows have no height
 };
 
-/// Bottom band first; those wholly in a seam have no height. @throws Error no_gauge (field = texture).
-std::vector<BandLay> lay_of(const Panel& panel, const Gauges& gauges, const SizeOptions& options);
+/// Bottom band first; those wholly in a seam have no height. Strips that are cut off need a gauge where they count;
+/// left out, they are as wide as their gauge, or without one take no width. @throws Error no_gauge (field = texture).
+std::vector<BandLay> lay_of(const Panel& panel, const Gauges& gauges, const SizeOptions& options,
+                            CutOff cut_off = CutOff::counts);
 
 /// Row 1 first.
 std::vector<RowLay> rows_of(const Panel& panel, const std::vector<BandLay>& lays);

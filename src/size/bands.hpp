@@ -44,8 +44,6 @@ std::vector<MeasuredBand> measured_bands(const Panel& panel, const Gauges& gauge
 void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& found);
 /// Of the bands over the columns that every row has; `whole` where these are all of them.
 void find_widths(const std::vector<BandWidth>& bands, const Columns& columns, bool whole, std::vector<Finding>& found);
-/// The textures of a panel, each once, in the order of its bands and strips.
-std::vector<std::string_view> textures_of(const Panel& panel);
 /// borrowed_gauge, mixed_states, unknown_spread of those textures, each told once, that have a gauge.
 void find_gauges(const std::vector<std::string_view>& textures, const Gauges& gauges, std::vector<Finding>& found);
 /// measuring_findings() of those textures, each told once.

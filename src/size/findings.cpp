@@ -156,12 +156,19 @@ void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& 
   const double apart = tallest - lowest;
   if (said.all().empty() && apart >= told_from_mm) {
     Rows rows;
-    for (const Heights& of : all) rows.add(of);
+    std::set<std::size_t> whole;
+    for (const Heights& of : all) {
+      rows.add(of);
+      whole.insert(of.band);
+    }
+    // Of a shaped panel a band may fall into stretches that lie unlike.
+    const std::string over = whole.size() == all.size() ? count_of(std::ssize(all), "band")
+                                                        : count_of(std::ssize(all), "stretch", "es") + " of rows";
     Finding finding =
         about(FindingCode::unlike_heights, Severity::warning,
               fmt::format("strips of unlike height add up over {}: the tallest make {:.1f} mm, the lowest {:.1f} mm, "
                           "{:.1f} mm apart",
-                          count_of(std::ssize(all), "band"), tallest, lowest, apart),
+                          over, tallest, lowest, apart),
               help_with_heights);
     rows.place(finding, apart);
     found.push_back(std::move(finding));
@@ -190,17 +197,6 @@ void find_widths(const std::vector<BandWidth>& bands, const Columns& columns, bo
     rows.place(finding, apart);
     found.push_back(std::move(finding));
   }
-}
-
-std::vector<std::string_view> textures_of(const Panel& panel) {
-  std::vector<std::string_view> out;
-  std::set<std::string_view> seen;
-  for (const Band& band : panel.bands()) {
-    for (const StripSpan& strip : band.strips) {
-      if (seen.insert(strip.texture).second) out.push_back(strip.texture);
-    }
-  }
-  return out;
 }
 
 void find_gauges(const std::vector<std::string_view>& textures, const Gauges& gauges, std::vector<Finding>& found) {

@@ -33,6 +33,10 @@ std::vector<TextureColumns> textures_between(const Band& band, const Gauges& gau
 
 }  // namespace
 
+const char* side_field(const SizeOptions& options) noexcept {
+  return options.seam_left > options.seam_right ? "seam_left" : "seam_right";
+}
+
 MeasuredRows measured_rows(const Panel& panel, const Gauges& gauges, const SizeOptions& options) {
   const Grid& grid = panel.grid();
   const int first = static_cast<int>(std::floor(options.seam_bottom)) + 1;
@@ -60,7 +64,7 @@ MeasuredRows measured_rows(const Panel& panel, const Gauges& gauges, const SizeO
   out.highest = at;
   if (out.widest.width_mm > 0) return out;
   Place place;
-  place.field = "seam_right";
+  place.field = side_field(options);
   throw Error(ErrorCode::bad_argument, place, "seams take all stitches of every row: nothing is left");
 }
 

@@ -31,7 +31,10 @@ struct MeasuredRows {
   Columns shared;  ///< that every row has between its seams
 };
 
-/// Linear in cells. @throws Error bad_argument (field "seam_right") where the seams leave nothing of any row.
+/// Of the seams at the sides the field of the one that takes more; of equal ones the second.
+const char* side_field(const SizeOptions& options) noexcept;
+
+/// Linear in cells. @throws Error bad_argument (field as side_field()) where the seams leave nothing of any row.
 MeasuredRows measured_rows(const Panel& panel, const Gauges& gauges, const SizeOptions& options);
 
 /// What the seams at the sides take off that row.

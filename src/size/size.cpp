@@ -6,8 +6,10 @@
 #include <cmath>
 #include <map>
 #include <string_view>
+#include <utility>
 
 #include "latchwork/error.hpp"
+#include "panel/standing.hpp"
 #include "size/bands.hpp"
 #include "size/doubt.hpp"
 #include "size/rows.hpp"
@@ -94,10 +96,16 @@ Size size(const Panel& panel, const Swatch& swatch, const SizeOptions& options) 
   Size out;
   for (std::size_t i = 0; i < panel.bands().size(); ++i) {
     const Band& band = panel.bands()[i];
-    for (const StripSpan& strip : band.strips) {
-      const Gauge& gauge = gauges.of(strip.texture);
-      out.strips.push_back({strip.name, strip.texture, static_cast<int>(i), strip.columns, band.rows,
-                            extent_mm(strip.columns, gauge.stitches), extent_mm(band.rows, gauge.rows)});
+    const std::vector<bool> stands = standing_strips(panel.grid(), band);
+    for (std::size_t k = 0; k < band.strips.size(); ++k) {
+      const StripSpan& strip = band.strips[k];
+      StripSize of{strip.name, strip.texture, static_cast<int>(i), strip.columns, band.rows, 0, 0};
+      if (stands[k]) {
+        const Gauge& gauge = gauges.of(strip.texture);
+        of.width_mm = extent_mm(strip.columns, gauge.stitches);
+        of.height_mm = extent_mm(band.rows, gauge.rows);
+      }
+      out.strips.push_back(std::move(of));
     }
   }
   const std::vector<MeasuredBand> bands = measured_bands(panel, gauges, options);

@@ -471,7 +471,64 @@ static void a_shaped_panel_is_as_high_as_what_stands(void) {
   latchwork_strip_destroy(side);
 }
 
+/* Six columns of reverse at each side are cut off from the first row to the last: 10 of stockinette, 25 to 100 mm. */
+static void what_is_cut_off_needs_no_gauge(void) {
+  static const latchwork_edge_point points[1] = {{6.0, 1}};
+  latchwork_measurement measurements[2];
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_edge_shape edge = LATCHWORK_EDGE_SHAPE_INIT;
+  latchwork_outline outline = LATCHWORK_OUTLINE_INIT;
+  latchwork_size size = LATCHWORK_SIZE_INIT;
+  latchwork_size_options options = LATCHWORK_SIZE_OPTIONS_INIT;
+  latchwork_strip_size sizes[3];
+  latchwork_row_span spans[20];
+  latchwork_strip *side = NULL, *middle = NULL;
+  const latchwork_strip *strips[3];
+  latchwork_panel *panel = NULL, *made = NULL;
+  latchwork_swatch *swatch = NULL;
+  size_t needed = 0, i;
+  checking = "strips cut off";
+  memset(measurements, 0, sizeof measurements);
+  for (i = 0; i < 2; ++i) {
+    measurements[i].texture = "stockinette";
+    measurements[i].count = i == 0 ? 25.0 : 40.0;
+    measurements[i].counted = i == 0 ? LATCHWORK_COUNTED_STITCHES : LATCHWORK_COUNTED_ROWS;
+    measurements[i].length_mm = 100.0;
+    measurements[i].state = LATCHWORK_CLOTH_STATE_RESTED;
+  }
+  OK(latchwork_swatch_create(measurements, 2, &swatch, &error));
+  OK(latchwork_reverse(6, &side, &error));
+  OK(latchwork_stockinette(10, &middle, &error));
+  strips[0] = strips[2] = side;
+  strips[1] = middle;
+  OK(latchwork_join_strips("p", 20, strips, 3, &panel, &error));
+  CHECK(latchwork_panel_size(panel, swatch, NULL, &size, &error) == LATCHWORK_E_NO_GAUGE);
+  CHECK(strcmp(error.field, "reverse") == 0);
+  edge.points = points;
+  edge.point_count = 1;
+  OK(latchwork_outlined(20, 22, &edge, &edge, 1, spans, 20, &needed, &error));
+  outline.rows = spans;
+  outline.row_count = needed;
+  OK(latchwork_panel_shaped(panel, &outline, NULL, &made, &error));
+  OK(latchwork_panel_size(made, swatch, NULL, &size, &error));
+  CHECK(size.width_mm > 39.999 && size.width_mm < 40.001);
+  OK(latchwork_panel_size_strips(made, swatch, NULL, sizes, 3, &needed, &error));
+  CHECK(needed == 3 && sizes[0].width_mm == 0.0 && sizes[2].height_mm == 0.0 && sizes[1].width_mm == size.width_mm);
+  /* The range of a state holds that for the most finished one. */
+  for (i = 0; i < 2; ++i) {
+    options.state = i == 0 ? -2 : 3;
+    CHECK(latchwork_panel_size(made, swatch, &options, &size, &error) == LATCHWORK_E_BAD_ARGUMENT);
+    CHECK(strcmp(error.field, "options.state") == 0 && strstr(error.message, "-1 to 2") != NULL);
+  }
+  latchwork_swatch_destroy(swatch);
+  latchwork_panel_destroy(made);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(middle);
+  latchwork_strip_destroy(side);
+}
+
 int main(void) {
+  what_is_cut_off_needs_no_gauge();
   a_shaped_panel_is_as_high_as_what_stands();
   events_are_spread_evenly();
   panels_are_shaped();

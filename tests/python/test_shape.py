@@ -27,6 +27,23 @@ def test_more_events_than_fit_are_refused():
         lw.spacing_text(lw.spaced_evenly(8, 3), 5)
 
 
+def test_a_strip_that_is_cut_off_wholly_needs_no_gauge():
+    """Of 10 columns at 25 to 10 cm alone something stands."""
+    swatch = lw.Swatch([lw.Measurement("stockinette", counted, count, 100) for counted, count in zip(lw.Counted, (25, 40))])
+    panel = lw.join_strips("p", 20, [lw.reverse(6), lw.stockinette(10), lw.reverse(6)])
+    edge = lw.EdgeShape(start=6)
+    cut = lw.shaped(panel, lw.outlined(20, 22, edge, edge))
+    size = lw.size(cut, swatch)
+    assert size.width_mm == pytest.approx(40)
+    assert [strip.width_mm for strip in size.strips] == [0, pytest.approx(40), 0]
+    assert lw.FindingCode.no_swatch not in {finding.code for finding in lw.measuring_findings(cut, swatch)}
+    assert [measure.mm for measure in lw.schematic_piece(cut, swatch).measures] == pytest.approx([40, 50])
+    for refused in (panel, lw.shaped(panel, lw.outlined(20, 22, lw.EdgeShape(start=5), edge))):
+        with pytest.raises(lw.Error) as caught:
+            lw.size(refused, swatch)
+        assert (caught.value.code, caught.value.field) == (lw.ErrorCode.no_gauge, "reverse")
+
+
 @pytest.fixture
 def roped():
     """Eight stitches with a 2/2 cross at the left edge."""

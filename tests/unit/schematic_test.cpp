@@ -145,7 +145,7 @@ TEST_CASE("a piece is drawn as large as size() says, in its state and between it
   // From row 17 up there are 34 stitches.
   Place place;
   place.row = 17;
-  place.field = "seam_right";
+  place.field = "seam_left";
   CHECK_THROWS_MATCHES(schematic_piece(panel, swatch, {.substitutes = {{"b", "a"}}, .seam_left = 18, .seam_right = 17}),
                        Error, refused(ErrorCode::bad_argument, place));
 }

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "latchwork/article_fit.hpp"
 #include "latchwork/motif.hpp"
 #include "latchwork/schematic.hpp"
 #include "latchwork/shaping.hpp"
@@ -14,6 +15,7 @@ using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::measure;
 using latchwork_test::messages;
+using latchwork_test::refused;
 using latchwork_test::refused_field;
 using latchwork_test::strip;
 
@@ -80,6 +82,13 @@ TEST_CASE("a seam follows the edge of a shaped panel", "[size][shaping]") {
   CHECK(sewn.bind_off.spread_mm == 0);
   CHECK_THROWS_MATCHES(size(panel, swatch, {.seam_left = 10, .seam_right = 10, .seam_bottom = 1}), Error,
                        refused_field(ErrorCode::bad_argument, "seam_right"));
+  // The seam that takes more is named, of the panel as of a row.
+  CHECK_THROWS_MATCHES(size(panel, swatch, {.seam_left = 11, .seam_right = 8, .seam_bottom = 1}), Error,
+                       refused_field(ErrorCode::bad_argument, "seam_left"));
+  Place top;
+  top.row = 11;
+  top.field = "seam_left";
+  CHECK_THROWS_MATCHES(schematic_piece(panel, swatch, {.seam_left = 2}), Error, refused(ErrorCode::bad_argument, top));
 }
 
 TEST_CASE("bands of a shaped panel are held against each other over the columns that every row has",
@@ -139,4 +148,73 @@ TEST_CASE("a shaped panel is as high as the stitches that stand, row by row", "[
   double highest = 0;
   for (const SchematicMeasure& each : piece.measures) highest = std::max(highest, each.mm);
   CHECK(highest == Approx(std::max(got.height_mm, got.width_mm)).epsilon(1e-9));
+}
+
+TEST_CASE("a strip that is cut off wholly needs no gauge and measures nothing", "[size][shaping]") {
+  std::vector<Measurement> measurements;
+  measure(measurements, "a", 25, 40);  // 4 mm a stitch, 2.5 mm a row
+  const Swatch swatch(measurements);
+  const Panel straight = join_strips("p", 20, std::vector<Strip>{strip("b", 6), strip("a", 10), strip("c", 6)});
+  const auto refused_for = [&](const Panel& panel, const char* texture) {
+    CHECK_THROWS_MATCHES(size(panel, swatch), Error, refused_field(ErrorCode::no_gauge, texture));
+    CHECK_THROWS_MATCHES(schematic_piece(panel, swatch), Error, refused_field(ErrorCode::no_gauge, texture));
+    CHECK(measuring_findings(panel, swatch).front().code == FindingCode::no_swatch);
+  };
+  const Panel cut = shaped(straight, outlined(20, 22, {.start = 6}, {.start = 6}));
+  const Size got = size(cut, swatch);
+  CHECK(got.width_mm == Approx(40));
+  CHECK(got.height_mm == Approx(50));
+  REQUIRE(got.strips.size() == 3);
+  CHECK(got.strips[0].texture == "b");
+  CHECK(got.strips[0].columns == 6);
+  CHECK(got.strips[0].width_mm == 0);
+  CHECK(got.strips[2].height_mm == 0);
+  CHECK(got.strips[1].width_mm == Approx(40));
+  for (const Finding& each : measuring_findings(cut, swatch)) CHECK(each.code == FindingCode::few_places);
+  CHECK(size(cut, swatch, {.seam_left = 1}).width_mm == Approx(36));
+  const SchematicPiece drawn = schematic_piece(cut, swatch);
+  REQUIRE(drawn.measures.size() == 2);
+  CHECK(drawn.measures[0].mm == Approx(40));
+  CHECK(drawn.notes.empty());
+  // A substitute for what is not there is not told either.
+  CHECK(size(cut, swatch, {.substitutes = {{"b", "a"}}}).findings.empty());
+  // With a gauge it measures nothing likewise.
+  measure(measurements, "b", 20, 30);
+  CHECK(size(cut, Swatch(measurements)).strips[0].width_mm == 0);
+  // One stitch in one row is enough; so is a ladder between stitches, and a row without a stitch, which is as wide as
+  // the panel.
+  refused_for(shaped(straight, outlined(20, 22, {.start = 6, .events = {{18, -1}, {19, 1}}}, {.start = 6})), "b");
+  const auto ladder = [](int columns) {
+    Grid bare(1, columns);
+    for (int column = 0; column < columns; ++column) bare.set(1, column, Cell::none);
+    return Strip{"", "d", bare};
+  };
+  const std::vector<Strip> beside{strip("a", 3), ladder(2), strip("a", 3)};
+  refused_for(join_strips("p", 4, beside), "d");
+  CHECK(size(join_strips("p", 4, std::vector<Strip>{ladder(2), strip("a", 3)}), swatch).width_mm == Approx(12));
+  // A shape is drawn over the whole panel, so that all its strips count.
+  TargetPiece piece;
+  piece.name = "sleeve";
+  piece.width_least_mm = piece.width_greatest_mm = 30;
+  piece.length_least_mm = piece.length_greatest_mm = 50;
+  CHECK_THROWS_MATCHES(piece_outline(piece, cut, swatch), Error, refused_field(ErrorCode::no_gauge, "b"));
+}
+
+TEST_CASE("stretches of a shaped band that add up are counted as stretches", "[size][shaping]") {
+  std::vector<Measurement> measurements;
+  measure(measurements, "a", 25, 40);
+  measure(measurements, "b", 25, 4000 / 100.6);  // 0.6 mm more in 40 rows
+  measure(measurements, "c", 25, 4000 / 100.3);
+  // c stands beside both above, and alone with a below.
+  const Panel panel = join_strips("p", 80, std::vector<Strip>{strip("a", 5), strip("c", 5), strip("b", 5)});
+  const Size got = size(shaped(panel, outlined(80, 15, {}, {.start = 5, .events = {{40, -5}}})), Swatch(measurements));
+  REQUIRE(got.findings.size() == 0);
+  const Panel tall = join_strips("p", 160, std::vector<Strip>{strip("a", 5), strip("c", 5), strip("b", 5)});
+  const Size more =
+      size(shaped(tall, outlined(160, 15, {}, {.start = 5, .events = {{120, -5}}})), Swatch(measurements));
+  REQUIRE(more.findings.size() == 1);
+  CHECK(
+      more.findings[0].message ==
+      "strips of unlike height add up over 2 stretches of rows: the tallest make 401.5 mm, the lowest 400.0 mm, 1.5 mm "
+      "apart");
 }

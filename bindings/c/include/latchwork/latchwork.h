@@ -2021,8 +2021,8 @@ LATCHWORK_C_API latchwork_status latchwork_size_options_default(latchwork_size_o
 LATCHWORK_C_API latchwork_status latchwork_panel_size(const latchwork_panel *panel, const latchwork_swatch *swatch,
                                                       const latchwork_size_options *options, latchwork_size *size,
                                                       latchwork_error *error);
-/* The sizes of its strips, whole, band by band from the bottom, from the left on the RS. Fails: as
-   latchwork_panel_size. Since 0.1. */
+/* The sizes of its strips, whole, or 0 where all of one is cut off, band by band from the bottom, from the left on the
+   RS. Fails: as latchwork_panel_size. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_size_strips(const latchwork_panel *panel,
                                                              const latchwork_swatch *swatch,
                                                              const latchwork_size_options *options,
@@ -2509,7 +2509,7 @@ LATCHWORK_C_API latchwork_status latchwork_panel_schematic_label(const latchwork
    substitutes and seams; the first size is drawn, the others thin over it, lower edges in line, middles one above the other.
    Panels alike are measured once, heights on the last one; notes tell the width of all panels and which textures are measured
    by another's gauge. `title` may be NULL. Fails: BAD_ARGUMENT (candidates for a grading without, or of other sizes; panels
-   where sizes differ in them; as latchwork_fitted); TOO_LARGE (panels); as latchwork_grade, latchwork_panel_schematic_piece
+   where sizes differ in them; unit for another than cm or inch; as latchwork_fitted); TOO_LARGE (panels); as latchwork_grade, latchwork_panel_schematic_piece
    and latchwork_schematic_svg. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_graded_schematic_svg(const latchwork_fit_request *design,
                                                                 const latchwork_grade_size *sizes, size_t count,
