@@ -133,9 +133,9 @@ inline constexpr double usual_length_mm = 100;
 /// gauge for it. place.field is the measurement, "measurements[3]", place.line its line:
 ///   half_measured (warning)  stitches or rows alone were measured in that state, which makes no gauge
 ///   few_places (advice; one place: warning)  fewer than usual_places; value and limit in places
-///   short_measure (advice)   counted over less than usual_length_mm; value and limit in mm; the shortest is named
-///   odd_one_out (warning)    one place that does not belong to the others
-///   unlike_swatches (warning)  swatches that differ by more than their places explain
+///   short_measure (advice)   counted over less than usual_length_mm; value (cut) and limit in mm; the shortest is
+///   named odd_one_out (warning)    one place that does not belong to the others unlike_swatches (warning)  swatches
+///   that differ by more than their places explain
 /// The odd one out is found by Grubbs's test, two-sided at 5 % (F. E. Grubbs, Technometrics 11, 1969; NIST/SEMATECH
 /// e-Handbook of Statistical Methods, 1.3.5.17.1): of n >= 3 places the one farthest from the mean, if it lies more
 /// than (n - 1) / sqrt(n) * sqrt(t^2 / (n - 2 + t^2)) sample standard deviations away, t the upper 0.05 / 2n point of
@@ -154,9 +154,9 @@ inline constexpr std::size_t max_swatch_bytes = std::size_t{64} << 20;
 /// texture,counted,count,length,unit,place,swatch,state; the last four may be left out. counted is `stitches` or
 /// `rows`; unit is mm, cm or in (25.4 mm exactly: 10 cm and 4 in are two lengths); without that column each length
 /// has its own, as read_length() takes it ("10 cm", "4 in"). state is `off the machine`, `rested` or `washed`; empty or
-/// left out it is rested. Numbers have a decimal point and no sign. Lines end with LF or CRLF. Beyond the RFC: lines
-/// that start with # and blank lines are passed over, so are a byte order mark at the start and blanks round an
-/// unquoted field. Linear in the text.
+/// left out it is rested. Numbers are those of quantities: "28", "28.5", "28 1/2", without sign or exponent. Lines end
+/// with LF or CRLF. Beyond the RFC: lines that start with # and blank lines are passed over, so are a byte order mark
+/// at the start and blanks round an unquoted field. Linear in the text.
 /// @throws Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, bad_unit,
 /// bad_encoding, too_large (more than max_swatch_bytes or Swatch::max_measurements).
 LATCHWORK_API Swatch read_swatch(std::string_view csv);

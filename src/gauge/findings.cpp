@@ -33,7 +33,7 @@ std::string thing_of(const Group& group) {
 
 /// "28.5 over 100 mm, 'left third' of swatch 'second' (line 7)"
 std::string measure_words(const Measurement& measure) {
-  std::string out = fmt::format("{:g} over {:g} mm", measure.count, measure.length_mm);
+  std::string out = fmt::format("{} over {} mm", measure.count, measure.length_mm);
   if (!measure.place.empty()) out += fmt::format(", '{}'", measure.place);
   if (!measure.swatch.empty())
     out += fmt::format("{} swatch '{}'", measure.place.empty() ? " on" : " of", measure.swatch);
@@ -101,7 +101,7 @@ class Looking {
     const Measurement& measure = measures_[item];
     if (measure.length_mm >= usual_length_mm) return;
     Finding& finding = add(FindingCode::short_measure, Severity::advice, item);
-    finding.value = static_cast<int>(measure.length_mm);
+    finding.value = static_cast<int>(measure.length_mm);  // down: what is nearly long enough must not seem to be
     finding.limit = static_cast<int>(usual_length_mm);
     finding.message =
         fmt::format("{}: {}; {} mm or more are usual", thing_of(group), measure_words(measure), usual_length_mm);

@@ -7,6 +7,7 @@
 #include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/gauge.hpp"
+#include "quantity/reader.hpp"
 #include "text/csv_table.hpp"
 #include "text/utf8.hpp"
 
@@ -28,6 +29,22 @@ LengthUnit unit_in(const CsvTable& table) {
                             : fmt::format("'{}' is no unit of length here; it must be mm, cm or in", shown(text)));
 }
 
+/// A decimal number or a fraction, as all quantities are written: "28", "28.5", "28 1/2".
+double number_in(const CsvTable& table, Column column) {
+  const std::string_view text = table.text(column);
+  try {
+    QuantityReader reader(text, "");
+    reader.pass_over_blanks();
+    const double value = reader.number().nearest();
+    reader.require_end();
+    return value;
+  } catch (const Error& error) {
+    // Whatever a field holds that is no number is one thing here.
+    const Place where = table.place(column);
+    throw Error(ErrorCode::bad_value, where, fmt::format("{}: '{}', {}", named(where), shown(text), error.what()));
+  }
+}
+
 // Of a file without a column for units: each length has its own.
 double length_with_unit(const CsvTable& table) {
   try {
@@ -42,7 +59,7 @@ double length_with_unit(const CsvTable& table) {
 
 double length_mm_in(const CsvTable& table) {
   if (!table.has(unit)) return length_with_unit(table);
-  const double in_unit = table.number(length);
+  const double in_unit = number_in(table, length);
   const LengthUnit of = unit_in(table);
   // The same length as read_length() makes of it, but for what is far out of range and refused below.
   return in_unit >= 0.001 && in_unit <= 1e6 ? length_of(in_unit, of).mm : in_unit * length_of(1, of).mm;
@@ -70,7 +87,7 @@ Measurement measurement(const CsvTable& table) {
   Measurement out;
   out.texture = table.text(texture);
   out.counted = counted_as(table);
-  out.count = table.number(count);
+  out.count = number_in(table, count);
   out.length_mm = length_mm_in(table);
   out.place = table.text(place);
   out.swatch = table.text(swatch);

@@ -71,6 +71,9 @@ std::int64_t time_ms(const CsvTable& table) {
     table.refuse(ErrorCode::bad_value, time,
                  fmt::format("'{}' is not digits with or without a decimal point", shown(digits)));
   }
+  if (digits.ends_with('.')) {
+    table.refuse(ErrorCode::bad_value, time, fmt::format("'{}' has a point without a digit after it", shown(digits)));
+  }
   // As read_duration(): what is no whole number is refused, not rounded; digit by digit, since few are whole as
   // doubles.
   const std::size_t point = std::min(digits.find('.'), digits.size());

@@ -100,7 +100,6 @@ TEST_CASE("the ways a spreadsheet or a person writes the same lines are all read
   CHECK(read_swatch("\r\n" + header + "#a\r\n\r\n" + line + "\r\n \r\n") == wanted);
   CHECK(read_swatch(header + "  moss , rows,\t30, 100 ,mm , left  ") == wanted);  // blanks round unquoted fields
   CHECK(read_swatch(header + "\"moss\", \"rows\" ,\"30\",\"100\",\"mm\",\"left\"\r\n") == wanted);
-  CHECK(read_swatch(header + "moss,rows,3e1,1.0E+2,mm,left") == wanted);
   CHECK(read_swatch("\"texture\",counted,\"count\",length,unit,place\n" + line) == wanted);
 }
 
@@ -196,23 +195,53 @@ TEST_CASE("the message names place, value and limit", "[gauge][file][error]") {
   CHECK_THROWS_WITH(read_swatch(header + "moss,rows,30,100,inch,left\n"),
                     "line 2, field unit: 'inch' is no unit of length here; it must be mm, cm or in");
   CHECK_THROWS_WITH(read_swatch(header + "moss,rows,\"30,5\",100,mm,left\n"),
-                    "line 2, field count: '30,5' is not a number; numbers have a decimal point");
+                    "line 2, field count: '30,5', character 3: a comma: numbers have a decimal point, and thousands "
+                    "stand together");
   // Cut to 60 bytes, but not inside the two bytes of a letter.
-  CHECK_THROWS_WITH(
-      read_swatch(header + "moss,rows,a" +
-                  [] {
-                    std::string text;
-                    for (int i = 0; i < 30; ++i) text += "\xC3\xA9";
-                    return text;
-                  }() +
-                  ",100,mm,left\n"),
-      "line 2, field count: 'a" +
-          [] {
-            std::string text;
-            for (int i = 0; i < 29; ++i) text += "\xC3\xA9";
-            return text;
-          }() +
-          "...' is not a number");
+  std::string word = "a";
+  for (int i = 0; i < 30; ++i) word += "\xC3\xA9";
+  const std::string cut = word.substr(0, 59) + "...";
+  CHECK_THROWS_WITH(read_swatch(header + "moss,rows," + word + ",100,mm,left\n"),
+                    "line 2, field count: '" + cut + "', character 1: '" + cut + "' is not a number");
+}
+
+TEST_CASE("numbers of a swatch file are written as those of quantities, with a column for units or without",
+          "[gauge][file]") {
+  const std::string own_unit = "texture,counted,count,length\n";
+  const struct {
+    const char* text;
+    double value;
+  } good[] = {{"28", 28},         {"28.5", 28.5}, {"28 1/2", 28.5}, {"28\xC2\xBD", 28.5},
+              {"57/2", 28.5},     {".5", 0.5},    {"028.50", 28.5}, {"0.30000000000000004", 0.30000000000000004},
+              {"10000", 10'000.0}};
+  for (const auto& each : good) {
+    CAPTURE(each.text);
+    const std::string text = each.text;
+    CHECK(read_swatch(header + "moss,rows," + text + ",100,mm,\n").measurements()[0].count == each.value);
+    CHECK(read_swatch(own_unit + "moss,rows," + text + ",100 mm\n").measurements()[0].count == each.value);
+    if (each.value < 1) continue;
+    CHECK(read_swatch(header + "moss,rows,28," + text + ",mm,\n").measurements()[0].length_mm == each.value);
+    CHECK(read_swatch(own_unit + "moss,rows,28," + text + " mm\n").measurements()[0].length_mm == each.value);
+  }
+  for (const char* text :
+       {"1e2", "28.", "+28", "28 1/0", "28.5 1/2", "28 0.5", "1 000", "28 1/2 1/2", "0x1E", "28.000000000000000000",
+        "\xE2\x88\x92"
+        "28"}) {
+    CAPTURE(text);
+    const auto refused_at = [&](const std::string& csv, const char* field) {
+      try {
+        read_swatch(csv);
+        FAIL("was read");
+      } catch (const Error& error) {
+        CHECK(error.place().line == 2);
+        CHECK(error.place().field == field);
+        CHECK(std::string(error.what()).find(", character ") != std::string::npos);
+      }
+    };
+    refused_at(header + "moss,rows," + text + ",100,mm,\n", "count");
+    refused_at(header + "moss,rows,28," + text + ",mm,\n", "length");
+    refused_at(own_unit + "moss,rows,28," + text + " mm\n", "length");
+  }
 }
 
 TEST_CASE("a swatch file past its limits is refused", "[gauge][file][error]") {

@@ -63,6 +63,8 @@ TEST_CASE("what is wrong in a timings file is told with place, value and limit",
                     "line 2, field time: '90000.00000001' ms is not a whole number of milliseconds");
   CHECK_THROWS_WITH(read_timings(header + "1,3,12,12,0,1e3,s,\n"),
                     "line 2, field time: '1e3' is not digits with or without a decimal point");
+  CHECK_THROWS_WITH(read_timings(header + "1,3,12,12,0,28.,s,\n"),
+                    "line 2, field time: '28.' has a point without a digit after it");
   CHECK_THROWS_WITH(read_timings(header + "1,3,12,12,0,101,h,\n"),
                     "line 2, field time: '101' h is 363600000 ms; it must be 1..360000000 ms");
   CHECK_THROWS_WITH(read_timings(header + "1000001,3,12,12,0,10,s,\n"),
