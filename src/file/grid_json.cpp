@@ -146,10 +146,11 @@ void put_crossing(Writer& writer, const Crossing& crossing) {
   const auto place = static_cast<std::size_t>(crossing.place);
   if (lean >= leans.size() || place >= places.size()) {
     Place where;
-    where.field = lean >= leans.size() ? "lean" : "place";
+    const char* which = lean >= leans.size() ? "lean" : "place";
+    where.field = writer.field() + "." + which;
     throw Error(ErrorCode::bad_value, where,
-                fmt::format("{} of the crossing at row {}, column {} is {}, which has no name", where.field,
-                            crossing.row, crossing.column, lean >= leans.size() ? lean : place));
+                fmt::format("{} of the crossing at row {}, column {} is {}, which has no name", which, crossing.row,
+                            crossing.column, lean >= leans.size() ? lean : place));
   }
   writer.begin_object(Layout::line);
   writer.key("row");

@@ -50,6 +50,13 @@ class CursorIterator {
   Cursor* cursor_ = nullptr;
 };
 
+/// Whether a message begins with the name of that field: "bands[0].rows is 0", not "rows_end is 0".
+bool tells_of(std::string_view message, std::string_view field) {
+  if (!message.starts_with(field)) return false;
+  const std::string_view after = message.substr(field.size());
+  return after.starts_with(' ') || after.starts_with(':');
+}
+
 std::string_view kind_name(Kind kind) {
   switch (kind) {
     case Kind::null:
@@ -309,7 +316,9 @@ void Value::refuse(ErrorCode code, const std::string& what, Place place) const {
   } else if (!own.empty() && !place.field.starts_with(own)) {
     place.field = own + (place.field.front() == '[' ? "" : ".") + place.field;
   }
+  const bool named = !place.field.empty() && tells_of(what, place.field);
   const std::string where = place.field.empty() ? fmt::format("line {}: ", place.line)
+                            : named             ? fmt::format("line {}, ", place.line)
                                                 : fmt::format("line {}, {}: ", place.line, place.field);
   throw Error(code, place, what.starts_with("line ") ? what : where + what);
 }

@@ -21,25 +21,50 @@ void Writer::begin_file(std::string_view format, int version) {
 }
 
 void Writer::open(char bracket, Layout layout) {
+  const std::string_view name = after_key_ ? key_ : std::string_view();
   before_value();
   out_ += bracket;
   const bool inside_line = !levels_.empty() && levels_.back().layout == Layout::line;
-  levels_.push_back({inside_line ? Layout::line : layout});
+  levels_.push_back({inside_line ? Layout::line : layout, bracket == '[', name});
 }
 
 void Writer::close(char bracket) {
   const Level level = levels_.back();
   levels_.pop_back();
-  if (level.layout == Layout::lines && !level.empty) new_line();
+  if (level.layout == Layout::lines && level.members > 0) new_line();
   out_ += bracket;
 }
 
 void Writer::separate() {
   if (levels_.empty()) return;
   Level& level = levels_.back();
-  if (!level.empty) out_ += level.layout == Layout::line ? ", " : ",";
+  if (level.members > 0) out_ += level.layout == Layout::line ? ", " : ",";
   if (level.layout == Layout::lines) new_line();
-  level.empty = false;
+  ++level.members;
+}
+
+// Of the innermost object or array that is open.
+std::string Writer::path() const {
+  std::string out;
+  for (std::size_t i = 1; i < levels_.size(); ++i) {
+    const Level& outer = levels_[i - 1];
+    if (outer.array) {
+      out += fmt::format("[{}]", outer.members - 1);
+    } else {
+      out += fmt::format("{}{}", out.empty() ? "" : ".", levels_[i].name);
+    }
+  }
+  return out;
+}
+
+std::string Writer::field_of(std::string_view key) const {
+  const std::string outer = path();
+  return fmt::format("{}{}{}", outer, outer.empty() ? "" : ".", key);
+}
+
+std::string Writer::field() const {
+  if (after_key_) return field_of(key_);
+  return levels_.empty() ? std::string() : fmt::format("{}[{}]", path(), levels_.back().members);
 }
 
 void Writer::before_value() {
@@ -64,8 +89,8 @@ void Writer::integer(std::int64_t value) {
 void Writer::real(double value) {
   if (!std::isfinite(value)) {
     Place place;
-    place.field = key_;
-    throw Error(ErrorCode::bad_value, place, fmt::format("{} is {}: no file can hold that", key_, value));
+    place.field = field();
+    throw Error(ErrorCode::bad_value, place, fmt::format("{} is {}: no file can hold that", place.field, value));
   }
   before_value();
   fmt::format_to(std::back_inserter(out_), "{}", value);
@@ -79,9 +104,9 @@ void Writer::boolean(bool value) {
 void Writer::text(std::string_view value) {
   if (const std::size_t bad = utf8_error(value); bad != std::string_view::npos) {
     Place place;
-    place.field = key_;
+    place.field = field();
     throw Error(ErrorCode::bad_encoding, place,
-                fmt::format("{} holds a byte that is not UTF-8 (offset {})", key_, bad));
+                fmt::format("{} holds a byte that is not UTF-8 (offset {})", place.field, bad));
   }
   before_value();
   quote(value);

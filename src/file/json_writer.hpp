@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -28,16 +29,24 @@ class Writer {
   /// @throws Error bad_encoding when it is not UTF-8.
   void text(std::string_view value);
 
+  /// Where a member of that name in the open object stands in the file: "effort_ms.stop".
+  std::string field_of(std::string_view key) const;
+  /// Where the value stands that is written next: "effort_ms.stop", "prongs[2]".
+  std::string field() const;
+
   /// The text, closed by a newline; the writer is empty after it.
   std::string take();
 
  private:
   struct Level {
     Layout layout;
-    bool empty = true;
+    bool array = false;
+    std::string_view name{};  // of an object's member; empty in an array, and of the whole file
+    std::size_t members = 0;  // begun
   };
   void open(char bracket, Layout layout);
   void close(char bracket);
+  std::string path() const;
   void before_value();
   void separate();
   void new_line() {
@@ -48,7 +57,7 @@ class Writer {
 
   std::string out_;
   std::vector<Level> levels_;
-  std::string_view key_;  // last written: the field that a refusal names
+  std::string_view key_;  // last written
   bool after_key_ = false;
 };
 

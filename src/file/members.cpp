@@ -6,15 +6,10 @@
 
 namespace latchwork::inline v0::json {
 
-std::string needle_text(std::string_view key, int needle, NeedleNames names) {
+std::optional<std::string> needle_text(int needle, NeedleNames names) {
   if (needle == 0) return std::string(names.zero);
   const std::int64_t number = needle < 0 ? -std::int64_t{needle} : needle;
-  if (number > names.most) {
-    Place place;
-    place.field = key;
-    throw Error(ErrorCode::bad_value, place,
-                fmt::format("{} is needle {}; needles go to L{} and R{}", key, needle, names.most, names.most));
-  }
+  if (number > names.most) return std::nullopt;
   return fmt::format("{}{}", needle < 0 ? 'L' : 'R', number);
 }
 

@@ -22,8 +22,8 @@ struct NeedleNames {
   std::string_view zero = "none";
   std::int64_t most = std::numeric_limits<int>::max();  // the least int has no opposite and no name
 };
-/// @throws Error bad_value (field = key).
-std::string needle_text(std::string_view key, int needle, NeedleNames names);
+/// Nothing for a needle beyond `most`.
+std::optional<std::string> needle_text(int needle, NeedleNames names);
 int get_needle(Value value, NeedleNames names);
 
 /// What a reader does where a field is missing.
@@ -164,14 +164,15 @@ class Putting {
 
   template <std::signed_integral Int>
   void integer(std::string_view key, Int member, Int least, Int most) {
-    if (member < least || member > most)
-      refuse(key, fmt::format("{} is {}, not from {} to {}", key, member, least, most));
+    if (member < least || member > most) {
+      refuse(writer_.field_of(key), fmt::format("is {}, not from {} to {}", member, least, most));
+    }
     writer_.key(key);
     writer_.integer(member);
   }
   void real(std::string_view key, double member, double least, double most) {
     if (!(member > least && member <= most)) {
-      refuse(key, fmt::format("{} is {}, not above {} and up to {}", key, member, least, most));
+      refuse(writer_.field_of(key), fmt::format("is {}, not above {} and up to {}", member, least, most));
     }
     writer_.key(key);
     writer_.real(member);
@@ -199,11 +200,15 @@ class Putting {
   void choice(std::string_view key, Enum member, std::span<const std::string_view> names, int first = 0) {
     const auto index = static_cast<std::int64_t>(member) - first;
     if (index < 0 || index >= static_cast<std::int64_t>(names.size())) {
-      refuse(key, fmt::format("{} is {}, which has no name", key, index + first));
+      refuse(writer_.field_of(key), fmt::format("is {}, which has no name", index + first));
     }
     text(key, names[static_cast<std::size_t>(index)]);
   }
-  void needle(std::string_view key, int member, NeedleNames names) { text(key, needle_text(key, member, names)); }
+  void needle(std::string_view key, int member, NeedleNames names) {
+    const auto name = needle_text(member, names);
+    if (!name) refuse_needle(writer_.field_of(key), member, names);
+    text(key, *name);
+  }
   template <class Member, class Put>
   void value(std::string_view key, const Member& member, Put&& put) {
     writer_.key(key);
@@ -216,8 +221,9 @@ class Putting {
   template <class Item, class Put>
   void list(std::string_view key, const std::vector<Item>& member, Layout layout, Put&& put,
             std::size_t most_items = std::numeric_limits<std::size_t>::max()) {
-    if (member.size() > most_items)
-      refuse(key, fmt::format("{} has {} items; there may be {}", key, member.size(), most_items));
+    if (member.size() > most_items) {
+      refuse(writer_.field_of(key), fmt::format("has {} items; there may be {}", member.size(), most_items));
+    }
     if (member.empty() && missing_ == Missing::is_refused) return;
     writer_.key(key);
     writer_.begin_array(layout);
@@ -227,21 +233,29 @@ class Putting {
   void integers(std::string_view key, const std::vector<int>& member, int least, int most,
                 std::size_t most_items = std::numeric_limits<std::size_t>::max()) {
     const auto put = [&](Writer& writer, int item) {
-      if (item < least || item > most)
-        refuse(key, fmt::format("{} holds {}, not from {} to {}", key, item, least, most));
+      if (item < least || item > most) {
+        refuse(writer.field(), fmt::format("is {}, not from {} to {}", item, least, most));
+      }
       writer.integer(item);
     };
     list(key, member, Layout::line, put, most_items);
   }
   void needles(std::string_view key, const std::vector<int>& member, NeedleNames names) {
-    list(key, member, Layout::line, [&](Writer& writer, int item) { writer.text(needle_text(key, item, names)); });
+    list(key, member, Layout::line, [&](Writer& writer, int item) {
+      const auto name = needle_text(item, names);
+      if (!name) refuse_needle(writer.field(), item, names);
+      writer.text(*name);
+    });
   }
 
  private:
-  [[noreturn]] static void refuse(std::string_view key, const std::string& what) {
+  [[noreturn]] static void refuse(const std::string& field, const std::string& what) {
     Place place;
-    place.field = key;
-    throw Error(ErrorCode::bad_value, place, what);
+    place.field = field;
+    throw Error(ErrorCode::bad_value, place, field + " " + what);
+  }
+  [[noreturn]] static void refuse_needle(const std::string& field, int needle, NeedleNames names) {
+    refuse(field, fmt::format("is needle {}; needles go to L{} and R{}", needle, names.most, names.most));
   }
 
   Writer& writer_;

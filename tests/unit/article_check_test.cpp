@@ -133,3 +133,9 @@ TEST_CASE("a text that is not UTF-8 is refused with its field", "[article][error
   CHECK_THROWS_MATCHES(targets(article, sample_choices()), Error, refused_field(ErrorCode::bad_encoding, field));
   CHECK_THROWS_MATCHES(write(article), Error, refused_field(ErrorCode::bad_encoding, field));
 }
+
+TEST_CASE("a file's error tells its place once", "[article][file][error]") {
+  CHECK_THROWS_WITH(
+      read_article("{\"format\": \"latchwork-article\", \"version\": 1,\n\"name\": \"\", \"pieces\": []}"),
+      "line 2, name is empty");
+}

@@ -197,10 +197,11 @@ TEST_CASE("a machine that no reader would take is not written", "[file][machine]
   CHECK_THROWS_MATCHES(write(file), Error, refused_field(ErrorCode::bad_value, "leftmost"));
   file = {};
   file.machine.prongs = {1, 21};
-  CHECK_THROWS_MATCHES(write(file), Error, refused_field(ErrorCode::bad_value, "prongs"));
+  CHECK_THROWS_MATCHES(write(file), Error, refused_field(ErrorCode::bad_value, "prongs[1]"));
   file = {};
   file.effort.shaping = 3'600'001;
-  CHECK_THROWS_MATCHES(write(file), Error, refused_field(ErrorCode::bad_value, "shaping"));
+  CHECK_THROWS_MATCHES(write(file), Error, refused_field(ErrorCode::bad_value, "effort_ms.shaping"));
+  CHECK_THROWS_WITH(write(file), "effort_ms.shaping is 3600001, not from 0 to 3600000");
 }
 
 TEST_CASE("texts keep quotes, line ends, NULs and letters of every script", "[file]") {
