@@ -10,6 +10,7 @@
 #include <string>
 #include <string_view>
 
+#include "brief/asked.hpp"
 #include "latchwork/article.hpp"
 #include "latchwork/article_fit.hpp"
 #include "latchwork/certificate.hpp"
@@ -138,6 +139,25 @@ inline void article_json(std::string_view bytes) {
 }
 inline void machine_json(std::string_view bytes) {
   check(bytes, true, read_machine, [](const MachineFile& file) { return write(file); });
+}
+/// A brief's own settings; what was read is what sessions and rests may be.
+inline void brief_json(std::string_view bytes) {
+  check(bytes, true, report::read_asked, report::write_asked);
+  report::Asked asked;
+  try {
+    asked = report::read_asked(bytes);
+  } catch (const Error&) {
+    return;  // looked at above
+  }
+  try {
+    Plan plan;
+    plan.rows = 3;
+    const SessionOptions options{.session_ms = asked.session_ms, .rest_ms = asked.rest_ms};
+    if (sessions(plan, Effort{}, options).size() > 1) fail("three rows in several sessions", bytes);
+    if (!rests(plan, Effort{}, options).empty()) fail("a rest from no hand work", bytes);
+  } catch (const Error& error) {
+    fail("settings that were read are refused", error.what());
+  }
 }
 inline void plan_json(std::string_view bytes) {
   check(bytes, true, read_plan, [](const Plan& plan) { return write(plan); });
@@ -501,6 +521,7 @@ inline constexpr std::array targets = {
     Target{"strip_json", strip_json},
     Target{"panel_json", panel_json},
     Target{"machine_json", machine_json},
+    Target{"brief_json", brief_json},
     Target{"yarn_json", yarn_json},
     Target{"article_json", article_json},
     Target{"plan_json", plan_json},
