@@ -96,7 +96,7 @@ LATCHWORK_API std::string schematic_svg(const Schematic& schematic);
 /// slopes' corners.
 /// @throws Error no_gauge (field = texture); bad_argument (row, field "grid") for a row without a stitch, or without a
 /// column in common with the row below: that is two pieces; bad_argument (field "seam_left"), as size(), and (row,
-/// field "seam_right") for a row that its seams take wholly; too_large (field "substitutes").
+/// field of the seam that takes more) for a row that its seams take wholly; too_large (field "substitutes").
 LATCHWORK_API SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const SizeOptions& options = {});
 
 /// One design in all its sizes, on one drawing: the panels of each piece side by side as they are sewn, as
@@ -105,8 +105,8 @@ LATCHWORK_API SchematicPiece schematic_piece(const Panel& panel, const Swatch& s
 /// panels alike are measured once, heights on the last one. Notes tell the width of all panels where there are two or
 /// more, and what the measures rest on. The title is the caller's to set. Linear in the cells of all panels.
 /// @throws Error bad_argument (field "candidates" for a grading without, or of other sizes than the request's; "panels"
-/// where sizes differ in them; what fitted() refuses); too_large (field "panels") for more than Schematic::max_pieces;
-/// as schematic_piece().
+/// where sizes differ in them; "unit" for another than cm or inch; what fitted() refuses); too_large (field "panels")
+/// for more than Schematic::max_pieces; as schematic_piece().
 LATCHWORK_API Schematic graded_schematic(const GradeRequest& request, const Grading& grading, const Swatch& swatch,
                                          LengthUnit unit = LengthUnit::cm);
 

@@ -114,8 +114,10 @@ class Reckoning {
   template <class Item>
   void told(std::string_view what, const Item& item) {
     constexpr const char* how[] = {"published", "from memory", "common practice"};
-    out_.sources.push_back(
-        fmt::format("{} '{}': {} ({})", what, item.name, item.source, how[static_cast<std::size_t>(item.mark)]));
+    const std::string_view mark = how[static_cast<std::size_t>(item.mark)];
+    // "common practice, no source" says already how far to trust it.
+    const std::string after = item.source.starts_with(mark) ? std::string() : fmt::format(" ({})", mark);
+    out_.sources.push_back(fmt::format("{} '{}': {}{}", what, item.name, item.source, after));
   }
 
   void take_sizes() {

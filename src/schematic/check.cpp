@@ -102,6 +102,13 @@ void check(const SchematicPiece& piece, std::size_t sizes, const std::string& at
 
 }  // namespace
 
+void require_unit(LengthUnit unit) {
+  if (unit == LengthUnit::cm || unit == LengthUnit::inch) return;
+  refuse(ErrorCode::bad_argument, "unit",
+         fmt::format("unit is {}; it must be {} (cm) or {} (inch)", static_cast<int>(unit),
+                     static_cast<int>(LengthUnit::cm), static_cast<int>(LengthUnit::inch)));
+}
+
 void check(const Schematic& schematic) {
   require_text("title", schematic.title);
   require_count("sizes", schematic.sizes.size(), Schematic::max_sizes);
@@ -111,11 +118,7 @@ void check(const Schematic& schematic) {
     require_text(fmt::format("sizes[{}]", i), schematic.sizes[i]);
   for (std::size_t i = 0; i < schematic.notes.size(); ++i)
     require_text(fmt::format("notes[{}]", i), schematic.notes[i]);
-  if (schematic.unit != LengthUnit::cm && schematic.unit != LengthUnit::inch) {
-    refuse(ErrorCode::bad_argument, "unit",
-           fmt::format("unit is {}; it must be {} (cm) or {} (inch)", static_cast<int>(schematic.unit),
-                       static_cast<int>(LengthUnit::cm), static_cast<int>(LengthUnit::inch)));
-  }
+  require_unit(schematic.unit);
   if (schematic.pieces.empty()) refuse(ErrorCode::bad_argument, "pieces", "a schematic needs one piece or more");
   for (std::size_t i = 0; i < schematic.pieces.size(); ++i) {
     check(schematic.pieces[i], schematic.sizes.size(), fmt::format("pieces[{}]", i));

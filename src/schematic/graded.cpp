@@ -11,6 +11,7 @@
 #include "grading/grader.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/schematic.hpp"
+#include "schematic/check.hpp"
 #include "schematic/layout.hpp"
 
 namespace latchwork::inline v0 {
@@ -89,6 +90,7 @@ bool told_before(const std::vector<SchematicPiece>& before, const SchematicMeasu
 
 Schematic graded_schematic(const GradeRequest& request, const Grading& grading, const Swatch& swatch, LengthUnit unit) {
   require_graded(request, grading);
+  schematics::require_unit(unit);
   Schematic out;
   out.unit = unit;
   std::vector<FitRequest> designs;

@@ -71,8 +71,7 @@ std::span<const SystemOfYarn> systems_of_yarn() noexcept {
 const SystemOfYarn& system_of(YarnSystem system) {
   const auto number = static_cast<std::size_t>(system);
   if (number < systems.size()) return systems[number];
-  refuse(ErrorCode::bad_argument, "system",
-         fmt::format("system is {}; a system of yarn numbers is 0..{}", number, systems.size() - 1));
+  refuse(ErrorCode::bad_argument, "system", fmt::format("system is {}; it must be 0..{}", number, systems.size() - 1));
 }
 
 void require_yarn(const YarnNumber& yarn, std::string_view prefix) {

@@ -75,9 +75,11 @@ TEST_CASE("where sources disagree the caller chooses", "[article]") {
   choices.size = "45 x 45 cm";
   const Targets made = targets(cushion, choices);
   CHECK(made.sources == std::vector<std::string>{"list 'covers, UK': britishwholesales.co.uk (published)",
-                                                 "closure 'overlap': from memory (from memory)",
+                                                 "closure 'overlap': from memory",
                                                  "rule 'insert 2 in larger': engineerfix.com (published)"});
   CHECK(made.cautions == cushion.cautions);
+  choices.closure = "seam";
+  CHECK(targets(cushion, choices).sources[1] == "closure 'seam': common practice, no source");
 }
 
 TEST_CASE("a cushion cover's back is in one piece or laps over itself", "[article]") {

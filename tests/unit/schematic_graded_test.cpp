@@ -119,6 +119,16 @@ TEST_CASE("a drawing says where its measures rest on another texture's gauge", "
   CHECK(schematic_piece(moss, swatch(), options).notes == drawn.pieces[0].notes);
 }
 
+TEST_CASE("a grading is drawn in cm or in inches, and in no other unit", "[schematic][grading][error]") {
+  const GradeRequest request = family();
+  const Grading grading = grade(request, swatch());
+  for (const LengthUnit unit : {LengthUnit::mm, LengthUnit::m, LengthUnit::foot, LengthUnit::yard}) {
+    CHECK_THROWS_MATCHES(graded_schematic(request, grading, swatch(), unit), Error,
+                         refused_field(ErrorCode::bad_argument, "unit"));
+  }
+  CHECK(graded_schematic(request, grading, swatch(), LengthUnit::inch).unit == LengthUnit::inch);
+}
+
 TEST_CASE("a grading that cannot be drawn is refused with its field", "[schematic][grading][error]") {
   const GradeRequest request = family();
   Grading grading = grade(request, swatch());
