@@ -27,7 +27,7 @@ struct ConditionPrice {
   Condition condition = Condition::all;
   PlanStatus status = PlanStatus::infeasible;  ///< of the plan under it
   std::int64_t total_ms = 0;                   ///< what that plan takes; 0 when there is none; -1, and price_ms too,
-                                               ///< with status `feasible`: the call ended before any was found
+                                               ///< with status `feasible`: the call ended, and had none
   std::int64_t price_ms = 0;  ///< more than the least plan without it that was found; 0 or more; where there is none
                               ///< (`infeasible`) this and the next two are 0 and mean nothing
   std::int64_t least_price_ms = 0;  ///< the price is proven to be no less than this ...
@@ -36,10 +36,10 @@ struct ConditionPrice {
 };
 
 /// The price of each condition that is asked (none asked: no price), alone, and last of all together; `forced_exempt`
-/// goes with each. Each is a plan of its own; the work limit and the time limit are the whole call's, shared out
-/// fairly: what one plan leaves unused the next have, and the same work limit gives the same prices. A plan found under
-/// one condition counts wherever it keeps what is asked.
-/// @throws Error as plan().
+/// goes with each. Each is a plan of its own; work and time limit are the whole call's, shared fairly, and the same
+/// work limit gives the same prices. A plan found under one counts wherever it keeps what is asked. Ended, it has of
+/// the rest what needs no search: the plan under all, which keeps each, then each alone, of 200,000 cells in all; what
+/// has none then has total -1. @throws Error as plan(); cancelled only where the panel was not even read.
 LATCHWORK_API std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& machine,
                                                            const Effort& effort = {}, const PlanOptions& options = {});
 

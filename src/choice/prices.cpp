@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <optional>
+#include <stop_token>
+#include <utility>
 
 #include "conditions/check.hpp"
 #include "effort/check.hpp"
@@ -11,6 +13,9 @@
 
 namespace latchwork::inline v0 {
 namespace {
+
+// Cells of the panels that are read once the call is over, for plans that are had without a search: a few milliseconds.
+constexpr std::int64_t most_begun = 200'000;
 
 /// The conditions with only one of them left.
 Conditions alone(const Conditions& asked, Condition one) {
@@ -56,10 +61,17 @@ std::optional<Plan> found(planning::OneCall& call, const Grid& grid, const Machi
 struct Asked {
   Condition condition = Condition::all;
   Conditions conditions;
+  bool looked = false;
   bool impossible = false;     // there is none
   std::int64_t total_ms = -1;  // of the best; -1: none is known
   std::int64_t bound_ms = 0;   // none takes less
 
+  void look(const std::optional<Plan>& plan) {
+    looked = true;
+    if (plan) take(*plan);
+  }
+
+ private:
   void take(const Plan& plan) {
     impossible = plan.status == PlanStatus::infeasible;
     if (impossible) return;
@@ -80,6 +92,37 @@ std::vector<Asked> all_asked(const Conditions& conditions) {
     if (one.conditions != nothing) asked.push_back(std::move(one));
   }
   return asked;
+}
+
+bool is_one(const std::vector<Asked>& asked) {
+  return asked.size() == 2 && asked.front().conditions == asked.back().conditions;
+}
+
+/// One condition alone is all.
+void same(const Asked& from, Asked& to) {
+  const Condition condition = to.condition;
+  to = from;
+  to.condition = condition;
+}
+
+/// For what nobody looked at before the call was over: the plan that is had without a search, while the panel is small.
+/// Of all conditions first, for that plan keeps each.
+void begin(planning::OneCall& call, const Grid& grid, const Machine& machine, const Effort& effort,
+           std::vector<Asked>& asked) {
+  std::stop_source over;
+  over.request_stop();
+  PlanOptions own = call.keystone(0, 1);
+  own.progress = nullptr;  // all was told
+  own.stop = over.get_token();
+  std::int64_t left = most_begun;
+  for (auto one = asked.rbegin(); one != asked.rend(); ++one) {
+    if (one->looked || (is_one(asked) && &*one == &asked.front())) continue;
+    left -= std::int64_t{grid.rows()} * grid.columns();
+    if (left < 0) break;
+    own.conditions = one->conditions;
+    one->look(found(call, grid, machine, effort, own));
+  }
+  if (is_one(asked)) same(asked.back(), asked.front());
 }
 
 /// A plan that keeps all conditions keeps each, and one that keeps any is a plan without conditions. What bounds the
@@ -120,18 +163,16 @@ std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& ma
   if (asked.empty()) return {};
   double from = part;
   for (Asked& one : asked) {
-    const bool again = &one != &asked.front() && one.conditions == asked.front().conditions;  // one alone is all
-    if (again) {
-      const Condition all = one.condition;
-      one = asked.front();
-      one.condition = all;
+    if (&one != &asked.front() && is_one(asked)) {
+      same(asked.front(), one);
     } else if (!call.ended()) {
       own = call.part(from, from + part);
       own.conditions = one.conditions;
-      if (const auto kept = found(call, grid, machine, effort, own)) one.take(*kept);
+      one.look(found(call, grid, machine, effort, own));
     }
     from += part;
   }
+  begin(call, grid, machine, effort, asked);
   std::int64_t plain_ms = plain.total_ms;
   compare(plain_ms, plain.bound_ms, asked);
   std::vector<ConditionPrice> prices;

@@ -6,6 +6,7 @@
 
 #include "finding/merge.hpp"
 #include "latchwork/error.hpp"
+#include "plan/inputs.hpp"
 #include "plan/rhythm.hpp"
 #include "text/words.hpp"
 
@@ -108,10 +109,12 @@ struct Poser {
 
   // No lane works at a closed row.
   void close_lanes() {
+    std::vector<int> rows;
+    for (int row = 0; row <= posed.problem.rows; ++row) {
+      if (closed[at(row)]) rows.push_back(row);
+    }
     for (Lane& lane : posed.problem.lanes) {
-      for (int row = 0; row <= posed.problem.rows; ++row) {
-        if (closed[at(row)]) lane.done[at(row)] = -1;
-      }
+      for (const int row : rows) lane.done[at(row)] = -1;
       int before = posed.problem.rows;  // from above: no batch passes a stack that only a hold can make
       for (std::size_t i = lane.tasks.size(); i-- > 0;) {
         Task& task = lane.tasks[i];
@@ -205,20 +208,26 @@ Finding finding_at(FindingCode code, int row, int column, std::string message, s
   return finding;
 }
 
-// With the depth of batches narrowed.
-std::vector<Finding> narrow(Problem& problem, const Grid& grid, const Wales& wales, const Machine& machine,
-                            const Effort& effort, int depth, Lanes lanes) {
-  if (depth == 0 || depth >= machine.max_ladder) return {};
+Problem narrowed(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort, int depth,
+                 Limits& limits, std::vector<Finding>& barred, Lanes lanes) {
+  barred.clear();
   Machine shallow = machine;
-  shallow.max_ladder = depth;
-  problem = problem_of(grid, wales, shallow, effort, nullptr, lanes);
-  std::vector<Finding> barred = std::move(problem.barred);
+  if (depth > 0) shallow.max_ladder = std::min(shallow.max_ladder, depth);
+  Problem problem = problem_of(grid, wales, shallow, effort, &limits, lanes);
+  // What a deep ladder does not reach a shallow one does not: mostly nothing bars the panel, and it is read once.
+  if (shallow.max_ladder == machine.max_ladder || problem.barred.empty()) {
+    barred = what_bars(grid, machine, problem);
+    return problem;
+  }
+  barred = what_bars(grid, machine, problem_of(grid, wales, machine, effort, &limits, lanes));
+  if (!barred.empty()) return problem;
+  barred = problem.barred;
   for (Finding& finding : barred) {
     finding.code = FindingCode::too_deep;
     finding.message = fmt::format("max_depth: {}", finding.message);
     finding.suggestion = "allow deeper re-forms, or close the stack sooner";
   }
-  return barred;
+  return problem;
 }
 
 Finding off_rhythm(const Group& group, const Rhythm& rhythm, const Wales& wales) {

@@ -34,10 +34,9 @@ Settled settle(const Group& group, const Rhythm& rhythm, int rows);
 /// An error at a row and column.
 Finding finding_at(FindingCode code, int row, int column, std::string message, std::string suggestion);
 
-/// Narrows the problem to batches of this depth (0: as the machine allows), its lanes made as they were; what that
-/// bars.
-std::vector<Finding> narrow(Problem& problem, const Grid& grid, const Wales& wales, const Machine& machine,
-                            const Effort& effort, int depth, Lanes lanes = Lanes::alike);
+/// The problem with batches of this depth (0: as the machine allows), and what bars it: the panel, or else the depth.
+Problem narrowed(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort, int depth,
+                 Limits& limits, std::vector<Finding>& barred, Lanes lanes = Lanes::alike);
 
 /// Why a group whose works in a rhythm cost too much (settle()) cannot keep to it.
 Finding off_rhythm(const Group& group, const Rhythm& rhythm, const Wales& wales);

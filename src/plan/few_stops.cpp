@@ -55,7 +55,7 @@ class FewStops {
   std::optional<Schedule> find_quickly() const {
     Schedule found;
     if (!serve_spans(found.stops)) return {};
-    found.cost = cost_of(problem_, found.stops);
+    found.cost = cost_of(problem_, found.stops, nullptr, &found.works);
     if (found.cost >= far) return {};
     return found;
   }
@@ -63,11 +63,11 @@ class FewStops {
   std::optional<Schedule> find() const {
     Schedule found;
     if (!serve_spans(found.stops)) return {};
-    found.cost = cost_of(problem_, found.stops);
+    found.cost = cost_of(problem_, found.stops, nullptr, &found.works);
     if (found.cost < far) return found;
     // Some stop is in the middle of a lane's stack, and does not serve what it was to serve.
     if (!follow_lanes(found.stops)) return {};
-    found.cost = cost_of(problem_, found.stops);
+    found.cost = cost_of(problem_, found.stops, nullptr, &found.works);
     if (found.cost < far) return found;
     return {};
   }

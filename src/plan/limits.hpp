@@ -28,10 +28,11 @@ class Deadline {
   }
   /// Whole milliseconds since its clock runs, rounded up. Of no use when none is set.
   std::int64_t gone_ms() const { return std::chrono::ceil<std::chrono::milliseconds>(Clock::now() - from_).count(); }
-  /// From here on it is over sooner, by as long as it runs already, though by no more than a quarter of the whole.
-  void keep_back() {
+  /// From here on it is over sooner, by so many times as long as it runs already, in quarters of that, though by no
+  /// more than half of the whole.
+  void keep_back(int quarters) {
     if (!set_ || at_ == Clock::time_point::max()) return;
-    at_ -= std::min<Clock::duration>(Clock::now() - from_, (at_ - from_) / 4);
+    at_ -= std::min<Clock::duration>((Clock::now() - from_) / 4 * quarters, (at_ - from_) / 2);
   }
   /// The share of the time that is gone, 0..1; 0 when none is set.
   double gone() const {
@@ -134,13 +135,16 @@ class Limits {
     return options_.stop.stop_requested() || spent_->whole->over();
   }
 
-  /// The panel is read, and what comes of it will be written up, which takes about as long: so much sooner the time is
-  /// over.
-  void keep_back() {
+  /// The panel is read, and what comes of it will be written up, which takes so many quarters of that time: so much
+  /// sooner the time is over. It may be by now, and go_on() looks at once.
+  void keep_back(int quarters = for_a_plan) {
     if (!deadline_.set()) return;
-    if (spent_) spent_->least_ms = std::max(spent_->least_ms, 2 * deadline_.gone_ms());
-    deadline_.keep_back();
+    if (spent_) spent_->least_ms = std::max(spent_->least_ms, deadline_.gone_ms() * (4 + quarters) / 4);
+    deadline_.keep_back(quarters);
+    looked_ = work_ - often;
   }
+  static constexpr int for_a_plan = 6;            // plans to begin with, and what becomes of the best, by measure
+  static constexpr int for_a_rhythm_of_some = 9;  // the problem is laid out anew as well
 
   /// Whether it said no.
   bool ended() const noexcept { return ended_; }

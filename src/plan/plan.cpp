@@ -236,15 +236,18 @@ class Planner {
 }  // namespace
 
 Solved planning::solve(const Problem& problem, const PlanOptions& options, Limits& limits) {
-  const Planner::Result result = Planner(problem, options, limits).run();
+  Planner::Result result = Planner(problem, options, limits).run();
   Solved solved;
   solved.proven = result.proven;
   solved.bound = result.bound;
   solved.stuck = result.stuck;
   if (result.best.cost >= far) return solved;
-  solved.works.reserve(problem.lanes.size());
-  const StopRows stops = stop_rows(result.best.stops);
-  for (const Lane& lane : problem.lanes) solved.works.push_back(works_of(lane, stops).list);
+  solved.works = std::move(result.best.works);
+  if (solved.works.empty()) {
+    solved.works.reserve(problem.lanes.size());
+    const StopRows stops = stop_rows(std::move(result.best.stops));
+    for (const Lane& lane : problem.lanes) solved.works.push_back(works_of(lane, stops).list);
+  }
   solved.cost = std::min(result.best.cost, cost_of_works(problem, solved.works));
   solved.bound = std::min(solved.bound, solved.cost);
   return solved;

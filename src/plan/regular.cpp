@@ -27,7 +27,7 @@ namespace {
 
 using namespace planning;
 
-constexpr std::int64_t most_begun = 400'000;  // a few milliseconds
+constexpr std::int64_t most_begun = 200'000;  // a few milliseconds
 
 // What rhythms cost. Stops at which nothing is due cost nothing, so that a rhythm is known by `every`, its stops' rows
 // modulo `every`, and the first of them that comes once something can be done.
@@ -56,6 +56,7 @@ class Rhythms {
       for (std::size_t k = 0; k < standing_.size(); ++k) {
         const Lane& lane = problem_.lanes[k];
         int& standing = standing_[k];
+        ++work_;
         if (standing < lane.task_count() && lane.task(standing).last_stop < here) return far;
         const int done = lane.done_at(here);
         if (done <= standing) continue;  // nothing is due, or it waits
@@ -64,7 +65,7 @@ class Rhythms {
         standing = done;
         busy = true;
       }
-      work_ += static_cast<std::int64_t>(standing_.size()) + 1;
+      ++work_;
       if (busy && !(apart_ && is_forced(problem_, here))) cost += stop_cost_;
     }
     return open == 0 ? cost : far;
@@ -215,15 +216,21 @@ void offer_any(Choice& choice, Rhythms& rhythms, const Forced& forced) {
   }
 }
 
-// Why no rhythm can make the panel, or keep to the depth that is asked, to which the problem is narrowed.
+// Why no rhythm can make the panel, or keep to the depth that is asked, to which the problem is read.
 std::vector<Finding> what_bars_rhythms(Problem& problem, const Grid& grid, const Wales& wales, const Machine& machine,
-                                       const Effort& effort, int depth) {
-  std::vector<Finding> found = what_bars(grid, machine, problem);
-  if (found.empty()) found = what_must_be_held(wales, problem, machine.max_ladder);
-  if (found.empty()) found = narrow(problem, grid, wales, machine, effort, depth);
-  if (!found.empty() || depth == 0) return found;
-  found = what_must_be_held(wales, problem, depth);
+                                       const Effort& effort, int depth, Limits& limits) {
+  std::vector<Finding> found;
+  problem = narrowed(grid, wales, machine, effort, depth, limits, found);
+  const bool shallow = depth > 0 && depth < machine.max_ladder;
+  const bool held = found.empty();
+  if (held) found = what_must_be_held(wales, problem, shallow ? depth : machine.max_ladder);
+  if (found.empty() || !shallow) return found;
+  const Problem whole = problem_of(grid, wales, machine, effort, &limits);
+  std::vector<Finding> at_all = what_bars(grid, machine, whole);
+  if (at_all.empty()) at_all = what_must_be_held(wales, whole, machine.max_ladder);
+  if (!at_all.empty()) return at_all;
   for (Finding& finding : found) {
+    if (!held) break;  // it says so already
     finding.code = FindingCode::too_deep;
     finding.message = fmt::format("max_depth: {}", finding.message);
     finding.suggestion = "allow deeper re-forms, or fewer tucks in the stack";
@@ -242,9 +249,9 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   quiet.progress = nullptr;
   Limits limits(quiet);  // its clock runs from here
   const Wales wales(grid);
-  Problem problem = problem_of(grid, wales, machine, effort, &limits);
+  Problem problem;
   Plan none = bare_plan(grid, machine);
-  none.findings = what_bars_rhythms(problem, grid, wales, machine, effort, options.conditions.max_depth);
+  none.findings = what_bars_rhythms(problem, grid, wales, machine, effort, options.conditions.max_depth, limits);
   if (!none.findings.empty()) return none;
   std::optional<Keeping> keeping;
   if (options.conditions != Conditions{}) {

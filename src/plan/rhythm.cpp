@@ -20,7 +20,7 @@ Works works_in_rhythm(const Lane& lane, const Rhythm& rhythm, int rows) {
   return works;
 }
 
-RhythmFirsts::RhythmFirsts(const std::vector<Lane>& lanes) {
+RhythmFirsts::RhythmFirsts(const std::vector<Lane>& lanes) : lanes_(&lanes) {
   for (const Lane& lane : lanes) {
     for (const Task& task : lane.tasks) {
       earliest_ = std::min(earliest_, task.high);
@@ -28,6 +28,19 @@ RhythmFirsts::RhythmFirsts(const std::vector<Lane>& lanes) {
       if (!narrowest_ || task.last_stop - task.high < narrowest_->last_stop - narrowest_->high) narrowest_ = &task;
     }
   }
+}
+
+int RhythmFirsts::widest_in_time() const {
+  if (!narrowest_) return 1;
+  int widest = std::numeric_limits<int>::max();
+  for (const Lane& lane : *lanes_) {
+    for (const Task& task : lane.tasks) {
+      // A stop for the narrowest serves it as well: in the uppermost rows, or below a crossing, that is usual.
+      if (task.high <= narrowest_->high && task.last_stop >= narrowest_->last_stop) continue;
+      widest = std::min(widest, task.last_stop - task.high + 1);
+    }
+  }
+  return std::max(1, widest);
 }
 
 std::vector<int> RhythmFirsts::likely(int rows) const {

@@ -28,9 +28,9 @@ class RhythmFirsts {
   /// needlessly late.
   std::vector<int> of(int every, int forced = 0) const;
 
-  /// The rows between stops from which on, the more the tighter, a rhythm may come too late for some task: with so many
-  /// or fewer it comes in time wherever no stack is in its way. 1 or more.
-  int widest_in_time() const { return narrowest_ ? std::max(1, narrowest_->last_stop - narrowest_->high + 1) : 1; }
+  /// The rows between stops from which on, the more the tighter, a rhythm that serves the narrowest task may come too
+  /// late for another: with so many or fewer it comes in time wherever no stack is in its way. 1 or more.
+  int widest_in_time() const;
 
   /// Every `every` of 1..rows, in the order in which some rhythm is found soonest: from the widest that comes in time
   /// down to the densest, then wider ones.
@@ -40,6 +40,7 @@ class RhythmFirsts {
   int earliest_ = std::numeric_limits<int>::max();  // row of the first stop at which anything can be done
   int latest_ = std::numeric_limits<int>::max();    // row by which the first stop must have come
   const Task* narrowest_ = nullptr;                 // the one with the fewest rows to stop at, if any
+  const std::vector<Lane>* lanes_;
 };
 
 }  // namespace latchwork::inline v0::planning

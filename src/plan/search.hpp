@@ -5,6 +5,7 @@
 
 #include "plan/limits.hpp"
 #include "plan/prices.hpp"
+#include "plan/works.hpp"
 
 namespace latchwork::inline v0::planning {
 
@@ -12,6 +13,7 @@ namespace latchwork::inline v0::planning {
 struct Schedule {
   std::vector<char> stops;
   std::int64_t cost = far;
+  std::vector<std::vector<Work>> works{};  ///< at these stops, one list a lane, where they are known; else empty
 };
 
 /// What one pass of the search found.

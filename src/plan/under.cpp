@@ -16,7 +16,7 @@
 namespace latchwork::inline v0::planning {
 namespace {
 
-constexpr std::int64_t most_begun = 400'000;  // a few milliseconds
+constexpr std::int64_t most_begun = 200'000;  // a few milliseconds
 
 class Under {
  public:
@@ -40,12 +40,11 @@ class Under {
   Plan run() {
     Plan none = bare_plan(grid_, machine_);
     const Lanes lanes = options_.conditions.max_kinds > 0 ? Lanes::in_place : Lanes::alike;
-    base_ = problem_of(grid_, wales_, machine_, effort_, &limits_, lanes);
-    none.findings = what_bars(grid_, machine_, base_);
-    if (none.findings.empty())
-      none.findings = narrow(base_, grid_, wales_, machine_, effort_, options_.conditions.max_depth, lanes);
+    base_ = narrowed(grid_, wales_, machine_, effort_, options_.conditions.max_depth, limits_, none.findings, lanes);
     if (!none.findings.empty()) return none;
-    limits_.keep_back();
+    const auto& kept = options_.conditions.rhythms;
+    const bool some = std::any_of(kept.begin(), kept.end(), [](const KeptRhythm& one) { return !one.rhythm; });
+    limits_.keep_back(some ? Limits::for_a_rhythm_of_some : Limits::for_a_plan);
     groups_ = take_out(base_, wales_, options_.conditions);
     settled_.resize(groups_.size());
     int open = -1;
@@ -61,7 +60,7 @@ class Under {
       }
     }
     if (open < 0) {
-      const bool to_its_end = take(settled_);
+      const bool to_its_end = take(settled_, true);
       if (best_.found()) return finish();
       if (!to_its_end) refuse();
       none.findings = std::move(broken_);
@@ -113,14 +112,16 @@ class Under {
     return out;
   }
 
-  Posed posed_with(const std::vector<Settled>& settled) const {
-    return pose(base_, grid_, wales_, machine_, options_.conditions, groups_, pointers(settled));
+  // Of a large panel the problem takes long to copy: `last`, and it is not needed any more.
+  Posed posed_with(const std::vector<Settled>& settled, bool last = false) {
+    return pose(last ? std::move(base_) : base_, grid_, wales_, machine_, options_.conditions, groups_,
+                pointers(settled));
   }
 
   // Solves with these rhythms; where there is no plan yet, as far as that goes without a search, whatever the limits.
   // Whether the search came to its end.
-  bool take(const std::vector<Settled>& settled) {
-    Posed posed = posed_with(settled);
+  bool take(const std::vector<Settled>& settled, bool last = false) {
+    Posed posed = posed_with(settled, last);
     if (!posed.broken.empty()) {
       if (broken_.empty()) broken_ = std::move(posed.broken);
       return true;

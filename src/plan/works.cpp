@@ -76,6 +76,12 @@ std::vector<Rest> rests_of(const Lane& lane, const StopRows& stops) {
   return rest;
 }
 
+std::vector<Work> best_works(const std::vector<Rest>& rest) {
+  std::vector<Work> list;
+  for (std::size_t i = 0; i + 1 < rest.size(); i = at(list.back().last + 1)) list.push_back(rest[i].next);
+  return list;
+}
+
 }  // namespace
 
 StopRows stop_rows(std::vector<char> flags) {
@@ -89,15 +95,14 @@ StopRows stop_rows(std::vector<char> flags) {
 
 Works works_of(const Lane& lane, const StopRows& stops) {
   const std::vector<Rest> rest = rests_of(lane, stops);
-  const int count = lane.task_count();
   Works works;
   works.cost = rest[0].cost;
-  if (works.cost >= far) return works;
-  for (int i = 0; i < count; i = works.list.back().last + 1) works.list.push_back(rest[at(i)].next);
+  if (works.cost < far) works.list = best_works(rest);
   return works;
 }
 
-std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops, Limits* limits) {
+std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops, Limits* limits,
+                     std::vector<std::vector<Work>>* works) {
   std::vector<char> all = stops;
   std::int64_t cost = 0;
   for (std::size_t row = 0; row < all.size(); ++row) {
@@ -107,9 +112,14 @@ std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops, Lim
   const StopRows laid_out = stop_rows(std::move(all));
   for (const Lane& lane : problem.lanes) {
     if (limits && limits->over()) return far;
-    const std::int64_t mine = rests_of(lane, laid_out).front().cost;
-    if (mine >= far) return far;
+    const std::vector<Rest> rest = rests_of(lane, laid_out);
+    const std::int64_t mine = rest.front().cost;
+    if (mine >= far) {
+      if (works) works->clear();
+      return far;
+    }
     cost += mine;
+    if (works) works->push_back(best_works(rest));
   }
   return cost;
 }

@@ -33,8 +33,9 @@ StopRows stop_rows(std::vector<char> flags);
 Works works_of(const Lane& lane, const StopRows& stops);
 
 /// Cost of a schedule, forced stops included whether flagged or not; far when a lane cannot be made with it, and where
-/// `limits` are over meanwhile.
-std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops, Limits* limits = nullptr);
+/// `limits` are over meanwhile. Else `works`, where asked for, are those of works_of(), one list a lane.
+std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops, Limits* limits = nullptr,
+                     std::vector<std::vector<Work>>* works = nullptr);
 
 /// Cost of works, one list a lane: theirs, and of the stops that they or the problem need.
 std::int64_t cost_of_works(const Problem& problem, const std::vector<std::vector<Work>>& works);

@@ -49,11 +49,15 @@ Wales::Wales(const Grid& grid) : rows_(grid.rows()), columns_(grid.columns()) {
     }
     for (; crossing != end && crossing->row == row; ++crossing) cross_columns(running, *crossing);
   }
-  for (std::size_t wale = 0; wale < wales_.size(); ++wale) wales_[wale].columns.reserve(rows_of[wale]);
+  std::vector<int*> next(wales_.size());  // where the column of each wale's next row goes
+  for (std::size_t wale = 0; wale < wales_.size(); ++wale) {
+    wales_[wale].columns.resize(rows_of[wale]);
+    next[wale] = wales_[wale].columns.data();
+  }
   cell = 0;
   for (int row = 1; row <= rows_; ++row) {
     for (int column = 0; column < columns_; ++column, ++cell) {
-      if (index_[cell] != nothing) wales_[static_cast<std::size_t>(index_[cell])].columns.push_back(column);
+      if (index_[cell] != nothing) *next[static_cast<std::size_t>(index_[cell])]++ = column;
     }
   }
 }

@@ -4,18 +4,20 @@
 //   latchwork_plan_bench [SEEDS [KIND]]      how many panels of each kind (5 unless said), and of which kind only
 //   latchwork_plan_bench SEEDS KIND SECONDS  instead, a table: how many are proven in so many seconds ("" for all
 //   kinds)
-//   latchwork_plan_bench limits [ROWS]       instead, a table: how well each call keeps a time limit, panels of up to
-//   so many rows (3902)
+//   latchwork_plan_bench limits [ROWS [CALL]]  instead, a table: how well each call keeps a time limit, panels of up to
+//   so many rows (3902), of calls with such a name only; an error behind a time is what the call ended in
 //   latchwork_plan_bench growth              instead, tables: time and memory as rows and classes grow
 
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
 #include <functional>
 #include <map>
 #include <nlohmann/json.hpp>
+#include <stop_token>
 #include <string>
 #include <utility>
 #include <vector>
@@ -131,8 +133,10 @@ void survey(int seeds, const std::string& only, double seconds) {
 // three: what else the machine does counts neither for nor against it.
 using Call = std::function<void(const Instance&, const PlanOptions&)>;
 
-double over_ms(const Call& call, const Instance& instance, int limit) {
+/// The time, and behind it the error where the call ended in one and so has no result.
+std::string over_limit(const Call& call, const Instance& instance, int limit) {
   std::vector<double> over;
+  std::string ended;  // by errors that a limit may cause
   for (int run = 0; run < 3; ++run) {
     PlanOptions options;
     options.time_limit_ms = limit;
@@ -140,12 +144,26 @@ double over_ms(const Call& call, const Instance& instance, int limit) {
     try {
       call(instance, options);
     } catch (const Error& error) {
-      if (error.code() != ErrorCode::cancelled) throw;
+      if (error.code() != ErrorCode::cancelled && error.code() != ErrorCode::too_large) throw;
+      ended = " " + std::string(error_name(error.code()));
     }
     over.push_back(after.ms());
   }
   std::sort(over.begin(), over.end());
-  return over[1];
+  std::array<char, 32> ms{};
+  std::snprintf(ms.data(), ms.size(), "%.1f", over[1]);
+  return ms.data() + ended;
+}
+
+/// For calls that have no time limit of their own: a host that looks at the clock when it is told how far they are.
+WatchOptions watched(int limit_ms, std::stop_source& source) {
+  WatchOptions options;
+  options.stop = source.get_token();
+  const auto end = std::chrono::steady_clock::now() + std::chrono::milliseconds(limit_ms);
+  options.progress = [&source, end](const Progress&) {
+    if (std::chrono::steady_clock::now() >= end) source.request_stop();
+  };
+  return options;
 }
 
 std::vector<std::pair<std::string, Call>> limited_calls() {
@@ -161,6 +179,9 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
   kinds.max_kinds = 12;
   Conditions rhythm;
   rhythm.rhythms = {{1, 0, 20, {}}};
+  Conditions sided;
+  sided.carriage_right_only = true;
+  sided.max_depth = 9;
   // Of a plan cut short, as a host that asks for more about it has it.
   const auto hurried = [](const Instance& in) {
     PlanOptions options;
@@ -174,8 +195,17 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
     if (fresh) place->second = hurried(in);
     return place->second;
   };
+  const auto proof = [](const Instance& in) -> const Certificate& {
+    static std::map<std::string, Certificate> made;
+    const auto [place, fresh] = made.try_emplace(in.name);
+    PlanOptions options;
+    options.work_limit = 50'000'000;
+    if (fresh) place->second = certify(in.grid, in.machine, in.effort, 0, options);
+    return place->second;
+  };
   return {
       {"plan", under({})},
+      {"plan, side, depth 9", under(sided)},
       {"plan, rows_apart 3", under(apart)},
       {"plan, max_kinds 12", under(kinds)},
       {"plan, open rhythm", under(rhythm)},
@@ -213,13 +243,20 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
        [mine](const Instance& in, const PlanOptions& options) {
          static_cast<void>(certify(in.grid, in.machine, in.effort, mine(in).total_ms, options));
        }},
+      {"check_certificate",
+       [proof](const Instance& in, const PlanOptions& options) {
+         std::stop_source source;
+         const WatchOptions watch = watched(static_cast<int>(options.time_limit_ms), source);
+         static_cast<void>(check_certificate(in.grid, in.machine, in.effort, proof(in), watch));
+       }},
+      {"plan_period", [mine](const Instance& in, const PlanOptions&) { static_cast<void>(plan_period(mine(in))); }},
   };
 }
 
-void limits(int most_rows) {
+void limits(int most_rows, const std::string& only) {
   constexpr std::array asked = {1, 5, 20, 100, 400};
   std::printf("%-20s%-14s%-12s", "ms over the limit", "kind", "panel");
-  for (const int limit : asked) std::printf("%9d ms", limit);
+  for (const int limit : asked) std::printf("%13d ms", limit);
   std::printf("\n");
   for (const int rows : {2000, 3902}) {
     if (rows > most_rows) continue;
@@ -230,8 +267,10 @@ void limits(int most_rows) {
     for (Instance& panel : panels) {
       panel.name = std::to_string(panel.grid.columns()) + " x " + std::to_string(rows);
       for (const auto& [name, call] : limited_calls()) {
+        if (!only.empty() && name.find(only) == std::string::npos) continue;
+        static_cast<void>(over_limit(call, panel, 1));  // what the calls are handed is made
         std::printf("%-20s%-14s%-12s", name.c_str(), panel.kind.c_str(), panel.name.c_str());
-        for (const int limit : asked) std::printf("%12.1f", over_ms(call, panel, limit));
+        for (const int limit : asked) std::printf("%16s", over_limit(call, panel, limit).c_str());
         std::printf("\n");
         std::fflush(stdout);
       }
@@ -271,7 +310,7 @@ void growth(const std::string& self, const std::string& what) {
 
 int main(int argc, char** argv) {
   if (argc > 1 && std::string(argv[1]) == "limits") {
-    limits(argc > 2 ? std::atoi(argv[2]) : 3902);
+    limits(argc > 2 ? std::atoi(argv[2]) : 3902, argc > 3 ? argv[3] : "");
     return 0;
   }
   if (argc > 1 && std::string(argv[1]) == "growth") {

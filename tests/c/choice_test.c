@@ -292,7 +292,7 @@ static void the_deepest_ladder_is_planned(void) {
 }
 
 /* Calls of many plans, each on a panel of so many purls that it is heard within a plan. */
-enum { PRICES, FRONT, REASONS, TOLERANCES, RHYTHMS, CERTIFICATE, MANY };
+enum { PRICES, FRONT, REASONS, TOLERANCES, RHYTHMS, CERTIFICATE, REGULAR, PLAN, MANY };
 
 static latchwork_status call_of(int which, const latchwork_grid *panel, const latchwork_plan *mine,
                                 const latchwork_plan_options *options, size_t *needed) {
@@ -300,6 +300,7 @@ static latchwork_status call_of(int which, const latchwork_grid *panel, const la
   latchwork_front *front = NULL;
   latchwork_plan *two = NULL;
   latchwork_certificate *certificate = NULL;
+  latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
   latchwork_status status = LATCHWORK_OK;
   switch (which) {
     case PRICES:
@@ -317,9 +318,16 @@ static latchwork_status call_of(int which, const latchwork_grid *panel, const la
       status = latchwork_grid_plan_two_rhythms(panel, &machine, &effort, options, &rhythms, &two, NULL);
       latchwork_plan_destroy(two);
       return status;
-    default:
+    case CERTIFICATE:
       status = latchwork_grid_certify(panel, &machine, &effort, 1, options, &certificate, NULL);
       latchwork_certificate_destroy(certificate);
+      return status;
+    default:
+      status = which == PLAN ? latchwork_grid_plan(panel, &machine, &effort, options, &two, NULL)
+                             : latchwork_grid_plan_regular(panel, &machine, &effort, options, &two, NULL);
+      if (status == LATCHWORK_OK) OK(latchwork_grid_verify(panel, two, NULL, &verification, NULL));
+      CHECK(status != LATCHWORK_OK || verification.verified);
+      latchwork_plan_destroy(two);
       return status;
   }
 }
@@ -332,6 +340,7 @@ static void calls_of_many_plans_are_told_and_can_stop(void) {
   latchwork_grid *tall = NULL;
   latchwork_plan *mine = NULL;
   size_t needed = 0, i;
+  const int at[] = {1, 2, 3, 0}; /* 0: in the midst */
   int which, all;
   checking = "many plans";
   OK(latchwork_grid_repeated_up(grid, 4, 0, &tall, NULL));
@@ -344,14 +353,17 @@ static void calls_of_many_plans_are_told_and_can_stop(void) {
     options.user_data = &heard;
     options.work_limit = 100000;
     OK(call_of(which, tall, mine, &options, &needed));
-    CHECK(heard.calls >= (which == CERTIFICATE || which == RHYTHMS ? 1 : 3) && !heard.wrong);
-    /* Asked to stop in the midst of it, it ends soon: each plan that was to come is heard of once more, at most. */
+    CHECK(heard.calls >= (which > TOLERANCES ? 1 : 3) && !heard.wrong);
+    /* Asked to stop at any word, it ends soon: each plan that was to come is heard of once more, at most. */
     all = heard.calls;
-    heard.calls = 0;
-    heard.share = 0;
-    heard.stop_at = 1 + all / 2;
-    OK(call_of(which, tall, mine, &options, &needed));
-    CHECK(heard.calls >= heard.stop_at && heard.calls <= heard.stop_at + 24 && !heard.wrong);
+    for (i = 0; i < sizeof at / sizeof *at; ++i) {
+      heard.calls = 0;
+      heard.share = 0;
+      heard.stop_at = at[i] > 0 ? at[i] : 1 + all / 2;
+      if (heard.stop_at > all) continue;
+      OK(call_of(which, tall, mine, &options, &needed));
+      CHECK(heard.calls >= heard.stop_at && heard.calls <= heard.stop_at + 24 && !heard.wrong);
+    }
     options.progress = NULL;
     options.work_limit = 0;
     options.time_limit_ms = 60000;
@@ -363,6 +375,7 @@ static void calls_of_many_plans_are_told_and_can_stop(void) {
   {
     struct heard heard = {0, 1, 0, 0.0};
     latchwork_condition_price price[2];
+    latchwork_grid *large = NULL;
     options.conditions = NULL;
     options.user_data = &heard;
     OK(latchwork_grid_stop_reasons(tall, &machine, &effort, mine, &options, reasons, 64, &needed, NULL));
@@ -375,8 +388,16 @@ static void calls_of_many_plans_are_told_and_can_stop(void) {
     heard.calls = 0;
     options.conditions = &conditions;
     OK(latchwork_grid_condition_prices(tall, &machine, &effort, &options, price, 2, &needed, NULL));
+    /* what is had without a search, of so small a panel */
+    CHECK(needed == 2 && price[0].total_ms > 0 && price[1].total_ms == price[0].total_ms);
+    CHECK(price[0].least_price_ms <= price[0].price_ms && price[0].price_ms <= price[0].most_price_ms);
+    OK(latchwork_grid_create(1100, 200, &large, NULL));
+    OK(latchwork_grid_set(large, 7, 7, LATCHWORK_CELL_PURL, NULL));
+    heard.calls = 0;
+    OK(latchwork_grid_condition_prices(large, &machine, &effort, &options, price, 2, &needed, NULL));
     CHECK(needed == 2 && price[0].total_ms == -1 && price[0].price_ms == -1);
     CHECK(price[0].status == LATCHWORK_PLAN_STATUS_FEASIBLE && price[1].total_ms == -1);
+    latchwork_grid_destroy(large);
   }
   latchwork_plan_destroy(mine);
   latchwork_grid_destroy(tall);

@@ -148,7 +148,11 @@ def test_a_stopped_call_of_many_plans_says_what_it_does_not_know(ropes):
     asked.request_stop()
     causes = {reason.cause for reason in MANY["reasons"](ropes, plan, stop=asked)}
     assert causes <= {lw.StopCause.crossing, lw.StopCause.unknown}
-    unknown = [(price.status, price.total_ms, price.price_ms) for price in MANY["prices"](ropes, plan, stop=asked)]
+    for price in MANY["prices"](ropes, plan, stop=asked):  # what is had without a search, of so small a panel
+        assert price.total_ms >= plan.total_ms and price.least_price_ms <= price.price_ms <= price.most_price_ms
+    large = lw.Grid(1_100, 200)
+    large.set(7, 7, lw.Cell.purl)
+    unknown = [(price.status, price.total_ms, price.price_ms) for price in MANY["prices"](large, None, stop=asked)]
     assert unknown == [(lw.PlanStatus.feasible, -1, -1)] * 2
     ends = MANY["tolerances"](ropes, plan, progress=lambda progress: False)
     assert not any(end.least_exact or end.most_exact for end in ends[:2])

@@ -66,7 +66,10 @@ void bind_choice(py::module_& m) {
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(),
       "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),
       "The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. "
-      "Each is a plan of its own; the work limit and the time limit are the whole call's. "
+      "Each is a plan of its own; the work limit and the time limit are the whole call's. Stopped, or out of work or "
+      "time, it tells the prices found so far, and of the others what is had without a search: first the plan under "
+      "all conditions, which keeps each, then each alone, while the panel, read once for each, comes to no more than "
+      "200,000 cells. What has no plan then says so by a total of -1. "
       "Arguments and errors as in plan().");
   m.def(
       "plan_front",

@@ -1048,7 +1048,7 @@ typedef struct latchwork_condition_price {
   int32_t condition;      /* LATCHWORK_CONDITION_... */
   int32_t status;         /* LATCHWORK_PLAN_STATUS_... of the plan under it */
   int64_t total_ms;       /* what that plan takes; 0 when there is none; -1, and price_ms too, with status FEASIBLE: the
-                             call ended before any was found */
+                             call ended, and had none */
   int64_t price_ms;       /* more than the least plan without it that was found; 0 or more; where there is none (status
                              INFEASIBLE) this and the next two are 0 and mean nothing */
   int64_t least_price_ms; /* the price is proven to be no less than this ... */
@@ -1126,9 +1126,9 @@ LATCHWORK_C_API latchwork_status latchwork_grid_plan_two_rhythms(const latchwork
                                                                  const latchwork_plan_options *options,
                                                                  latchwork_two_rhythms *rhythms, latchwork_plan **out,
                                                                  latchwork_error *error);
-/* The price of each condition that is asked in the options, alone, and last of all together. Each is a plan of its own,
-   also when only the size is asked; the work limit and the time limit are the whole call's. effort and options may be
-   NULL. Fails: as latchwork_grid_plan. Since 0.1. */
+/* The price of each condition asked, alone, and last of all together: each a plan of its own, also for the size alone.
+   Limits are the whole call's. Ended, it has of the rest what needs no search: under all, which keeps each, then each
+   alone, of 200,000 cells in all; else total -1. effort, options: NULL is fine. Fails: as latchwork_grid_plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork_grid *grid,
                                                                  const latchwork_machine *machine,
                                                                  const latchwork_effort *effort,
