@@ -1,10 +1,12 @@
 #include "latchwork/brief.hpp"
 
 #include <algorithm>
+#include <chrono>
 #include <filesystem>
 #include <map>
 #include <set>
 #include <string>
+#include <thread>
 #include <vector>
 
 #include "brief_folder.hpp"
