@@ -27,7 +27,8 @@ struct StopPrice {
   friend bool operator==(const StopPrice&, const StopPrice&) = default;
 };
 
-/// Wales with the same hand cells, limits and costs: what is best for one is best for all.
+/// Wales whose hand work is in the same rows, with the same limits and costs (a purl and a slip of one cost are alike):
+/// what is best for one is best for all.
 struct WaleClass {
   std::vector<int> wales;         ///< indices into Wales(grid).all(), rising
   std::vector<StopPrice> prices;  ///< by row; a stop that is not listed is free to this class

@@ -61,6 +61,11 @@ int reach_up(FindingCode code) {
   return 4;
 }
 
+/// A cell that the cast-on gives no loop and one that is too far down are out of reach for reasons of their own.
+bool is_like(const Finding& a, const Finding& b) {
+  return a.code == b.code && a.severity == b.severity && (a.code != FindingCode::out_of_reach || a.limit == b.limit);
+}
+
 std::size_t root_of(std::vector<std::size_t>& parent, std::size_t i) {
   while (parent[i] != i) i = parent[i] = parent[parent[i]];
   return i;
@@ -87,15 +92,14 @@ std::vector<Finding> merged_findings(std::vector<Finding> findings) {
     for (std::size_t c = begin; c <= end; ++c) {
       if (last[c] == none) continue;
       const Finding& other = findings[last[c]];
-      if (other.code != mine.code || other.severity != mine.severity) continue;
+      if (!is_like(other, mine)) continue;
       if (mine.place.row - reach_up(mine.code) > other.last_row) continue;
       const std::size_t a = root_of(parent, last[c]);
       const std::size_t b = root_of(parent, i);
       parent[std::max(a, b)] = std::min(a, b);
     }
     for (std::size_t c = begin + 1; c < end; ++c) {
-      if (last[c] == none || findings[last[c]].code != mine.code || findings[last[c]].severity != mine.severity ||
-          findings[last[c]].last_row <= mine.last_row) {
+      if (last[c] == none || !is_like(findings[last[c]], mine) || findings[last[c]].last_row <= mine.last_row) {
         last[c] = i;
       }
     }
@@ -118,7 +122,10 @@ std::vector<Finding> merged_findings(std::vector<Finding> findings) {
     whole.last_column = std::max(whole.last_column, part.last_column);
     whole.last_row = std::max(whole.last_row, part.last_row);
     const bool less_is_worse = part.code == FindingCode::short_interval;
-    whole.value = less_is_worse ? std::min(whole.value, part.value) : std::max(whole.value, part.value);
+    const bool worse = less_is_worse ? part.value < whole.value : part.value > whole.value;
+    if (!worse) continue;
+    whole.value = part.value;
+    whole.suggestion = part.suggestion;  // what helps the worst of them
   }
   for (std::size_t i = 0; i < merged.size(); ++i) {
     if (parts[i] == 1) continue;

@@ -64,13 +64,18 @@ struct Poser {
     posed.broken.push_back(std::move(finding));
   }
 
+  // A rhythm's stops are not exempt by it, so that it may be set already.
+  std::string or_exempt(const char* advice) const {
+    return fmt::format("{}{}", advice, conditions.forced_exempt ? "" : ", or exempt forced stops");
+  }
+
   void close_by_hand() {
     for (const int row : conditions.closed_rows) {
       if (!posed.problem.forced[at(row)]) {
         closed[at(row)] = by_hand;
       } else if (!exempt(row)) {
         tell(FindingCode::row_closed, row, row, column[at(row)], 0, 0,
-             fmt::format("closed_rows: {} needs a stop there", what(row)), "open the row, or exempt forced stops");
+             fmt::format("closed_rows: {} needs a stop there", what(row)), or_exempt("open the row"));
       }
     }
   }
@@ -83,7 +88,7 @@ struct Poser {
       } else if (!exempt(row)) {
         tell(FindingCode::carriage_side, row, row, column[at(row)], 0, 0,
              fmt::format("carriage_right_only: {} stops it on the left", what(row)),
-             "move it by a row, start the carriage on the other side, or exempt forced stops");
+             or_exempt("move it by a row or start the carriage on the other side"));
       }
     }
   }
@@ -98,7 +103,7 @@ struct Poser {
         tell(FindingCode::stops_too_near, row, row, column[at(row)], row - last, apart,
              fmt::format("rows_apart: {} comes {} after {}; {} are asked for", what(row), count_of(row - last, "row"),
                          what(last), apart),
-             "set them further apart, ask for fewer rows, or exempt forced stops");
+             or_exempt("set them further apart or ask for fewer rows"));
       }
       last = row;
       for (int near = std::max(0, row - apart + 1); near <= std::min(posed.problem.rows, row + apart - 1); ++near) {
@@ -134,16 +139,18 @@ struct Poser {
   void cannot(const Lane& lane, const Task& task) {
     const int last = std::max(task.high, task.last_stop);
     char why = open;  // the last that closed one of its stops
-    for (int row = task.high; row <= last; ++row) why = std::max(why, closed[at(row)]);
+    for (int row = task.high; task.by_batch() && row <= last; ++row) why = std::max(why, closed[at(row)]);
     if (task.by_hold) why = std::max({why, closed[at(task.low - 1)], closed[at(task.high - 1)]});
     const Wale& wale = wales.all()[at(lane.wales.front())];
     const std::string where =
         fmt::format("the hand cells of {}, column {}", run_of("row", task.low, task.high), wale.column_at(task.low));
     const std::string when = task.by_batch() ? "a stop after " + run_of("row", task.high, last)
                                              : fmt::format("stops after rows {} and {}", task.low - 1, task.high - 1);
+    const char* where_one_can_be = task.by_batch() && last > task.high ? " wherever one of these can be" : "";
     if (why == by_hand) {
       tell(FindingCode::row_closed, task.low, task.high, wale.column_at(task.low), 0, 0,
-           fmt::format("closed_rows: {} need {}, where none is allowed", where, when), "open one of these rows");
+           fmt::format("closed_rows: {} need {}, where none is allowed", where, when),
+           task.by_batch() ? "open one of these rows" : "open these rows");
     } else if (why == too_near) {
       tell(FindingCode::stops_too_near, task.low, task.high, wale.column_at(task.low), 0, conditions.rows_apart,
            fmt::format("rows_apart: {} need {}, and none of these is {} rows from the forced stops", where, when,
@@ -151,7 +158,8 @@ struct Poser {
            "ask for fewer rows between stops");
     } else {
       tell(FindingCode::carriage_side, task.low, task.high, wale.column_at(task.low), 0, 0,
-           fmt::format("carriage_right_only: {} need {}, where the carriage is on the left", where, when),
+           fmt::format("carriage_right_only: {} need {}, and the carriage is on the left{}", where, when,
+                       where_one_can_be),
            "move them by a row, start the carriage on the other side, or allow both");
     }
   }

@@ -92,6 +92,14 @@ class Under {
         column = wales_.all()[at(lane.wales.front())].column_at(task.low);
       }
     }
+    if (kinds && options_.conditions.rows_apart > 0) {
+      return finding_at(
+          FindingCode::too_many_kinds, low, column,
+          fmt::format("max_kinds and rows_apart: with {} of stop and {} rows between stops no schedule "
+                      "gets past row {}",
+                      count_of(options_.conditions.max_kinds, "kind"), options_.conditions.rows_apart, row),
+          "allow more kinds of stop, or ask for fewer rows between stops");
+    }
     if (kinds) {
       return finding_at(FindingCode::too_many_kinds, low, column,
                         fmt::format("max_kinds: with {} of stop no schedule gets past row {}",

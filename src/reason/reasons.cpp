@@ -101,6 +101,21 @@ class Reasons {
     return reason;
   }
 
+  // What a finding spans is a box: its corner may be a cell that the carriage knits.
+  Place lowest_hand_cell(const Finding& why) const {
+    Place place = why.place;
+    for (int row = why.place.row; row <= why.last_row; ++row) {
+      for (int column = why.place.column; column <= why.last_column; ++column) {
+        const Cell cell = grid_.at(row, column);
+        if (cell != Cell::purl && cell != Cell::tuck && cell != Cell::slip) continue;
+        place.row = row;
+        place.column = column;
+        return place;
+      }
+    }
+    return place;
+  }
+
   static void unknown(StopReason& reason) {
     reason.cause = StopCause::unknown;
     reason.message = "the search for a plan without this stop was ended before it found one";
@@ -121,10 +136,11 @@ class Reasons {
     if (other.status == PlanStatus::infeasible) {
       reason.cause = StopCause::hand_cells;
       const Finding& why = other.findings.front();
-      reason.place = why.place;
+      reason.place = lowest_hand_cell(why);
       reason.message = why.code == FindingCode::row_closed
-                           ? fmt::format("the hand cells of {}, column {}, can be made at no other stop{}",
-                                         run_of("row", why.place.row, why.last_row), why.place.column,
+                           ? fmt::format("the hand cells of {}, {}, can be made at no other stop{}",
+                                         run_of("row", why.place.row, why.last_row),
+                                         run_of("column", why.place.column, why.last_column),
                                          unconditioned() ? "" : " under the conditions")
                            : fmt::format("no plan does without it: {}", why.message);
       return;

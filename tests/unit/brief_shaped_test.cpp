@@ -155,7 +155,7 @@ TEST_CASE("a candidate whose crossing the shape cuts is passed over, and the pla
   const FitRequest design = design_of(brief);
   // The first two are cut as shaped() says it; the third is knitted.
   REQUIRE(piece.fit.candidates.size() > 2);
-  for (const std::size_t i : {0, 1}) {
+  for (const std::size_t i : {0U, 1U}) {
     CHECK_THROWS_AS(fitted_piece(piece.target, design, piece.fit.candidates[i], brief.swatch), Error);
   }
   CHECK(job.article->works.at(0).fits);

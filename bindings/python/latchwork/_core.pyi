@@ -1270,7 +1270,7 @@ def fitted_piece(
     """A panel that a piece is knitted of: fitted() of piece_request(), cut to the piece's shape, where it has one, by
     piece_outline(), measured by the design's state, substitutes and seams. Of a piece sewn of several panels the outer
     ones have its edges, and what lies between them stays whole. `step` as in piece_outline(), `edge_stitches` and `cut`
-    as in shaped(). Raises Error as fitted(), piece_outline() and shaped().
+    as in shaped(). Raises Error as fitted(), piece_outline() and shaped(); bad_encoding.
     """
 
 def panel_design(request: ArticleRequest, panel: Panel) -> FitRequest:
@@ -1394,7 +1394,10 @@ def condition_prices(
     conditions: Conditions | None = None,
 ) -> list[ConditionPrice]:
     """The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. Each is a
-    plan of its own; the work limit and the time limit are the whole call's. Arguments and errors as in plan().
+    plan of its own; the work limit and the time limit are the whole call's. Stopped, or out of work or time, it tells the
+    prices found so far, and of the others what is had without a search: first the plan under all conditions, which keeps
+    each, then each alone, while the panel, read once for each, comes to no more than 200,000 cells. What has no plan then
+    says so by a total of -1. Arguments and errors as in plan().
     """
 
 def plan_front(
