@@ -293,7 +293,7 @@ GROWS(latchwork_certificate_check, message);
 GROWS(latchwork_bed, columns);
 GROWS(latchwork_fault, message);
 GROWS(latchwork_watch_options, user_data);
-GROWS(latchwork_verification, fault_message);
+GROWS(latchwork_verification, needless_message);
 GROWS(latchwork_gauge, rows_freedom);
 GROWS(latchwork_size_options, level);
 GROWS(latchwork_size, bind_off);

@@ -24,6 +24,13 @@ latchwork_verification verification_out(const Verification& verification) {
     to.fault_column = verification.fault->place.column;
     cut(to.fault_message, verification.fault->message);
   }
+  to.needless = verification.needless;
+  if (verification.first_needless) {
+    to.needless_move = verification.first_needless->move;
+    to.needless_row = verification.first_needless->place.row;
+    to.needless_column = verification.first_needless->place.column;
+    cut(to.needless_message, verification.first_needless->message);
+  }
   return to;
 }
 

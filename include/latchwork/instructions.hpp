@@ -23,7 +23,8 @@ namespace latchwork::inline v0 {
 /// Verify the plan first: verify() alone says whether its work makes this panel. Here a plan is refused that no words
 /// can tell, that they would tell wrongly, or that asks what hands cannot do; the tests are those of verify(). A plan
 /// that hands can follow to another cloth (a batch left out, rungs as other stitches, a crossing that the chart does
-/// not have) is told as it stands.
+/// not have) is told as it stands. Steps that hands would do for nothing, which verify() counts, are left out, and a
+/// line at the top says so; a stop without work says that there is none.
 /// @throws Error size_mismatch (field "plan"); bad_argument for a machine out of its ranges, and for such a plan. Its
 /// place is the stop's row, the RS column where there is one, and a field such as
 /// - "leftmost" (0, or needles past every number), "rhythm.every", "columns_on[3]" (no column with a stitch in row 1 of

@@ -52,7 +52,8 @@ struct Verification {
   /// First differing place of the cloth, by row and then column. Where the cloth is the chart's and yet not verified:
   /// the place of `fault`, or where the plan says what is not so. None when verified.
   Place difference;
-  std::string message;  ///< "verified", or what differs there, and what could not be done
+  /// "verified", and what of it is needless; or what differs there, and what could not be done.
+  std::string message;
   std::int64_t loops = 0;
   int wale = -1;         ///< index into Wales(grid).all() of the chart's wale at that place of the cloth; -1: none
   std::string expected;  ///< what the chart has there: "purl", "no stitch", "1/2 RC", "no crossing"; empty when the
@@ -60,6 +61,11 @@ struct Verification {
   /// What the cloth has there: likewise, or "a stitch that no cell describes", "a passing that no crossing describes".
   std::string found;
   std::optional<Fault> fault;  ///< the first move that hands could not make; `move` is its index in moves(plan)
+  /// Steps that hands do for nothing: without them the cloth is the same. A needle brought back that is not in hold,
+  /// put in hold that is, or put in hold and brought back before a row is knitted; a wale re-formed as it stood; a
+  /// crossing that puts every stitch back where it was and behind none. Of two that undo each other both are counted.
+  std::int64_t needless = 0;
+  std::optional<Fault> first_needless;  ///< the first of them; `move` is the index of its first move in moves(plan)
   friend bool operator==(const Verification&, const Verification&) = default;
 };
 
@@ -67,8 +73,9 @@ struct Verification {
 /// tells a wrong carriage side, another crossing than the chart's, a stop at a row that the counter never reads, a
 /// column or wale that is not its needle's, other needles cast on than the chart's in row 1, a crossing's groups put
 /// back in another order than its name says, one twice or not at all (but for a bare centre), or tools that do not
-/// carry their stitches, is not verified either. Work that hands can do and that changes nothing is done and does no
-/// harm: a needle brought back that was not in hold, a wale re-formed once more as it was. Where the centre of a
+/// carry their stitches, is not verified either. Work that hands can do and that changes nothing (a needle brought back
+/// that was not in hold, a wale re-formed once more as it was) is done and does no harm: the plan is verified all the
+/// same, and `needless` tells how much of it there is. Where the centre of a
 /// crossing lies cannot be told when it is bare, so it is not compared; simulate() reads such a centre as `between`.
 /// Nor is the order in which the plan lists its stops, for moves() goes by the row counter; what tells the stops from
 /// first to last (charts, instructions, sessions and rests, plan_period()) takes only those that rise. An infeasible

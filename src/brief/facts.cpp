@@ -159,8 +159,15 @@ std::string hand_words(const HandWork& work) {
 /// `feasible`: what is verified are the steps; whether hands can do them on this machine is another question.
 std::string verified_words(const Verification& verification, bool feasible) {
   if (verification.verified) {
-    return fmt::format("verified: knitted loop by loop ({}), and the fabric is the chart's{}",
-                       count_of(verification.loops, "loop"),
+    const std::string needless =
+        verification.first_needless
+            ? fmt::format("; {} needless, the first: {}",
+                          verification.needless == 1 ? std::string("1 step is")
+                                                     : fmt::format("{} steps are", verification.needless),
+                          verification.first_needless->message)
+            : std::string();
+    return fmt::format("verified: knitted loop by loop ({}), and the fabric is the chart's{}{}",
+                       count_of(verification.loops, "loop"), needless,
                        feasible ? "" : "; but the machine cannot make it as it stands: see the errors");
   }
   return "NOT verified: " + verification.message;
@@ -168,6 +175,12 @@ std::string verified_words(const Verification& verification, bool feasible) {
 
 void add_plan(Facts& facts, const Brief& brief, const Job& job) {
   const HandWork work = hand_work(job.plan, brief.effort);
+  if (job.plan.stops.empty()) {  // then every plan is this one
+    facts.lines.emplace_back("Hand work", fmt::format("no hand work: knit {}", count_of(job.plan.rows, "row")));
+    facts.lines.emplace_back("Time", rounded_duration(work.carriage_ms) + " of carriage");
+    facts.lines.emplace_back("Plan", verified_words(job.verification, feasible(job)));
+    return;
+  }
   facts.lines.emplace_back("Stops", fmt::format("{} in {}", work.stops, count_of(job.plan.rows, "row")));
   facts.lines.emplace_back("Hand work", hand_words(work));
   facts.lines.emplace_back("Time",
@@ -308,7 +321,7 @@ Facts facts_of(const Brief& brief, const Job& job) {
     if (barred(job)) add_regular(facts, job);
   } else {
     add_plan(facts, brief, job);
-    add_regular(facts, job);
+    if (!job.plan.stops.empty()) add_regular(facts, job);
     add_sessions(facts, brief, job);
   }
   add_yarn(facts, brief, job);

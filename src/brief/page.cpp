@@ -78,17 +78,19 @@ std::string kept_together(std::string_view words) {
   return out + escaped_xml(words.substr(from));
 }
 
+/// Letters of a phrase that is kept on one line, but on a narrow screen.
+constexpr std::size_t most_on_a_line = 36;
+
 /// The same, short ranges of a sweep each on one line; long ones break as words do.
 std::string in_ranges(std::string_view words) {
   constexpr std::string_view between = " | ";
-  constexpr std::size_t most_on_a_line = 36;
   std::string out;
   for (std::size_t from = 0; from <= words.size();) {
     const std::size_t end = std::min(words.find(between, from), words.size());
     const std::string range = (from == 0 ? "" : "| ") + kept_together(words.substr(from, end - from));
     const bool keep = from > 0 && end - from <= most_on_a_line;
     if (from > 0) out += ' ';
-    out += keep ? "<span class=\"range\">" + range + "</span>" : range;
+    out += keep ? "<span class=\"phrase\">" + range + "</span>" : range;
     from = end + between.size();
   }
   return out;
@@ -108,15 +110,21 @@ void append_terms(std::string& out, std::string_view title,
 void append_stop(std::string& out, const writing::SheetStop& stop) {
   out += fmt::format("<tr><td class=\"n\">{}</td><td class=\"at\"><span class=\"box\"></span>{} {}</td><td>",
                      stop.number, writing::counter(stop.row), writing::carriage(stop.right));
+  // Crossings are short and many: they go on in the line, each whole.
+  bool crossed = false;
   for (std::size_t i = 0; i < stop.actions.size(); ++i) {
-    if (i > 0) out += "<br/>";
-    out += in_ranges(stop.actions[i]);
+    const std::string& action = stop.actions[i];
+    const bool crosses = action.find(": cross X") != std::string::npos && action.size() <= most_on_a_line;
+    if (i > 0) out += crosses && crossed ? "; " : "<br/>";
+    out += crosses ? "<span class=\"phrase\">" + kept_together(action) + "</span>" : in_ranges(action);
+    crossed = crosses;
   }
   out += "</td></tr>\n";
 }
 
 void append_repeat(std::string& out, const writing::SheetRepeat& repeat) {
-  out += "<tr><td class=\"n\"></td><td class=\"again\" colspan=\"2\">" + escaped_xml(repeat.words) + "<br/>";
+  out += "<tr class=\"repeat\"><td class=\"n\"></td><td class=\"again\" colspan=\"2\">" + escaped_xml(repeat.words) +
+         "<br/>";
   for (std::size_t i = 0; i < repeat.times.size(); ++i) {
     if (i > 0 && !repeat.one_stop) out += "<br/>";
     for (const std::string& row : repeat.times[i]) {

@@ -27,10 +27,12 @@ void append_key(std::string& out, const std::vector<drawing::KeyPicture>& key, d
   for (const drawing::KeyPicture& entry : key) {
     out += "<li>";
     if (!entry.symbol.svg.empty()) {
-      out += styled(entry.symbol, fmt::format("--units:{:.1f};--print-width:{:.2f}mm", entry.symbol.width,
-                                              entry.symbol.width * mm_per_unit));
+      out += "<span class=\"entry\"><span class=\"symbol\">" +
+             styled(entry.symbol, fmt::format("--units:{:.1f};--print-width:{:.2f}mm", entry.symbol.width,
+                                              entry.symbol.width * mm_per_unit)) +
+             "</span>";
     }
-    out += tag("span", entry.words) + "</li>\n";
+    out += tag("span", entry.words, " class=\"says\"") + (entry.symbol.svg.empty() ? "</li>\n" : "</span></li>\n");
   }
   out += "</ul>\n";
 }

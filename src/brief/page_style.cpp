@@ -26,7 +26,7 @@ table.terms th { width: 1%; white-space: nowrap; }
 td.at { width: 8.5em; white-space: nowrap; font-weight: bold; }
 td.again { font-style: italic; }
 .box { display: inline-block; width: .8em; height: .8em; border: 1.5px solid #000; margin-right: .4em; }
-.range { white-space: nowrap; }
+.range, .phrase { white-space: nowrap; }
 .tick { display: inline-block; white-space: nowrap; margin-right: 1em; font-style: normal; }
 td.name, table.facts td { overflow-wrap: anywhere; }
 .chart { margin: .5rem 0; }
@@ -37,8 +37,10 @@ td.name, table.facts td { overflow-wrap: anywhere; }
 p.title { font-size: 1rem; font-weight: bold; }
 .key { list-style: none; padding: 0; font-size: .85rem; line-height: 1.25; margin: 0; }
 .key li { display: inline-block; width: 100%; vertical-align: top; margin-bottom: .4rem; }
-.key svg { float: left; width: calc(var(--units) * .8px); max-width: 50%; margin-right: .5em; }
-.key span { display: block; overflow: hidden; }
+.key .entry { display: table; }
+.key .entry span { display: table-cell; vertical-align: top; }
+.key .symbol { width: 1%; padding-right: .5em; }
+.key svg { width: calc(var(--units) * .8px); max-width: 45vw; }
 nav a { margin-right: 1em; color: #000; }
 @media screen {
   .cut { --unit: clamp(var(--least) * 1px, (min(100vw, 70rem) - 3rem) / var(--all), 1px); display: flex; overflow-x: auto; }
@@ -60,6 +62,8 @@ nav a { margin-right: 1em; color: #000; }
   table.steps td, table.pieces td { padding: .1rem 0; }
   table.steps td.n, table.steps td.at { display: inline-block; padding-right: 1em; }
   table.steps td.n:empty { display: none; }
+  .phrase { white-space: normal; }
+  .tick { margin-right: .5em; font-size: .85rem; }
   table.steps td.n::before { content: "Stop "; }
   table.pieces td.name { font-weight: bold; }
   table.pieces td[data-label]::before { content: attr(data-label) ": "; font-weight: bold; }
@@ -74,6 +78,7 @@ nav a { margin-right: 1em; color: #000; }
   h2, h3, .lead, h2 + p { break-after: avoid; }
   .end { break-before: avoid; }
   tr, li { break-inside: avoid; }
+  tr.repeat { break-inside: auto; break-before: avoid; }
   li:last-child, tr:last-child { break-before: avoid; }
   p, li, td { orphans: 3; widows: 3; }
   thead { display: table-header-group; }
@@ -84,7 +89,8 @@ nav a { margin-right: 1em; color: #000; }
   .cut { margin: 1mm 0; }
   h3.words { margin-bottom: 1mm; }
   .key li { width: 49%; margin-bottom: 1mm; }
-  .key svg { width: var(--print-width); margin-right: 1mm; }
+  .key svg { width: var(--print-width); max-width: none; }
+  .key .symbol { padding-right: 1mm; }
   @page across { size: A4 landscape; margin: 12mm; }
   section.wide { page: across; }
   section.wide .cells svg { max-height: 163mm; }

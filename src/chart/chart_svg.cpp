@@ -425,12 +425,17 @@ class Drawing {
   void stops() {
     if (sheet_.stops.empty()) return;
     Path path;
-    // Heavier than every line that it may lie on, so that its dashes are told there too.
-    pen_.open_stroke("stop", 290, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"6 5\"");
-    for (const int row : sheet_.stops)
+    // A line wherever the same is done again would bury the cells: those stops have their mark alone.
+    for (const int row : sheet_.stops) {
+      if (!std::binary_search(view_.new_stops.begin(), view_.new_stops.end(), row)) continue;
       path.move(frame_.left, frame_.row_top(row)).across_by(frame_.width + frame_.font / 4);
-    path.flush(pen_.body);
-    pen_.close();
+    }
+    if (!path.empty()) {
+      // Heavier than every line that it may lie on, so that its dashes are told there too.
+      pen_.open_stroke("stop", 290, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"6 5\"");
+      path.flush(pen_.body);
+      pen_.close();
+    }
     const Unit x = frame_.left + frame_.width + frame_.font / 4;
     stop_marks(x + frame_.font * 8 / 10, x, frame_.font * 6 / 10);
   }

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <string>
 #include <utility>
 
 #include "crossing/words.hpp"
@@ -41,7 +43,11 @@ std::vector<KeyEntry> key_of(const View& view, const Sheet& sheet, bool in_text)
     key.push_back({Symbol::crossing, crossing, words_of(crossing, turned)});
   }
   add(!sheet.cut.empty(), Symbol::cut_crossing, "part of a crossing that reaches past these columns");
-  add(!sheet.stops.empty(), Symbol::stop, "stop after this row: row counter, side of the carriage");
+  const auto repeated = [&](int row) { return !std::binary_search(view.new_stops.begin(), view.new_stops.end(), row); };
+  const bool marks_alone = !in_text && std::any_of(sheet.stops.begin(), sheet.stops.end(), repeated);
+  add(!sheet.stops.empty(), Symbol::stop,
+      std::string("stop after this row: row counter, side of the carriage") +
+          (marks_alone ? "; mark alone: as at a stop below" : ""));
   add(sheet.has_edges(), Symbol::strip_line, "edge of a strip");
   add(sheet.begins_again(in_text), Symbol::repeat_line, "a strip's rows begin again");
   add(sheet.axis.has_value(), Symbol::centre, "centre line");

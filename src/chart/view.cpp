@@ -134,7 +134,15 @@ View view_of(const Panel& panel, const ChartOptions& options) {
   view.leftmost = options.plan != nullptr ? options.plan->leftmost : leftmost_needle(machine, columns);
   if (turned) needle_name(view.leftmost);  // refuses a plan without a place on the bed
   if (options.plan != nullptr) {
-    for (const Stop& stop : options.plan->stops) view.stops.push_back(stop.row);
+    const std::vector<int> kinds = stop_kinds(*options.plan);
+    int known = 0;
+    for (std::size_t i = 0; i < kinds.size(); ++i) {
+      const int row = options.plan->stops[i].row;
+      view.stops.push_back(row);
+      if (kinds[i] < known) continue;
+      view.new_stops.push_back(row);
+      ++known;
+    }
   }
   const std::string name = one_line(panel.name());
   const std::string size = extent_words(view.grid) + ", read from the bottom up";

@@ -29,6 +29,7 @@ struct View {
   std::optional<int> axis{};         ///< half columns from the left as seen from `side`
   int leftmost = -1;                 ///< needle of the leftmost column, operator's view
   std::vector<int> stops{};          ///< rows of the plan's stops, ascending
+  std::vector<int> new_stops{};      ///< those whose work, stop_kinds(), no stop below has; ascending
   bool starts_right = true;          ///< where the carriage stands at RC 0
   std::string title{};               ///< names the side
   std::vector<std::string> notes{};  ///< the panel's size first

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstddef>
 #include <iterator>
 #include <limits>
 #include <optional>
@@ -41,15 +42,15 @@ class Checker {
  public:
   Checker(const Grid& grid, const Plan& plan) : grid_(grid), wales_(grid), plan_(plan) {}
 
-  void check() {
+  Checked check() {
     check_rhythm();
     const bool told = plan_.status != PlanStatus::infeasible;
     if (told || plan_.leftmost != 0) check_leftmost();
-    if (!told) return;
+    if (!told) return {};
     if (const auto wrong = labels::miscast(grid_, plan_)) refuse(wrong->field, wrong->message, wrong->column);
     require_stops_rise(plan_);  // steps are followed from top to bottom
     for (index_ = 0; index_ < plan_.stops.size(); ++index_) check_stop(plan_.stops[index_]);
-    check_hands();
+    return check_hands();
   }
 
  private:
@@ -160,10 +161,14 @@ class Checker {
 
   /// What hands cannot do no words can tell: the same hands try it as for verify(). A batch whose wale has no loop at
   /// the row where it starts, a needle without a stitch, tools with no needle free to put their stitches on.
-  void check_hands() {
+  Checked check_hands() {
     const std::vector<Move> all = moves(plan_);
-    const auto fault = knitting::first_impossible({.leftmost = plan_.leftmost, .columns = plan_.columns}, all);
-    if (!fault) return;
+    const knitting::Tried tried = knitting::tried({.leftmost = plan_.leftmost, .columns = plan_.columns}, all);
+    const std::optional<Fault>& fault = tried.impossible;
+    if (!fault) {
+      return {.needless = steps_of_moves(plan_, tried.needless),
+              .first_needless = tried.first_needless ? tried.first_needless->message : std::string()};
+    }
     const std::optional<PlanStep> step = step_of_move(plan_, fault->move);
     if (!step) {
       row_ = fault->place.row;
@@ -285,9 +290,23 @@ class Checker {
 
 }  // namespace
 
-void check(const Panel& panel, const Plan& plan) {
+Checked check(const Panel& panel, const Plan& plan) {
   require_extent("plan", {.columns = plan.columns, .rows = plan.rows}, "panel", panel.grid());
-  Checker(panel.grid(), plan).check();
+  return Checker(panel.grid(), plan).check();
+}
+
+Plan without(const Plan& plan, const std::vector<PlanStep>& steps) {
+  Plan out = plan;
+  // From the last to the first, so that the places of the others stay.
+  for (auto step = steps.rbegin(); step != steps.rend(); ++step) {
+    Stop& stop = out.stops[step->stop];
+    const auto drop = [&](auto& list) { list.erase(list.begin() + static_cast<std::ptrdiff_t>(step->index)); };
+    if (step->list == "releases") drop(stop.releases);
+    if (step->list == "reforms") drop(stop.reforms);
+    if (step->list == "crossings") drop(stop.crossings);
+    if (step->list == "holds") drop(stop.holds);
+  }
+  return out;
 }
 
 }  // namespace latchwork::inline v0::writing

@@ -3,7 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <iterator>
+#include <string>
+#include <string_view>
 
 #include "instructions/sheet.hpp"
 #include "instructions/words.hpp"
@@ -36,18 +37,28 @@ void append_stop(std::string& out, const SheetStop& stop) {
   out += joined(stop.actions, "; ") + ".\n";
 }
 
+/// A line for each time, which goes on further in where it is long; of a single stop the times go on in the line.
 void append_repeat(std::string& out, const SheetRepeat& repeat) {
+  constexpr std::size_t long_line = 100;
   out += "      " + repeat.words + "\n";
-  // A run of several stops is a line for each time; a single one goes on in the line.
   std::string line;
+  const auto end_line = [&] {
+    if (!line.empty()) out += line + "\n";
+    line.clear();
+  };
   for (const auto& time : repeat.times) {
-    for (const std::string& row : time) line += (line.empty() ? "        " : ", ") + row;
-    if (!repeat.one_stop || line.size() > 90) {
-      out += line + "\n";
-      line.clear();
+    std::string_view indent = "        ";
+    if (!repeat.one_stop) end_line();
+    for (const std::string& row : time) {
+      if (!line.empty() && line.size() + 2 + row.size() > long_line) {
+        end_line();
+        if (!repeat.one_stop) indent = "          ";
+      }
+      line += line.empty() ? indent : ", ";
+      line += row;
     }
   }
-  if (!line.empty()) out += line + "\n";
+  end_line();
 }
 
 }  // namespace

@@ -57,11 +57,11 @@ std::string repeat_in(std::string_view words) {
 
 class Writer {
  public:
-  Writer(const Panel& panel, const Plan& plan, const Machine& machine)
-      : panel_(panel), plan_(plan), machine_(machine) {}
+  /// For a plan that check() takes and that has no needless steps, `left_out` telling of those it had.
+  Writer(const Panel& panel, const Plan& plan, const Machine& machine, std::string left_out)
+      : panel_(panel), plan_(plan), machine_(machine), left_out_(std::move(left_out)) {}
 
   Sheet written() {
-    check(panel_, plan_);
     header();
     reasons();
     if (plan_.status == PlanStatus::infeasible) return std::move(sheet_);
@@ -95,6 +95,7 @@ class Writer {
       sheet_.header.push_back(fmt::format("Regular schedule: stop every {}, first at {}.",
                                           count_of(plan_.rhythm->every, "row"), counter(plan_.rhythm->first)));
     }
+    if (!left_out_.empty()) sheet_.header.push_back(left_out_);
   }
 
   /// Why there is no plan, and what no plan can get round: a plan is made for a tuck at the edge too.
@@ -126,23 +127,36 @@ class Writer {
 
   /// What the plan holds, for rules, key and cautions.
   void look() {
+    std::map<int, int> held;  // needle, and the row after which it was put in hold
     for (const Stop& stop : plan_.stops) {
       (stop.carriage_right ? right_ : left_) = true;
+      for (const int needle : stop.releases) {
+        const auto since = held.find(needle);
+        if (since == held.end()) continue;
+        most_tucks_ = std::max(most_tucks_, stop.row - since->second);
+        held.erase(since);
+      }
+      for (const int needle : stop.holds) held.try_emplace(needle, stop.row);
       hand_ms_ = std::min(hand_ms_, std::numeric_limits<std::int64_t>::max() - stop.effort_ms) + stop.effort_ms;
       releases_ = releases_ || !stop.releases.empty();
       holds_ = holds_ || !stop.holds.empty() || !stop.releases.empty();
       for (const CrossingStep& step : stop.crossings) holds_ = holds_ || step.ease;
       for (std::size_t i = 0; i < stop.reforms.size(); ++i) {
         const Reform& reform = stop.reforms[i];
-        for (const Cell rung : reform.rungs) used_[static_cast<std::size_t>(rung)] = true;
+        int tucks = 0;
+        for (const Cell rung : reform.rungs) {
+          used_[static_cast<std::size_t>(rung)] = true;
+          tucks = rung == Cell::tuck ? tucks + 1 : 0;
+          most_tucks_ = std::max(most_tucks_, tucks);
+        }
         const std::string words = rung_words(reform.rungs);
         if (repeat_.empty()) repeat_ = repeat_in(words);
         if (run_.empty()) run_ = run_in(words);
         if (i > 0 && needle_beside(stop.reforms[i - 1].needle, 1) == reform.needle) {
-          const auto tucks = [](const Reform& r) {
+          const auto has_tucks = [](const Reform& r) {
             return std::find(r.rungs.begin(), r.rungs.end(), Cell::tuck) != r.rungs.end();
           };
-          neighbours_tuck_ = neighbours_tuck_ || (tucks(reform) && tucks(stop.reforms[i - 1]));
+          neighbours_tuck_ = neighbours_tuck_ || (has_tucks(reform) && has_tucks(stop.reforms[i - 1]));
         }
       }
       reforms_ = reforms_ || !stop.reforms.empty();
@@ -227,6 +241,7 @@ class Writer {
     if (!stop.holds.empty()) actions.push_back("hold " + needle_ranges(stop.holds));
     if (!before && after) actions.emplace_back("set the carriage to hold");
     if (before && !after) actions.emplace_back("set the carriage back to knit");
+    if (actions.empty()) actions.emplace_back("nothing to do");
     return told;
   }
 
@@ -252,26 +267,34 @@ class Writer {
     return key;
   }
 
-  /// A sweep that is told at several stops gets a name, so that its list stands once.
-  void name_sweeps(std::vector<Told>& told, const std::vector<Fold>& folds) {
-    std::map<std::string, std::vector<std::size_t>> stops_of;
-    std::vector<std::string> in_order;
+  /// Sweeps that are told at several stops: they get a name, so that their list stands once.
+  static std::vector<std::string> named_sweeps(const std::vector<Told>& told, const std::vector<Fold>& folds) {
+    std::map<std::string, int> times;
+    std::vector<std::string> named;
     for (const Fold& fold : folds) {
+      if (fold.back > 0) continue;
       for (std::size_t i = fold.first; i < fold.first + fold.count; ++i) {
         const Sweep& sweep = told[i].sweep;
         if (sweep.one_kind() || sweep.ranges() < fewest_named) continue;
-        std::vector<std::size_t>& stops = stops_of[sweep.work()];
-        if (stops.empty()) in_order.push_back(sweep.work());
-        stops.push_back(i);
+        if (++times[sweep.work()] == 2) named.push_back(sweep.work());
       }
     }
-    for (const std::string& work : in_order) {
-      if (stops_of[work].size() < 2) continue;
-      const std::string name = fmt::format("sweep {}", sheet_.sweeps.size() + 1);
-      for (const std::size_t i : stops_of[work]) {
-        told[i].stop.actions[told[i].at] = fmt::format("{} down to {}", name, told[i].sweep.down_to());
-      }
+    return named;
+  }
+
+  void name_sweeps(std::vector<Told>& told, const std::vector<std::string>& named) {
+    std::map<std::string, std::string> names;
+    for (const Told& stop : told) {  // in the order in which they are told first
+      const std::string& work = stop.sweep.work();
+      if (names.contains(work) || std::find(named.begin(), named.end(), work) == named.end()) continue;
+      const std::string name = fmt::format("sweep {}", names.size() + 1);
+      names.emplace(work, name);
       sheet_.sweeps.emplace_back(name, work);
+    }
+    for (Told& stop : told) {
+      const auto name = names.find(stop.sweep.work());
+      if (name == names.end()) continue;
+      stop.stop.actions[stop.at] = fmt::format("{} down to {}", name->second, stop.sweep.down_to());
     }
   }
 
@@ -289,35 +312,63 @@ class Writer {
       works.push_back({stop.row, known.try_emplace(work_key(words), next).first->second, letters});
       told.push_back(std::move(words));
     }
+    // What has a name is soon told: with that the fold is made again.
+    const std::vector<std::string> names = named_sweeps(told, folded(works));
+    for (std::size_t i = 0; i < told.size(); ++i) {
+      const std::string& sweep = told[i].sweep.work();
+      if (std::find(names.begin(), names.end(), sweep) != names.end()) works[i].letters -= sweep.size();
+    }
     const std::vector<Fold> folds = folded(works);
-    name_sweeps(told, folds);
-    for (const Fold& fold : folds) append_part(told, fold);
+    name_sweeps(told, named_sweeps(told, folds));
+    const std::vector<std::size_t> whose = told_by(folds);
+    for (const Fold& fold : folds) append_part(told, fold, whose);
   }
 
-  void append_part(const std::vector<Told>& told, const Fold& fold) {
-    if (fold.times == 1 && !sheet_.parts.empty() && !sheet_.parts.back().repeat) {
-      sheet_.parts.back().stops.push_back(told[fold.first].stop);
+  void append_part(const std::vector<Told>& told, const Fold& fold, const std::vector<std::size_t>& whose) {
+    if (fold.back == 0) {
+      if (sheet_.parts.empty() || sheet_.parts.back().repeat) sheet_.parts.emplace_back();
+      std::vector<SheetStop>& stops = sheet_.parts.back().stops;
+      for (std::size_t i = fold.first; i < fold.first + fold.count; ++i) stops.push_back(told[i].stop);
       return;
     }
-    SheetPart& part = sheet_.parts.emplace_back();
-    for (std::size_t i = 0; i < fold.count; ++i) part.stops.push_back(told[fold.first + i].stop);
-    if (fold.times == 1) return;
-    SheetRepeat& repeat = part.repeat.emplace();
-    const int first = told[fold.first].stop.number;
-    const int last = first + static_cast<int>(fold.count) - 1;
-    repeat.one_stop = first == last;
-    repeat.words =
-        fmt::format("Repeat {} every {}, {}; row numbers move up with it{}:", run_of("stop", first, last, "-"),
-                    count_of(fold.period, "row"), count_of(static_cast<std::int64_t>(fold.times) - 1, "more time"),
-                    repeat.one_stop ? "" : fmt::format(" (as {0}: the work of stop {0})", first));
-    for (std::size_t time = 1; time < fold.times; ++time) {
-      auto& rows = repeat.times.emplace_back();
-      for (std::size_t i = 0; i < fold.count; ++i) {
-        const SheetStop& stop = told[fold.first + time * fold.count + i].stop;
-        rows.push_back(counter(stop.row) + " " + carriage(stop.right) +
-                       (repeat.one_stop ? "" : fmt::format(" as {}", first + static_cast<int>(i))));
-      }
+    if (sheet_.parts.back().repeat) sheet_.parts.emplace_back();  // what repeats is never first
+    SheetRepeat& repeat = sheet_.parts.back().repeat.emplace();
+    const std::size_t end = fold.first + fold.count;
+    repeat.one_stop = std::all_of(whose.begin() + static_cast<std::ptrdiff_t>(fold.first),
+                                  whose.begin() + static_cast<std::ptrdiff_t>(end),
+                                  [&](std::size_t stop) { return stop == whose[fold.first]; });
+    repeat.words = repeat_words(told, fold, whose);
+    repeats_ = true;
+    named_ = named_ || !repeat.one_stop;
+    for (std::size_t i = fold.first; i < end; ++i) {
+      if ((i - fold.first) % fold.back == 0) repeat.times.emplace_back();
+      const SheetStop& stop = told[i].stop;
+      repeat.times.back().push_back(counter(stop.row) + " " + carriage(stop.right) +
+                                    (repeat.one_stop ? "" : fmt::format(" as {}", told[whose[i]].stop.number)));
     }
+  }
+
+  /// "Repeat stops 3-6 every 24 rows, 2 more times, then stops 3-4:". Without "every" where the rows do not rise
+  /// evenly.
+  static std::string repeat_words(const std::vector<Told>& told, const Fold& fold,
+                                  const std::vector<std::size_t>& whose) {
+    const std::size_t from = fold.first - fold.back;
+    const auto stops = [&](std::size_t count) {
+      const int first = told[whose[from]].stop.number;
+      return run_of("stop", first, first + static_cast<int>(count) - 1, "-");
+    };
+    const bool one_stop = fold.back > 1 && fold.count > 1 && whose[from + 1] == whose[from];
+    if (one_stop) return fmt::format("Repeat {}, {} more times:", stops(1), fold.count);
+    if (fold.count <= fold.back) return fmt::format("Repeat {} once more:", stops(fold.count));
+    const auto rise = [&](std::size_t i) { return told[i].stop.row - told[i - fold.back].stop.row; };
+    bool evenly = true;
+    for (std::size_t i = fold.first; i < fold.first + fold.count; ++i) evenly = evenly && rise(i) == rise(fold.first);
+    std::string words = "Repeat " + stops(fold.back);
+    words += evenly ? fmt::format(" every {}, ", count_of(rise(fold.first), "row")) : ", ";
+    words += count_of(static_cast<std::int64_t>(fold.count / fold.back), "more time");
+    const std::size_t over = fold.count % fold.back;
+    if (over > 0) words += ", then " + stops(over);
+    return words + ":";
   }
 
   void rules(bool into_moved) {
@@ -337,10 +388,26 @@ class Writer {
           "At each: tool into the loop as many rows down as told, then drop; work every rung, the lowest first; hang "
           "the last loop on its needle.");
     }
+    if (repeats_) {
+      sheet_.rules.push_back(
+          std::string("Where stops are repeated, the row numbers in their work rise with the row counter") +
+          (named_ ? "; \"as 3\" is the work of stop 3." : "."));
+    }
     if (neighbours_tuck_) {
       sheet_.rules.emplace_back(
           "Where tucked needles stand side by side their rungs criss-cross: take the rung of the lower row first, "
           "every time.");
+    }
+    if (most_tucks_ > 1) {
+      // Spencer, Knitting Technology, as study notes have it: the hook is what limits tucks on one needle.
+      sheet_.rules.push_back(
+          fmt::format("Up to {} tucks wait on one stitch until a loop is drawn through them all, and must fit into the "
+                      "hook: four are usual at most.",
+                      most_tucks_));
+    }
+    if (most_tucks_ > 0) {
+      sheet_.rules.emplace_back(
+          "Go by the row counter: where there are tucks the cloth shows fewer stitches than rows were knitted.");
     }
     if (into_moved) {
       sheet_.rules.emplace_back(
@@ -452,14 +519,21 @@ class Writer {
     sheet_.start += fmt::format(". Set {}, {}.", counter(0), carriage(plan_.carriage_starts_right));
     const bool right_at_end = plan_.carriage_starts_right == (plan_.rows % 2 == 0);
     const bool stands_there = !plan_.stops.empty() && plan_.stops.back().row == plan_.rows;
-    sheet_.end = stands_there ? "Bind off, or take the panel off on waste yarn."
-                              : fmt::format("Knit to {}, {}. Bind off, or take the panel off on waste yarn.",
-                                            counter(plan_.rows), carriage(right_at_end));
+    constexpr std::string_view off_the_bed = "Bind off, or take the panel off on waste yarn.";
+    if (plan_.stops.empty()) {
+      sheet_.end = fmt::format("No hand work: knit {}, to {}, {}. {}", count_of(plan_.rows, "row"), counter(plan_.rows),
+                               carriage(right_at_end), off_the_bed);
+    } else if (stands_there) {
+      sheet_.end = off_the_bed;
+    } else {
+      sheet_.end = fmt::format("Knit to {}, {}. {}", counter(plan_.rows), carriage(right_at_end), off_the_bed);
+    }
   }
 
   const Panel& panel_;
   const Plan& plan_;
   const Machine& machine_;
+  std::string left_out_;
   Sheet sheet_;
   MarkOf marks_;
   std::map<std::string, std::string> set_of_;
@@ -471,9 +545,12 @@ class Writer {
   bool from_left_ = true;  ///< at every stop
   bool holds_ = false;     ///< the word is used: for needles that tuck, or for those of a crossing
   bool releases_ = false;
-  std::string repeat_;  ///< the first "2 x (t, p)"
-  std::string run_;     ///< the first "4 p"
+  std::string repeat_;    ///< the first "2 x (t, p)"
+  std::string run_;       ///< the first "4 p"
+  bool repeats_ = false;  ///< some stops are told as stops before them
+  bool named_ = false;    ///< some of them by number
   bool neighbours_tuck_ = false;
+  int most_tucks_ = 0;  ///< on one stitch
   bool works_ = false;  ///< some cell has a stitch
   bool ladders_ = false;
   bool slips_ = false;
@@ -483,7 +560,14 @@ class Writer {
 }  // namespace
 
 Sheet sheet_of(const Panel& panel, const Plan& plan, const Machine& machine) {
-  return Writer(panel, plan, machine).written();
+  const Checked checked = check(panel, plan);
+  if (checked.needless.empty()) return Writer(panel, plan, machine, {}).written();
+  const std::size_t steps = checked.needless.size();
+  return Writer(panel, without(plan, checked.needless), machine,
+                fmt::format("Left out below, for the cloth is the same without: {} of the plan. {}{}.",
+                            count_of(static_cast<std::int64_t>(steps), "step"),
+                            steps == 1 ? "" : "The first: ", checked.first_needless))
+      .written();
 }
 
 }  // namespace latchwork::inline v0::writing

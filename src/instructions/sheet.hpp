@@ -19,11 +19,12 @@ struct SheetStop {
   std::vector<std::string> actions;  ///< in the order they are done
 };
 
-/// The last stops told, made again.
+/// Stops told before, made again.
 struct SheetRepeat {
-  std::string words;                            ///< "Repeat stops 1-2 every 10 rows, 2 more times; ...:"
-  bool one_stop = true;                         ///< the run is a single stop
-  std::vector<std::vector<std::string>> times;  ///< for each further time, "RC 012 COR" of each stop
+  std::string words;     ///< "Repeat stops 1-4 every 10 rows, 2 more times, then stops 1-2:"
+  bool one_stop = true;  ///< all are the same one
+  /// For each further time, "RC 012 COR as 3" of each stop, or "RC 012 COR" of one; the last time may have fewer.
+  std::vector<std::vector<std::string>> times;
 };
 
 struct SheetPart {

@@ -30,11 +30,11 @@ int needle_to_the_right(int needle, std::int64_t steps) {
 
 class Translation {
  public:
-  explicit Translation(const Plan& plan, std::int64_t wanted = -1) : plan_(plan), wanted_(wanted) {}
+  explicit Translation(const Plan& plan, std::span<const std::int64_t> wanted = {}) : plan_(plan), wanted_(wanted) {}
 
-  std::optional<PlanStep> step() {
+  std::vector<PlanStep> steps() {
     all();
-    return step_;
+    return std::move(steps_);
   }
 
   std::vector<Move> all() {
@@ -83,14 +83,14 @@ class Translation {
     each(stop, "holds", stop.holds, [this](int needle) { one(MoveKind::hold, needle); });
   }
 
-  /// Translates the steps of a list, and notes the one that the wanted move comes from.
+  /// Translates the steps of a list, and notes those that the wanted moves come from.
   template <class Item, class Translate>
   void each(const Stop& stop, std::string_view list, const std::vector<Item>& items, Translate&& translate) {
     for (std::size_t i = 0; i < items.size(); ++i) {
-      const bool before = std::ssize(moves_) <= wanted_;
+      while (!wanted_.empty() && wanted_.front() < std::ssize(moves_)) wanted_ = wanted_.subspan(1);
       translate(items[i]);
-      if (before && std::ssize(moves_) > wanted_) {
-        step_ = PlanStep{static_cast<std::size_t>(&stop - plan_.stops.data()), list, i};
+      if (!wanted_.empty() && wanted_.front() < std::ssize(moves_)) {
+        steps_.push_back({static_cast<std::size_t>(&stop - plan_.stops.data()), list, i});
       }
     }
   }
@@ -160,8 +160,8 @@ class Translation {
   }
 
   const Plan& plan_;
-  std::int64_t wanted_;  // index of a move whose step is asked for; -1: none
-  std::optional<PlanStep> step_;
+  std::span<const std::int64_t> wanted_;  // indices of moves whose steps are asked for, as far as they are to come
+  std::vector<PlanStep> steps_;
   std::vector<Move> moves_;
   int tool_ = 0;
 };
@@ -192,8 +192,13 @@ std::vector<Move> moves(const Plan& plan) {
 }
 
 std::optional<PlanStep> step_of_move(const Plan& plan, std::int64_t move) {
+  const std::vector<PlanStep> steps = steps_of_moves(plan, std::span(&move, 1));
+  return steps.empty() ? std::nullopt : std::optional(steps.front());
+}
+
+std::vector<PlanStep> steps_of_moves(const Plan& plan, std::span<const std::int64_t> moves) {
   require_rows(plan);
-  return move < 0 ? std::nullopt : Translation(plan, move).step();
+  return Translation(plan, moves).steps();
 }
 
 std::string describe(const Move& move) {

@@ -37,7 +37,8 @@ Hands::Hands(const Bed& bed, int rows)
       held_(static_cast<std::size_t>(bed.columns), false),
       moving_at_(static_cast<std::size_t>(bed.columns), -1) {}
 
-void Hands::execute(const Move& move) {
+void Hands::execute(const Move& move, std::int64_t index) {
+  move_ = index;
   const auto each = [&](auto&& action) {
     const auto [first, last] = columns_of(move);
     std::optional<Stuck> first_stuck;
@@ -58,11 +59,9 @@ void Hands::execute(const Move& move) {
     case MoveKind::carriage:
       return carriage();
     case MoveKind::hold:
+      return each([this](int column) { hold(column); });
     case MoveKind::release:
-      return each([this, &move](int column) {
-        require_stitch(column, "to be moved to or from hold");
-        held_[static_cast<std::size_t>(column)] = move.kind == MoveKind::hold;
-      });
+      return each([this](int column) { release(column); });
     case MoveKind::tool_into:
       return tool_into(column_of(move.needle), move.row);
     case MoveKind::drop:
@@ -165,7 +164,7 @@ void Hands::bind_off(int column) {
   const auto here = static_cast<std::size_t>(column);
   endings_.push_back({top_[here], row_, column});
   top_[here] = no_slot;
-  held_[here] = false;
+  unhold(column);
   if (moving_at_[here] >= 0) moving_[static_cast<std::size_t>(std::exchange(moving_at_[here], -1))].column = -1;
 }
 
@@ -179,6 +178,7 @@ void Hands::carriage() {
       if (held_[here]) {
         if (bare_in_hold < 0) bare_in_hold = column;
         held_[here] = false;
+        held_since_.erase(column);
       }
       continue;
     }
@@ -192,6 +192,79 @@ void Hands::carriage() {
         row_, bare_in_hold,
         fmt::format("needle {} is in hold with no stitch; the strand would lie in its hook", needle_of(bare_in_hold)));
   }
+}
+
+// Hold.
+
+void Hands::hold(int column) {
+  require_stitch(column, "to be moved to or from hold");
+  if (held_[static_cast<std::size_t>(column)]) {
+    note(Needless::Kind::held_before, move_, column);
+    return;
+  }
+  held_[static_cast<std::size_t>(column)] = true;
+  held_since_[column] = {.row = row_, .move = move_};
+}
+
+void Hands::release(int column) {
+  require_stitch(column, "to be moved to or from hold");
+  if (!held_[static_cast<std::size_t>(column)]) {
+    note(Needless::Kind::not_held, move_, column);
+  } else if (!unhold(column)) {
+    note(Needless::Kind::no_row_held, move_, column);
+  }
+}
+
+/// Whether a row was knitted meanwhile; if not, what put the needle in hold was done for nothing.
+bool Hands::unhold(int column) {
+  held_[static_cast<std::size_t>(column)] = false;
+  const auto since = held_since_.find(column);
+  if (since == held_since_.end()) return true;
+  const Held held = since->second;
+  held_since_.erase(since);
+  if (held.row < row_) return true;
+  note(Needless::Kind::no_row_held, held.move, column);
+  return false;
+}
+
+// What changes nothing.
+
+void Hands::note(Needless::Kind kind, std::int64_t move, int column) {
+  needless_.push_back({.kind = kind, .move = move, .row = row_, .column = column});
+}
+
+std::vector<Needless> Hands::needless() {
+  for (const auto& [column, held] : held_since_) {
+    if (held.row == row_) note(Needless::Kind::no_row_held, held.move, column);
+  }
+  held_since_.clear();
+  std::ranges::stable_sort(needless_, {}, &Needless::move);
+  return std::move(needless_);
+}
+
+Fault Hands::told(const Needless& step) const {
+  const std::string needle = needle_of(step.column);
+  std::string words;
+  switch (step.kind) {
+    case Needless::Kind::not_held:
+      words = fmt::format("needle {} is not in hold, so that bringing it back changes nothing", needle);
+      break;
+    case Needless::Kind::held_before:
+      words = fmt::format("needle {} is in hold already, so that putting it there changes nothing", needle);
+      break;
+    case Needless::Kind::no_row_held:
+      words = fmt::format("needle {} is in hold for no row, so that putting it there changes nothing", needle);
+      break;
+    case Needless::Kind::re_formed_as_it_was:
+      words = fmt::format("the wale on needle {} is re-formed as it was, which changes nothing", needle);
+      break;
+    case Needless::Kind::lifted_in_vain:
+      words = fmt::format("what is lifted from needle {} on goes back as it was, which changes nothing", needle);
+      break;
+  }
+  return {.move = step.move,
+          .place = place_of(std::max(step.row, 1), step.column),
+          .message = fmt::format("RC {}: {}", step.row, words)};
 }
 
 // The latch tool.
@@ -218,7 +291,11 @@ void Hands::tool_into(int column, int row) {
           fmt::format("the latch tool still holds the stitch dropped from needle {}", needle_of(latch_.column)));
   }
   require_stitch(column, "whose wale the latch tool could go into");
-  latch_ = {.in = loop_of_row(column, row), .column = column, .from_row = row, .moving = -1, .ladder = {}};
+  latch_ = {};
+  latch_.in = loop_of_row(column, row);
+  latch_.column = column;
+  latch_.from_row = row;
+  latch_.move = move_;
 }
 
 void Hands::drop(int column, int row) {
@@ -241,6 +318,7 @@ void Hands::drop(int column, int row) {
     const int slot_column = cloth_.column_of(slot);
     if (slot_row > row) ladder[static_cast<std::size_t>(slot_row - row - 1)] = slot_column;
     if (cloth_[slot].passed) pass_near(slot_row, slot_column);
+    latch_.before.emplace_back(slot, cloth_[slot].strand);
     slot = std::exchange(cloth_[slot].below, no_slot);
     cloth_[cloth_.at(slot_row, slot_column)].strand = Strand::bare;
   }
@@ -278,9 +356,21 @@ void Hands::hang(int column) {
                       needle_of(column)));
   }
   leave_rungs();
+  if (column == latch_.column && hangs_as_before()) note(Needless::Kind::re_formed_as_it_was, latch_.move, column);
   moving_[static_cast<std::size_t>(latch_.moving)].top = latch_.in;
   place_stitch(latch_.moving, column);
   latch_ = {};
+}
+
+/// Whether the wale on the latch tool, which was worked to its top, is what was dropped.
+bool Hands::hangs_as_before() const {
+  if (!latch_.passes_as_before) return false;
+  std::int32_t slot = latch_.in;
+  for (const auto& [before, strand] : latch_.before) {
+    if (slot != before || cloth_[slot].strand != strand) return false;
+    slot = cloth_[slot].below;
+  }
+  return true;
 }
 
 /// Rungs that were not worked hang beside the wale: each keeps its place in it, between those below and above.
@@ -353,6 +443,10 @@ void Hands::put_back(const Move& move) {
   tools_.erase(tool);
   int column = first;
   for (const int stitch : stitches) place_stitch(stitch, column--);
+  if (in_air_ > 0 || !recent_.empty()) return;
+  // All that were lifted stand on needles again.
+  const auto moved = [](const Moving& each) { return each.column != each.origin; };
+  if (!std::ranges::any_of(moving_, moved)) note(Needless::Kind::lifted_in_vain, lift_began_, moving_.front().origin);
 }
 
 void Hands::uncross() {
@@ -377,6 +471,7 @@ void Hands::uncross() {
 
 int Hands::lift_stitch(int column) {
   if (in_air_ == 0) {  // all stand on needles: orders are counted from here
+    lift_began_ = move_;
     for (const Moving& stitch : moving_) {
       if (stitch.column >= 0) moving_at_[static_cast<std::size_t>(stitch.column)] = -1;
     }
@@ -451,8 +546,11 @@ bool Hands::order_changed(int wale, int other) const {
 void Hands::pass_near(int row, int wale) {
   std::vector<Passing>& passings = cloth_.passings(row);
   std::vector<std::int32_t> others;
+  const std::size_t count = passings.size();
+  bool as_before = true;
   std::erase_if(passings, [&](const Passing& passing) {
     if (passing.near != wale && passing.far != wale) return false;
+    as_before = as_before && passing.near == wale;
     others.push_back(passing.near == wale ? passing.far : passing.near);
     return true;
   });
@@ -463,6 +561,8 @@ void Hands::pass_near(int row, int wale) {
     if ((past - i) % 2 == 1) passings.push_back({wale, others[i]});
     i = past;
   }
+  // Passings that were there twice are gone.
+  latch_.passes_as_before = latch_.passes_as_before && as_before && passings.size() == count;
 }
 
 }  // namespace latchwork::inline v0::knitting

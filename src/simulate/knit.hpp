@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <vector>
 
 #include "latchwork/move.hpp"
 #include "latchwork/simulate.hpp"
@@ -20,13 +21,22 @@ struct Knitted {
   int rows = 0;
   std::int64_t loops = 0;
   std::optional<Fault> stuck;  ///< the first move that could not be made; where that ends all, nothing was read
+  std::int64_t needless = 0;   ///< steps that changed nothing, and the first of them
+  std::optional<Fault> first_needless;
   Reading reading;
 };
 
 /// @throws Error bad_argument (columns, leftmost); too_large; cancelled; and what the progress callback throws.
 Knitted knit(const Bed& bed, std::span<const Move> moves, Impossible impossible, const WatchOptions& options);
 
-/// The first of the moves that hands cannot make. Nothing is read. @throws Error as knit().
-std::optional<Fault> first_impossible(const Bed& bed, std::span<const Move> moves);
+/// Moves tried without reading the cloth.
+struct Tried {
+  std::optional<Fault> impossible;     ///< the first that hands cannot make; the moves end there
+  std::vector<std::int64_t> needless;  ///< of each step that changes nothing the first move, rising
+  std::optional<Fault> first_needless;
+};
+
+/// @throws Error as knit().
+Tried tried(const Bed& bed, std::span<const Move> moves);
 
 }  // namespace latchwork::inline v0::knitting

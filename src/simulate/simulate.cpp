@@ -77,7 +77,7 @@ std::optional<Fault> work(Hands& hands, std::span<const Move> moves, Impossible 
     pulse.step();
     std::size_t next = at + 1;
     try {
-      hands.execute(moves[at]);
+      hands.execute(moves[at], static_cast<std::int64_t>(at));
     } catch (Stuck& stuck) {
       keep(static_cast<std::int64_t>(at), stuck);
       if (impossible == Impossible::ends_all) return first;
@@ -107,6 +107,9 @@ Knitted knitting::knit(const Bed& bed, std::span<const Move> moves, Impossible i
   knitted.rows = static_cast<int>(rows);
   knitted.stuck = work(hands, moves, impossible, pulse);
   knitted.loops = hands.loops();
+  const std::vector<Needless> needless = hands.needless();
+  knitted.needless = std::ssize(needless);
+  if (!needless.empty()) knitted.first_needless = hands.told(needless.front());
   if (!knitted.stuck || impossible == Impossible::passed_over) {
     knitted.reading =
         read(hands.cloth(), knitted.rows, hands.on_needles(), hands.endings(), [&pulse] { pulse.step(); });
@@ -115,13 +118,18 @@ Knitted knitting::knit(const Bed& bed, std::span<const Move> moves, Impossible i
   return knitted;
 }
 
-std::optional<Fault> knitting::first_impossible(const Bed& bed, std::span<const Move> moves) {
+Tried knitting::tried(const Bed& bed, std::span<const Move> moves) {
   const std::int64_t rows = rows_of(moves);
   require_bed(bed, rows);
   Hands hands(bed, static_cast<int>(rows));
   const WatchOptions unwatched;
   Pulse pulse(unwatched, static_cast<std::int64_t>(moves.size()), "the simulation");
-  return work(hands, moves, Impossible::ends_all, pulse);
+  Tried tried;
+  tried.impossible = work(hands, moves, Impossible::ends_all, pulse);
+  const std::vector<Needless> needless = hands.needless();
+  for (const Needless& step : needless) tried.needless.push_back(step.move);
+  if (!needless.empty()) tried.first_needless = hands.told(needless.front());
+  return tried;
 }
 
 Fabric simulate(const Bed& bed, std::span<const Move> moves, const WatchOptions& options) {

@@ -196,6 +196,13 @@ std::optional<Difference> differing_cloth(const Grid& grid, const Reading& readi
   return first;
 }
 
+std::string needless_words(const Verification& verification) {
+  if (!verification.first_needless) return {};
+  const std::string& first = verification.first_needless->message;
+  if (verification.needless == 1) return "; one step is needless: " + first;
+  return fmt::format("; {} are needless, the first: {}", count_of(verification.needless, "step"), first);
+}
+
 }  // namespace
 
 Verification verify(const Grid& grid, const Plan& plan, const WatchOptions& options) {
@@ -209,6 +216,8 @@ Verification verify(const Grid& grid, const Plan& plan, const WatchOptions& opti
   Knitted knitted = knit(bed, moves(plan), Impossible::passed_over, options);
   result.loops = knitted.loops;
   result.fault = std::move(knitted.stuck);
+  result.needless = knitted.needless;
+  result.first_needless = std::move(knitted.first_needless);
   std::optional<Difference> first = differing_cloth(grid, knitted.reading);
   if (first) {
     result.wale = Wales(grid).at(first->place.row, first->place.column);
@@ -224,7 +233,7 @@ Verification verify(const Grid& grid, const Plan& plan, const WatchOptions& opti
     first = mislabelled(grid, plan);
   }
   result.verified = !first;
-  result.message = "verified";
+  result.message = "verified" + needless_words(result);
   if (first) {
     result.difference = first->place;
     result.message = std::move(first->message);

@@ -39,7 +39,7 @@ void spoil_one(const Instance& instance, const Plan& made, Random& random, Tally
   ++(verdict.same ? tally.same : verdict.impossible ? tally.impossible : tally.differ);
   tally.hidden += verdict.impossible && verdict.row ? 1 : 0;
   const bool right = verification.verified == verdict.same && verification.fault.has_value() == verdict.impossible &&
-                     verification.expected.empty() == !verdict.row &&
+                     verification.needless == verdict.needless && verification.expected.empty() == !verdict.row &&
                      (!verdict.row || verification.difference.row == *verdict.row) &&
                      (!verdict.place || verification.difference.column == verdict.place->second);
   if (right) return;
@@ -53,7 +53,7 @@ void spoil_one(const Instance& instance, const Plan& made, Random& random, Tally
 int main(int argc, char** argv) {
   const int wanted = argc > 1 ? std::atoi(argv[1]) : 10'000;
   std::vector<Instance> panels;
-  for (const std::string& kind : instance_kinds()) {
+  for (const std::string& kind : spoil_kinds()) {
     for (const int rows : {100, 200, 400}) panels.push_back(instance_of(kind, static_cast<std::uint64_t>(rows), rows));
   }
   panels.push_back(instance_of("200 classes", 1, 2000));

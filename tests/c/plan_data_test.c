@@ -43,6 +43,72 @@ static void a_tuck_by_hold_has_its_needle_set_below_and_released_above(void) {
   latchwork_plan_destroy(plan);
 }
 
+/* `from` with the first `what` in it replaced by `with`; in `to`, which is large enough. */
+static void replaced(char *to, const char *from, const char *what, const char *with) {
+  const char *at = strstr(from, what);
+  CHECK(at != NULL);
+  if (at == NULL) at = from + strlen(from);
+  memcpy(to, from, (size_t)(at - from));
+  strcpy(to + (at - from), with);
+  if (*at != '\0') strcat(to, at + strlen(what));
+}
+
+/* A rope beside a ladder, whose bare strands ease the crossing, and a tuck by hold, spoiled one step at a time. The panel
+   of nine stands on L5..R4: column 8 on L5, column 0 on R4, the ladder on L2, the tuck on L4. */
+static void spoiled_plans_of_eased_crossings_and_holds_are_found_out(void) {
+  static const char *const rows =
+      "kkkkk.kkk\nkkkkk.kkk\nkkkkk.ktk\nkkkkk.ktk\nx 1 2/2 R\nkkkkk.kkk\nkkkkk.kkk\nkkkkk.kkk\n";
+  static const struct {
+    const char *what, *with;
+    int verified, needless, fault, row, column;
+    const char *expected, *found;
+  } spoilings[] = {
+      {"\"releases\"", "\"releases\"", 1, 0, 0, 0, -1, "", ""},
+      {"\"holds\": [\"L4\"]", "\"holds\": []", 0, 1, 0, 4, 7, "tuck", "knit"}, /* and its release is for nothing */
+      {"\"holds\": [\"L4\"]", "\"holds\": [\"L3\"]", 0, 1, 0, 4, 6, "knit", "tuck"},
+      {"\"holds\": [\"L4\"]", "\"holds\": [\"L4\", \"L2\"]", 0, 0, 1, 3, 5, "", ""}, /* the ladder has no stitch */
+      {"\"releases\": [\"L4\"]", "\"releases\": [\"L4\", \"R4\"]", 1, 1, 0, 0, -1, "", ""},
+      {"\"releases\": [\"L4\"]", "\"releases\": []", 0, 0, 0, 6, 7, "knit", "tuck"},
+      {"\"to_needle\": \"R2\"", "\"to_needle\": \"L1\"", 0, 0, 1, 3, 1, "2/2 RC", "no crossing"},
+  };
+  latchwork_machine machine = LATCHWORK_MACHINE_INIT;
+  latchwork_effort effort = LATCHWORK_EFFORT_INIT;
+  latchwork_plan *plan = NULL;
+  latchwork_grid *grid = grid_of(rows);
+  char text[8192];
+  size_t needed = 0;
+  size_t i;
+  checking = "eased crossings and holds, spoiled";
+  OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
+  OK(latchwork_effort_default(&effort, NULL));
+  effort.stop = 1000;
+  plan = planned(rows, &machine, &effort);
+  OK(latchwork_plan_write(plan, text, sizeof text, &needed, NULL));
+  CHECK(needed <= sizeof text);
+  latchwork_plan_destroy(plan);
+  for (i = 0; i < sizeof spoilings / sizeof *spoilings; ++i) {
+    char spoiled[8400];
+    latchwork_verification told = LATCHWORK_VERIFICATION_INIT;
+    latchwork_plan *wrong = NULL;
+    replaced(spoiled, text, spoilings[i].what, spoilings[i].with);
+    OK(latchwork_read_plan(spoiled, strlen(spoiled), &wrong, NULL));
+    OK(latchwork_grid_verify(grid, wrong, NULL, &told, NULL));
+    checking = spoilings[i].with;
+    CHECK(told.verified == spoilings[i].verified && told.fault == spoilings[i].fault);
+    CHECK(told.row == spoilings[i].row && told.column == spoilings[i].column);
+    CHECK(strcmp(told.expected, spoilings[i].expected) == 0 && strcmp(told.found, spoilings[i].found) == 0);
+    CHECK(told.needless == spoilings[i].needless);
+    CHECK((told.needless_move >= 0) == (spoilings[i].needless > 0));
+    CHECK((told.needless_message[0] != '\0') == (spoilings[i].needless > 0));
+    if (told.verified && told.needless > 0) {
+      CHECK(told.needless_column == 0 && strstr(told.message, "verified; one step is needless: ") == told.message);
+      CHECK(strstr(told.message, told.needless_message) != NULL);
+    }
+    latchwork_plan_destroy(wrong);
+  }
+  latchwork_grid_destroy(grid);
+}
+
 static void a_wale_that_begins_or_ends_is_shaped(void) {
   latchwork_machine machine = LATCHWORK_MACHINE_INIT;
   latchwork_plan *plan = NULL;
@@ -166,6 +232,7 @@ static void a_job_is_what_the_single_calls_give(const char *folder) {
 int main(int argc, char **argv) {
   if (argc != 2) return 2;
   a_tuck_by_hold_has_its_needle_set_below_and_released_above();
+  spoiled_plans_of_eased_crossings_and_holds_are_found_out();
   a_wale_that_begins_or_ends_is_shaped();
   a_plan_says_where_it_stands_and_from_which_side_it_starts();
   moves_are_told_in_words();

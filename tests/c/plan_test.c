@@ -143,6 +143,8 @@ static void a_plan_for_another_chart_is_not_verified(void) {
   CHECK(strcmp(verification.message, "verified") == 0 && verification.loops == 26);
   CHECK(verification.wale == -1 && verification.fault == 0 && verification.fault_move == -1);
   CHECK(verification.expected[0] == '\0' && verification.found[0] == '\0' && verification.fault_message[0] == '\0');
+  CHECK(verification.needless == 0 && verification.needless_move == -1 && verification.needless_row == 0);
+  CHECK(verification.needless_column == -1 && verification.needless_message[0] == '\0');
   OK(latchwork_grid_copy(grid, &other, NULL));
   OK(latchwork_grid_set(other, 4, 5, LATCHWORK_CELL_PURL, NULL));
   OK(latchwork_grid_verify(other, plan, NULL, &verification, NULL));

@@ -99,8 +99,13 @@ def check_chart(root, side, plan):
     for name, phrase in kinds.items():
         assert bool(group(root, name)) == (phrase in words), (name, words, turned)
     stops = {stop["row"] for stop in plan["stops"]}
-    marks = "".join(path.get("d") for path in group(root, "stop"))
+    marks = "".join(path.get("d") or "" for path in group(root, "stop-mark"))
     assert marks.count("M") == len(stops), (marks.count("M"), len(stops))
+    # A line across where the work is other than at every stop below.
+    kinds_of_work = {json.dumps({name: stop[name] for name in stop if name not in ("row", "carriage_right", "effort_ms")})
+                     for stop in plan["stops"]}
+    lines = "".join(path.get("d") for path in group(root, "stop")).count("M")
+    assert 0 < lines <= len(kinds_of_work) if stops else lines == 0, (lines, len(kinds_of_work))
     return group(root, "crossing")
 
 
@@ -122,8 +127,10 @@ def check_content(element):
         assert children == ["div", "div"], children
     elif name in ("figure", "div"):
         assert [child.tag for child in element] == [SVG + "svg"], children
-    elif name == "li" and SVG + "svg" in children:
-        assert children == [SVG + "svg", "span"], children  # a symbol and its words
+    elif name == "span" and element.get("class") == "symbol":
+        assert children == [SVG + "svg"], children
+    elif name == "span" and element.get("class") == "entry":  # a symbol and its words
+        assert [child.get("class") for child in element] == ["symbol", "says"], children
     else:
         assert set(children) <= set(allowed), (name, children)
     assert set(element.attrib) <= ATTRIBUTES.get(name, set()) | {"class", "id"}, (name, element.attrib)

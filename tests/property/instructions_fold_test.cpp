@@ -243,7 +243,7 @@ StopRead stop_read(const std::string& row, const std::string& side, const std::s
       stop.off = needles_read(m[1]);
       CHECK(m[1] == m[2]);
     } else {
-      CHECK(action.starts_with("set the carriage"));
+      CHECK((action.starts_with("set the carriage") || action == "nothing to do"));
     }
   }
   return stop;
@@ -252,53 +252,100 @@ StopRead stop_read(const std::string& row, const std::string& side, const std::s
 struct SheetRead {
   std::vector<StopRead> stops;
   std::map<std::string, std::string> ways;
+  std::set<std::string> repeats;  ///< the ways in which repeats were told
+  int left_out = 0;               ///< steps
 };
+
+/// "Repeat stops 3-6 every 24 rows, 2 more times, then stops 3-4:", held against the readings below it.
+struct RepeatRead {
+  std::string words;
+  std::size_t from = 0;            ///< stops read before it
+  std::vector<std::size_t> whose;  ///< for each reading the stop that it repeats, counted from 0
+};
+
+/// What a repeat's line says must be so of its readings, which alone are enough to follow it.
+void check_repeat(const RepeatRead& repeat, SheetRead& sheet) {
+  static const std::regex line(
+      R"( +Repeat stops? (\d+)(?:-(\d+))?(?: every (\d+) rows?)?(?:, (\d+) more times?| once more))"
+      R"((?:, then stops? (\d+)(?:-(\d+))?)?:)");
+  INFO(repeat.words);
+  REQUIRE_FALSE(repeat.whose.empty());
+  std::smatch m;
+  REQUIRE(std::regex_match(repeat.words, m, line));
+  std::vector<std::size_t> run;
+  const int last = number_in(m[2].matched ? m[2] : m[1]);
+  for (int stop = number_in(m[1]); stop <= last; ++stop) run.push_back(static_cast<std::size_t>(stop) - 1);
+  const auto times = static_cast<std::size_t>(m[4].matched ? number_in(m[4]) : 1);
+  std::size_t over = 0;
+  if (m[5].matched) {
+    CHECK(m[5] == m[1]);
+    over = static_cast<std::size_t>(number_in(m[6].matched ? m[6] : m[5]) - number_in(m[5])) + 1;
+  }
+  CHECK(over < run.size());
+  REQUIRE(repeat.whose.size() == times * run.size() + over);
+  for (std::size_t i = 0; i < repeat.whose.size(); ++i) CHECK(repeat.whose[i] == run[i % run.size()]);
+  if (m[3].matched) {
+    for (std::size_t i = repeat.from; i < sheet.stops.size(); ++i) {
+      CHECK(sheet.stops[i].row - sheet.stops[i - run.size()].row == number_in(m[3]));
+    }
+  }
+  sheet.repeats.insert(m[3].matched ? "every" : m[4].matched ? "unevenly" : "once more");
+  if (over > 0) sheet.repeats.insert("then");
+}
 
 SheetRead sheet_read(const std::string& text) {
   SheetRead sheet;
   static const std::regex told(R"( *(\d+)  RC (\d+) (CO[LR])  (.*)\.)");
-  static const std::regex repeat(R"( +Repeat stops? (\d+)(?:-(\d+))? every (\d+) rows?, (\d+) more times?;.*)");
   static const std::regex reading(R"(RC (\d+) (CO[LR])(?: as (\d+))?)");
   static const std::regex way(R"(  (X\d+) +(\d+/.*))");
-  std::size_t first = 0;
-  std::size_t next = 0;
-  std::size_t last = 0;
-  int period = 0;
+  static const std::regex left_out(R"(Left out below, .*: (\d+) steps? of the plan\..*)");
+  static const std::regex one_stop(R"( +Repeat stop (\d+)[ ,].*)");
+  RepeatRead repeat;
+  std::vector<std::size_t> whose;  // for each stop the one whose work is told for it
   bool crossings = false;
   Sets sets;
   static const std::regex set(R"(  (set \d+|sweep \d+)  +(.*))");
+  const auto end_repeat = [&] {
+    if (!repeat.words.empty()) check_repeat(repeat, sheet);
+    repeat = {};
+  };
   for (const std::string& line : split(text, "\n")) {
     std::smatch m;
     if (line == "Crossings") crossings = true;
     if (line == "Steps") crossings = false;
     if (crossings && std::regex_match(line, m, way)) sheet.ways[m[1]] = m[2];
     if (std::regex_match(line, m, set)) sets[m[1]] = m[2];
+    if (std::regex_match(line, m, left_out)) sheet.left_out = number_in(m[1]);
     if (std::regex_match(line, m, told)) {
+      end_repeat();
       CHECK(number_in(m[1]) == static_cast<int>(sheet.stops.size()) + 1);
+      whose.push_back(sheet.stops.size());
       sheet.stops.push_back(stop_read(m[2], m[3], m[4], sets));
-    } else if (std::regex_match(line, m, repeat)) {
-      first = static_cast<std::size_t>(number_in(m[1])) - 1;
-      last = m[2].matched ? static_cast<std::size_t>(number_in(m[2])) - 1 : first;
-      period = number_in(m[3]);
-      CHECK(last + 1 == sheet.stops.size());
-      next = first;
-    } else if (line.starts_with("        RC ")) {
-      for (const std::string& counter : split(line.substr(8), ", ")) {
-        StopRead again = sheet.stops[next];
-        const std::size_t times = (sheet.stops.size() - first) / (last - first + 1);
-        const int up = period * static_cast<int>(times);
+    } else if (line.starts_with("      Repeat ")) {
+      end_repeat();
+      repeat = {.words = line, .from = sheet.stops.size(), .whose = {}};
+    } else if (line.starts_with("        RC ") || line.starts_with("          RC ")) {
+      REQUIRE_FALSE(repeat.words.empty());
+      for (const std::string& counter : split(line.substr(line.find('R')), ", ")) {
+        REQUIRE(std::regex_match(counter, m, reading));
+        const std::smatch read = m;
+        std::smatch only;
+        if (!m[3].matched) REQUIRE(std::regex_match(repeat.words, only, one_stop));
+        const auto as = static_cast<std::size_t>(number_in(read[3].matched ? read[3] : only[1])) - 1;
+        REQUIRE(as < sheet.stops.size());
+        CHECK(whose[as] == as);  // a stop that is told itself
+        StopRead again = sheet.stops[as];
+        const int up = number_in(read[1]) - again.row;
         again.row += up;
         for (Reform& reform : again.reforms) reform.from_row += up;
-        REQUIRE(std::regex_match(counter, m, reading));
-        again.right = m[2] == "COR";
-        CHECK(number_in(m[1]) == again.row);
-        CHECK(m[3].matched == (last > first));
-        if (m[3].matched) CHECK(static_cast<std::size_t>(number_in(m[3])) == next + 1);
+        again.right = read[2] == "COR";
         sheet.stops.push_back(again);
-        next = next == last ? first : next + 1;
+        whose.push_back(as);
+        repeat.whose.push_back(as);
       }
     }
   }
+  end_repeat();
   return sheet;
 }
 
@@ -323,6 +370,28 @@ void leave_out_the_impossible(Plan& plan) {
     return stop.reforms.empty() && stop.crossings.empty() && stop.holds.empty() && stop.releases.empty() &&
            stop.shapings.empty();
   });
+}
+
+/// The plan without what hands would do for nothing, one step after another as verify() finds them; how many.
+int leave_out_the_needless(Plan& plan) {
+  const Grid grid(plan.rows, plan.columns);
+  int left = 0;
+  while (const std::optional<Fault> first = verify(grid, plan).first_needless) {
+    const int counter = number_in(first->message.substr(3));
+    const auto stop =
+        std::find_if(plan.stops.begin(), plan.stops.end(), [&](const Stop& s) { return s.row == counter; });
+    REQUIRE(stop != plan.stops.end());
+    const Move move = moves(plan).at(static_cast<std::size_t>(first->move));
+    std::size_t erased = 0;
+    if (move.kind == MoveKind::hold) erased = std::erase(stop->holds, move.needle);
+    if (move.kind == MoveKind::release) erased = std::erase(stop->releases, move.needle);
+    if (move.kind == MoveKind::tool_into) {
+      erased = std::erase_if(stop->reforms, [&](const Reform& reform) { return reform.needle == move.needle; });
+    }
+    REQUIRE(erased == 1);
+    ++left;
+  }
+  return left;
 }
 
 /// A plan whose stops hold anything that hands can do, some of it again and again; no fabric is meant by it.
@@ -397,14 +466,15 @@ Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
     return stop;
   };
   std::vector<Stop> works;
-  for (int i = random.between(1, 3); i > 0; --i) works.push_back(random_work());
+  for (int i = random.between(1, random.one_in(4) ? 9 : 3); i > 0; --i) works.push_back(random_work());
   std::vector<int> gaps;
   for (std::size_t i = 0; i < works.size(); ++i) gaps.push_back(random.between(1, 5));
   int row = 12;
+  const int uneven = random.one_in(3) ? 2 : 15;
   for (int i = random.between(1, 12); i > 0; --i) {
     for (std::size_t k = 0; k < works.size(); ++k) {
       if (random.one_in(12)) continue;
-      row += gaps[k] + (random.one_in(15) ? 1 : 0);
+      row += gaps[k] + (random.one_in(uneven) ? 1 : 0);
       Stop stop = works[k];
       stop.row = row;
       stop.carriage_right = row % 2 == 0;
@@ -431,14 +501,19 @@ Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
 }  // namespace
 
 TEST_CASE("folded instructions unfold to the plan they were written from", "[instructions][property]") {
-  for (std::uint64_t seed = 1; seed <= 150; ++seed) {
+  std::set<std::string> repeats;
+  int needless = 0;
+  for (std::uint64_t seed = 1; seed <= 300; ++seed) {
     INFO("seed " << seed);
     Random random(seed);
     std::vector<Crossing> crossings;
-    const Plan plan = random_plan(random, crossings);
+    Plan plan = random_plan(random, crossings);
     const Panel panel("Random", Strip{"any", "any", Grid(plan.rows, plan.columns)});
     const std::string text = instructions(panel, plan, Machine{});
     const SheetRead sheet = sheet_read(text);
+    CHECK(sheet.left_out == leave_out_the_needless(plan));
+    needless += sheet.left_out > 0 ? 1 : 0;
+    repeats.insert(sheet.repeats.begin(), sheet.repeats.end());
     REQUIRE(sheet.stops.size() == plan.stops.size());
     for (std::size_t i = 0; i < plan.stops.size(); ++i) {
       const Stop& stop = plan.stops[i];
@@ -476,4 +551,10 @@ TEST_CASE("folded instructions unfold to the plan they were written from", "[ins
       }
     }
   }
+  // Every way of telling a repeat was met, and steps for nothing too.
+  for (const char* way : {"every", "unevenly", "once more", "then"}) {
+    INFO(way);
+    CHECK(repeats.contains(way));
+  }
+  CHECK(needless > 10);
 }

@@ -188,6 +188,7 @@ SAMPLES = [
     lw.Fault(3, lw.Place(1, 2), "no loop"),
     lw.Verification(True, lw.Place(), "verified", 10),
     lw.Verification(False, lw.Place(2, 1), "no", 9, 1, "purl", "knit", lw.Fault(3, lw.Place(2, 1), "cannot")),
+    lw.Verification(True, lw.Place(), "verified; one step is needless: x", 9, needless=1, first_needless=lw.Fault(2)),
     lw.Fabric(lw.Grid(2, 2), [lw.Fault()], 4),
     lw.Spell(*range(1, 13), 5_000, "the telephone rang", 7),
     lw.TermFit(lw.EffortTerm.row, lw.TermState.tied, 4, 4.2, 0.5, 3, (lw.EffortTerm.stop,)),

@@ -65,6 +65,22 @@ def test_a_plans_moves_make_its_grid_also_after_a_detour_through_lists(cable):
     assert other == cable
 
 
+def test_steps_that_change_nothing_are_counted_and_left_out_of_the_words(cable):
+    plan = lw.plan(cable, lw.Machine())
+    assert lw.verify(cable, plan).needless == 0
+    assert lw.verify(cable, plan).first_needless is None
+    plan.stops[0].releases = [plan.leftmost]
+    verification = lw.verify(cable, plan)
+    assert verification.verified and verification.needless == 1
+    first = verification.first_needless
+    assert first.place.row == plan.stops[0].row and first.place.column == cable.columns - 1
+    assert lw.moves(plan)[first.move].kind is lw.MoveKind.release
+    assert verification.message == "verified; one step is needless: " + first.message
+    words = lw.instructions(lw.Panel("cable", lw.Strip("cable", "cable", cable)), plan, lw.Machine())
+    assert f"1 step of the plan. {first.message}.\n" in words
+    assert "release" not in words
+
+
 def test_every_kind_of_move_is_told_in_words():
     told = {lw.describe(lw.Move(kind, 1, 1, 2, 0)) for kind in lw.MoveKind}
     assert len(told) == len(lw.MoveKind) and all(told)

@@ -1,5 +1,6 @@
 #include "instances.hpp"
 
+#include <algorithm>
 #include <array>
 #include <stdexcept>
 
@@ -142,7 +143,59 @@ Grid tuck_stacks(Random& random, int columns, int rows) {
   return grid;
 }
 
+// Wide ropes and plaits, each between ladders: the bare strands give it slack.
+Grid eased_crossings(Random& random, int columns, int rows) {
+  std::vector<Strip> strips{stockinette(2)};
+  int width = 3;
+  while (width < columns) {
+    Strip strip = random.one_in(4)
+                      ? plait(random.between(1, 3), random.between(4, 8))
+                      : rope(random.between(2, 5), random.between(2, 5), random.between(5, 11), lean_of(random));
+    width += strip.grid.columns() + 6;
+    strips.push_back(ladder(random.between(1, 2)));
+    strips.push_back(std::move(strip));
+    strips.push_back(ladder(random.between(1, 2)));
+    strips.push_back(random.one_in(2) ? garter(2, 2, 3) : stockinette(random.between(2, 4)));
+  }
+  strips.push_back(stockinette(1));
+  return join_strips("eased", rows, strips).grid();
+}
+
+// Tucks of some rows under a knit row, their needles apart from each other and many alike; ropes beside ladders between
+// them, after whose crossings holds begin or end as well.
+Grid held_tucks(Random& random, int columns, int rows) {
+  std::vector<Strip> strips{stockinette(2)};
+  int width = 3;
+  const int period = random.between(5, 8);
+  while (width < columns) {
+    Grid held(period, random.between(3, 7));
+    const int height = random.between(1, std::min(4, period - 2));
+    for (int column = 1; column + 1 < held.columns(); column += 2) {
+      for (int row = 1; row <= height; ++row) held.set(row + 1, column, Cell::tuck);
+    }
+    width += held.columns() + 7;
+    strips.push_back({"held tucks", "held tucks", std::move(held)});
+    strips.push_back(ladder());
+    strips.push_back(rope(2, 2, period, lean_of(random)));
+    strips.push_back(ladder());
+    strips.push_back(random.one_in(3) ? reverse(1) : stockinette(1));
+  }
+  strips.push_back(stockinette(2));
+  Grid grid = join_strips("held", rows, strips).grid();
+  close_top(grid);
+  return grid;
+}
+
 }  // namespace
+
+const std::vector<std::string>& spoil_kinds() {
+  static const std::vector<std::string> kinds = [] {
+    std::vector<std::string> all = instance_kinds();
+    all.insert(all.end(), {"eased crossings", "holds"});
+    return all;
+  }();
+  return kinds;
+}
 
 const std::vector<std::string>& instance_kinds() {
   static const std::vector<std::string> kinds = {"panels",           "many classes", "random",      "dear stops x20",
@@ -175,6 +228,13 @@ Instance instance_of(const std::string& kind, std::uint64_t seed, int rows) {
   } else if (kind == "200 classes") {
     out.grid = distinct_wales(random, 200, rows);
     out.machine.needles = 250;
+  } else if (kind == "eased crossings") {
+    out.grid = eased_crossings(random, random.between(40, 80), rows);
+    out.machine.comfortable_crossing = 5;
+  } else if (kind == "holds") {
+    out.grid = held_tucks(random, random.between(40, 80), rows);
+    out.effort.stop = 1000;
+    out.effort.hold = 500;
   } else {
     throw std::out_of_range("no kind of instance: " + kind);
   }

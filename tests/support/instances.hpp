@@ -24,6 +24,10 @@ struct Instance {
 /// "panels", "many classes", "random", "dear stops x20", "co-prime periods", "diagonals", "tuck stacks", "200 classes".
 const std::vector<std::string>& instance_kinds();
 
+/// Those, and "eased crossings", whose wide ropes have slack from ladders beside them, and "holds", whose tucks it
+/// takes least to make by needles in hold: what hands do in every way, for spoiling.
+const std::vector<std::string>& spoil_kinds();
+
 /// A panel of a kind, of so many rows; 0: 60 to 400 rows, by the seed. @throws std::out_of_range for no kind.
 Instance instance_of(const std::string& kind, std::uint64_t seed, int rows = 0);
 

@@ -23,6 +23,7 @@ class SpoilOracle {
     bool impossible = false;                   ///< hands could not do all of a step, which was left undone
     std::optional<int> row;                    ///< first differing row, when the cloth is another
     std::optional<std::pair<int, int>> place;  ///< first differing row and column, where the oracle can tell
+    int needless = 0;                          ///< steps that change nothing
   };
 
   SpoilOracle(const latchwork::Grid& grid, const latchwork::Plan& plan) : grid_(grid), plan_(plan) {}
@@ -31,6 +32,7 @@ class SpoilOracle {
     work();
     Verdict verdict = compare();
     verdict.impossible = impossible_;
+    verdict.needless = needless_;
     const bool rising = std::is_sorted(plan_.stops.begin(), plan_.stops.end(),
                                        [](const auto& one, const auto& other) { return one.row < other.row; });
     verdict.same = verdict.same && !impossible_ && !(in_vain_ && rising);
@@ -100,6 +102,7 @@ class SpoilOracle {
   void work() {
     on_.assign(static_cast<std::size_t>(plan_.columns), -1);
     held_.assign(static_cast<std::size_t>(plan_.columns), false);
+    held_after_.assign(static_cast<std::size_t>(plan_.columns), -1);
     for (const int column : plan_.columns_on) tried([&] { begin(0, column); });
     std::vector<latchwork::Stop> stops = plan_.stops;
     std::stable_sort(stops.begin(), stops.end(),
@@ -110,7 +113,13 @@ class SpoilOracle {
         if (stop.row == row) work_at(stop);
       }
     }
+    for (int column = 0; column < plan_.columns; ++column) {
+      if (held_[static_cast<std::size_t>(column)]) needless_ += held_in_vain(plan_.rows, column);
+    }
   }
+
+  /// 1 for a hold that saw no row, up to the counter's reading.
+  int held_in_vain(int row, int column) const { return held_after_[static_cast<std::size_t>(column)] == row ? 1 : 0; }
 
   void pass() {
     for (int column = 0; column < plan_.columns; ++column) {
@@ -126,7 +135,17 @@ class SpoilOracle {
   }
 
   void work_at(const latchwork::Stop& stop) {
-    const auto hold = [&](int needle, bool held) { held_[static_cast<std::size_t>(stitch_on(needle))] = held; };
+    const auto hold = [&](int needle, bool held) {
+      const int column = stitch_on(needle);
+      const auto here = static_cast<std::size_t>(column);
+      if (held_[here] == held) {
+        ++needless_;
+        return;
+      }
+      held_[here] = held;
+      if (held) held_after_[here] = stop.row;
+      if (!held) needless_ += 2 * held_in_vain(stop.row, column);  // that it was put there, and brought back
+    };
     for (const int needle : stop.releases) tried([&] { hold(needle, false); });
     for (const latchwork::Reform& reform : stop.reforms) tried([&] { re_form(stop.row, reform); });
     for (const latchwork::CrossingStep& step : stop.crossings) tried([&] { cross(stop.row, step); });
@@ -139,6 +158,7 @@ class SpoilOracle {
   void shape(int row, const latchwork::Shaping& shaping) {
     if (shaping.on) return begin(row, column_of(shaping.needle));
     const int column = stitch_on(shaping.needle);
+    if (held_[static_cast<std::size_t>(column)]) needless_ += held_in_vain(row, column);
     held_[static_cast<std::size_t>(column)] = false;
     OneWale& ending = wale(wale_on(column));
     ending.ended = true;
@@ -153,6 +173,8 @@ class SpoilOracle {
     const bool has_loop =
         from == worked.begins || (worked.in(from) && (worked.at(from) == Cell::knit || worked.at(from) == Cell::purl));
     if (!has_loop) throw Impossible();
+    const std::vector<Cell> cells_before = worked.cell;
+    bool passes_as_before = true;
     for (int row = from + 1; row <= stop_row; ++row) worked.at(row) = left_out;
     for (std::size_t i = 0; i < reform.rungs.size(); ++i) {
       const int row = from + 1 + static_cast<int>(i);
@@ -172,13 +194,16 @@ class SpoilOracle {
         if (one != index && other != index) {
           ++it;
         } else if (it->second.passings % 2 == 0) {
+          passes_as_before = passes_as_before && it->second.passings == 0;
           it = pairs.erase(it);
         } else {
+          passes_as_before = passes_as_before && it->second.passings == 1 && it->second.in_front != index;
           it->second = {.passings = 1, .in_front = one == index ? other : one};
           ++it;
         }
       }
     }
+    if (worked.cell == cells_before && passes_as_before) ++needless_;
   }
 
   /// The first loop from there on; none where nothing closes what lies below.
@@ -229,6 +254,9 @@ class SpoilOracle {
       if (wale_on(way.to) >= 0) throw Impossible();
       wale_on(way.to) = way.wale;
     }
+    const auto lifted = [](const Way& way) { return way.rank >= 0; };
+    const auto moved = [](const Way& way) { return way.from != way.to; };
+    if (std::any_of(ways.begin(), ways.end(), lifted) && std::none_of(ways.begin(), ways.end(), moved)) ++needless_;
     for (const Way& one : ways) {
       for (const Way& other : ways) {
         if (one.from >= other.from || one.to <= other.to) continue;
@@ -371,6 +399,8 @@ class SpoilOracle {
   std::vector<OneWale> wales_;
   std::vector<int> on_;  ///< wale on each column's needle, or -1
   std::vector<bool> held_;
+  std::vector<int> held_after_;  ///< the row of a column's last hold
+  int needless_ = 0;
   bool impossible_ = false;
   bool in_vain_ = false;        ///< crossed needles are to be knit back in a row for which the carriage is set to hold
   std::map<int, Pairs> pairs_;  ///< by the row after which they passed

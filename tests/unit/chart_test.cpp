@@ -302,10 +302,13 @@ TEST_CASE("each stop is marked at the upper edge of its row, with row counter an
   plan.rows = 9;
   plan.columns = 4;
   plan.leftmost = -2;
-  for (const int row : {2, 5}) plan.stops.emplace_back().row = row;
+  for (const int row : {2, 5, 7, 8}) plan.stops.emplace_back().row = row;
+  plan.stops[1].releases = {-2};
+  plan.stops[3].releases = {-2};
   ChartOptions options;
   options.plan = &plan;
   const Picture picture(panel, options);
+  // A line across only where the work is other than at every stop below.
   std::vector<double> heights;
   for (const auto& piece : picture.paths.at("stop")) {
     heights.push_back(9 - (piece[0].y - picture.corner.y) / picture.cell_height);
@@ -315,6 +318,15 @@ TEST_CASE("each stop is marked at the upper edge of its row, with row counter an
   CHECK(heights[1] == latchwork_test::Approx(5));
   CHECK(holds(picture.svg, ">2 COR<"));
   CHECK(holds(picture.svg, ">5 COL<"));
+  CHECK(holds(picture.svg, ">7 COL<"));
+  CHECK(holds(picture.svg, ">8 COR<"));
+  CHECK(picture.paths.at("stop-mark").size() == 4);
+  const std::string alone = "mark alone: ";
+  CHECK(holds(picture.svg, alone));
+  plan.stops.resize(2);
+  const Picture both(panel, options);
+  CHECK(both.paths.at("stop").size() == 2);
+  CHECK_FALSE(holds(both.svg, alone));
 }
 
 TEST_CASE("two stops a row apart both have their row and side, at flat gauges too", "[chart]") {

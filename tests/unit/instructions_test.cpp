@@ -209,14 +209,13 @@ TEST_CASE("a run of stops that comes again is told once, with every row counter 
     }
   }
   const std::string text = told_of(panel_of(Grid(40, 6)), plan);
-  CHECK(holds(
-      text,
-      "   1  RC 004 COR  L2: drop 2 rows to row 2, re-form rows 3-4 as t, p.\n"
-      "   2  RC 007 COL  R2: drop 2 rows to row 5, re-form rows 6-7 as t, p.\n"
-      "      Repeat stops 1-2 every 10 rows, 2 more times; row numbers move up with it (as 1: the work of stop 1):\n"
-      "        RC 014 COR as 1, RC 017 COL as 2\n"
-      "        RC 024 COR as 1, RC 027 COL as 2\n"
-      "      Knit to RC 040, COR."));
+  CHECK(holds(text,
+              "   1  RC 004 COR  L2: drop 2 rows to row 2, re-form rows 3-4 as t, p.\n"
+              "   2  RC 007 COL  R2: drop 2 rows to row 5, re-form rows 6-7 as t, p.\n"
+              "      Repeat stops 1-2 every 10 rows, 2 more times:\n"
+              "        RC 014 COR as 1, RC 017 COL as 2\n"
+              "        RC 024 COR as 1, RC 027 COL as 2\n"
+              "      Knit to RC 040, COR."));
 }
 
 TEST_CASE("a stop that comes again is folded only where that saves words", "[instructions]") {
@@ -227,7 +226,7 @@ TEST_CASE("a stop that comes again is folded only where that saves words", "[ins
   };
   CHECK_FALSE(holds(text_for(2), "Repeat"));
   CHECK(holds(text_for(5),
-              "      Repeat stop 1 every 4 rows, 4 more times; row numbers move up with it:\n"
+              "      Repeat stop 1 every 4 rows, 4 more times:\n"
               "        RC 011 COL, RC 015 COL, RC 019 COL, RC 023 COL\n"));
 }
 
@@ -427,6 +426,45 @@ TEST_CASE("of a panel without a stitch there is nothing to cast on, knit or bind
   CHECK(text.ends_with("Steps\n      No needle takes a stitch: there is nothing to knit.\n"));
   CHECK(holds(text, "4 columns x 3 rows (no stitch in row 1), "));
   for (const char* never : {"Cast on", "Knit to", "Bind off", "Take care"}) CHECK_FALSE(holds(text, never));
+}
+
+TEST_CASE("a panel without hand work says so, and how many rows to knit", "[instructions]") {
+  const std::string text = told_of(panel_of(Grid(4, 4)), empty_plan(4, 4, -2));
+  CHECK(holds(text,
+              "\nSteps\n"
+              "      Cast on L2-R2 (4 needles). Set RC 000, COR.\n"
+              "      No hand work: knit 4 rows, to RC 004, COR. Bind off, or take the panel off on waste yarn.\n"));
+  CHECK_FALSE(holds(text, "At every stop"));
+  CHECK_FALSE(holds(told_of(rope_panel(), rope_plan()), "No hand work"));
+}
+
+TEST_CASE("tucks bring how many wait on one stitch and the advice to count by the row counter, once",
+          "[instructions]") {
+  const auto told = [](const char* rows) {
+    const Grid grid = Grid::from_text(rows);
+    const Panel panel = panel_of(grid);
+    return instructions(panel, latchwork::plan(grid, Machine{}), Machine{});
+  };
+  const std::string count = "Go by the row counter: where there are tucks the cloth shows fewer stitches than rows";
+  const std::string one = told("kkkkk\nkkpkk\nkktkk\nkkkkk\nkkpkk\nkktkk\nkkkkk");
+  CHECK(holds(one, count));
+  CHECK(one.find(count) == one.rfind(count));
+  CHECK_FALSE(holds(one, "tucks wait on one stitch"));
+  const std::string three = told("kkkkk\nkkpkk\nkktkk\nkktkk\nkktkk\nkkpkk\nkktkk\nkkkkk");
+  CHECK(holds(three, count));
+  // At most four in succession, for the hook's sake: study notes after Spencer, Knitting Technology (standards, 9).
+  CHECK(holds(three,
+              "Up to 3 tucks wait on one stitch until a loop is drawn through them all, and must fit into the "
+              "hook: four are usual at most."));
+  // By hold: the needle waits for two rows.
+  Plan held = empty_plan(6, 5, -3);
+  held.stops.resize(2);
+  held.stops[0].row = 2;
+  held.stops[0].holds = {-1};
+  held.stops[1].row = 4;
+  held.stops[1].releases = {-1};
+  CHECK(holds(told_of(panel_of(Grid(6, 5)), held), "Up to 2 tucks wait on one stitch"));
+  CHECK_FALSE(holds(told("kkkkk\nkkpkk\nkkkkk"), "tucks"));
 }
 
 TEST_CASE("columns without a stitch in row 1 explain why fewer needles are cast on", "[instructions]") {

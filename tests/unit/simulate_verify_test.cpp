@@ -27,6 +27,14 @@ const char* const panel =
     "kkkpk\n"
     "kkkkk";
 
+/// A stop without work, the carriage beginning on the right.
+Stop stop_after(int row) {
+  Stop stop;
+  stop.row = row;
+  stop.carriage_right = row % 2 == 0;
+  return stop;
+}
+
 /// What verify() says of the fabric of one chart held against another.
 Verification held_against(const char* made, const char* wanted) {
   return verify(Grid::from_text(wanted), soonest_plan(Grid::from_text(made), -3));
@@ -68,8 +76,120 @@ TEST_CASE("needless work makes the same cloth and is verified: a release without
   }
   REQUIRE_FALSE(plan.stops.empty());
   const Verification verification = verify(grid, plan);
-  CHECK(verification.message == "verified");
+  CHECK(verification.verified);
+  CHECK(verification.needless == 4);  // two stops, a release and a re-form at each
+  REQUIRE(verification.first_needless);
+  CHECK(verification.message == "verified; 4 steps are needless, the first: " + verification.first_needless->message);
   CHECK(verification.loops > verify(grid, soonest_plan(grid, -3)).loops);  // drawn once more
+}
+
+TEST_CASE("each step that changes nothing is counted, and the first told by its move and place", "[verify]") {
+  const Grid grid = Grid::from_text("kkkkk\nkkkkk\nkkpkk\nkktkk\nkkkkk\nkkkkk");  // on L3..R2; column 2 on L1
+  const auto [what, count, row, column, message, spoil] =
+      GENERATE(
+          table<const char*, int, int, int, const char*, void (*)(std::vector<Stop>&)>({
+              {"nothing", 0, 0, -1, "", [](std::vector<Stop>&) {}},
+              {"a release of a needle at work", 1, 2, 4,
+               "RC 2: needle L3 is not in hold, so that bringing it back changes nothing",
+               [](std::vector<Stop>& stops) { stops[0].releases = {-3}; }},
+              {"a hold for no row", 2, 2, 4,
+               "RC 2: needle L3 is in hold for no row, so that putting it there changes nothing",
+               [](std::vector<Stop>& stops) {
+                 stops[0].holds = {-3};
+                 stops.insert(stops.begin() + 1, stop_after(2));
+                 stops[1].releases = {-3};
+               }},
+              {"a hold after the last row", 1, 6, 1,
+               "RC 6: needle R1 is in hold for no row, so that putting it there changes nothing",
+               [](std::vector<Stop>& stops) {
+                 stops.push_back(stop_after(6));
+                 stops.back().holds = {1};
+               }},
+              {"a wale re-formed once more as it is", 1, 4, 2,
+               "RC 4: the wale on needle L1 is re-formed as it was, which changes nothing",
+               [](std::vector<Stop>& stops) { stops[1].reforms.push_back(Reform(stops[1].reforms[0])); }},
+              {"a plain wale re-formed as knit", 1, 4, 0,
+               "RC 4: the wale on needle R2 is re-formed as it was, which changes nothing",
+               [](std::vector<Stop>& stops) {
+                 stops[1].reforms.push_back(
+                     {.needle = 2, .column = 0, .wale = 0, .from_row = 3, .rungs = {Cell::knit}});
+               }},
+              {"the same at two stops, and a release before", 2, 2, 3,
+               "RC 2: needle L2 is not in hold, so that bringing it back changes nothing",
+               [](std::vector<Stop>& stops) {
+                 stops.push_back(stop_after(5));
+                 stops[2].reforms = stops[1].reforms;
+                 stops[2].reforms[0].rungs.push_back(Cell::knit);
+                 stops[0].releases = {-2};
+               }},
+          }));
+  INFO(what);
+  Plan plan = latchwork::plan(grid, Machine{});
+  plan.leftmost = -3;
+  plan.stops.assign(2, {});
+  plan.stops[0].row = 2;
+  plan.stops[1].row = 4;
+  plan.stops[1].reforms = {{.needle = -1, .column = 2, .wale = 2, .from_row = 2, .rungs = {Cell::tuck, Cell::purl}}};
+  spoil(plan.stops);
+  const Verification verification = verify(grid, plan);
+  CHECK(verification.verified);
+  CHECK(verification.needless == count);
+  CHECK(verification.first_needless.has_value() == (count > 0));
+  if (count == 0) {
+    CHECK(verification.message == "verified");
+    return;
+  }
+  CHECK(verification.first_needless->message == message);
+  CHECK(verification.first_needless->place.row == row);
+  CHECK(verification.first_needless->place.column == column);
+  const auto move = static_cast<std::size_t>(verification.first_needless->move);
+  CHECK(describe(moves(plan).at(move)).find(std::string(message).substr(std::string(message).find("needle "), 9)) == 0);
+  CHECK(verification.message.find(message) != std::string::npos);
+}
+
+TEST_CASE("a needle held twice over is in hold already; of a needle that is held the hold is needed", "[verify]") {
+  const Grid grid = Grid::from_text("kkkkk\nkkkkk\nkktkk\nkktkk\nkkkkk");
+  Plan plan = latchwork::plan(grid, Machine{});
+  plan.leftmost = -3;
+  plan.stops.assign(3, {});
+  for (int i = 0; i < 3; ++i) {
+    plan.stops[static_cast<std::size_t>(i)].row = i + 1;
+    plan.stops[static_cast<std::size_t>(i)].carriage_right = i % 2 == 1;
+  }
+  plan.stops[0].holds = {-1};
+  plan.stops[2].releases = {-1};
+  CHECK(verify(grid, plan).message == "verified");
+  plan.stops[1].holds = {-1};
+  const Verification verification = verify(grid, plan);
+  CHECK(verification.verified);
+  CHECK(verification.needless == 1);
+  REQUIRE(verification.first_needless);
+  CHECK(verification.message ==
+        "verified; one step is needless: RC 2: needle L1 is in hold already, so that putting it there changes nothing");
+  const Strip strip{"own", "own", grid};
+  const std::string told = instructions(join_strips("strap", 5, std::vector<Strip>{strip}), plan, Machine{});
+  CHECK(told.find("Left out below, for the cloth is the same without: 1 step of the plan. RC 2: needle L1 is in hold "
+                  "already, so that putting it there changes nothing.\n") != std::string::npos);
+  CHECK(told.find("   2  RC 002 COR  nothing to do.\n") != std::string::npos);
+  CHECK(told.find("   3  RC 003 COL  release L1; set the carriage back to knit.\n") != std::string::npos);
+}
+
+TEST_CASE("a crossing that puts all back where it was is needless", "[simulate][verify]") {
+  const Grid grid = Grid::from_text("kkkk\nkkkk");
+  Plan plan = latchwork::plan(grid, Machine{});
+  plan.leftmost = 1;
+  Stop& stop = plan.stops.emplace_back();
+  stop.row = 1;
+  stop.carriage_right = false;
+  CrossingStep& step = stop.crossings.emplace_back();
+  step.crossing = {.row = 1, .column = 1, .left = 1, .right = 1};
+  step.returns = {{GroupName::left, 1, 3, 3, {1}}, {GroupName::right, 1, 2, 2, {1}}};
+  const Verification verification = verify(grid, plan);
+  CHECK_FALSE(verification.verified);  // it is told as a crossing that the chart does not have
+  CHECK(verification.needless == 1);
+  REQUIRE(verification.first_needless);
+  CHECK(verification.first_needless->message ==
+        "RC 1: what is lifted from needle R3 on goes back as it was, which changes nothing");
 }
 
 TEST_CASE("the first difference is told by row, then column, with what the chart says and the fabric has", "[verify]") {

@@ -66,7 +66,7 @@ class Verification:
     """First differing place of the cloth, by row and then column. Where the cloth is the chart's and yet not verified: the
     place of ``fault``, or where the plan says what is not so. None when verified."""
     message: str = ""
-    """"verified", or what differs there, and what could not be done."""
+    """"verified", and what of it is needless; or what differs there, and what could not be done."""
     loops: int = 0
     wale: int = -1
     """Index into ``Wales(grid).all`` of the chart's wale at that place of the cloth; -1: none."""
@@ -76,3 +76,9 @@ class Verification:
     """What the cloth has there: likewise, or "a stitch that no cell describes", "a passing that no crossing describes"."""
     fault: Fault | None = None
     """The first move that hands could not make; its ``move`` is the index in ``moves(plan)``."""
+    needless: int = 0
+    """Steps that hands do for nothing: without them the cloth is the same. A needle brought back that is not in hold, put
+    in hold that is, or put in hold and brought back before a row is knitted; a wale re-formed as it stood; a crossing that
+    puts every stitch back where it was and behind none. Of two that undo each other both are counted."""
+    first_needless: Fault | None = None
+    """The first of them; its ``move`` is the index of its first move in ``moves(plan)``."""

@@ -1454,7 +1454,8 @@ typedef struct latchwork_verification {
   int32_t column;    /* -1: none */
   int64_t loops;     /* loops drawn in all */
   char field[64];    /* what differs there; "": none */
-  char message[256]; /* "verified", or what differs there, and what could not be done; cut between characters when long */
+  char message[256]; /* "verified", and what of it is needless; or what differs there, and what could not be done; cut
+                        between characters when long */
   int32_t wale;      /* of the chart, at that place of the cloth: its index among latchwork_wales_all(); -1: none */
   int32_t fault;     /* 1: hands could not make some move; the fault_... below tell the first such */
   int64_t fault_move;   /* its index among latchwork_plan_moves(); -1: none */
@@ -1465,9 +1466,17 @@ typedef struct latchwork_verification {
   char found[64];       /* what the cloth has there: likewise, or "a stitch that no cell describes", "a passing that no
                            crossing describes" */
   char fault_message[256]; /* cut between characters when too long */
+  int64_t needless;        /* steps that hands do for nothing: without them the cloth is the same. A needle brought back that
+                              is not in hold, put in hold that is, or put in hold and brought back before a row is knitted;
+                              a wale re-formed as it stood; a crossing that puts every stitch back where it was and behind
+                              none. Of two that undo each other both are counted */
+  int64_t needless_move;   /* the first of them: the index of its first move among latchwork_plan_moves(); -1: none */
+  int32_t needless_row;    /* 0: none */
+  int32_t needless_column; /* -1: none */
+  char needless_message[256]; /* cut between characters when too long */
 } latchwork_verification;
 #define LATCHWORK_VERIFICATION_INIT \
-  { sizeof(latchwork_verification), 0, 0, -1, 0, {0}, {0}, -1, 0, -1, 0, -1, {0}, {0}, {0} }
+  { sizeof(latchwork_verification), 0, 0, -1, 0, {0}, {0}, -1, 0, -1, 0, -1, {0}, {0}, {0}, 0, -1, 0, -1, {0} }
 
 /* Every move of a plan from the cast-on to the last row, in order. Works for wrong plans too.
    Fails: TOO_LARGE (rows). Since 0.1. */
@@ -1486,7 +1495,8 @@ LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed *bed, co
 /* Knits the plan and compares with the grid: the one way in which anything is called verified. A plan that makes the right
    cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the counter never reads, a
    column or wale that is not its needle's, other needles cast on than the chart's in row 1, a crossing's groups in another
-   order than its name says, one twice or not at all, or tools that do not carry their stitches, is not. The order in which
+   order than its name says, one twice or not at all, or tools that do not carry their stitches, is not. Work that changes
+   nothing does no harm: the plan is verified all the same, and `needless` tells how much of it there is. The order in which
    the plan lists its stops is not compared; charts, instructions, sessions, rests and periods take only stops that rise.
    What hands cannot do of a plan is left undone and knitted on to its end, so that it hides no difference of the cloth: a
    rung that does not hang on the ladder is passed over, a batch without a loop at its from_row is not begun, of a crossing
@@ -3318,7 +3328,8 @@ LATCHWORK_C_API latchwork_status latchwork_panel_chart_text(const latchwork_pane
    infeasible plan, why, and no steps.
    Verify the plan first: latchwork_grid_verify() alone says whether its work makes this panel. Here a plan is refused that
    no words can tell, that they would tell wrongly, or that asks what hands cannot do; one that hands can follow to another
-   cloth is told as it stands.
+   cloth is told as it stands. Steps that hands would do for nothing, which latchwork_grid_verify() counts, are left out, and
+   a line at the top says so.
    Fails: SIZE_MISMATCH (plan of another size); BAD_ARGUMENT for a machine out of its ranges, and for such a plan: rows,
    columns and needles outside the panel, needles cast on other than the chart's in row 1, stops that are not by rising row,
    a carriage on the other side than its row's, columns and wales that are not the needle's, rungs that are not all those

@@ -40,7 +40,8 @@ struct Data<Verification> {
       std::tuple{field("verified", &Verification::verified), field("difference", &Verification::difference),
                  field("message", &Verification::message),   field("loops", &Verification::loops),
                  field("wale", &Verification::wale),         field("expected", &Verification::expected),
-                 field("found", &Verification::found),       field("fault", &Verification::fault)};
+                 field("found", &Verification::found),       field("fault", &Verification::fault),
+                 field("needless", &Verification::needless), field("first_needless", &Verification::first_needless)};
 };
 
 }  // namespace latchwork::python
