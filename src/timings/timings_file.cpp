@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <cmath>
 #include <string>
 #include <system_error>
 #include <utility>
@@ -60,13 +61,14 @@ double ms_in(const CsvTable& table) {
 
 std::int64_t time_ms(const CsvTable& table) {
   const double ms = table.number(time) * ms_in(table);
+  const std::string_view digits = table.text(time);
   // Here and not with the other fields, since what is beyond an int64 must not be made one.
   if (!(ms > 0 && ms <= static_cast<double>(max_spell_ms))) {
-    table.refuse(ErrorCode::bad_value, time,
-                 fmt::format("'{}' {} is {} ms; it must be 1..{} ms", shown(table.text(time)), table.text(unit), ms,
-                             max_spell_ms));
+    const std::string much = std::isfinite(ms) ? fmt::format("{} ms", ms) : std::string("out of range");
+    table.refuse(
+        ErrorCode::bad_value, time,
+        fmt::format("'{}' {} is {}; it must be 1..{} ms", shown(digits), table.text(unit), much, max_spell_ms));
   }
-  const std::string_view digits = table.text(time);
   if (digits.find_first_not_of("0123456789.") != std::string_view::npos) {
     table.refuse(ErrorCode::bad_value, time,
                  fmt::format("'{}' is not digits with or without a decimal point", shown(digits)));
