@@ -130,7 +130,7 @@ struct FitNearest {
 /// What fit() finds.
 struct FitResult {
   std::vector<FitCandidate> candidates;  ///< ranked; empty when nothing fits
-  /// Only when nothing fits: at most three. One bound is loosened, or more together, and of all that is then allowed
+  /// Only when nothing fits: three, or all. One bound is loosened, or more together, and of all that is then allowed
   /// the candidate taken for which the bound that must give most gives least. The tolerance of the width, that of the
   /// height, each free group's times, edge columns, rows, panels and needles are bounds. How far one gives is in
   /// proportion to what is allowed: a count by |value - limit| / limit (a limit of 0 taken as 1), width and height by
@@ -140,9 +140,9 @@ struct FitResult {
   /// to Grid::max_side; 0 to Grid::max_side; any number; 1 to max_panels; no limit. Of candidates for which it is the
   /// same the first in the ranking is taken. Each bound is tried alone and with each other one; where these come to
   /// fewer than three, three together, and so on up. Bounds are left out where some of them by themselves give no
-  /// further in all. Those of different bounds are ranked by how far they give in all, then fewer bounds, then as
-  /// candidates. Empty, and `nearest_complete`, where even so there is none: all that there is is more than 11 times
-  /// too wide or too high, or seams leave nothing.
+  /// further in all. They are ranked by how far they give in all, then fewer bounds, then as candidates. If fewer than
+  /// three, so ranked follow the best three each that any bound without end lets in, then any two, and so on; at last
+  /// those of no bound at all, above 1000 % too.
   std::vector<FitNearest> nearest;
   bool nearest_complete = true;  ///< false when the search for the nearest was cut short: there may be nearer ones
   /// What measuring_findings() says of the request's strips, as a panel of them all: borrowed_gauge for each texture

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <iterator>
 #include <numeric>
 #include <optional>
 #include <string>
@@ -243,6 +244,8 @@ class Loosening {
       } while (!budget_.spent() && choices.next());
     }
     std::sort(found_.begin(), found_.end(), comes_before);
+    budget_.stage(from, 1);
+    fill_up();
     std::vector<FitNearest> out;
     out.reserve(std::min(found_.size(), most_nearest));
     for (Near& each : found_) {
@@ -254,6 +257,50 @@ class Loosening {
   }
 
  private:
+  // One candidate of each choice of bounds may be fewer than three: then others of theirs follow, at last of all there
+  // are, however far off.
+  void fill_up() {
+    for (std::size_t size = 1; size <= bounds_.size() && found_.size() < most_nearest; ++size) {
+      std::vector<Near> more;
+      Choices choices(size, bounds_.size());
+      do {
+        take(limits_at(choices.chosen(), max_far), more);
+      } while (!budget_.spent() && choices.next());
+      add(std::move(more));
+    }
+    if (found_.size() >= most_nearest) return;
+    std::vector<std::size_t> all(bounds_.size());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    Limits none = limits_at(all, max_far);
+    none.width_tolerance.reset();
+    none.height_tolerance.reset();
+    std::vector<Near> more;
+    take(none, more);
+    add(std::move(more));
+  }
+
+  // The best within the limits that are not among the found.
+  void take(const Limits& limits, std::vector<Near>& more) {
+    if (budget_.spent()) return;
+    const auto known = [](const std::vector<Near>& in, const FitCandidate& of) {
+      return std::any_of(in.begin(), in.end(), [&](const Near& each) { return each.candidate == of; });
+    };
+    const int most = static_cast<int>(most_nearest + found_.size());
+    for (FitCandidate& each : search(request_, combination_, limits, most, budget_)) {
+      if (known(found_, each) || known(more, each)) continue;
+      Near near;
+      near.bounds.resize(gives_of(request_, each).size());  // here only how many they are is looked at
+      near.far = far_of(each);
+      near.candidate = std::move(each);
+      more.push_back(std::move(near));
+    }
+  }
+
+  void add(std::vector<Near> more) {
+    std::sort(more.begin(), more.end(), comes_before);
+    std::move(more.begin(), more.end(), std::back_inserter(found_));
+  }
+
   bool goes_on(std::size_t size) const { return !budget_.spent() && (size <= 2 || found_.size() < most_nearest); }
 
   // How far each of these bounds may give, for all of them to give less than some of them by themselves.

@@ -277,14 +277,14 @@ static void what_would_have_to_give_is_told(void) {
   OK(latchwork_fit_result_candidates(found, NULL, 0, &needed, NULL));
   CHECK(needed == 0);
   OK(latchwork_fit_result_nearest(found, nearest, 3, &needed, NULL));
-  CHECK(needed == 2 && nearest[0].times[0] == 21 && nearest[1].times[0] == 20);
+  CHECK(needed == 3 && nearest[0].times[0] == 21 && nearest[1].times[0] == 20 && nearest[2].times[0] == 19);
   OK(latchwork_fit_result_gives(found, 0, gives, 2, &needed, NULL));
   CHECK(needed == 1 && gives[0].bound == LATCHWORK_FIT_BOUND_TIMES && gives[0].group == 0);
   CHECK(gives[0].value == 21.0 && gives[0].limit == 20.0);
   CHECK(strcmp(gives[0].words, "21 repeats of group 1; at most 20 are allowed") == 0);
   OK(latchwork_fit_result_gives(found, 1, gives, 2, &needed, NULL));
   CHECK(needed == 1 && gives[0].bound == LATCHWORK_FIT_BOUND_WIDTH && gives[0].group == -1 && gives[0].value == -40.0);
-  CHECK(latchwork_fit_result_gives(found, 2, gives, 2, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(latchwork_fit_result_gives(found, 3, gives, 2, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strcmp(error.field, "index") == 0);
   OK(latchwork_fit_result_copy(found, &again, NULL));
   OK(latchwork_fit_result_equal(found, again, &equal, NULL));

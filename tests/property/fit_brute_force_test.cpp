@@ -475,8 +475,13 @@ TEST_CASE("what is nearest gives least of all combinations under as few bounds l
     const int least = fewest == best.end() ? 0 : std::popcount(fewest->bounds);
     INFO("case " << cases << ", " << least << " bounds at least");
     CHECK(found.nearest_complete);
-    REQUIRE(found.nearest.size() == std::min<std::size_t>(best.size(), 3));
-    for (std::size_t i = 0; i < found.nearest.size(); ++i) {
+    REQUIRE(found.nearest.size() == 3);
+    for (std::size_t i = best.size(); i < found.nearest.size(); ++i) {  // that fill the list up
+      CHECK_FALSE(found.nearest[i].gives.empty());
+      for (std::size_t k = 0; k < i; ++k) CHECK(found.nearest[i].candidate != found.nearest[k].candidate);
+      check_measured(request, found.nearest[i].candidate, swatch);
+    }
+    for (std::size_t i = 0; i < std::min(best.size(), found.nearest.size()); ++i) {
       // What gives is what was loosened.
       unsigned bounds = 0;
       for (const FitGive& each : found.nearest[i].gives) {

@@ -167,6 +167,18 @@ def test_what_would_have_to_give_is_told_when_nothing_fits(swatch):
     assert lw.fitted(request, found.nearest[0].candidate).grid.columns == 148
 
 
+def test_three_are_told_however_far_off():
+    """100 stitches, 400 mm, for 4 mm; 39 rows, 40 and 41."""
+    counts = ((lw.Counted.stitches, 25), (lw.Counted.rows, 40))
+    plain = lw.Swatch([lw.Measurement("stockinette", counted, count, 100) for counted, count in counts])
+    request = lw.FitRequest(width_mm=4, height_mm=100, groups=[lw.FitGroup([lw.stockinette(100)])], tolerance_percent=1.0)
+    found = lw.fit(request, plain)
+    assert found.candidates == () and len(found.nearest) == 3 and found.nearest_complete
+    words = "396.0 mm wider than wanted (9900.0 %; at most 1 % is allowed)"
+    assert [give.words for give in found.nearest[0].gives] == [words]
+    assert all(near.gives[0].words == words for near in found.nearest)
+
+
 def test_tied_groups_stand_as_often_and_fitted_reads_no_target(swatch):
     side = lw.FitGroup([lw.stockinette(4)], 1, 30)
     again = lw.FitGroup([lw.stockinette(4)], as_group=0)

@@ -239,6 +239,42 @@ TEST_CASE("tied groups give together", "[fit]") {
   CHECK(found.nearest[0].candidate.times == std::vector<int>{4, 1, 4});
 }
 
+TEST_CASE("three are told though one bound alone would do", "[fit]") {
+  // One group of 300 columns, 1200 mm, that stands once: 360 mm too wide, and any other row count or repeat is further
+  // off still.
+  FitRequest wanted = request(840, 100);
+  wanted.groups = {{{stockinette(300)}}};
+  const FitResult found = fit(wanted, swatch());
+  CHECK(found.nearest_complete);
+  REQUIRE(found.nearest.size() == 3);
+  const std::string wide = "360.0 mm wider than wanted (42.9 %; at most 1 % is allowed)";
+  CHECK(words(found.nearest[0]) == std::vector<std::string>{wide});
+  CHECK(words(found.nearest[1]) ==
+        std::vector<std::string>{wide, "2.5 mm shorter than wanted (2.5 %; at most 1 % is allowed)"});
+  CHECK(words(found.nearest[2]) ==
+        std::vector<std::string>{wide, "2.5 mm taller than wanted (2.5 %; at most 1 % is allowed)"});
+}
+
+TEST_CASE("three are told however far off they are", "[fit]") {
+  // 100 columns, 400 mm, for 4 mm, which is 99 times too wide; in one panel and row upward.
+  FitRequest wanted = request(4, 100);
+  wanted.groups = {{{stockinette(100)}}};
+  const FitResult found = fit(wanted, swatch());
+  CHECK(found.nearest_complete);
+  REQUIRE(found.nearest.size() == 3);
+  CHECK(words(found.nearest[0]) ==
+        std::vector<std::string>{"396.0 mm wider than wanted (9900.0 %; at most 1 % is allowed)"});
+  CHECK(found.nearest[0].candidate.rows == 40);
+  for (const FitNearest& each : found.nearest) CHECK(each.candidate.columns == 100);
+  // And where the height is: one row of 1000 mm for 1 mm.
+  const Swatch coarse({{"stockinette", Counted::stitches, 25, 100, ""}, {"stockinette", Counted::rows, 0.1, 100, ""}});
+  FitRequest low = request(400, 1);
+  const FitResult tall = fit(low, coarse);
+  REQUIRE(tall.nearest.size() == 3);
+  CHECK(tall.nearest[0].candidate.rows == 1);
+  CHECK(tall.nearest[0].gives[0].bound == FitBound::height);
+}
+
 TEST_CASE("what no grid can hold has nothing near it", "[fit]") {
   FitRequest wanted = request(840, 100);
   wanted.groups = {{{stockinette(40'000)}}, {{stockinette(40'000)}}};

@@ -165,7 +165,7 @@ class FitResult:
     candidates: tuple[FitCandidate, ...] = ()
     """Ranked; empty when nothing fits."""
     nearest: tuple[FitNearest, ...] = ()
-    """Only when nothing fits: at most three.
+    """Only when nothing fits: three, or all there are.
 
     One bound is loosened, or more together, and of all that is then allowed the candidate taken for which the bound
     that must give most gives least. The tolerance of the width, that of the height, each free group's times, edge
@@ -176,8 +176,9 @@ class FitResult:
     that gives most. At most: 1000 % each; 1 (0 where it was allowed) to 65536; 0 to 65536; any number; 1 to
     max_panels; no limit. Of candidates for which it is the same the first in the ranking is taken. Each bound is
     tried alone and with each other one; where these come to fewer than three, three together, and so on up. Bounds
-    are left out where some of them by themselves give no further in all. Those of different bounds are ranked by how
-    far they give in all, then fewer bounds, then as candidates."""
+    are left out where some of them by themselves give no further in all. They are ranked by how far they give in all,
+    then fewer bounds, then as candidates. If fewer than three, so ranked follow the best three each that any bound
+    without end lets in, then any two, and so on; at last those of no bound at all, above 1000 % too."""
     nearest_complete: bool = True
     """False when the search for the nearest was cut short: there may be nearer ones."""
     findings: tuple[Finding, ...] = ()

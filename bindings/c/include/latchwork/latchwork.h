@@ -2089,7 +2089,7 @@ LATCHWORK_C_API void latchwork_fit_result_destroy(latchwork_fit_result *fit_resu
 LATCHWORK_C_API latchwork_status latchwork_fit_result_candidates(const latchwork_fit_result *fit_result,
                                                                  latchwork_fit_candidate *candidates, size_t capacity,
                                                                  size_t *needed, latchwork_error *error);
-/* Only when nothing fits: at most three. One bound is loosened, or more together, and of all that is then allowed the
+/* Only when nothing fits: three, or all there are. One bound is loosened, or more together, and of all that is then allowed the
    candidate taken for which the bound that must give most gives least. The tolerance of the width, that of the height,
    each free group's times, edge columns, rows, panels and needles are bounds. How far one gives is in proportion to
    what is allowed: a count by |value - limit| / limit (a limit of 0 taken as 1), width and height by what is beyond the
@@ -2098,8 +2098,8 @@ LATCHWORK_C_API latchwork_status latchwork_fit_result_candidates(const latchwork
    as far as the one that gives most. At most: 1000 % each; 1 (0 where it was allowed) to 65536; 0 to 65536; any number;
    1 to 100; no limit. Of candidates for which it is the same the first in the ranking is taken. Each bound is tried
    alone and with each other one; where these come to fewer than three, three together, and so on up. Bounds are left
-   out where some of them by themselves give no further in all. Those of different bounds are ranked by how far they
-   give in all, then fewer bounds, then as candidates. Since 0.1. */
+   out where some of them by themselves give no further in all. Ranked by how far they give in all, then fewer bounds, then
+   as candidates; where fewer than three, the rest is filled up as fit.hpp has it. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest(const latchwork_fit_result *fit_result,
                                                               latchwork_fit_candidate *candidates, size_t capacity,
                                                               size_t *needed, latchwork_error *error);
