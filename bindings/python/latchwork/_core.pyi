@@ -1351,7 +1351,8 @@ def instructions(panel: Panel, plan: Plan, machine: Machine) -> str:
 
     Verify the plan first: verify() alone says whether its work makes this panel. Here a plan is refused that no words can
     tell, that they would tell wrongly, or that asks what hands cannot do; one that hands can follow to another cloth is
-    told as it stands.
+    told as it stands. Steps that hands would do for nothing, which verify() counts, are left out, and a line at the top
+    says so.
 
     Raises Error size_mismatch (plan of another size); bad_argument for a machine out of its ranges, and for such a plan:
     rows, columns and needles outside the panel, needles cast on other than the chart's in row 1, stops that are not by
