@@ -321,7 +321,7 @@ TEST_CASE("each stop is marked at the upper edge of its row, with row counter an
   CHECK(holds(picture.svg, ">7 COL<"));
   CHECK(holds(picture.svg, ">8 COR<"));
   CHECK(picture.paths.at("stop-mark").size() == 4);
-  const std::string alone = "mark alone: ";
+  const std::string alone = "alone:";  // one word, which no line breaks
   CHECK(holds(picture.svg, alone));
   plan.stops.resize(2);
   const Picture both(panel, options);
