@@ -22,6 +22,7 @@ NOT_IN_C = {
     "Finding.place": "as Place",
     "Fault.place": "as Place",
     "Verification.difference": "as Place",
+    "Verification.first_needless": "flat: needless_move, needless_row, needless_column, needless_message",
     "CertificateCheck.place": "as Place",
     "MachineFile": "two structs beside each other, since a struct inside a struct cannot grow",
     "MachineFile.machine": "as MachineFile",
