@@ -187,7 +187,7 @@ static void a_shaped_piece_is_fitted_and_cut(void) {
   latchwork_row_span spans[60];
   const latchwork_strip *strips[1];
   latchwork_strip *strip = NULL, *edge = NULL;
-  latchwork_panel *panel = NULL;
+  latchwork_panel *panel = NULL, *other = NULL;
   latchwork_grid *grid = NULL;
   latchwork_swatch *swatch = NULL;
   size_t needed = 0;
@@ -217,9 +217,9 @@ static void a_shaped_piece_is_fitted_and_cut(void) {
   OK(latchwork_grid_outline_of(grid, spans, 60, &needed, &error));
   /* As in a_piece_becomes_a_shape: from 60 mm to 100 mm by rows of 5 mm stitches. */
   CHECK(needed == 60 && spans[0].first == 4 && spans[0].last == 15 && spans[59].first == 0 && spans[59].last == 19);
-  CHECK(latchwork_fitted_piece(&piece, &widest, 1, &design, &candidate, swatch, 1, 2, NULL, &panel, &error) ==
+  CHECK(latchwork_fitted_piece(&piece, &widest, 1, &design, &candidate, swatch, 1, 2, NULL, &other, &error) ==
         LATCHWORK_E_BAD_ARGUMENT);
-  CHECK(strcmp(error.field, "panel") == 0);
+  CHECK(strcmp(error.field, "panel") == 0 && other == NULL);
   latchwork_grid_destroy(grid);
   latchwork_panel_destroy(panel);
   latchwork_swatch_destroy(swatch);
