@@ -141,6 +141,7 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
     own = call.part(from, done);
     own.conditions.max_kinds = kinds;
     counts.look_at(kinds);
+    call.ask_why(kinds == most);
     try {
       const auto found = std::make_shared<Plan>(call.plan(grid, machine, effort, own, least.get()));
       if (found->status == PlanStatus::infeasible) {

@@ -151,6 +151,7 @@ ConditionPrice price_of(const Asked& one, std::int64_t plain_ms, std::int64_t pl
 std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& machine, const Effort& effort,
                                              const PlanOptions& options) {
   planning::OneCall call(options);  // its clock runs from here
+  call.ask_why(false);
   check(machine);
   check(effort);
   planning::check(options);

@@ -35,18 +35,53 @@ enum Closed : char { open = 0, wrong_side = 1, too_near = 2, by_hand = 3 };
 
 struct Poser {
   Posed& posed;
+  const Grid& grid;
   const Wales& wales;
   const Conditions& conditions;
   bool starts_right;
   std::vector<char> closed;       // per row 0..R
   std::vector<char> by_the_grid;  // forced by crossings and shapings
   std::vector<int> column;        // per row: where something forces a stop
+  const std::vector<Group>& groups;
+  const std::vector<const Settled*>& settled;
+  std::vector<std::pair<int, int>> cell;  // per row: a hand cell that a rhythm's stop there re-forms; made when asked
 
   bool right(int row) const { return starts_right == (row % 2 == 0); }
   bool exempt(int row) const { return conditions.forced_exempt && by_the_grid[at(row)]; }
-  std::string what(int row) const {
-    return by_the_grid[at(row)] ? fmt::format("the crossing or shaping after row {}, column {}", row, column[at(row)])
-                                : fmt::format("the rhythm's stop after row {}, column {}", row, column[at(row)]);
+  // The leftmost, and of it the row of the highest hand cell.
+  std::pair<int, int> rhythm_cell(int row) {
+    if (cell.empty()) {
+      cell.assign(by_the_grid.size(), {0, -1});
+      for (std::size_t g = 0; g < groups.size(); ++g) {
+        for (std::size_t k = 0; k < settled[g]->works.size(); ++k) {
+          const Lane& lane = groups[g].lanes[k];
+          for (const Work& work : settled[g]->works[k]) {
+            const int low = lane.task(work.last).low;
+            const int there = wales.all()[at(lane.wales.front())].column_at(low);
+            auto& known = cell[at(work.stop)];
+            if (known.second < 0 || there < known.second) known = {low, there};
+          }
+        }
+      }
+    }
+    return cell[at(row)];
+  }
+  // Where a forced stop is told: at a stitch of what forces it, or at a hand cell that it re-forms.
+  std::pair<int, int> spot(int row) {
+    if (!by_the_grid[at(row)]) return rhythm_cell(row);
+    const bool begins = row == 0 || grid.at(row, column[at(row)]) == Cell::none;  // a needle cast on
+    return {begins ? row + 1 : row, column[at(row)]};
+  }
+
+  std::string what(int row) {
+    return by_the_grid[at(row)]
+               ? fmt::format("the crossing or shaping after row {}, column {}", row, column[at(row)])
+               : fmt::format("the rhythm's stop after row {}, column {}", row, rhythm_cell(row).second);
+  }
+
+  void tell_stop(FindingCode code, int row, int value, int limit, std::string message, std::string suggestion) {
+    const auto [low, there] = spot(row);
+    tell(code, low, std::max(low, row), there, value, limit, std::move(message), std::move(suggestion));
   }
 
   void tell(FindingCode code, int row, int last_row, int at_column, int value, int limit, std::string message,
@@ -74,8 +109,8 @@ struct Poser {
       if (!posed.problem.forced[at(row)]) {
         closed[at(row)] = by_hand;
       } else if (!exempt(row)) {
-        tell(FindingCode::row_closed, row, row, column[at(row)], 0, 0,
-             fmt::format("closed_rows: {} needs a stop there", what(row)), or_exempt("open the row"));
+        tell_stop(FindingCode::row_closed, row, 0, 0, fmt::format("closed_rows: {} needs a stop there", what(row)),
+                  or_exempt("open the row"));
       }
     }
   }
@@ -86,9 +121,9 @@ struct Poser {
       if (!posed.problem.forced[at(row)]) {
         closed[at(row)] = wrong_side;
       } else if (!exempt(row)) {
-        tell(FindingCode::carriage_side, row, row, column[at(row)], 0, 0,
-             fmt::format("carriage_right_only: {} stops it on the left", what(row)),
-             or_exempt("move it by a row or start the carriage on the other side"));
+        tell_stop(FindingCode::carriage_side, row, 0, 0,
+                  fmt::format("carriage_right_only: {} stops it on the left", what(row)),
+                  or_exempt("move it by a row or start the carriage on the other side"));
       }
     }
   }
@@ -100,10 +135,10 @@ struct Poser {
     for (int row = 0; row <= posed.problem.rows; ++row) {
       if (!posed.problem.forced[at(row)]) continue;
       if (last >= 0 && row - last < apart && !(exempt(row) && exempt(last))) {
-        tell(FindingCode::stops_too_near, row, row, column[at(row)], row - last, apart,
-             fmt::format("rows_apart: {} comes {} after {}; {} are asked for", what(row), count_of(row - last, "row"),
-                         what(last), apart),
-             or_exempt("set them further apart or ask for fewer rows"));
+        tell_stop(FindingCode::stops_too_near, row, row - last, apart,
+                  fmt::format("rows_apart: {} comes {} after {}; {} are asked for", what(row),
+                              count_of(row - last, "row"), what(last), apart),
+                  or_exempt("set them further apart or ask for fewer rows"));
       }
       last = row;
       for (int near = std::max(0, row - apart + 1); near <= std::min(posed.problem.rows, row + apart - 1); ++near) {
@@ -281,7 +316,7 @@ Posed pose(Problem problem, const Grid& grid, const Wales& wales, const Machine&
            const std::vector<Group>& groups, const std::vector<const Settled*>& settled) {
   Posed posed{std::move(problem), {}};
   Problem& own = posed.problem;
-  Poser poser{posed, wales, conditions, machine.carriage_starts_right, {}, own.forced, {}};
+  Poser poser{posed, grid, wales, conditions, machine.carriage_starts_right, {}, own.forced, {}, groups, settled, {}};
   poser.closed.assign(own.forced.size(), open);
   poser.column.assign(own.forced.size(), -1);
   const auto force = [&](int row, int column) {

@@ -57,4 +57,8 @@ Posed pose(Problem problem, const Grid& grid, const Wales& wales, const Machine&
 Plan plan_under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options,
                 Spent& spent, const Plan* plain = nullptr);
 
+/// The same, and where there is none its findings tell what was met first: conditions may be named that bar nothing.
+Plan plan_bare(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options, Spent& spent,
+               const Plan* plain = nullptr);
+
 }  // namespace latchwork::inline v0::planning

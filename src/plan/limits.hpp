@@ -53,6 +53,7 @@ struct Spent {
   const Deadline* whole = nullptr;  ///< of the call
   std::int64_t work = 0;            ///< steps of all plans so far
   std::int64_t least_ms = 0;  ///< the most that one took without its search, as far as is known; told with a time limit
+  bool why = true;            ///< of a plan under conditions that there is not: whether anybody asks for the reasons
 };
 
 /// What ends a long call before it is done, and what it tells meanwhile. A call that keeps to a count of work ends at

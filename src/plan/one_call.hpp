@@ -49,6 +49,9 @@ class OneCall {
   Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& own,
             const Plan* plain = nullptr);
 
+  /// Whether anybody asks why there is no plan, where there is none: to find out takes about as long again.
+  void ask_why(bool why) { spent_.why = why; }
+
   void tell(const Told& told, double share);
 
  private:

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 
 #include "latchwork/error.hpp"
+#include "plan/blame.hpp"
 #include "plan/conditions.hpp"
 #include "plan/index.hpp"
 #include "plan/inputs.hpp"
@@ -69,48 +71,78 @@ class Under {
     }
     try_all(at(open));
     if (best_.found()) return finish();
-    const Group& group = groups_[at(open)];
-    none.findings = {
-        finding_at(FindingCode::off_rhythm, group.kept->row, group.kept->first_column,
-                   fmt::format("rhythms: no rhythm makes the wales of row {}, {}, with the other conditions",
-                               group.kept->row, run_of("column", group.kept->first_column, group.kept->last_column)),
-                   "keep fewer wales to one rhythm, or drop another condition")};
+    none.findings = {no_rhythm(groups_[at(open)])};
     if (!broken_.empty()) none.findings.insert(none.findings.end(), broken_.begin(), broken_.end());
     return none;
   }
 
  private:
-  Finding stuck() const {
-    const bool kinds = options_.conditions.max_kinds > 0;
-    const int row = std::max(0, stuck_);
+  struct Spot {
+    int row = 0;
     int column = 0;
-    int low = row;
-    for (const Lane& lane : posed_.lanes) {
+    bool found = false;
+  };
+
+  // The leftmost of the highest hand cells that are due at this row, else not above it, else of the lowest.
+  void seek(const std::vector<Lane>& lanes, int row, Spot& spot, std::tuple<int, int, int>& best) const {
+    for (const Lane& lane : lanes) {
       for (const Task& task : lane.tasks) {
-        if (std::max(task.last_stop, task.by_hold ? task.low - 1 : -1) != row) continue;
-        low = task.low;
-        column = wales_.all()[at(lane.wales.front())].column_at(task.low);
+        const bool due = std::max(task.last_stop, task.by_hold ? task.low - 1 : -1) == row;
+        const int column = wales_.all()[at(lane.wales.front())].column_at(task.low);
+        const std::tuple rank(due ? 0 : task.low <= row ? 1 : 2, task.low <= row ? -task.low : task.low, column);
+        if (spot.found && rank >= best) continue;
+        best = rank;
+        spot = {task.low, column, true};
       }
     }
-    if (kinds && options_.conditions.rows_apart > 0) {
-      return finding_at(
-          FindingCode::too_many_kinds, low, column,
-          fmt::format("max_kinds and rows_apart: with {} of stop and {} rows between stops no schedule "
-                      "gets past row {}",
-                      count_of(options_.conditions.max_kinds, "kind"), options_.conditions.rows_apart, row),
-          "allow more kinds of stop, or ask for fewer rows between stops");
+  }
+
+  // Of all hand cells, or, where there are none, what forces a stop: the lowest.
+  Spot spot_at(int row) const {
+    Spot spot;
+    std::tuple<int, int, int> best;
+    seek(posed_.lanes, row, spot, best);
+    for (const Group& group : groups_) seek(group.lanes, row, spot, best);
+    if (spot.found) return spot;
+    for (const Crossing& crossing : grid_.crossings()) return {crossing.row, crossing.column, true};  // by row
+    for (const Wale& wale : wales_.all()) {
+      if (wale.row > 1) return {wale.row, wale.column, true};
+      if (wale.last_row() < base_.rows) return {wale.last_row(), wale.columns.back(), true};
     }
-    if (kinds) {
-      return finding_at(FindingCode::too_many_kinds, low, column,
-                        fmt::format("max_kinds: with {} of stop no schedule gets past row {}",
-                                    count_of(options_.conditions.max_kinds, "kind"), row),
+    return spot;
+  }
+
+  // What a search found, no more: the rows and kinds that are asked may bar the panel together, or either alone.
+  Finding stuck() const {
+    const Conditions& asked = options_.conditions;
+    const Spot spot = spot_at(stuck_);
+    const std::string past = stuck_ > 0 ? fmt::format("no schedule gets past row {}", stuck_) : "there is no schedule";
+    if (asked.max_kinds > 0) {
+      const std::string apart =
+          asked.rows_apart > 1 ? fmt::format(" and {} rows between stops", asked.rows_apart) : std::string();
+      return finding_at(FindingCode::too_many_kinds, spot.row, spot.column,
+                        fmt::format("max_kinds: with {} of stop{} {}", count_of(asked.max_kinds, "kind"), apart, past),
                         "allow more kinds of stop");
     }
-    return finding_at(FindingCode::stops_too_near, low, column,
-                      fmt::format("rows_apart: with {} rows between stops no schedule gets past row {}: the hand cells "
-                                  "of row {}, column {}, are missed",
-                                  options_.conditions.rows_apart, row, low, column),
+    return finding_at(FindingCode::stops_too_near, spot.row, spot.column,
+                      fmt::format("rows_apart: with {} rows between stops {}: the hand cells of row {}, column {}, are "
+                                  "missed",
+                                  asked.rows_apart, past, spot.row, spot.column),
                       "ask for fewer rows between stops");
+  }
+
+  // No rhythm was found for this group.
+  Finding no_rhythm(const Group& group) const {
+    Spot spot;
+    std::tuple<int, int, int> best;
+    seek(group.lanes, 0, spot, best);
+    if (!spot.found) spot = {group.kept->row, group.kept->first_column, true};
+    const bool alone = options_.conditions.max_depth == 0 && broken_.empty() && posed_.lanes.empty();
+    return finding_at(FindingCode::off_rhythm, spot.row, spot.column,
+                      fmt::format("rhythms: no rhythm makes the wales of row {}, {}{}", group.kept->row,
+                                  run_of("column", group.kept->first_column, group.kept->last_column),
+                                  alone ? "" : ", with the other conditions"),
+                      "keep fewer wales to one rhythm, or drop another condition");
   }
 
   std::vector<const Settled*> pointers(const std::vector<Settled>& settled) const {
@@ -333,9 +365,26 @@ class Under {
 
 }  // namespace
 
+Plan plan_bare(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options, Spent& spent,
+               const Plan* plain) {
+  return Under(grid, machine, effort, options, spent, plain).run();
+}
+
 Plan plan_under(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& options,
                 Spent& spent, const Plan* plain) {
-  return Under(grid, machine, effort, options, spent, plain).run();
+  const Deadline deadline(options);
+  const std::int64_t before = spent.work;
+  Progress told{0, -1, 0};
+  PlanOptions own = options;
+  if (options.progress) {
+    own.progress = [&](const Progress& now) {
+      told = now;
+      options.progress(now);
+    };
+  }
+  Plan plan = plan_bare(grid, machine, effort, own, spent, plain);
+  if (plan.status != PlanStatus::infeasible || !spent.why) return plan;
+  return with_reasons(std::move(plan), {grid, machine, effort, options, deadline, spent, spent.work - before, told});
 }
 
 }  // namespace latchwork::inline v0::planning

@@ -391,6 +391,9 @@ static void conditions_are_kept_or_told(void) {
   OK(latchwork_plan_findings(kept, &findings, NULL));
   OK(latchwork_findings_get(findings, 0, &finding, NULL));
   CHECK(finding.code == LATCHWORK_FINDING_CODE_TOO_MANY_KINDS);
+  OK(latchwork_findings_get(findings, 1, &finding, NULL));
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_TOO_DEEP);
+  CHECK(strstr(finding.message, "only together with max_kinds") != NULL);
   latchwork_findings_destroy(findings);
   latchwork_plan_destroy(kept);
   conditions.max_kinds = 0;

@@ -61,6 +61,24 @@ def test_what_nothing_keeps_is_told_with_the_place(purls, asked, code, place):
         assert (plan.findings[0].place.row, plan.findings[0].place.column) == place
 
 
+@pytest.mark.parametrize(
+    "ladder, asked, codes",
+    [
+        (1, {"max_kinds": 1}, ["stops_too_near"]),
+        (2, {"max_kinds": 1}, ["too_many_kinds", "stops_too_near"]),
+        (1, {"rhythms": [lw.KeptRhythm(3, 1, 1)]}, ["stops_too_near"]),
+    ],
+)
+def test_only_conditions_that_bar_a_panel_are_blamed(ladder, asked, codes):
+    """Purls in rows 2 and 4, in reach of one rung: two stops of one kind, two rows apart; of two: 2 and 5, of two kinds."""
+    wale = lw.Grid.from_text("kkk\nkkk\nkpk\nkkk\nkpk\nkkk")
+    none = lw.plan(wale, lw.Machine(max_ladder=ladder), conditions=lw.Conditions(rows_apart=3, **asked))
+    assert [finding.code.name for finding in none.findings] == codes
+    for finding in none.findings:
+        assert wale.at(finding.place.row, finding.place.column) is lw.Cell.purl
+        assert ("only together with" in finding.message) == (len(codes) > 1)
+
+
 def test_kinds_of_stops_are_counted_in_their_order(purls):
     plan = lw.plan(purls, lw.Machine(), CHEAP)
     assert lw.stop_kinds(plan) == [0, 1]

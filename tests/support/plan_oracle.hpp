@@ -447,6 +447,60 @@ struct Brute {
     }
     return best;
   }
+
+  /// Every way of making a wale at these stops that keeps to its rhythm.
+  std::vector<Way> kept_ways(std::size_t wale, const std::vector<Rhythm>& rhythms,
+                             const std::vector<bool>& stops) const {
+    for (std::size_t g = 0; g < rhythms.size(); ++g) {
+      if (!kept(wale, asked.rhythms[g])) continue;
+      const auto way = way_in(wales.all()[wale], rhythms[g]);
+      const bool made = way && std::all_of(way->deeds.begin(), way->deeds.end(), [&](const auto& done) {
+                          return stops[static_cast<std::size_t>(done.first)];
+                        });
+      return made ? std::vector<Way>{*way} : std::vector<Way>{};
+    }
+    return ways(wales.all()[wale], wales.all()[wale].row - 1, stops);
+  }
+
+  /// Whether any plan keeps all that is asked, kinds of stop too; nothing when there are too many plans to try.
+  std::optional<bool> any() const {
+    if (asked.max_kinds == 0) return least().has_value();
+    std::vector<Rhythm> rhythms;
+    std::size_t open = asked.rhythms.size();
+    for (std::size_t g = 0; g < asked.rhythms.size(); ++g) {
+      rhythms.push_back(asked.rhythms[g].rhythm.value_or(Rhythm{}));
+      if (!asked.rhythms[g].rhythm) open = g;
+    }
+    std::size_t tried = 0;
+    const int most = open < rhythms.size() ? in.grid.rows() : 1;
+    for (int every = 1; every <= most; ++every) {
+      for (int first = 1; first <= most; ++first) {
+        if (open < rhythms.size()) rhythms[open] = {every, first};
+        for (const std::vector<bool>& stops : stop_sets()) {
+          if (!allowed(stops)) continue;
+          std::vector<std::vector<Way>> of;
+          std::size_t product = 1;
+          for (std::size_t w = 0; w < wales.all().size(); ++w) {
+            of.push_back(kept_ways(w, rhythms, stops));
+            product *= of.back().size();
+            if (product > 20'000) return {};
+          }
+          tried += product;
+          if (tried > 60'000) return {};
+          for (std::size_t i = 0; i < product; ++i) {
+            std::size_t rest_of_i = i;
+            std::map<int, std::set<std::string>> done;
+            for (const std::vector<Way>& mine : of) {
+              for (const auto& [row, what] : mine[rest_of_i % mine.size()].deeds) done[row].insert(what);
+              rest_of_i /= mine.size();
+            }
+            if (kinds_of(std::move(done)) <= static_cast<std::size_t>(asked.max_kinds)) return true;
+          }
+        }
+      }
+    }
+    return false;
+  }
 };
 
 /// The rhythm of the least total, of equals the longest and then the soonest; none where `total_of` has none.

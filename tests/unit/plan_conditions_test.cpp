@@ -178,6 +178,71 @@ TEST_CASE("with one kind of stop allowed, two kinds become one at what it costs"
   CHECK(none.findings[0].place.row > 0);
 }
 
+TEST_CASE("what bars a panel alone is told alone, and what does only together is told of each",
+          "[plan][conditions][blame]") {
+  using Codes = std::vector<FindingCode>;
+  const auto why = [](const Grid& grid, const Conditions& asked, int ladder) {
+    const Plan none = under(grid, asked, {}, {.max_ladder = ladder});
+    REQUIRE(none.status == PlanStatus::infeasible);
+    Codes codes;
+    for (const Finding& finding : none.findings) {
+      CAPTURE(finding.message);
+      codes.push_back(finding.code);
+      const Cell cell = grid.at(finding.place.row, finding.place.column);
+      CHECK((cell == Cell::purl || cell == Cell::tuck || cell == Cell::slip));
+    }
+    return codes;
+  };
+  const Grid wales = Grid::from_text("kkkk\nkkkk\nkkpk\nkkkk\nkpkk\nkkkk");  // two kinds where ladders are of one rung
+  const Grid wale = Grid::from_text("kkk\nkkk\nkpk\nkkk\nkpk\nkkk");
+  // A rhythm that is to be found is not what bars it.
+  Conditions asked = with_rhythm({.row = 3, .first_column = 1, .last_column = 1, .rhythm = {}});
+  asked.max_kinds = 1;
+  CHECK(why(wales, asked, 1) == Codes{FindingCode::too_many_kinds});
+  CHECK(why(wales, {.rows_apart = 2, .max_kinds = 1}, 1) == Codes{FindingCode::too_many_kinds});
+  // Rows 2 and 4 are one kind.
+  CHECK(why(wale, {.rows_apart = 3, .max_kinds = 1}, 1) == Codes{FindingCode::stops_too_near});
+  CHECK(why(wales, {.rows_apart = 3, .max_kinds = 1}, 1) ==
+        Codes{FindingCode::stops_too_near, FindingCode::too_many_kinds});
+  // Three rows apart are rows 2 and 5, of two rungs the second; of one kind rows 2 and 4, or 3 and 5.
+  CHECK(why(wale, {.rows_apart = 3, .max_kinds = 1}, 2) ==
+        Codes{FindingCode::too_many_kinds, FindingCode::stops_too_near});
+  const Plan both = under(wale, {.rows_apart = 3, .max_kinds = 1}, {}, {.max_ladder = 2});
+  CHECK(both.findings[0].message.ends_with("; so it is only together with rows_apart"));
+  CHECK(both.findings[1].message == "rows_apart: it bars the panel only together with max_kinds");
+  // No stitch stands above the lower purl.
+  CHECK(why(Grid::from_text("p..k\nk..k\nkpkk\nkkkk"), {.max_kinds = 1}, 12) == Codes{FindingCode::too_many_kinds});
+}
+
+TEST_CASE("stopped, a plan that conditions bar has its reasons still, and on a large panel says what is left open",
+          "[plan][conditions][blame]") {
+  std::stop_source stopped;
+  stopped.request_stop();
+  PlanOptions options;
+  options.stop = stopped.get_token();
+  options.conditions.carriage_right_only = true;
+  options.conditions.max_depth = 2;
+  options.conditions.closed_rows = {4};
+  // The purl of row 3 is made after row 4 on the right, and no sooner or later.
+  const auto panel = [](int rows, int columns) {
+    Grid grid(rows, columns);
+    grid.set(3, 1, Cell::purl);
+    return grid;
+  };
+  const Plan small = plan(panel(8, 3), Machine{}, {}, options);
+  REQUIRE(small.findings.size() == 3);
+  for (const Finding& finding : small.findings) {
+    CHECK(finding.message.find(" only together with ") != std::string::npos);
+    CHECK(finding.place.row == 3);
+    CHECK(finding.place.column == 1);
+  }
+  const Plan larger = plan(panel(1000, 100), Machine{}, {}, options);  // it is not read many times more
+  REQUIRE(larger.findings.size() == 3);
+  for (const Finding& finding : larger.findings) {
+    CHECK(finding.message.find(", which the call's limits left open") != std::string::npos);
+  }
+}
+
 TEST_CASE("stops are of one kind when the same is done, whatever the row and the side", "[plan][kinds]") {
   Plan made;
   Stop stop;
