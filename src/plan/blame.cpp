@@ -18,8 +18,10 @@
 namespace latchwork::inline v0::planning {
 namespace {
 
-constexpr std::int64_t most_work = 20'000'000;  // a second or so, as a search for few kinds has for its own
-constexpr std::int64_t most_cells = 200'000;    // read once the call is over: a few milliseconds
+constexpr std::int64_t least_work = 20'000'000;  // a second or so, as a search for few kinds has for its own
+constexpr std::int64_t most_work = 60'000'000;
+constexpr std::int64_t cells_a_ms = 1'000;    // of plans without a search, before one was measured
+constexpr std::int64_t most_cells = 200'000;  // read once the call is over: a few milliseconds
 
 struct Named {
   const char* name;
@@ -74,7 +76,10 @@ std::optional<std::size_t> of_code(FindingCode code) {
 class Blame {
  public:
   Blame(Plan&& none, const Barred& barred)
-      : barred_(barred), all_(asked_in(barred.options.conditions)), last_work_(barred.spent.work + most_work) {
+      : barred_(barred),
+        all_(asked_in(barred.options.conditions)),
+        last_work_(barred.spent.work + std::clamp(barred.taken, least_work, most_work)),
+        longest_ms_(std::int64_t{barred.grid.rows()} * barred.grid.columns() / cells_a_ms) {
     const PlanOptions& options = barred.options;
     if (options.work_limit > 0) {
       last_work_ =
@@ -216,8 +221,8 @@ class Blame {
   const Barred& barred_;
   Some all_;
   std::int64_t last_work_;
+  std::int64_t longest_ms_;  // of a plan without a search
   std::int64_t cells_ = most_cells;
-  std::int64_t longest_ms_ = 0;  // of a plan without a search
   std::array<Known, all_sets> known_{};
   std::array<Plan, all_sets> none_;
 };
