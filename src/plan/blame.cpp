@@ -20,8 +20,8 @@ namespace {
 
 constexpr std::int64_t least_work = 20'000'000;  // a second or so, as a search for few kinds has for its own
 constexpr std::int64_t most_work = 60'000'000;
-constexpr std::int64_t cells_a_ms = 1'000;    // of plans without a search, before one was measured
-constexpr std::int64_t most_cells = 200'000;  // read once the call is over: a few milliseconds
+constexpr std::int64_t cells_a_ms = 1'000;   // of plans without a search, before one was measured
+constexpr std::int64_t most_cells = 60'000;  // read once the call is over: a few milliseconds
 
 struct Named {
   const char* name;
