@@ -189,6 +189,7 @@ DrawnEdge drawn_edge(const std::vector<EdgeRun>& runs, const std::vector<double>
   const auto shaped = [](const EdgeRun& a, const EdgeRun& b) { return a.edge != b.edge; };
   const auto first = std::adjacent_find(runs.begin(), runs.end(), shaped);
   if (first == runs.end()) return out;
+  out.shaped = true;
   const auto last = std::adjacent_find(runs.rbegin(), runs.rend(), shaped);
   if (reading.corner_high(static_cast<std::size_t>(first - runs.begin()))) out.first_shaping_mm = first->high_mm;
   if (reading.corner_low(static_cast<std::size_t>(runs.rend() - last) - 1)) out.last_shaping_mm = last->low_mm;

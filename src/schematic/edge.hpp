@@ -24,6 +24,7 @@ struct DrawnEdge {
   /// other; of an edge that is drawn sloping from its very end nothing is to be told.
   std::optional<double> first_shaping_mm;
   std::optional<double> last_shaping_mm;
+  bool shaped = false;  ///< stitches leave or join somewhere
 };
 
 /// The edge as a knitter means it. Stitches that leave, or join, one at a time make a slope, and so do several at once

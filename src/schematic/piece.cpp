@@ -168,21 +168,23 @@ bool apart(const std::vector<OutlinePoint>& left, const std::vector<OutlinePoint
                      [&](double y) { return left_reach.at(y).second + least_mm < right_reach.at(y).first; });
 }
 
-/// A height of one side, told of that side if the other has another or none.
+/// A height of one side, told of that side if the other is shaped and has another or none.
 struct SideHeight {
   std::string label;
   MeasureSide side = MeasureSide::left;
   double mm = 0;
 };
 
-std::vector<SideHeight> side_heights(const std::string& label, std::optional<double> left, std::optional<double> right,
-                                     double row_mm) {
-  if (left && right && std::abs(*left - *right) > row_mm / 2) {
-    return {{label + ", left edge", MeasureSide::left, *left}, {label + ", right edge", MeasureSide::right, *right}};
-  }
-  if (left) return {{label, MeasureSide::left, *left}};
-  if (right) return {{label, MeasureSide::right, *right}};
-  return {};
+std::vector<SideHeight> side_heights(const std::string& label, const DrawnEdge& left, const DrawnEdge& right,
+                                     std::optional<double> DrawnEdge::*at, double row_mm) {
+  const std::optional<double>& on_left = left.*at;
+  const std::optional<double>& on_right = right.*at;
+  if (on_left && on_right && std::abs(*on_left - *on_right) <= row_mm / 2)
+    return {{label, MeasureSide::left, *on_left}};
+  std::vector<SideHeight> out;
+  if (on_left) out.push_back({label + (right.shaped ? ", left edge" : ""), MeasureSide::left, *on_left});
+  if (on_right) out.push_back({label + (left.shaped ? ", right edge" : ""), MeasureSide::right, *on_right});
+  return out;
 }
 
 }  // namespace
@@ -236,12 +238,12 @@ SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const S
   if (widest_told) height("height to the widest row", MeasureSide::left, first, 0, widest, lay.bottom_of(widest));
   // A side that is shaped from its very end on has no straight part to tell.
   for (const SideHeight& each :
-       side_heights("height to the first shaping", left.first_shaping_mm, right.first_shaping_mm, lay.top_of(first))) {
+       side_heights("height to the first shaping", left, right, &DrawnEdge::first_shaping_mm, lay.top_of(first))) {
     if (each.mm < straight_from_mm || each.mm > total - told_from_mm) continue;
     height(each.label, each.side, first, 0, lay.row_below(each.mm), each.mm);
   }
-  for (const SideHeight& each : side_heights("height above the last shaping", left.last_shaping_mm,
-                                             right.last_shaping_mm, total - lay.bottom_of(last))) {
+  for (const SideHeight& each : side_heights("height above the last shaping", left, right, &DrawnEdge::last_shaping_mm,
+                                             total - lay.bottom_of(last))) {
     if (total - each.mm < straight_from_mm || each.mm < told_from_mm) continue;
     height(each.label, each.side, std::min(lay.row_below(each.mm) + 1, last), each.mm, last, total);
   }

@@ -126,6 +126,23 @@ TEST_CASE("heights of straight parts are told where the edge is drawn straight, 
 
   // From edge to edge there is no straight part.
   const EdgeShape slope{.points = {{0, 0}, {60, 10}}};
+  // Of two shaped edges the straight part of one is told as that one's, though the other has none.
+  const EdgeShape both{.events = {{20, 1, 4, 3}}};  // to row 28: straight below it and above
+  const SchematicPiece sloped_right = drawn(60, 60, both, slope);
+  for (const char* label : {"height to the first shaping", "height above the last shaping"}) {
+    INFO(label);
+    CHECK(find(sloped_right, label) == nullptr);
+    CHECK(find(sloped_right, std::string(label) + ", right edge") == nullptr);
+    REQUIRE(find(sloped_right, std::string(label) + ", left edge") != nullptr);
+    CHECK(find(sloped_right, std::string(label) + ", left edge")->side == MeasureSide::left);
+    const SchematicPiece sloped_left = drawn(60, 60, slope, both);
+    CHECK(find(sloped_left, label) == nullptr);
+    CHECK(find(sloped_left, std::string(label) + ", left edge") == nullptr);
+    REQUIRE(find(sloped_left, std::string(label) + ", right edge") != nullptr);
+    CHECK(find(sloped_left, std::string(label) + ", right edge")->side == MeasureSide::right);
+    CHECK(find(sloped_left, std::string(label) + ", right edge")->mm ==
+          Approx(find(sloped_right, std::string(label) + ", left edge")->mm));
+  }
   const SchematicPiece all = drawn(60, 60, slope, slope);
   CHECK(all.outline.size() == 4);
   CHECK(find(all, "height to the first shaping") == nullptr);
