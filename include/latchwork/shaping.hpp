@@ -95,7 +95,8 @@ LATCHWORK_API Outline outline_of(const Grid& grid);
 /// What shaped() does with a crossing or a stack that the edge cuts.
 enum class CutWork : std::uint8_t {
   refuse = 0,  ///< nothing is shaped: an error at the place
-  knit = 1,    ///< the crossing is left out, and its span in its row and the next, or the stack, is knitted plain
+  knit = 1,    ///< the crossing is left out, and its span in its row and the next, if there is one, or the stack, is
+               ///< knitted plain
 };
 
 struct ShapeOptions {
@@ -104,10 +105,12 @@ struct ShapeOptions {
 };
 
 /// What the shape does to the panel's hand work, worst first, then by row and column: crossings of which a part is
-/// outside (crossing_cut; `value` columns of `limit`), stacks of tucks or slips with their held loop and closing cell
-/// of which a part is outside (stack_cut), both errors with how far to move edge or crossing; hand cells that come to
-/// lie in the edge stitches and are knitted plain (column_cut, advice). What lies outside altogether is not told. What
-/// the shaped panel then asks of a machine findings() tells. Linear in cells and crossings, but for the sorting.
+/// outside in their row or the next (crossing_cut; `value` columns of `limit`; one after the last row has no next, but
+/// since a grid is a tile too it is kept only where row 1 has its stitches, and else is cut there), stacks of tucks or
+/// slips with their held loop and closing cell of which a part is outside (stack_cut), both errors with how far to move
+/// edge or crossing; hand cells that come to lie in the edge stitches and are knitted plain (column_cut, advice). What
+/// lies outside altogether is not told. What the shaped panel then asks of a machine findings() tells. Linear in cells
+/// and crossings, but for the sorting.
 /// @throws Error bad_argument (field "outline", with the row; "edge_stitches", "cut"); size_mismatch (field "outline").
 LATCHWORK_API std::vector<Finding> shape_findings(const Grid& grid, const Outline& outline,
                                                   const ShapeOptions& options = {});

@@ -29,8 +29,9 @@ void refuse_cuts(const std::vector<CutCrossing>& crossings, const std::vector<Cu
   if (cut != crossings.end()) {
     const Crossing& crossing = cut->crossing;
     refuse_cut(ErrorCode::crossing_cut, crossing.row, crossing.column,
-               fmt::format("the edge cuts {}: {} of its {} stitches are outside", rules::crossing_words(crossing),
-                           cut->columns, crossing.width()));
+               fmt::format("the edge cuts {}: {} of its {} stitches are outside in row {}{}",
+                           rules::crossing_words(crossing), cut->columns, crossing.width(), cut->row,
+                           is_cut_on_seam(*cut) ? ", which a crossing after the last row needs as well" : ""));
   }
   if (stacks.empty()) return;
   const CutStack& stack = stacks.front();
@@ -63,7 +64,7 @@ Panel shaped(const Panel& panel, const Outline& outline, const ShapeOptions& opt
     if (cut.outside) continue;
     for (int i = 0; i < cut.crossing.width(); ++i) {
       knit(cut.crossing.row, cut.crossing.column + i);
-      knit(rules::row_after(cut.crossing.row, grid.rows()), cut.crossing.column + i);
+      if (cut.crossing.row < grid.rows()) knit(cut.crossing.row + 1, cut.crossing.column + i);
     }
   }
   for (const CutStack& stack : stacks) {

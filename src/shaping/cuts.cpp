@@ -39,14 +39,29 @@ bool in_edge(const Outline& outline, int row, int column, int edge) {
   return in_work(outline, row, column) && (column < span.first + edge || column > span.last - edge);
 }
 
+bool is_cut_on_seam(const CutCrossing& cut) {
+  return cut.row < cut.crossing.row;
+}
+
 std::vector<CutCrossing> cut_crossings(const Grid& grid, const Outline& outline) {
   std::vector<CutCrossing> cuts;
   for (const Crossing& crossing : grid.crossings()) {
     const int last = crossing.column + crossing.width() - 1;
-    const int below = outside(span_of(outline, crossing.row), crossing.column, last);
-    const int above = outside(span_of(outline, rules::row_after(crossing.row, grid.rows())), crossing.column, last);
+    const auto outside_in = [&](int row) { return outside(span_of(outline, row), crossing.column, last); };
+    const int below = outside_in(crossing.row);
+    if (crossing.row == grid.rows()) {
+      const int seam = outside_in(1);
+      if (below > 0) {
+        cuts.push_back({crossing, below, crossing.row, below == crossing.width()});
+      } else if (seam > 0) {
+        cuts.push_back({crossing, seam, 1, false});
+      }
+      continue;
+    }
+    const int above = outside_in(crossing.row + 1);
     if (below + above == 0) continue;
-    cuts.push_back({crossing, std::max(below, above), std::min(below, above) == crossing.width()});
+    cuts.push_back({crossing, std::max(below, above), above > below ? crossing.row + 1 : crossing.row,
+                    std::min(below, above) == crossing.width()});
   }
   return cuts;
 }
@@ -101,12 +116,22 @@ Finding crossing_finding(const Grid& grid, const Outline& outline, const CutCros
   finding.last_column = last;
   finding.value = cut.columns;
   finding.limit = crossing.width();
-  finding.message =
-      fmt::format("the edge cuts the {} after row {}, {}: {} of its {} stitches are outside", crossing_name(crossing),
-                  crossing.row, run_of("column", crossing.column, last), cut.columns, crossing.width());
-  std::vector<std::string> ways{fmt::format("move the edge out by {}", count_of(cut.columns, "column"))};
-  if (const int in = crossing.width() - cut.columns; in > 0) {
-    ways.push_back(fmt::format("move it in by {}, so that the crossing falls away", count_of(in, "column")));
+  const std::string which = fmt::format("{} after row {}, {}", crossing_name(crossing), crossing.row,
+                                        run_of("column", crossing.column, last));
+  std::vector<std::string> ways;
+  if (is_cut_on_seam(cut)) {
+    finding.message = fmt::format(
+        "the {}, the panel's last, is kept only where row 1 has its stitches too, and {} of its {} are "
+        "outside there",
+        which, cut.columns, crossing.width());
+    ways.push_back(fmt::format("move the edge out by {} in row 1", count_of(cut.columns, "column")));
+  } else {
+    finding.message = fmt::format("the edge cuts the {}: {} of its {} stitches are outside in row {}", which,
+                                  cut.columns, crossing.width(), cut.row);
+    ways.push_back(fmt::format("move the edge out by {}", count_of(cut.columns, "column")));
+    if (const int in = crossing.width() - cut.columns; in > 0) {
+      ways.push_back(fmt::format("move it in by {}, so that the crossing falls away", count_of(in, "column")));
+    }
   }
   if (const auto shift = rows_to_shift(grid, outline, crossing)) {
     ways.push_back(

@@ -157,6 +157,98 @@ TEST_CASE("random panels in random shapes: the shape reads back, and what can be
   CHECK(cut > 20);
 }
 
+namespace {
+
+enum class Fate { kept, falls_away, cut };
+
+/// What becomes of a crossing, cell by cell. DOMAIN 4: its stitches have to be there in row r and in row r + 1, and
+/// after row R it sits on the seam to the next copy. A panel has no copy, so that what it does after row R it does in
+/// row R alone; but no grid holds a crossing on a seam whose row 1 lacks a stitch of it.
+Fate fate_of(const Crossing& crossing, const Outline& outline) {
+  const int rows = static_cast<int>(outline.rows.size());
+  const auto there = [&](int row) {
+    int count = 0;
+    for (int x = crossing.column; x < crossing.column + crossing.width(); ++x) {
+      const RowSpan& span = outline.rows[static_cast<std::size_t>(row) - 1];
+      count += x >= span.first && x <= span.last ? 1 : 0;
+    }
+    return count;
+  };
+  const int all = crossing.width();
+  const int own = there(crossing.row);
+  if (crossing.row == rows) {
+    if (own == 0) return Fate::falls_away;
+    return own == all && there(1) == all ? Fate::kept : Fate::cut;
+  }
+  const int next = there(crossing.row + 1);
+  if (own == 0 && next == 0) return Fate::falls_away;
+  return own == all && next == all ? Fate::kept : Fate::cut;
+}
+
+}  // namespace
+
+TEST_CASE("crossings of tiles in random shapes are kept, fall away or are cut, as counted cell by cell",
+          "[shaping][property]") {
+  Random random(74);
+  int seen[2][3] = {};  // elsewhere, after the last row
+  for (int i = 0; i < 1500; ++i) {
+    latchwork_test::RandomGridOptions options;
+    options.rows = random.between(2, 8);
+    options.columns = random.between(4, 10);
+    options.one_in_stack = 0;
+    options.one_in_ladder = 0;
+    options.one_in_crossing = 3;
+    options.tile = true;
+    const Panel panel("any", Strip{"any", "any", latchwork_test::random_grid(random, options)});
+    const Outline outline = any_outline(random, options.rows, options.columns);
+    INFO("case " << i << "\n" << panel.grid().to_text() << outline_text(outline));
+    std::vector<Crossing> kept;
+    std::vector<Crossing> cut;
+    for (const Crossing& crossing : panel.grid().crossings()) {
+      const Fate fate = fate_of(crossing, outline);
+      ++seen[crossing.row == options.rows ? 1 : 0][static_cast<int>(fate)];
+      if (fate == Fate::kept) kept.push_back(crossing);
+      if (fate == Fate::cut) cut.push_back(crossing);
+    }
+    std::vector<Finding> told = shape_findings(panel.grid(), outline, {.edge_stitches = 0});
+    std::erase_if(told, [](const Finding& each) { return each.code != FindingCode::crossing_cut; });
+    REQUIRE(told.size() == cut.size());
+    for (std::size_t k = 0; k < cut.size(); ++k) {
+      REQUIRE((told[k].place.row == cut[k].row && told[k].place.column == cut[k].column));
+      REQUIRE((told[k].value >= 1 && told[k].value <= cut[k].width() && told[k].limit == cut[k].width()));
+    }
+    const ShapeOptions plain{.edge_stitches = 0, .cut = CutWork::knit};
+    const Panel out = shaped(panel, outline, plain);
+    const std::vector<Crossing> left(out.grid().crossings().begin(), out.grid().crossings().end());
+    REQUIRE(left == kept);
+    // Knitted plain: the spans of what is cut, in their row and the one that follows; no other cell is changed.
+    for (int row = 1; row <= options.rows; ++row) {
+      for (int x = 0; x < options.columns; ++x) {
+        const RowSpan& span = outline.rows[static_cast<std::size_t>(row) - 1];
+        const bool taken = std::any_of(cut.begin(), cut.end(), [&](const Crossing& c) {
+          return (c.row == row || c.row + 1 == row) && x >= c.column && x < c.column + c.width();
+        });
+        const Cell wanted = x < span.first || x > span.last ? Cell::none : taken ? Cell::knit : panel.grid().at(row, x);
+        REQUIRE(out.grid().at(row, x) == wanted);
+      }
+    }
+    if (cut.empty()) {
+      REQUIRE(shaped(panel, outline, {.edge_stitches = 0}) == out);
+      continue;
+    }
+    try {
+      static_cast<void>(shaped(panel, outline, {.edge_stitches = 0}));
+      FAIL("shaped, though it cuts");
+    } catch (const Error& error) {
+      REQUIRE(error.code() == ErrorCode::crossing_cut);
+      REQUIRE((error.place().row == cut[0].row && error.place().column == cut[0].column));
+    }
+  }
+  for (const auto& where : seen) {
+    for (const int count : where) CHECK(count > 20);
+  }
+}
+
 // Harris and Reingold, ACM Comput. Surv. 36, 2004: an even order has no two stretches as long whose counts differ by
 // two.
 TEST_CASE("words call gaps of two lengths spread evenly in just the orders in which no stretch has two more of one",

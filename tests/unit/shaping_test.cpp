@@ -324,6 +324,74 @@ TEST_CASE("a cut crossing that is whole some rows on or back is told by how many
   CHECK(found[0].suggestion.find("make the crossing 1 row earlier") != std::string::npos);
 }
 
+TEST_CASE("a crossing after the last row lies in that row alone", "[shaping]") {
+  const Panel panel = panel_of(
+      "x 0 2/2 R\n"
+      "kkkkkkkk\n"
+      "kkkkkkkk\n"
+      "kkkkkkkk\n"
+      "ppppkkkk");
+  const Crossing& crossing = panel.grid().crossings()[0];
+  REQUIRE(crossing.row == 4);
+  // Outside in the last row it falls away, whatever row 1 has.
+  const Outline narrower = stepped(4, 8, {{2, 4}});
+  CHECK(shape_findings(panel.grid(), narrower, {.edge_stitches = 0}).empty());
+  const Panel shaped_to = shaped(panel, narrower, {.edge_stitches = 0});
+  CHECK(shaped_to.grid() == Grid::from_text("....kkkk\n....kkkk\nkkkkkkkk\nppppkkkk"));
+  // Cut in the last row it is told of that row; left out, no other row is knitted plain: none follows.
+  const Outline cutting = stepped(4, 8, {{3, 1}});
+  const std::vector<Finding> cut = shape_findings(panel.grid(), cutting, {.edge_stitches = 0});
+  REQUIRE(cut.size() == 1);
+  CHECK(cut[0].code == FindingCode::crossing_cut);
+  CHECK((cut[0].place.row == 4 && cut[0].value == 1 && cut[0].limit == 4));
+  CHECK(cut[0].message ==
+        "the edge cuts the 2/2 RC after row 4, columns 0 to 3: 1 of its 4 stitches are outside in row 4");
+  CHECK_THROWS_MATCHES(shaped(panel, cutting), Error, refused(ErrorCode::crossing_cut, at_outline(cut[0].place)));
+  CHECK_THROWS_WITH(
+      shaped(panel, cutting),
+      "the edge cuts crossing 2/2 RC after row 4, columns 0 to 3: 1 of its 4 stitches are outside in row 4");
+  CHECK(shaped(panel, cutting, {.edge_stitches = 0, .cut = CutWork::knit}).grid() ==
+        Grid::from_text(".kkkkkkk\nkkkkkkkk\nkkkkkkkk\nppppkkkk"));
+  // A piece that widens has it whole at its end; row 1, which a tile has there, is named.
+  const Outline widening = outlined(4, 8, {.start = 3, .events = {{2, -3}}}, {});
+  const std::vector<Finding> seam = shape_findings(panel.grid(), widening, {.edge_stitches = 0});
+  REQUIRE(seam.size() == 1);
+  CHECK(seam[0].code == FindingCode::crossing_cut);
+  CHECK((seam[0].place.row == 4 && seam[0].value == 3 && seam[0].limit == 4));
+  CHECK(
+      seam[0].message ==
+      "the 2/2 RC after row 4, columns 0 to 3, the panel's last, is kept only where row 1 has its stitches too, and 3 "
+      "of its 4 are outside there");
+  CHECK(seam[0].suggestion ==
+        "move the edge out by 3 columns in row 1; or make the crossing 1 row earlier; or leave it out and knit its "
+        "stitches plain");
+  CHECK_THROWS_MATCHES(shaped(panel, widening), Error, refused(ErrorCode::crossing_cut, at_outline(seam[0].place)));
+  CHECK(shaped(panel, widening, {.edge_stitches = 0, .cut = CutWork::knit}).grid() ==
+        Grid::from_text("kkkkkkkk\nkkkkkkkk\n...kkkkk\n...pkkkk"));
+  // Whole in both it stays.
+  const Outline neither = stepped(4, 8, {}, {{1, 2}});
+  CHECK(shape_findings(panel.grid(), neither, {.edge_stitches = 0}).empty());
+  CHECK(shaped(panel, neither, {.edge_stitches = 0}).grid().crossings().size() == 1);
+}
+
+TEST_CASE("the words of a cut crossing name the row that it is cut in", "[shaping]") {
+  const Panel panel = panel_of(
+      "kkkkkk\n"
+      "kkkkkk\n"
+      "x 0 1/1 L\n"
+      "kkkkkk\n"
+      "kkkkkk");
+  const auto message = [&](const Outline& outline) {
+    const std::vector<Finding> found = shape_findings(panel.grid(), outline);
+    REQUIRE(found.size() == 1);
+    return found[0].message;
+  };
+  CHECK(message(stepped(4, 6, {{2, 1}})) ==
+        "the edge cuts the 1/1 LC after row 2, columns 0 to 1: 1 of its 2 stitches are outside in row 3");
+  CHECK(message(outlined(4, 6, {.start = 1, .events = {{2, -1}}}, {})) ==
+        "the edge cuts the 1/1 LC after row 2, columns 0 to 1: 1 of its 2 stitches are outside in row 2");
+}
+
 TEST_CASE("a stack that the edge cuts open is a finding, refused at its place, or knitted plain when asked",
           "[shaping]") {
   const Panel panel = panel_of(
