@@ -5,7 +5,7 @@ using namespace latchwork;
 using namespace latchwork::c;
 
 latchwork_status latchwork_panel_split(const latchwork_panel* panel, const latchwork_machine* machine,
-                                       int32_t seam_stitches, latchwork_split_part* parts, size_t capacity,
+                                       double seam_stitches, latchwork_split_part* parts, size_t capacity,
                                        size_t* needed, latchwork_error* error) {
   return guarded(error, [&] {
     Room room(parts, capacity, needed, "parts");

@@ -60,6 +60,8 @@ enum class FindingCode : std::int32_t {
   yarn_away = 39,  ///< two stitches or more bound off or cast on at once at the edge where the carriage, and with it
                    ///< the yarn, is not after that row: a row later it is (common practice, no source)
   unlike_swatches = 40,  ///< swatches: pieces whose gauges differ by more than their places explain
+  narrow_texture = 41,  ///< sizes: a texture that is one or two wales wide wherever it stands, none of them at an edge:
+                        ///< so few have no gauge of their own (common practice, no source)
 };
 
 struct Finding {

@@ -148,7 +148,7 @@ struct FitResult {
   /// What measuring_findings() says of the request's strips, as a panel of them all: borrowed_gauge for each texture
   /// that is measured by another's gauge, as told, mixed_states, unknown_spread, and the swatch's odd ones. Then of the
   /// best candidate, where its ends are open: open_crossing, open_stack (place: its last row). What else is to be said
-  /// of one (its margins, strips of unlike heights) size() says of its fitted() panel.
+  /// of one (its margins, strips of unlike heights, narrow_texture) size() says of its fitted() panel.
   std::vector<Finding> findings{};
   friend bool operator==(const FitResult&, const FitResult&) = default;
 };

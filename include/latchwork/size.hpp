@@ -93,7 +93,9 @@ struct Size {
   RowWidth cast_on;               ///< the lowest row that is not wholly in a seam
   RowWidth bind_off;              ///< the highest
   std::vector<StripSize> strips;  ///< by band from the bottom, from the left on the RS
-  /// Each said once: borrowed_gauge, mixed_states, unknown_spread; unlike_heights (but of ladders, which give way) and
+  /// Each said once: borrowed_gauge, mixed_states, unknown_spread; narrow_texture (advice; columns of its first strip,
+  /// `value` wales at the most of `limit`; strips of a texture that touch are one, and what is measured by another's
+  /// gauge is not told); unlike_heights (but of ladders, which give way) and
   /// unlike_widths from 1 mm up, with their lowest and highest rows; value and limit in mm, rounded.
   std::vector<Finding> findings;
   friend bool operator==(const Size&, const Size&) = default;
@@ -106,8 +108,9 @@ struct Size {
 LATCHWORK_API Size size(const Panel& panel, const Swatch& swatch, const SizeOptions& options = {});
 
 /// How far a panel's measure can be trusted before it is sized: no_swatch (error) for each texture that size() would
-/// refuse, borrowed_gauge, mixed_states and unknown_spread as in Size, and what swatch_findings() says of the gauges
-/// that are used. Linear in strips and measurements. @throws Error bad_argument (field, as above); too_large.
+/// refuse, borrowed_gauge, mixed_states, unknown_spread and narrow_texture as in Size, and what swatch_findings() says
+/// of the gauges that are used. Linear in strips and measurements. @throws Error bad_argument (field, as above);
+/// too_large.
 LATCHWORK_API std::vector<Finding> measuring_findings(const Panel& panel, const Swatch& swatch,
                                                       const SizeOptions& options = {});
 

@@ -21,8 +21,9 @@ inline constexpr int max_seam_stitches = 10;  ///< that a seam may take in of an
 
 /// Parts a finished panel that is wider than the bed, from the left on the RS. Between two parts the panel is cut
 /// between two columns, and each gets `seam_stitches` columns of knit at that edge, so that sewn together they are as
-/// wide as the panel: a seam takes a stitch of each edge (common practice, no source). A panel that the bed has needles
-/// for is one part, as it is.
+/// wide as the panel: a seam takes a stitch of each edge (common practice, no source). They are whole: half a stitch of
+/// each edge has no column that could be added at both, and FitRequest::seam_stitches, which may be half, makes panels
+/// that are narrower when sewn. A panel that the bed has needles for is one part, as it is.
 ///
 /// It is never cut inside a strip, since that is a motif, but where all the strip's cells in that band are knit; nor
 /// through a crossing; nor between two columns of which one has a stitch in a row and the other has none. Of all ways
@@ -30,9 +31,10 @@ inline constexpr int max_seam_stitches = 10;  ///< that a seam may take in of an
 /// mirror images too, with these, so that the halves mirror each other; of those with the widest part (with its seams)
 /// as narrow as can be; and of those each part from the left, up to the middle of a mirrored one, as wide as can be.
 /// Linear in cells, times the bits of the bed.
-/// @throws Error bad_argument (field "seam_stitches", "machine.needles"); too_large (field "panel", with the column of
-/// the part that there is no end for: all lines to cut at are further than the bed has needles).
-LATCHWORK_API std::vector<SplitPart> split(const Panel& panel, const Machine& machine = {}, int seam_stitches = 1);
+/// @throws Error bad_argument (field "seam_stitches", also for a fraction; "machine.needles"); too_large (field
+/// "panel", with the column of the part that there is no end for: all lines to cut at are further than the bed has
+/// needles).
+LATCHWORK_API std::vector<SplitPart> split(const Panel& panel, const Machine& machine = {}, double seam_stitches = 1);
 
 /// One part of a panel as a panel, named after its columns: also one that is cut where you choose, inside a strip too.
 /// Seam stitches are knit in each row that has a stitch beside them; for a gauge they count as the strip beside them,

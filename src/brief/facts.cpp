@@ -89,6 +89,25 @@ void add_missing(Facts& facts, const Job& job) {
       "'state'. A line of substitutes.csv, with the columns 'texture' and 'use', says whose gauge may stand in");
 }
 
+/// What is to be said of the size; textures of one or two wales in one line, since most cables and ribs have some.
+void add_sizing(Facts& facts, const Size& size) {
+  std::vector<std::string> narrow;
+  std::string help;
+  for (const Finding& finding : size.findings) {
+    if (finding.code == FindingCode::narrow_texture) {
+      narrow.push_back("'" + one_line(finding.place.field) + "'");
+      help = finding.suggestion;
+    } else {
+      facts.notes.emplace_back("size", one_line(finding.message));
+    }
+  }
+  if (narrow.empty()) return;
+  facts.notes.emplace_back(
+      "size",
+      fmt::format("{} {} nowhere wider than two wales, and so few have no gauge of their own. What would help: {}",
+                  joined(narrow), narrow.size() == 1 ? "is" : "are", help));
+}
+
 /// What is doubtful in the swatch; textures in too few places in one line, since that is true of most swatches.
 void add_measuring(Facts& facts, const Brief& brief) {
   int few = 0;
@@ -337,8 +356,7 @@ Facts facts_of(const Brief& brief, const Job& job) {
   for (const Finding& finding : job.findings) note(finding);
   for (const Finding& finding : job.plan.findings) note(finding);  // why there is no plan, unless told already
   add_missing(facts, job);
-  for (const Finding& finding : job.size ? job.size->findings : std::vector<Finding>())
-    facts.notes.emplace_back("size", one_line(finding.message));
+  if (job.size) add_sizing(facts, *job.size);
   add_measuring(facts, brief);
   return facts;
 }

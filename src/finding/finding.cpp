@@ -92,6 +92,8 @@ std::string_view finding_name(FindingCode code) noexcept {
       return "yarn_away";
     case FindingCode::unlike_swatches:
       return "unlike_swatches";
+    case FindingCode::narrow_texture:
+      return "narrow_texture";
   }
   return {};
 }

@@ -56,6 +56,7 @@ int reach_up(FindingCode code) {
     case FindingCode::two_pieces:
     case FindingCode::yarn_away:
     case FindingCode::unlike_swatches:
+    case FindingCode::narrow_texture:
       break;
   }
   return 4;

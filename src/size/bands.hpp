@@ -46,6 +46,8 @@ void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& 
 void find_widths(const std::vector<BandWidth>& bands, const Columns& columns, bool whole, std::vector<Finding>& found);
 /// borrowed_gauge, mixed_states, unknown_spread of those textures, each told once, that have a gauge.
 void find_gauges(const std::vector<std::string_view>& textures, const Gauges& gauges, std::vector<Finding>& found);
+/// narrow_texture of the panel's textures but those that are measured by another's gauge. Linear in strips.
+void find_narrow(const Panel& panel, const Gauges& gauges, std::vector<Finding>& found);
 /// measuring_findings() of those textures, each told once.
 std::vector<Finding> measuring_findings(const std::vector<std::string_view>& textures, const Swatch& swatch,
                                         const Gauges& gauges);

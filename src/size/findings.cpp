@@ -252,7 +252,10 @@ void find_gauges(const std::vector<std::string_view>& textures, const Gauges& ga
 
 std::vector<Finding> measuring_findings(const Panel& panel, const Swatch& swatch, const SizeOptions& options) {
   require_size_options(options, panel);
-  return measuring_findings(textures_of(panel), swatch, Gauges(swatch, options.state, options.substitutes));
+  const Gauges gauges(swatch, options.state, options.substitutes);
+  std::vector<Finding> out = measuring_findings(textures_of(panel), swatch, gauges);
+  find_narrow(panel, gauges, out);
+  return out;
 }
 
 std::vector<Finding> measuring_findings(const std::vector<std::string_view>& textures, const Swatch& swatch,

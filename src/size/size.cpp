@@ -139,6 +139,7 @@ Size size(const Panel& panel, const Swatch& swatch, const SizeOptions& options) 
   const Columns& shared = rows.shared;
   find_widths(widths, shared, shared.to - shared.from == whole_columns(panel, options), out.findings);
   find_gauges(textures_of(panel), gauges, out.findings);
+  find_narrow(panel, gauges, out.findings);
   out.spread_known = std::none_of(out.findings.begin(), out.findings.end(),
                                   [](const Finding& each) { return each.code == FindingCode::unknown_spread; });
   return out;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -153,6 +154,17 @@ int needles_for(const Machine& machine) {
   return std::clamp(needles_right(machine) + left, 0, machine.needles);
 }
 
+/// What a seam takes of an edge, as columns to add there. @throws Error bad_argument (field "seam_stitches").
+int whole_stitches(double stitches) {
+  const bool inside = stitches >= 0 && stitches <= max_seam_stitches;  // no NaN is
+  if (inside && std::floor(stitches) == stitches) return static_cast<int>(stitches);
+  Place place;
+  place.field = "seam_stitches";
+  throw Error(ErrorCode::bad_argument, place,
+              fmt::format("seam_stitches is {}; it must be 0..{}{}", stitches, max_seam_stitches,
+                          inside ? " and whole, since that many columns are added at each edge that is sewn" : ""));
+}
+
 [[noreturn]] void refuse_part(const Panel& panel, int column, int seam, int needles) {
   const Band& band = panel.bands().front();
   const auto strip = std::find_if(band.strips.begin(), band.strips.end(), [&](const StripSpan& each) {
@@ -170,24 +182,19 @@ int needles_for(const Machine& machine) {
 
 }  // namespace
 
-std::vector<SplitPart> split(const Panel& panel, const Machine& machine, int seam_stitches) {
+std::vector<SplitPart> split(const Panel& panel, const Machine& machine, double seam_stitches) {
   check(machine);
-  if (seam_stitches < 0 || seam_stitches > max_seam_stitches) {
-    Place place;
-    place.field = "seam_stitches";
-    throw Error(ErrorCode::bad_argument, place,
-                fmt::format("seam_stitches is {}; it must be 0..{}", seam_stitches, max_seam_stitches));
-  }
+  const int seam = whole_stitches(seam_stitches);
   const int width = panel.grid().columns();
   const int needles = needles_for(machine);
   if (width <= needles) return {{0, width, 0, 0}};
   Lines lines(panel);
-  Splitting any(lines, seam_stitches);
+  Splitting any(lines, seam);
   const auto fewest = any.filled(needles);
-  if (!fewest) refuse_part(panel, any.stuck(), seam_stitches, needles);
+  if (!fewest) refuse_part(panel, any.stuck(), seam, needles);
   const auto parts = static_cast<int>(fewest->size()) + 1;
   lines.mirror();
-  Splitting even(lines, seam_stitches);
+  Splitting even(lines, seam);
   std::vector<int> cuts;
   if (panel.grid() == panel.grid().mirrored() && even.mirrored(needles, parts)) {
     cuts = with_the_least(needles, [&](int most) { return even.mirrored(most, parts); });
@@ -202,10 +209,10 @@ std::vector<SplitPart> split(const Panel& panel, const Machine& machine, int sea
   out.reserve(cuts.size() + 1);
   int at = 0;
   for (const int cut : cuts) {
-    out.push_back({at, cut - at, at > 0 ? seam_stitches : 0, seam_stitches});
+    out.push_back({at, cut - at, at > 0 ? seam : 0, seam});
     at = cut;
   }
-  out.push_back({at, width - at, seam_stitches, 0});
+  out.push_back({at, width - at, seam, 0});
   return out;
 }
 

@@ -245,6 +245,8 @@ static void a_finished_panel_is_parted_for_the_bed(void) {
   OK(latchwork_panel_split(panel, &machine, 2, parts, 3, &needed, NULL));
   CHECK(needed == 2 && parts[0].column == 0 && parts[0].columns == 21 && parts[0].seam_right == 2);
   CHECK(parts[1].column == 21 && parts[1].columns == 21 && parts[1].seam_left == 2 && parts[1].seam_right == 0);
+  CHECK(latchwork_panel_split(panel, &machine, 0.5, parts, 3, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "seam_stitches") == 0);
   OK(latchwork_panel_split_part(panel, &parts[0], &left, NULL));
   OK(latchwork_panel_split_part(panel, &parts[1], &right, NULL));
   CHECK(mirrors(left, right) == 1);

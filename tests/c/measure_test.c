@@ -27,8 +27,9 @@ static void a_swatch_measures_a_panel(void) {
   latchwork_findings *findings = NULL;
   latchwork_finding finding = LATCHWORK_FINDING_INIT;
   latchwork_error error = LATCHWORK_ERROR_INIT;
-  latchwork_grid *grid = NULL;
-  latchwork_strip *strip = NULL;
+  latchwork_grid *grid = NULL, *narrow = NULL;
+  latchwork_strip *strip = NULL, *sides = NULL;
+  const latchwork_strip *row[3];
   latchwork_panel *panel = NULL;
   const char *textures[2];
   size_t needed = 0;
@@ -71,6 +72,22 @@ static void a_swatch_measures_a_panel(void) {
   latchwork_findings_destroy(findings);
 
   OK(latchwork_grid_create(4, 6, &grid, NULL));
+  OK(latchwork_grid_create(4, 2, &narrow, NULL));
+  OK(latchwork_strip_create("s", "lent", grid, &sides, NULL));
+  OK(latchwork_strip_create("n", "rope", narrow, &strip, NULL));
+  row[0] = row[2] = sides;
+  row[1] = strip;
+  OK(latchwork_join_strips("j", 4, row, 3, &panel, NULL));
+  OK(latchwork_panel_measuring_findings(panel, swatch, NULL, &findings, NULL));
+  OK(latchwork_findings_count(findings, &needed, NULL));
+  OK(latchwork_findings_get(findings, needed - 1, &finding, NULL)); /* after what is said of the swatch */
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_NARROW_TEXTURE && strcmp(finding.field, "rope") == 0);
+  CHECK(finding.column == 6 && finding.last_column == 7 && finding.value == 2 && finding.limit == 3);
+  latchwork_findings_destroy(findings);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(strip);
+  latchwork_strip_destroy(sides);
+  latchwork_grid_destroy(narrow);
   OK(latchwork_strip_create("r", "rope", grid, &strip, NULL));
   OK(latchwork_panel_create("p", strip, &panel, NULL));
   OK(latchwork_panel_size(panel, swatch, NULL, &size, NULL));

@@ -88,6 +88,8 @@ def test_a_finished_panel_is_parted_for_the_bed(swatch):
     with pytest.raises(lw.Error) as caught:
         lw.split(panel, lw.Machine(needles=7))
     assert caught.value.column == 10
+    with pytest.raises(TypeError, match="seam_stitches: int"):  # as for every whole number
+        lw.split(panel, bed, seam_stitches=0.5)
 
 
 def test_panels_are_sewn_of_halves_that_mirror_each_other(swatch):
@@ -123,7 +125,9 @@ def test_a_borrowed_gauge_is_told(swatch):
     told = [each for each in found.findings if each.code is lw.FindingCode.borrowed_gauge]
     assert [each.place.field for each in told] == ["waves"]
     panel = lw.fitted(request, found.candidates[0])
-    assert list(found.findings) == list(lw.measuring_findings(panel, swatch, substitutes=request.substitutes))
+    narrow = lw.FindingCode.narrow_texture  # is of a panel: a group that stands often enough is wide
+    of_panel = lw.measuring_findings(panel, swatch, substitutes=request.substitutes)
+    assert list(found.findings) == [each for each in of_panel if each.code is not narrow]
     grading = lw.grade(lw.GradeRequest(request, [lw.GradeSize("S", 200, 0, 100)]), swatch)
     assert grading.findings == found.findings
     assert lw.grading_table(grading).splitlines()[-1] == told[0].message

@@ -231,6 +231,19 @@ def test_seams_states_and_substitutes_are_asked_for(swatch):
     assert lw.FindingCode.borrowed_gauge in [f.code for f in lent.findings]
 
 
+def test_one_or_two_wales_have_no_gauge_of_their_own(swatch):
+    plain = lw.stockinette(8)
+    rib = lw.Strip("rib", "moss", lw.Grid(1, 2))
+    panel = lw.join_strips("p", 40, [plain, rib, plain, rib, plain])
+    (told,) = [f for f in lw.size(panel, swatch).findings if f.code is lw.FindingCode.narrow_texture]
+    assert told.severity is lw.Severity.advice and told.place.field == "moss"
+    assert (told.place.column, told.last_column, told.value, told.limit) == (8, 9, 2, 3)
+    assert "measure the repeat with its neighbours" in told.suggestion
+    assert told in lw.measuring_findings(panel, swatch)
+    edges = lw.join_strips("p", 40, [rib, plain, rib])
+    assert all(f.code is not lw.FindingCode.narrow_texture for f in lw.size(edges, swatch).findings)
+
+
 def test_swatches_compare_and_refuse_bad_measurements(swatch):
     assert lw.Swatch() == lw.Swatch([]) != swatch and swatch != 3
     assert repr(swatch) == "<latchwork.Swatch 8 measurements of 4 textures>"

@@ -449,7 +449,7 @@ TEST_CASE("every finding code has a name, and other numbers have none", "[findin
   }
   CHECK(finding_name(FindingCode::tuck_at_edge) == "tuck_at_edge");
   CHECK(finding_name(static_cast<FindingCode>(0)).empty());
-  CHECK(finding_name(static_cast<FindingCode>(41)).empty());
+  CHECK(finding_name(static_cast<FindingCode>(42)).empty());
 }
 
 TEST_CASE("a machine out of its ranges is refused with the field", "[finding][machine][error]") {

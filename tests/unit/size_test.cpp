@@ -359,6 +359,61 @@ TEST_CASE("another texture's gauge stands in only where it is named, and the ans
                     "stitches were not measured; it has 'a'");
 }
 
+TEST_CASE("a texture that stands as one or two wales only, none at an edge, has no gauge of its own", "[size]") {
+  std::vector<Measurement> measurements;
+  for (const char* texture : {"plain", "purl", "moss"}) measure(measurements, texture, 25, 40);
+  const Swatch swatch(measurements);
+  const auto told = [&](const std::vector<Strip>& strips, const SizeOptions& options = {}) {
+    const Panel panel = join_strips("p", 8, strips);
+    std::vector<Finding> out;
+    for (const Finding& each : size(panel, swatch, options).findings) {
+      if (each.code == FindingCode::narrow_texture) out.push_back(each);
+    }
+    const std::vector<Finding> before = measuring_findings(panel, swatch, options);
+    for (const Finding& each : out) CHECK(std::count(before.begin(), before.end(), each) == 1);
+    CHECK(std::count_if(before.begin(), before.end(), [](const Finding& each) {
+            return each.code == FindingCode::narrow_texture;
+          }) == std::ssize(out));
+    return out;
+  };
+  // Once a texture, at its first strip.
+  const std::vector<Finding> two = told(
+      {strip("plain", 5), strip("purl", 1), strip("plain", 4), strip("purl", 2), strip("moss", 2), strip("plain", 3)});
+  REQUIRE(two.size() == 2);
+  CHECK(two[0].severity == Severity::advice);
+  CHECK(two[0].place.field == "purl");
+  CHECK((two[0].place.row == 1 && two[0].last_row == 8 && two[0].place.column == 5 && two[0].last_column == 5));
+  CHECK((two[0].value == 2 && two[0].limit == 3));
+  CHECK(two[0].message ==
+        "texture 'purl' is no more than two wales wide wherever it stands, first in column 5: one or two wales have no "
+        "gauge of their own");
+  CHECK(two[0].suggestion.find("measure the repeat with its neighbours") == 0);
+  CHECK(two[1].place.field == "moss");
+  CHECK((two[1].place.column == 12 && two[1].last_column == 13));
+  // Three are enough, also of strips that touch; so is one strip of them anywhere.
+  CHECK(told({strip("plain", 5), strip("purl", 3), strip("plain", 5)}).empty());
+  CHECK(told({strip("plain", 5), strip("purl", 1), strip("purl", 2), strip("plain", 5)}).empty());
+  CHECK(told({strip("plain", 5), strip("purl", 1), strip("plain", 5), strip("purl", 4), strip("plain", 5)}).empty());
+  // Edge stitches are one or two as a rule.
+  CHECK(told({strip("purl", 1), strip("plain", 5), strip("purl", 1)}).empty());
+  CHECK(told({strip("plain", 5), strip("purl", 1), strip("plain", 5), strip("purl", 2)}).empty());
+  // What is measured by another's gauge says so itself; what is not measured at all is told before it is.
+  const std::vector<Strip> lent = {strip("plain", 5), strip("wave", 1), strip("plain", 5)};
+  CHECK(told(lent, {.substitutes = {{"wave", "plain"}}}).empty());
+  const std::vector<Finding> missing = measuring_findings(join_strips("p", 8, lent), swatch);
+  CHECK(std::count_if(missing.begin(), missing.end(), [](const Finding& each) {
+          return each.code == FindingCode::narrow_texture && each.place.field == "wave";
+        }) == 1);
+  // Of bands the lowest is first, and each counts.
+  const Panel low = join_strips("p", 8, std::vector<Strip>{strip("plain", 5), strip("purl", 1), strip("plain", 5)});
+  const Panel high = join_strips("p", 4, std::vector<Strip>{strip("plain", 2), strip("purl", 2), strip("plain", 7)});
+  const std::vector<Finding> stacked = measuring_findings(low.above(high), swatch);
+  const auto first = std::find_if(stacked.begin(), stacked.end(),
+                                  [](const Finding& each) { return each.code == FindingCode::narrow_texture; });
+  REQUIRE(first != stacked.end());
+  CHECK((first->place.row == 1 && first->last_row == 4 && first->place.column == 2 && first->value == 2));
+}
+
 TEST_CASE("findings of a measure have their places, and their index in the swatch that was handed in", "[size]") {
   std::vector<Measurement> measurements = {{"other", Counted::rows, 40, 50}};
   measure(measurements, "plain", 25, 40);

@@ -1,6 +1,7 @@
 #include "latchwork/split.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <string>
 #include <tuple>
 #include <vector>
@@ -192,7 +193,9 @@ TEST_CASE("a panel that cannot be parted says from which column on", "[split][er
   CHECK(stuck(5, 0) == 4);
   CHECK(split(panel, bed(6), 0).size() == 5);
   CHECK_THROWS_MATCHES(split(panel, bed(1)), Error, refused_field(ErrorCode::bad_argument, "machine.needles"));
-  for (const int seam : {-1, max_seam_stitches + 1}) {
+  constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+  for (const double seam : {-1.0, max_seam_stitches + 1.0, 0.5, 1.5, 1e-9, 9.999999, nan}) {
+    INFO(seam);
     CHECK_THROWS_MATCHES(split(panel, bed(9), seam), Error, refused_field(ErrorCode::bad_argument, "seam_stitches"));
   }
   // A crossing that reaches over two strips holds them together.

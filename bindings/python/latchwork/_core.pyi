@@ -621,8 +621,8 @@ max_seam_stitches: int
 def split(panel: Panel, machine: Machine | None = None, seam_stitches: int = 1) -> list[SplitPart]:
     """Parts a finished panel that is wider than the bed, from the left on the RS. Between two parts the panel is cut between
     two columns, and each gets `seam_stitches` columns of knit at that edge, so that sewn together they are as wide as the
-    panel: a seam takes a stitch of each edge (common practice, no source). A panel that the bed has needles for is one
-    part, as it is.
+    panel: a seam takes a stitch of each edge (common practice, no source). They are whole: half a stitch of each edge has
+    no column that could be added at both. A panel that the bed has needles for is one part, as it is.
 
     It is never cut inside a strip, since that is a motif, but where all the strip's cells in that band are knit; nor
     through a crossing; nor between two columns of which one has a stitch in a row and the other has none. Of all ways
@@ -772,7 +772,8 @@ def measuring_findings(
     level: float = 0.95,
 ) -> list[Finding]:
     """How far a panel's measure can be trusted before it is sized: no_swatch for each texture that size() would refuse,
-    borrowed_gauge, mixed_states, unknown_spread, and what swatch_findings() says of the gauges that are used.
+    borrowed_gauge, mixed_states, unknown_spread, narrow_texture, and what swatch_findings() says of the gauges that are
+    used.
 
     Raises Error bad_argument (field); too_large.
     """

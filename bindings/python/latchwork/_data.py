@@ -420,7 +420,8 @@ class Size:
     """The highest."""
     strips: tuple[StripSize, ...] = ()
     findings: tuple[Finding, ...] = ()
-    """Each said once: unlike_heights and unlike_widths from 1 mm up, borrowed_gauge, mixed_states, unknown_spread."""
+    """Each said once: unlike_heights and unlike_widths from 1 mm up, borrowed_gauge, mixed_states, unknown_spread,
+    narrow_texture (with the columns of its first strip)."""
 
     def __repr__(self) -> str:
         return f"<latchwork.Size {self.width_mm:.1f} mm x {self.height_mm:.1f} mm, {count_of(len(self.strips), 'strip')}>"

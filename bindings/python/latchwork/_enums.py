@@ -146,6 +146,9 @@ class FindingCode(IntEnum):
     that row: a row later it is (common practice, no source)."""
     unlike_swatches = 40
     """Swatches: pieces whose gauges differ by more than their places explain."""
+    narrow_texture = 41
+    """Sizes: a texture that is one or two wales wide wherever it stands, none of them at an edge: so few have no gauge of
+    their own (common practice, no source)."""
 
 
 class Condition(IntEnum):

@@ -186,7 +186,7 @@ class FitResult:
 
     borrowed_gauge for each texture that is measured by another's gauge, as told, mixed_states, unknown_spread, and the
     swatch's odd ones. Then of the best candidate, where its ends are open: open_crossing, open_stack (row: its last). What
-    else is to be said of one (its margins, strips of unlike heights) size() says of its fitted() panel."""
+    else is to be said of one (its margins, strips of unlike heights, narrow_texture) size() says of its fitted() panel."""
 
 
 @dataclass(slots=True)

@@ -19,8 +19,8 @@ void bind_size(py::module_& m) {
       "\"substitutes[1].use\"), also for seams that leave nothing; too_large.");
   add("measuring_findings", &measuring_findings,
       "How far a panel's measure can be trusted before it is sized: no_swatch for each texture that size() would "
-      "refuse, borrowed_gauge, mixed_states, unknown_spread, and what swatch_findings() says of the gauges that are "
-      "used.\n"
+      "refuse, borrowed_gauge, mixed_states, unknown_spread, narrow_texture, and what swatch_findings() says of the "
+      "gauges that are used.\n"
       "\n"
       "Raises Error bad_argument (field); too_large.");
 }

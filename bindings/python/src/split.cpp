@@ -18,8 +18,9 @@ void bind_split(py::module_& m) {
       "panel"_a, "machine"_a = py::none(), "seam_stitches"_a = 1,
       "Parts a finished panel that is wider than the bed, from the left on the RS. Between two parts the panel is "
       "cut between two columns, and each gets `seam_stitches` columns of knit at that edge, so that sewn together "
-      "they are as wide as the panel: a seam takes a stitch of each edge (common practice, no source). A panel that "
-      "the bed has needles for is one part, as it is.\n"
+      "they are as wide as the panel: a seam takes a stitch of each edge (common practice, no source). They are "
+      "whole: half a stitch of each edge has no column that could be added at both. A panel that the bed has needles "
+      "for is one part, as it is.\n"
       "\n"
       "It is never cut inside a strip, since that is a motif, but where all the strip's cells in that band are knit; "
       "nor through a crossing; nor between two columns of which one has a stitch in a row and the other has none. Of "

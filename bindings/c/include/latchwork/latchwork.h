@@ -733,7 +733,8 @@ enum {
   LATCHWORK_FINDING_CODE_NO_STITCH = 37,          /* a panel without a single stitch */
   LATCHWORK_FINDING_CODE_TWO_PIECES = 38,         /* a row that stands on no stitch of the row below */
   LATCHWORK_FINDING_CODE_YARN_AWAY = 39,          /* stitches bound off or cast on at once where the yarn is not */
-  LATCHWORK_FINDING_CODE_UNLIKE_SWATCHES = 40     /* swatches whose gauges differ by more than their places explain */
+  LATCHWORK_FINDING_CODE_UNLIKE_SWATCHES = 40,    /* swatches whose gauges differ by more than their places explain */
+  LATCHWORK_FINDING_CODE_NARROW_TEXTURE = 41      /* sizes: a texture that only ever stands one or two wales wide */
 };
 
 /* A list of findings. */
@@ -2039,14 +2040,14 @@ LATCHWORK_C_API latchwork_status latchwork_panel_size_strips(const latchwork_pan
                                                              latchwork_strip_size *strips, size_t capacity,
                                                              size_t *needed, latchwork_error *error);
 /* What is to be said of the size: UNLIKE_HEIGHTS, UNLIKE_WIDTHS, BORROWED_GAUGE (field: the texture), MIXED_STATES,
-   UNKNOWN_SPREAD. Fails: as latchwork_panel_size. Since 0.1. */
+   UNKNOWN_SPREAD, NARROW_TEXTURE (with the columns of its first strip). Fails: as latchwork_panel_size. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_size_findings(const latchwork_panel *panel,
                                                                const latchwork_swatch *swatch,
                                                                const latchwork_size_options *options,
                                                                latchwork_findings **out, latchwork_error *error);
 /* How far its measure can be trusted before it is sized: NO_SWATCH (field: the texture) where sizing would fail,
-   BORROWED_GAUGE, MIXED_STATES, UNKNOWN_SPREAD, and what latchwork_swatch_findings() says of the gauges that are used.
-   Fails: BAD_ARGUMENT (field, as above); TOO_LARGE. Since 0.1. */
+   BORROWED_GAUGE, MIXED_STATES, UNKNOWN_SPREAD, NARROW_TEXTURE, and what latchwork_swatch_findings() says of the gauges
+   that are used. Fails: BAD_ARGUMENT (field, as above); TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_measuring_findings(const latchwork_panel *panel,
                                                                     const latchwork_swatch *swatch,
                                                                     const latchwork_size_options *options,
@@ -2115,8 +2116,8 @@ LATCHWORK_C_API latchwork_status latchwork_fit_result_nearest_complete(const lat
 /* What latchwork_panel_measuring_findings() says of the request's strips, as a panel of them all: borrowed_gauge for
    each texture that is measured by another's gauge, as told, mixed_states, unknown_spread, and the swatch's odd ones.
    Then of the best candidate, where its ends are open: OPEN_CROSSING, OPEN_STACK (row: its last). What else is to be said
-   of one (its margins, strips of unlike heights) latchwork_panel_size() and latchwork_panel_size_findings() say of its
-   latchwork_fitted() panel. Since 0.1. */
+   of one (its margins, strips of unlike heights, NARROW_TEXTURE) latchwork_panel_size() and
+   latchwork_panel_size_findings() say of its latchwork_fitted() panel. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_result_findings(const latchwork_fit_result *fit_result,
                                                                latchwork_findings **out, latchwork_error *error);
 /* One panel of a candidate, named after its numbers: the one at index `panel`, 0..panels-1, from the left on the RS. Of the
@@ -2239,10 +2240,11 @@ typedef struct latchwork_split_part {
 /* Parts a finished panel that is wider than the bed, from the left on the RS; each part gets `seam_stitches` (0..10, 1 is
    usual) columns of knit at each edge that is sewn to another. No motif's strip is cut (one of knit alone may be), no
    crossing, and no line that has a stitch on one side only. The rule that chooses is in split.hpp: fewest parts, halves that
-   mirror each other where the panel does, the widest part narrowest. Fails: BAD_ARGUMENT (machine, seam_stitches); TOO_LARGE
+   mirror each other where the panel does, the widest part narrowest. A fraction of seam_stitches is refused: half a stitch has no
+   column that could be added at both edges. Fails: BAD_ARGUMENT (machine, seam_stitches); TOO_LARGE
    (panel; column: of the part that there is no end for) when no such lines are near enough. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_split(const latchwork_panel *panel, const latchwork_machine *machine,
-                                                       int32_t seam_stitches, latchwork_split_part *parts,
+                                                       double seam_stitches, latchwork_split_part *parts,
                                                        size_t capacity, size_t *needed, latchwork_error *error);
 /* One part as a panel, also one that is cut where you choose, inside a strip too. Size it with its seams to have what is left
    when it is sewn. Fails: BAD_ARGUMENT (field "part.columns"); CROSSING_CUT (row, column), as latchwork_grid_sliced; TOO_LARGE.

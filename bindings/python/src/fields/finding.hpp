@@ -16,7 +16,7 @@ template <>
 struct Data<FindingCode> {
   static constexpr char name[] = "FindingCode";
   static constexpr char module[] = "latchwork._enums";
-  static constexpr long long least = 1, most = 40;
+  static constexpr long long least = 1, most = 41;
 };
 
 template <>
