@@ -1,6 +1,7 @@
-// Plans generated panels and tells, a JSON line each: the panel, the efforts, what the plan takes, and how long
-// planning took (median; processor time, so that other work on the machine does not count). tests/bench/plan_highs.py
-// reads the lines and solves the same panels by a general solver.
+// Plans generated panels and tells, a JSON line each: the panel, the efforts, what the plan takes, and how long it
+// took, the whole call of plan() and by itself the solving, from the problem as the planner lays it out to the least
+// schedule (medians; processor time, so that other work on the machine does not count). tests/bench/plan_highs.py reads
+// the lines and solves the same panels by a general solver.
 //   latchwork_plan_bench [SEEDS [KIND]]      how many panels of each kind (5 unless said), and of which kind only
 //   latchwork_plan_bench SEEDS KIND SECONDS  instead, a table: how many are proven in so many seconds ("" for all
 //   kinds)
@@ -29,7 +30,12 @@
 #include "latchwork/grid.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/reason.hpp"
+#include "latchwork/wale.hpp"
 #include "memory.hpp"
+#include "plan/inputs.hpp"
+#include "plan/limits.hpp"
+#include "plan/problem.hpp"
+#include "plan/solve.hpp"
 #include "processor_time.hpp"
 
 using namespace latchwork;
@@ -61,7 +67,48 @@ std::string letters(const Grid& grid, int row) {
   return text;
 }
 
-nlohmann::ordered_json told(const Instance& instance, const Plan& plan, double median_us) {
+constexpr std::int64_t most_work = 4'000'000'000;  // a minute or less: what is not closed then is told so
+constexpr std::size_t most_runs = 25;
+constexpr double enough_us = 2e5;  // of runs of one panel
+
+// The median of runs until there are enough, in microseconds of processor time. `run` tells what it took.
+template <class Run>
+double median_us(Run&& run) {
+  std::vector<double> times;
+  double spent = 0;
+  while (times.empty() || (times.size() < most_runs && spent < enough_us)) {
+    times.push_back(run());
+    spent += times.back();
+  }
+  std::sort(times.begin(), times.end());
+  return times[times.size() / 2];
+}
+
+double us_since(std::clock_t begin) {
+  return 1e6 * static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
+}
+
+// Of the solving alone: what a general solver does once its model is handed over. The schedule must be the plan's.
+double solve_us(const Instance& instance, const Plan& plan) {
+  PlanOptions options;
+  options.work_limit = most_work;
+  const Wales wales(instance.grid);
+  const planning::Problem problem = planning::problem_of(instance.grid, wales, instance.machine, instance.effort);
+  if (!planning::what_bars(instance.grid, instance.machine, problem).empty()) return 0;  // nothing to solve
+  return median_us([&] {
+    const std::clock_t begin = std::clock();
+    planning::Limits limits(options);
+    const planning::Solved solved = planning::solve(problem, options, limits);
+    const double took = us_since(begin);
+    if (!solved.found() || planning::plan_ms(problem, solved.cost) != plan.total_ms) {
+      std::fprintf(stderr, "%s: the solving alone gives another plan\n", instance.name.c_str());
+      std::exit(1);
+    }
+    return took;
+  });
+}
+
+nlohmann::ordered_json told(const Instance& instance, const Plan& plan, double plan_us) {
   nlohmann::ordered_json json;
   json["kind"] = instance.kind;
   json["name"] = instance.name;
@@ -87,7 +134,8 @@ nlohmann::ordered_json told(const Instance& instance, const Plan& plan, double m
   json["total_ms"] = plan.total_ms;
   json["bound_ms"] = plan.bound_ms;
   json["stops"] = plan.stops.size();
-  json["plan_us"] = median_us;
+  json["plan_us"] = plan_us;
+  json["solve_us"] = solve_us(instance, plan);
   return json;
 }
 
@@ -333,20 +381,15 @@ int main(int argc, char** argv) {
   }
   for (const Instance& instance : instances(seeds)) {
     if (!kind.empty() && instance.kind != kind) continue;
-    std::vector<double> times;
     Plan result;
-    double spent = 0;
-    while (times.empty() || (times.size() < 25 && spent < 2e5)) {
+    const double plan_us = median_us([&] {
       PlanOptions options;
-      options.work_limit = std::int64_t{4'000'000'000};  // a minute or less: what is not closed then is told so
+      options.work_limit = most_work;
       const std::clock_t begin = std::clock();
       result = plan(instance.grid, instance.machine, instance.effort, options);
-      const double took = 1e6 * static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
-      times.push_back(took);
-      spent += took;
-    }
-    std::sort(times.begin(), times.end());
-    std::printf("%s\n", told(instance, result, times[times.size() / 2]).dump().c_str());
+      return us_since(begin);
+    });
+    std::printf("%s\n", told(instance, result, plan_us).dump().c_str());
     std::fflush(stdout);
   }
 }
