@@ -10,7 +10,7 @@ sh "$top/cmake/install_packages.sh" cmake g++ ninja-build libfmt-dev nlohmann-js
 if [ ! -f "$build/build.ninja" ]; then
   echo "Configuring in $build"
   cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DLATCHWORK_FETCH=OFF \
-    -DLATCHWORK_TESTS=OFF -DLATCHWORK_C=OFF -DLATCHWORK_PYTHON=OFF >/dev/null
+    -DLATCHWORK_TESTS=OFF -DLATCHWORK_C=OFF -DLATCHWORK_PYTHON=OFF -DCMAKE_UNITY_BUILD=ON >/dev/null
 fi
 echo "Building: the first time it takes a few minutes, later runs some seconds"
 cmake --build "$build" --target make_panel  # shows how far it is, and what a compiler says

@@ -9,7 +9,7 @@ sh "$top/cmake/install_packages.sh" cmake g++ make ninja-build pkg-config binuti
   pybind11-dev python3 python3-dev python3-pytest python3-hypothesis python3-numpy python3-scipy python3-jsonschema python3-lxml \
   librsvg2-bin weasyprint mypy python3-pint python3-nbformat python3-nbclient python3-ipykernel python3-matplotlib
 cmake -S "$top" -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Release -DLATCHWORK_FETCH=OFF -DLATCHWORK_TESTS=ON \
-  -DLATCHWORK_C=ON -DLATCHWORK_PYTHON=ON -DLATCHWORK_EXAMPLES=ON \
+  -DLATCHWORK_C=ON -DLATCHWORK_PYTHON=ON -DLATCHWORK_EXAMPLES=ON -DCMAKE_UNITY_BUILD=ON \
   -DPython_EXECUTABLE="$python" -DPYTHON_EXECUTABLE="$python" >/dev/null
 cmake --build "$build" --target all all_verify_interface_header_sets
 ctest --test-dir "$build" --output-on-failure "$@"

@@ -56,7 +56,7 @@ ShapePoint point_in(const latchwork_shape_point& from, const std::string& at) {
   return {extent_in(from.height, at + "height."), extent_in(from.width, at + "width.")};
 }
 
-ArticlePiece piece_in(const latchwork_article_piece& from, const std::string& at) {
+ArticlePiece article_piece_in(const latchwork_article_piece& from, const std::string& at) {
   ArticlePiece to;
   to.name = text_or_none(from.name);
   to.count = from.count;
@@ -131,7 +131,7 @@ Article article_in(const latchwork_article* article) {
   to.counts = list_in<ArticleCount>(from.counts, from.count_count, "counts", count_in);
   to.closures = list_in<Closure>(from.closures, from.closure_count, "closures", closure_in);
   to.rules = list_in<FillingRule>(from.rules, from.rule_count, "rules", rule_in);
-  to.pieces = list_in<ArticlePiece>(from.pieces, from.piece_count, "pieces", piece_in);
+  to.pieces = list_in<ArticlePiece>(from.pieces, from.piece_count, "pieces", article_piece_in);
   to.seams = list_in<ArticleSeam>(from.seams, from.seam_count, "seams", seam_in);
   to.cautions = list_in<Caution>(from.cautions, from.caution_count, "cautions", caution_in);
   return to;

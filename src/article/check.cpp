@@ -9,21 +9,11 @@
 #include <utility>
 #include <vector>
 
-#include "latchwork/error.hpp"
+#include "error/refuse.hpp"
 #include "text/utf8.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
-
-[[noreturn]] void refuse(ErrorCode code, std::string field, const std::string& what) {
-  Place place;
-  place.field = std::move(field);
-  throw Error(code, place, what);
-}
-
-[[noreturn]] void refuse(std::string field, const std::string& what) {
-  refuse(ErrorCode::bad_argument, std::move(field), what);
-}
 
 struct Bounds {
   double least;

@@ -13,17 +13,11 @@
 #include <vector>
 
 #include "article/check.hpp"
-#include "latchwork/error.hpp"
+#include "error/refuse.hpp"
 #include "text/utf8.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
-
-[[noreturn]] void refuse(std::string field, const std::string& what) {
-  Place place;
-  place.field = std::move(field);
-  throw Error(ErrorCode::bad_argument, place, what);
-}
 
 constexpr double most_pieces = 1e6;
 

@@ -8,6 +8,7 @@
 #include <string_view>
 #include <utility>
 
+#include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
 #include "text/csv.hpp"
 #include "text/csv_table.hpp"
@@ -21,8 +22,6 @@ constexpr std::array columns = {CsvColumn{"texture", true}, CsvColumn{"use", tru
 constexpr std::size_t most_substitutes = 10'000;
 constexpr std::size_t most_bytes = std::size_t{16} << 20;
 
-constexpr std::size_t most_text_bytes = 256;  // as of a measurement
-
 Place place_of(const std::string& field) {
   Place place;
   place.field = field;
@@ -33,7 +32,7 @@ Place place_of(const std::string& field) {
 std::string name_in(const CsvTable& table, Column column) {
   const std::string_view text = table.text(column);
   if (text.empty()) table.refuse(ErrorCode::bad_value, column, "is empty; it must name a texture");
-  require_field_text(text, most_text_bytes, table.place(column));
+  require_field_text(text, most_measurement_bytes, table.place(column));
   return std::string(text);
 }
 
@@ -51,7 +50,7 @@ std::string substitutes_text(const std::vector<Substitute>& substitutes) {
     const std::string field = fmt::format("brief.substitutes[{}].", i);
     for (const auto& [name, text] : {std::pair{"texture", &each.texture}, std::pair{"use", &each.use}}) {
       if (text->empty()) throw Error(ErrorCode::bad_value, place_of(field + name), field + name + " is empty");
-      require_field_text(*text, most_text_bytes, place_of(field + name));
+      require_field_text(*text, most_measurement_bytes, place_of(field + name));
     }
     if (each.texture == each.use) {
       throw Error(ErrorCode::bad_value, place_of(field + "use"), field + "use is the texture itself");

@@ -18,8 +18,8 @@ constexpr std::array<std::string_view, 3> ends = {"kept", "bound", "dominated"};
 // The members of each struct, once, for reading and writing. A certificate is plain data, wrong ones too: every number
 // that a member can hold is taken.
 
-struct Lists {
-  using Object = json::Object<Lists>;
+struct CertificateLists {
+  using Object = json::Object<CertificateLists>;
 
   static void rows(auto& members, std::string_view key, auto& member) {
     members.integers(key, member, std::numeric_limits<int>::min(), std::numeric_limits<int>::max());
@@ -65,11 +65,11 @@ struct Lists {
 }  // namespace
 
 Certificate read_certificate(std::string_view json) {
-  return json::read_file<Certificate, Lists>(json, certificate_format);
+  return json::read_file<Certificate, CertificateLists>(json, certificate_format);
 }
 
 std::string write(const Certificate& certificate) {
-  return json::write_file<Lists>(certificate, certificate_format);
+  return json::write_file<CertificateLists>(certificate, certificate_format);
 }
 
 }  // namespace latchwork::inline v0

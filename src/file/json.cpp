@@ -14,13 +14,14 @@
 #include "text/utf8.hpp"
 
 namespace latchwork::inline v0::json {
-namespace {
 
 /// How far the parser has read. Its iterators share one, which is how a handler of events knows where it is.
 struct Cursor {
   const char* at;
   const char* end;
 };
+
+namespace {
 
 class CursorIterator {
  public:

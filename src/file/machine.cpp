@@ -23,7 +23,7 @@ constexpr std::array<std::string_view, 4> classes = {"fine", "standard", "mid", 
 
 // The members of each struct, once, for reading and writing. The ranges are those that every function holds a machine
 // to (machine/check.cpp).
-struct Lists {
+struct MachineLists {
   void operator()(auto& members, Is<Effort> auto& effort) const {
     constexpr std::int64_t none = 0;
     constexpr std::int64_t hour = 3'600'000;
@@ -54,7 +54,7 @@ struct Lists {
     members.integer("max_ladder", machine.max_ladder, 1, 65536);
     members.boolean("cast_on_loops", machine.cast_on_loops);
     members.boolean("carriage_starts_right", machine.carriage_starts_right);
-    members.value("effort_ms", file.effort, json::Object<Lists, Missing::keeps_default>{Layout::lines});
+    members.value("effort_ms", file.effort, json::Object<MachineLists, Missing::keeps_default>{Layout::lines});
   }
 };
 
@@ -72,7 +72,7 @@ constexpr std::string_view named_once = "tools of so many prongs are named alrea
 
 MachineFile read_machine(std::string_view json) {
   const json::Document document(json);
-  std::vector<std::string_view> known = json::names_of<Lists, MachineFile>();
+  std::vector<std::string_view> known = json::names_of<MachineLists, MachineFile>();
   known.emplace_back("class");
   const json::Fields fields = json::open(document, machine_format, 1, known);
   MachineFile file;
@@ -80,7 +80,7 @@ MachineFile read_machine(std::string_view json) {
     file.machine = Machine::generic(static_cast<MachineClass>(start->choice(classes.data(), classes.size())));
   }
   json::Taking members(fields, Missing::keeps_default);
-  Lists{}(members, file);
+  MachineLists{}(members, file);
   if (const auto value = fields.find("prongs")) {
     value->each([again = repeated(file.machine.prongs)](const json::Value& entry, std::size_t i) {
       if (static_cast<std::ptrdiff_t>(i) == again) entry.refuse(ErrorCode::bad_value, std::string(named_once));
@@ -95,7 +95,7 @@ std::string write(const MachineFile& file) {
     place.field = fmt::format("prongs[{}]", again);
     throw Error(ErrorCode::bad_value, place, fmt::format("{}: {}", place.field, named_once));
   }
-  return json::write_file<Lists, Missing::keeps_default>(file, machine_format);
+  return json::write_file<MachineLists, Missing::keeps_default>(file, machine_format);
 }
 
 }  // namespace latchwork::inline v0

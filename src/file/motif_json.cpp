@@ -31,8 +31,8 @@ class Parameters {
 
  private:
   static Lean read_lean(Value value) {
-    constexpr std::array<std::string_view, 2> leans = {"left", "right"};
-    return static_cast<Lean>(value.choice(leans.data(), leans.size()));
+    constexpr std::array<std::string_view, 2> sides = {"left", "right"};
+    return static_cast<Lean>(value.choice(sides.data(), sides.size()));
   }
 
   const Fields& fields_;

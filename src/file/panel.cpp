@@ -26,7 +26,7 @@ constexpr std::string_view panel_format = "latchwork-panel";
 // In full.
 
 // The members of each struct, once, for reading and writing.
-struct Lists {
+struct PanelLists {
   void operator()(auto& members, Is<StripSpan> auto& span) const {
     members.text("name", span.name);
     members.text("texture", span.texture);
@@ -38,10 +38,10 @@ struct Lists {
     members.required("strips");
     members.integer("row", band.row, 1, Grid::max_side);
     members.integer("rows", band.rows, 1, Grid::max_side);
-    members.list("strips", band.strips, Layout::lines, json::Object<Lists>{});
+    members.list("strips", band.strips, Layout::lines, json::Object<PanelLists>{});
   }
 };
-constexpr json::Object<Lists> one_band{Layout::lines};
+constexpr json::Object<PanelLists> one_band{Layout::lines};
 
 constexpr std::array<std::string_view, 4> names_in_full = {"axis_half_columns", "rows", "crossings", "bands"};
 

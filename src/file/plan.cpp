@@ -90,8 +90,8 @@ struct WherePlaced {
 
 // The members of each struct, once, for reading and writing. A plan is plain data, wrong plans too: every number that a
 // member can hold is taken.
-struct Lists {
-  using Object = json::Object<Lists>;
+struct PlanLists {
+  using Object = json::Object<PlanLists>;
 
   void operator()(auto& members, Is<Rhythm> auto& rhythm) const {
     whole(members, "every", rhythm.every);
@@ -167,11 +167,11 @@ struct Lists {
 }  // namespace
 
 Plan read_plan(std::string_view json) {
-  return json::read_file<Plan, Lists>(json, plan_format);
+  return json::read_file<Plan, PlanLists>(json, plan_format);
 }
 
 std::string write(const Plan& plan) {
-  return json::write_file<Lists>(plan, plan_format);
+  return json::write_file<PlanLists>(plan, plan_format);
 }
 
 }  // namespace latchwork::inline v0

@@ -30,8 +30,8 @@ struct NumberText {
 };
 
 // The members of each struct, once, for reading and writing. Ranges are those of require_request().
-struct Lists {
-  using Object = json::Object<Lists, Missing::keeps_default>;
+struct YarnLists {
+  using Object = json::Object<YarnLists, Missing::keeps_default>;
 
   void operator()(auto& members, Is<Yarn> auto& yarn) const {
     members.text("name", yarn.name);
@@ -100,7 +100,7 @@ struct Lists {
 }  // namespace
 
 YarnRequest read_yarn_request(std::string_view json) {
-  return json::read_file<YarnRequest, Lists, Missing::keeps_default>(
+  return json::read_file<YarnRequest, YarnLists, Missing::keeps_default>(
       json, yarn_format, [](const YarnRequest& request) { require_request(request, Grid::max_side); });
 }
 
@@ -111,7 +111,7 @@ std::string write(const YarnRequest& request) {
     if (error.code() != ErrorCode::bad_argument) throw;
     throw Error(ErrorCode::bad_value, error.place(), error.what());
   }
-  return json::write_file<Lists, Missing::keeps_default>(request, yarn_format);
+  return json::write_file<YarnLists, Missing::keeps_default>(request, yarn_format);
 }
 
 }  // namespace latchwork::inline v0

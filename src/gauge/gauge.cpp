@@ -19,7 +19,6 @@ constexpr double least_count = 0.1;
 constexpr double most_count = 10'000;
 constexpr double least_length_mm = 1;
 constexpr double most_length_mm = 10'000;
-constexpr std::size_t most_text_bytes = 256;
 constexpr std::size_t most_swatch_bytes = 64;  // so that the longest swatch there can be is still read back
 constexpr std::array all_states = {ClothState::off_machine, ClothState::rested, ClothState::washed};
 
@@ -131,7 +130,7 @@ void require_measurement(const Measurement& measurement, const std::function<Pla
     const Place place = place_of("texture");
     throw Error(ErrorCode::bad_value, place, fmt::format("{} is empty; a texture needs a name", named(place)));
   }
-  require_field_text(measurement.texture, most_text_bytes, place_of("texture"));
+  require_field_text(measurement.texture, most_measurement_bytes, place_of("texture"));
   if (measurement.counted != Counted::stitches && measurement.counted != Counted::rows) {
     const Place place = place_of("counted");
     throw Error(ErrorCode::bad_value, place,
@@ -140,7 +139,7 @@ void require_measurement(const Measurement& measurement, const std::function<Pla
   }
   require_number(measurement.count, least_count, most_count, "", place_of("count"));
   require_number(measurement.length_mm, least_length_mm, most_length_mm, " mm", place_of("length_mm"));
-  require_field_text(measurement.place, most_text_bytes, place_of("place"));
+  require_field_text(measurement.place, most_measurement_bytes, place_of("place"));
   require_field_text(measurement.swatch, most_swatch_bytes, place_of("swatch"));
   if (cloth_state_name(measurement.state).empty()) {
     const Place place = place_of("state");

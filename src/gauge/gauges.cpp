@@ -15,7 +15,6 @@ namespace latchwork::inline v0 {
 namespace {
 
 constexpr std::size_t most_substitutes = 50'000;
-constexpr std::size_t most_text_bytes = 256;  // as of a measurement
 
 [[noreturn]] void refuse(ErrorCode code, const std::string& field, const std::string& message) {
   Place place;
@@ -208,10 +207,10 @@ void require_state(std::optional<ClothState> state) {
 }
 
 void require_texture_name(const std::string& field, std::string_view text) {
-  if (text.empty() || text.size() > most_text_bytes || text.find('\0') != std::string_view::npos) {
+  if (text.empty() || text.size() > most_measurement_bytes || text.find('\0') != std::string_view::npos) {
     refuse(ErrorCode::bad_argument, field,
            fmt::format("{} takes {} bytes; the name of a texture has 1 to {}, without NUL", field, text.size(),
-                       most_text_bytes));
+                       most_measurement_bytes));
   }
   if (utf8_error(text) != std::string_view::npos) {
     refuse(ErrorCode::bad_argument, field, fmt::format("{} holds a byte that is not UTF-8", field));

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <functional>
 #include <map>
 #include <optional>
@@ -14,6 +15,8 @@
 #include "latchwork/panel.hpp"
 
 namespace latchwork::inline v0 {
+
+constexpr std::size_t most_measurement_bytes = 256;  ///< of the name of a texture or of a place
 
 /// Mean and spread of the values of several places of one piece.
 Density density(std::span<const double> values);

@@ -12,7 +12,7 @@
 namespace latchwork::inline v0::grading {
 namespace {
 
-constexpr double never = std::numeric_limits<double>::infinity();
+constexpr double no_bound = std::numeric_limits<double>::infinity();
 constexpr int listed_first = 300;
 
 /// The candidates of one construction in each size, the best of them.
@@ -25,7 +25,7 @@ struct Lists {
 
   /// No choice with a candidate that is not listed has a lesser greatest error than this, nor any choice at all.
   double floor() const {
-    double unlisted = never;
+    double unlisted = no_bound;
     double least = 0;
     for (std::size_t i = 0; i < sizes.size(); ++i) {
       if (!whole(i)) unlisted = std::min(unlisted, worst(i));
@@ -38,7 +38,7 @@ struct Lists {
 struct Construction {
   int panels = 1;
   int edge = 0;
-  double floor = never;  // of what was not looked at
+  double floor = no_bound;  // of what was not looked at
 };
 
 class Grader {
@@ -80,7 +80,7 @@ class Grader {
 
  private:
   // Whether what is off so far or more may still be better than the best, or be the only choice.
-  bool undecided(double floor) const { return floor < never && floor <= best_.greatest; }
+  bool undecided(double floor) const { return floor < no_bound && floor <= best_.greatest; }
 
   FitResult list(const Construction& construction, std::size_t size, int most, const FitOptions& options) const {
     FitRequest alike = request_.design;

@@ -12,19 +12,19 @@ namespace latchwork::inline v0::writing {
 namespace {
 
 /// Neighbours, from step `first` on.
-struct Run {
+struct NeedleRun {
   int first = 0;
   int count = 1;
 };
 
 /// The steps of the needles that begin (or end) at a stop, as runs from the operator's left.
-std::vector<Run> runs_of(const Plan& plan, const std::vector<Shaping>& shapings, bool on) {
+std::vector<NeedleRun> runs_of(const Plan& plan, const std::vector<Shaping>& shapings, bool on) {
   std::vector<int> steps;
   for (const Shaping& shaping : shapings) {
     if (shaping.on == on) steps.push_back(place_of(shaping.needle) - place_of(plan.leftmost));
   }
   std::sort(steps.begin(), steps.end());
-  std::vector<Run> runs;
+  std::vector<NeedleRun> runs;
   for (const int step : steps) {
     if (!runs.empty() && runs.back().first + runs.back().count == step) {
       ++runs.back().count;
@@ -114,12 +114,12 @@ void NeedlesInWork::tell_far(const std::vector<int>& needles, const std::vector<
 }
 
 void NeedlesInWork::join(const Stop& stop, std::vector<std::string>& told) {
-  const std::vector<Run> runs = runs_of(plan_, stop.shapings, true);
+  const std::vector<NeedleRun> runs = runs_of(plan_, stop.shapings, true);
   const auto [first, last] = ends();
   std::vector<int> increased;
   std::vector<int> cast_on;
   std::vector<int> far;
-  for (const Run& run : runs) {
+  for (const NeedleRun& run : runs) {
     const bool at_edge = first <= last && (run.first + 1 == first || run.first - 1 == last);
     std::vector<int>& list = run.count == 1 && at_edge ? increased : cast_on;
     for (int step = run.first; step < run.first + run.count; ++step) {
@@ -127,7 +127,7 @@ void NeedlesInWork::join(const Stop& stop, std::vector<std::string>& told) {
       if (is_far(run.first, run.count, stop)) far.push_back(needle_at(step));
     }
   }
-  for (const Run& run : runs) std::fill_n(works_.begin() + run.first, run.count, true);
+  for (const NeedleRun& run : runs) std::fill_n(works_.begin() + run.first, run.count, true);
   const auto tell = [&](const std::vector<int>& needles, const std::string& what) {
     if (needles.empty()) return;
     const bool own_loop = std::any_of(needles.begin(), needles.end(), [&](int needle) {
@@ -145,18 +145,18 @@ void NeedlesInWork::join(const Stop& stop, std::vector<std::string>& told) {
 }
 
 void NeedlesInWork::leave(const Stop& stop, std::vector<std::string>& told) {
-  const std::vector<Run> runs = runs_of(plan_, stop.shapings, false);
+  const std::vector<NeedleRun> runs = runs_of(plan_, stop.shapings, false);
   const auto [first, last] = ends();
   std::vector<int> far;
-  for (const Run& run : runs) {
+  for (const NeedleRun& run : runs) {
     for (int step = run.first; step < run.first + run.count && is_far(run.first, run.count, stop); ++step)
       far.push_back(needle_at(step));
   }
-  for (const Run& run : runs) std::fill_n(works_.begin() + run.first, run.count, false);
+  for (const NeedleRun& run : runs) std::fill_n(works_.begin() + run.first, run.count, false);
   std::vector<std::string> moved;
   std::vector<int> decreased;
   std::vector<int> bound_off;
-  for (const Run& run : runs) {
+  for (const NeedleRun& run : runs) {
     const int to = run.first == first ? run.first + 1 : run.first - 1;
     const bool at_edge = run.first == first || run.first == last;
     // A stitch that was moved onto another is undone with it: then it is bound off by itself.

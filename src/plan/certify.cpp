@@ -16,6 +16,7 @@
 #include "plan/prices.hpp"
 #include "plan/problem.hpp"
 #include "plan/search.hpp"
+#include "plan/widths.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -83,11 +84,8 @@ bool any_kept(const Fates& fates) {
   return !fates.empty() && std::any_of(fates.back().begin(), fates.back().end(), kept);
 }
 
-constexpr std::size_t wide = 16;
-constexpr std::size_t widening = 4;
 constexpr std::size_t looks_ahead =
     256;  // from this width on, or at the widest: narrower passes make shorter proofs without
-constexpr int depth = 80;
 
 /// Looks for a proof that no schedule costs `cut` or less.
 class Prover {
@@ -144,7 +142,7 @@ class Prover {
       width = std::min(width, greatest_);
       ahead_.forget();
       if ((width >= looks_ahead || last) &&
-          !ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), depth,
+          !ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), rows_ahead,
                        cut_ - prices_->bound(), limits_)) {
         return false;
       }

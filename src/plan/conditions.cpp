@@ -6,16 +6,13 @@
 
 #include "finding/merge.hpp"
 #include "latchwork/error.hpp"
+#include "plan/index.hpp"
 #include "plan/inputs.hpp"
 #include "plan/rhythm.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0::planning {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 // The same lane with some of its wales only.
 Lane part_of(const Lane& lane, std::vector<int> wales) {

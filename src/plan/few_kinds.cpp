@@ -51,13 +51,13 @@ FewKinds::Seen FewKinds::look(const AllWorks& works) {
     work_ += 4 * std::ssize(works[lane]);
   }
   int last = -1;
-  bool apart = true;
+  bool far_enough = true;
   std::size_t stops = 0;  // their sums first in sums_
   for (int row = 0; row <= problem_.rows; ++row) {
     if (!flags_[at(row)]) continue;
     seen.cost += problem_.stop_cost;
     const bool forced = is_forced(problem_, row) && (last < 0 || is_forced(problem_, last));
-    apart = apart && (last < 0 || forced || row - last >= problem_.apart);
+    far_enough = far_enough && (last < 0 || forced || row - last >= problem_.apart);
     last = row;
     sums_[stops++] = sums_[at(row)];
   }
@@ -65,7 +65,7 @@ FewKinds::Seen FewKinds::look(const AllWorks& works) {
   const auto end = sums_.begin() + static_cast<std::ptrdiff_t>(stops);
   std::sort(sums_.begin(), end);
   seen.kinds = static_cast<std::size_t>(std::unique(sums_.begin(), end) - sums_.begin());
-  if (!apart) seen.cost = far;
+  if (!far_enough) seen.cost = far;
   work_ += problem_.rows + 1;
   return seen;
 }

@@ -10,7 +10,7 @@ namespace latchwork::inline v0::planning {
 namespace {
 
 constexpr std::size_t fewest_ways = 512;  // to take one stop that are followed up from one label; with more width more
-constexpr int most_compared = 64;         // labels that stand alike
+constexpr int most_alike_compared = 64;   // labels that stand alike
 
 }  // namespace
 
@@ -327,7 +327,7 @@ void KindPass::follow(std::uint32_t index) {
 bool KindPass::beaten(std::uint32_t index, int same) const {
   const std::size_t lanes = chosen_.size();
   const Standing* mine = next_standings_.data() + index * lanes;
-  for (int looked = 0; same >= 0 && looked < most_compared; same = before_[at(same)], ++looked) {
+  for (int looked = 0; same >= 0 && looked < most_alike_compared; same = before_[at(same)], ++looked) {
     const Label& other = labels_[at(same)];
     if (other.free_from <= next_[index].free_from && sets_.allows_all(other.kinds, next_[index].kinds) &&
         std::equal(mine, mine + lanes, standing_of(static_cast<std::uint32_t>(same)))) {

@@ -13,13 +13,13 @@
 namespace latchwork::inline v0::planning {
 namespace {
 
-constexpr std::int64_t most_work = 20'000'000;    // when no other limit is set
-constexpr std::int64_t most_begun = 500'000;      // before it
-constexpr std::int64_t most_descent = 2'000'000;  // from one start
-constexpr std::int64_t most_proof = 10'000'000;   // that there is none
+constexpr std::int64_t most_work = 20'000'000;     // when no other limit is set
+constexpr std::int64_t most_begun_with = 500'000;  // before it
+constexpr std::int64_t most_descent = 2'000'000;   // from one start
+constexpr std::int64_t most_proof = 10'000'000;    // that there is none
 constexpr std::size_t proof_width = std::size_t{1} << 16;
-constexpr std::size_t first_width = 64;
-constexpr std::size_t widening = 16;
+constexpr std::size_t first_pool_width = 64;
+constexpr std::size_t pool_widening = 16;
 constexpr std::size_t due_width = 1024;
 
 class KindSearch {
@@ -89,7 +89,7 @@ Solved KindSearch::proven() {
 // Whatever ends the search, there is a plan where one is cheap to have.
 void KindSearch::begin() {
   FewKinds first(problem_, deeds_, at_row_, most_kinds_, limits_);
-  FewKinds::AllWorks latest = first.find_any(most_begun);
+  FewKinds::AllWorks latest = first.find_any(most_begun_with);
   best_.cost = first.best().cost;
   best_.works = first.best().works;
   if (!latest.empty()) starts_.push_back(std::move(latest));
@@ -198,10 +198,10 @@ Solved KindSearch::run() {
   const std::size_t room = pass_.room(options_.memory_limit);
   if (!settled() && meter_.go_on()) pass_.run(std::min(room, due_width), Choice::due);
   if (best_.found()) few_.consider(best_.works, &pool_);
-  if (!settled() && meter_.go_on()) pass_.run(std::min(room, first_width), Choice::pool, pool_);
+  if (!settled() && meter_.go_on()) pass_.run(std::min(room, first_pool_width), Choice::pool, pool_);
   if (!best_.found() && rule_out()) return best_;
   // All that may be done, as wide as the work that is left allows.
-  for (std::size_t width = std::min(room, first_width); !settled() && !best_.proven && !meter_.ended();) {
+  for (std::size_t width = std::min(room, first_pool_width); !settled() && !best_.proven && !meter_.ended();) {
     const std::int64_t before = meter_.work();
     if (!pass_.run(width, Choice::any)) break;
     best_.bound = std::max(best_.bound, std::min(pass_.left_out(), best_.cost));
@@ -210,7 +210,7 @@ Solved KindSearch::run() {
         options_.work_limit > 0 ? options_.work_limit - limits_.work() : most_work - meter_.work();
     // No more than widens at once: a limit that is hardly one, times the width, has no room in a number.
     const auto times = std::min<std::size_t>(
-        widening,
+        pool_widening,
         static_cast<std::size_t>(std::max<std::int64_t>(0, limit) / std::max<std::int64_t>(1, meter_.work() - before)));
     const std::size_t wider = std::min(room, width * times);
     if (wider < width + width / 2) break;

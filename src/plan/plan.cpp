@@ -16,6 +16,7 @@
 #include "plan/problem.hpp"
 #include "plan/search.hpp"
 #include "plan/solve.hpp"
+#include "plan/widths.hpp"
 #include "plan/works.hpp"
 #include "plan/write_up.hpp"
 
@@ -24,13 +25,10 @@ namespace {
 
 using namespace planning;
 
-// Widths of the passes over the rows. The first follow the prices and find a good plan; most panels are closed by them.
-// Then passes grow wider, each after a look ahead at half its width.
+// Widths of the first passes over the rows: they follow the prices and find a good plan; most panels are closed by
+// them.
 constexpr std::size_t first_width = 1;
 constexpr std::size_t narrow_width = 2;
-constexpr std::size_t wide = 16;
-constexpr std::size_t widening = 4;
-constexpr int depth = 80;                     // rows of a stretch looked ahead
 constexpr std::int64_t most_begun = 500'000;  // lanes times rows, gone through for plans to begin with: a few ms
 
 // Progress: nobody knows how many passes it takes, so that each is told as a part of what is left.
@@ -137,7 +135,7 @@ class Planner {
       const bool last = width >= greatest_;
       width = std::min(width, greatest_);
       next_part(of_look);
-      if (!ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), depth,
+      if (!ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), rows_ahead,
                        most_ - prices_->bound(), limits_)) {
         return false;
       }

@@ -27,7 +27,7 @@ namespace {
 
 using namespace planning;
 
-constexpr std::int64_t most_begun = 200'000;  // a few milliseconds
+constexpr std::int64_t most_begun_rhythms = 200'000;  // a few milliseconds
 
 // What rhythms cost. Stops at which nothing is due cost nothing, so that a rhythm is known by `every`, its stops' rows
 // modulo `every`, and the first of them that comes once something can be done.
@@ -204,7 +204,7 @@ bool offer_rhythms(Choice& choice, Rhythms& rhythms, const Problem& problem, con
 // Once the limits have ended it: offers the likely rhythms until one is taken; when so much work is done, the densest
 // only.
 void offer_any(Choice& choice, Rhythms& rhythms, const Forced& forced) {
-  const std::int64_t last = rhythms.work() + choice.work() + most_begun;
+  const std::int64_t last = rhythms.work() + choice.work() + most_begun_rhythms;
   for (const int every : rhythms.likely()) {
     if (forced.step % every != 0) continue;
     if (rhythms.work() + choice.work() > last && every > 1) continue;

@@ -18,7 +18,7 @@
 namespace latchwork::inline v0::planning {
 namespace {
 
-constexpr std::int64_t most_begun = 200'000;  // a few milliseconds
+constexpr std::int64_t most_begun_under = 200'000;  // a few milliseconds
 
 class Under {
  public:
@@ -289,7 +289,7 @@ class Under {
   // in time down to the densest, then wider ones, until so much work is done, and the densest in any case.
   void find_any(std::size_t open) {
     const RhythmFirsts firsts(groups_[open].lanes);
-    std::int64_t left = most_begun;
+    std::int64_t left = most_begun_under;
     for (const int every : firsts.likely(base_.rows)) {
       if (left <= 0 && every > 1) continue;
       for (const int first : firsts.of(every)) {

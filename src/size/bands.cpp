@@ -8,13 +8,13 @@
 namespace latchwork::inline v0 {
 namespace {
 
-struct Rows {
+struct Stretch {
   int first = 1;
   int count = 0;
 };
 
 /// No stitch in those columns of those rows.
-bool is_ladder(const Grid& grid, const Rows& rows, int column, int columns) {
+bool is_ladder(const Grid& grid, const Stretch& rows, int column, int columns) {
   const auto width = static_cast<std::size_t>(grid.columns());
   for (int row = rows.first; row < rows.first + rows.count; ++row) {
     const auto cells =
@@ -35,7 +35,7 @@ Columns columns_of(const Grid& grid, int row, const SizeOptions& options) {
 }
 
 /// The stretch of a band's rows from `first` that have the same columns between the seams.
-Rows stretch_from(const Grid& grid, const Band& band, int first, const SizeOptions& options) {
+Stretch stretch_from(const Grid& grid, const Band& band, int first, const SizeOptions& options) {
   const Columns columns = columns_of(grid, first, options);
   int end = first + 1;
   for (; end < band.row + band.rows; ++end) {
@@ -60,7 +60,7 @@ std::vector<MeasuredBand> measured_bands(const Panel& panel, const Gauges& gauge
   for (std::size_t index = 0; index < panel.bands().size(); ++index) {
     const Band& band = panel.bands()[index];
     for (int row = band.row; row < band.row + band.rows;) {
-      const Rows stretch = stretch_from(grid, band, row, options);
+      const Stretch stretch = stretch_from(grid, band, row, options);
       const Columns columns = columns_of(grid, row, options);
       row += stretch.count;
       const double rows = between(stretch.first - 1, stretch.count, options.seam_bottom, rows_end);

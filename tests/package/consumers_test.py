@@ -20,7 +20,7 @@ def run(*command, **options):
 # What is tried is how a host is put together, not how fast it is: nothing is optimised, unless the environment asks for
 # a build type, as one with a compiler cache does.
 def configure(source, build, *options):
-    run("cmake", "-S", source, "-B", build, "-G", "Ninja", "-DLATCHWORK_FETCH=OFF", *options)
+    run("cmake", "-S", source, "-B", build, "-G", "Ninja", "-DLATCHWORK_FETCH=OFF", "-DCMAKE_UNITY_BUILD=ON", *options)
 
 
 def check(output, expected):
