@@ -19,7 +19,7 @@ namespace latchwork::inline v0::planning {
 namespace {
 
 constexpr std::int64_t least_work = 20'000'000;  // a second or so, as a search for few kinds has for its own
-constexpr std::int64_t most_work = 60'000'000;
+constexpr std::int64_t most_blaming = 60'000'000;
 constexpr std::int64_t cells_a_ms = 1'000;   // of plans without a search, before one was measured
 constexpr std::int64_t most_cells = 60'000;  // read once the call is over: a few milliseconds
 
@@ -78,7 +78,7 @@ class Blame {
   Blame(Plan&& none, const Barred& barred)
       : barred_(barred),
         all_(asked_in(barred.options.conditions)),
-        last_work_(barred.spent.work + std::clamp(barred.taken, least_work, most_work)),
+        last_work_(barred.spent.work + std::clamp(barred.taken, least_work, most_blaming)),
         longest_ms_(std::int64_t{barred.grid.rows()} * barred.grid.columns() / cells_a_ms) {
     const PlanOptions& options = barred.options;
     if (options.work_limit > 0) {
