@@ -227,8 +227,10 @@ std::string bar_name(FindingCode code) {
 std::optional<Barrier> barrier(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate) {
   const bool shaped = !piece.target.shape.empty();
   if (shaped && candidate.panels > 2) {
-    return Barrier{"shape", fmt::format("it is sewn of {} panels, of which only the outer ones would be shaped",
-                                        candidate.panels)};
+    return Barrier{"shape",
+                   fmt::format("it is sewn of {} panels, of which only the outer ones would be shaped: a piece "
+                               "of one or two can be (panels_most 2)",
+                               candidate.panels)};
   }
   const FitRequest design = design_of(brief);
   for (const int index : {0, candidate.panels - 1}) {

@@ -245,6 +245,15 @@ std::vector<std::string> seam_lines(const Targets& targets) {
   return out;
 }
 
+std::vector<std::string> filling_lines(const Targets& targets) {
+  std::vector<std::string> out;
+  out.reserve(targets.filling.size());
+  for (const NamedMeasure& each : targets.filling) {
+    out.push_back(fmt::format("{} {} cm", each.name, range_words(each.least_mm, each.greatest_mm)));
+  }
+  return out;
+}
+
 /// The candidates that are not told as the best, each with what bars it.
 std::vector<std::string> other_lines(const Brief& brief, const PieceFit& piece) {
   std::vector<std::string> out;
@@ -313,7 +322,13 @@ void add_article(Facts& facts, const Brief& brief, const Job& job) {
   const std::string state = state_words(brief, fitted_by);
   const bool as_panel = job.size && state == state_words(brief, measuring_of(brief));
   facts.article.emplace_back("Article", article_name(brief) + (as_panel ? "" : ", sizes of " + state + " cloth"));
+  const auto add = [&](const char* label, const std::vector<std::string>& lines) {
+    if (!lines.empty()) facts.article.emplace_back(label, one_line(joined(lines, "; ")));
+  };
   facts.article.emplace_back(hours_label(*job.article), hours_words(*job.article));
+  add("Hours by kind", hours_lines(*job.article));
+  add("Seams", seam_lines(job.article->fit.targets));
+  add("Filling", filling_lines(job.article->fit.targets));
   if (job.article->yarn) {
     Facts own;
     const bool whole = is_whole(*job.article);
@@ -371,11 +386,7 @@ std::string article_text(const Brief& brief, const ArticleJob& article) {
   for (const FittedPanel& each : article.panels) folders.push_back(each.folder + ": " + to_knit_words(each));
   add_lines(out, "Charts and instructions of the fitted panels, in folders beside this file", folders);
   add_lines(out, "Seams", seam_lines(article.fit.targets));
-  std::vector<std::string> filling;
-  for (const NamedMeasure& each : article.fit.targets.filling) {
-    filling.push_back(fmt::format("{} {} cm", each.name, range_words(each.least_mm, each.greatest_mm)));
-  }
-  add_lines(out, "Filling", filling);
+  add_lines(out, "Filling", filling_lines(article.fit.targets));
   add_lines(out, "Where the figures come from", article.fit.targets.sources);
   add_lines(out, "Worth knowing", article.notes);
   std::vector<std::string> cautions;

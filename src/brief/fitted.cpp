@@ -103,6 +103,11 @@ class Listing {
   std::vector<Panel> cloths_;  ///< one of each
 };
 
+bool has_seams(const TargetPiece& piece, const FitRequest& design) {
+  const FitRequest wanted = piece_request(piece, design);
+  return wanted.seam_left > 0 || wanted.seam_right > 0 || wanted.seam_bottom > 0 || wanted.seam_top > 0;
+}
+
 /// What the yarn of one panel is reckoned by; nothing where the yarns of rows are those of another panel.
 std::optional<YarnRequest> yarn_of_one(const Brief& brief, const Panel& panel) {
   std::optional<YarnRequest> out = brief.yarn;
@@ -137,7 +142,10 @@ Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index) {
   const report::PiecePanels of =
       report::piece_panels(brief, job.article->fit.pieces[static_cast<std::size_t>(told.piece)]);
   const Panel& made = told.panel == 0 ? of.left : *of.right;
-  Panel panel(fmt::format("{}: {}", brief.panel.name(), told.pieces), made.grid(),
+  const bool sewn =
+      has_seams(job.article->fit.pieces[static_cast<std::size_t>(told.piece)].target, brief.article->design);
+  // Its size is that of the whole panel, for nobody reads there what it is for.
+  Panel panel(fmt::format("{}: {}{}", brief.panel.name(), told.pieces, sewn ? ", seams included" : ""), made.grid(),
               {made.bands().begin(), made.bands().end()});
   panel.set_axis_half_columns(made.axis_half_columns());
   Brief out = brief;

@@ -3,6 +3,7 @@
 // schedule (medians; processor time, so that other work on the machine does not count). tests/bench/plan_highs.py reads
 // the lines and solves the same panels by a general solver.
 //   latchwork_plan_bench [SEEDS [KIND]]      how many panels of each kind (5 unless said), and of which kind only
+//   latchwork_plan_bench SEEDS KIND rows ROWS  only that kind, of so many rows each
 //   latchwork_plan_bench SEEDS KIND SECONDS  instead, a table: how many are proven in so many seconds ("" for all
 //   kinds)
 //   latchwork_plan_bench limits [ROWS [CALL]]  instead, a table: how well each call keeps a time limit, panels of up to
@@ -44,12 +45,16 @@ using namespace latchwork_test;
 namespace {
 
 // Panels of a person's size, then of each kind of the generator, then growth in rows.
-std::vector<Instance> instances(int seeds) {
+std::vector<Instance> instances(int seeds, const std::string& only, int rows) {
   std::vector<Instance> out;
-  const auto add_brief = [&](const std::string& kind, const std::string& name, int rows) {
-    out.push_back({kind, name, brief_panel(rows), {}, {}});
+  for (int seed = 1; rows > 0 && seed <= seeds; ++seed) {
+    out.push_back(instance_of(only, static_cast<std::uint64_t>(seed), rows));
+  }
+  if (rows > 0) return out;
+  const auto add_brief = [&](const std::string& kind, const std::string& name, int tall) {
+    out.push_back({kind, name, brief_panel(tall), {}, {}});
   };
-  for (const int rows : {120, 240}) add_brief("brief", "mirrored brief, " + std::to_string(rows) + " rows", rows);
+  for (const int tall : {120, 240}) add_brief("brief", "mirrored brief, " + std::to_string(tall) + " rows", tall);
   for (const std::string& kind : instance_kinds()) {
     for (int seed = 1; seed <= seeds; ++seed) out.push_back(instance_of(kind, static_cast<std::uint64_t>(seed)));
   }
@@ -375,11 +380,12 @@ int main(int argc, char** argv) {
   }
   const int seeds = argc > 1 ? std::atoi(argv[1]) : 5;
   const std::string kind = argc > 2 ? argv[2] : "";
-  if (argc > 3) {
+  const int rows = argc > 4 && std::string(argv[3]) == "rows" ? std::atoi(argv[4]) : 0;
+  if (argc > 3 && rows == 0) {
     survey(seeds, kind, std::atof(argv[3]));
     return 0;
   }
-  for (const Instance& instance : instances(seeds)) {
+  for (const Instance& instance : instances(seeds, kind, rows)) {
     if (!kind.empty() && instance.kind != kind) continue;
     Plan result;
     const double plan_us = median_us([&] {

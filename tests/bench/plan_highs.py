@@ -218,12 +218,14 @@ def main():
     parser = argparse.ArgumentParser(description=__doc__.split("\n", 1)[0])
     parser.add_argument("--bench", required=True, help="path of latchwork_plan_bench")
     parser.add_argument("--seeds", type=int, default=5)
+    parser.add_argument("--rows", type=int, default=0, help="of so many rows each, with --kind; usually 60 to 400")
     parser.add_argument("--kind", default="", help="only panels of this kind")
     parser.add_argument("--solver", choices=("scipy", "highspy"), default="highspy" if highspy else "scipy")
     parser.add_argument("--time-limit", type=float, default=120.0, help="seconds of processor time for HiGHS on one panel (by the clock with SciPy)")
     arguments = parser.parse_args()
 
-    told = subprocess.run([arguments.bench, str(arguments.seeds), arguments.kind], check=True, capture_output=True, text=True).stdout
+    rows = ["rows", str(arguments.rows)] if arguments.rows else []
+    told = subprocess.run([arguments.bench, str(arguments.seeds), arguments.kind, *rows], check=True, capture_output=True, text=True).stdout
     solver = {"scipy": by_scipy, "highspy": by_highspy}[arguments.solver]
     table = collections.defaultdict(list)
     wrong = 0

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 pint = pytest.importorskip("pint")
 UNITS = pint.UnitRegistry()
+EXACT = pint.UnitRegistry(non_int_type=Fraction)
 # Ours, and pint's names for them.
 LENGTHS = dict(zip(lw.LengthUnit, ("mm", "cm", "m", "inch", "foot", "yard"), strict=True))
 WEIGHTS = dict(zip(lw.WeightUnit, ("gram", "kilogram", "ounce", "pound", "grain"), strict=True))
@@ -42,6 +43,29 @@ def test_text_is_read_as_in_pint(text):
         assert math.isclose(lw.read_weight(text).g, theirs.m_as("g"), rel_tol=1e-15)
     else:
         assert lw.read_duration(text).ms == theirs.m_as("ms")
+
+
+@given(
+    st.integers(0, 99),
+    st.integers(0, 59),
+    st.decimals(0, 59, places=4, allow_nan=False),
+    st.sampled_from(("h", "hr", "hrs", "hour", "hours")),
+    st.sampled_from(("min", "mins", "minute", "minutes")),
+    st.sampled_from(("s", "sec", "secs", "second", "seconds")),
+)
+def test_a_duration_is_the_sum_of_its_parts_as_in_pint(hours, minutes, seconds, hour, minute, second):
+    """By pint's units with Python's fractions: exact, so that what is no whole number of milliseconds is seen."""
+    parts = [(Fraction(hours), "hour", hour), (Fraction(minutes), "minute", minute), (Fraction(seconds), "second", second)]
+    theirs = sum(EXACT.Quantity(value, unit) for value, unit, _ in parts).m_as("ms")
+    text = f"{hours} {hour} {minutes} {minute} {seconds} {second}"
+    if theirs.denominator == 1:
+        assert lw.read_duration(text).ms == theirs
+    else:
+        with pytest.raises(lw.Error) as refused:
+            lw.read_duration(text)
+        assert refused.value.code == lw.ErrorCode.bad_value
+    for value, unit, word in parts[:2]:
+        assert lw.read_duration(f"{value} {word}").ms == EXACT.Quantity(value, unit).m_as("ms")
 
 
 @pytest.mark.parametrize("text, unit", [("28 sts / 10 cm", "10 cm"), ("28 sts / 4 in", "4 inch"), ("7 sts/in", "1 inch")])
