@@ -121,7 +121,7 @@ def test_what_fits_an_article_is_a_brief_of_its_own(done, tmp_path):
         design = lw.panel_design(brief.article, brief.panel)
         best = piece.fit.candidates[0]
         assert fitted.panel.grid == lw.fitted_piece(piece.target, design, best, brief.swatch, told.panel).grid
-        assert fitted.panel.name == f"{brief.panel.name}: {told.pieces}" and fitted.article is None
+        assert fitted.panel.name == f"{brief.panel.name}: {told.pieces}, seams included" and fitted.article is None
         assert (fitted.machine, fitted.effort, fitted.swatch) == (brief.machine, brief.effort, brief.swatch)
         assert told.count == sum(work.panels for work in job.article.works)  # of the examples: all alike
         own = lw.run(fitted)

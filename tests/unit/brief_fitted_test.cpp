@@ -66,7 +66,7 @@ TEST_CASE("a panel that fits is a brief of its own, which runs as any other", "[
   const FitCandidate& best = job.article->fit.pieces[0].fit.candidates.at(0);
   CHECK(own.panel.grid().rows() == best.rows);
   CHECK(own.panel.grid().columns() == best.columns);
-  CHECK(own.panel.name() == brief.panel.name() + ": front");
+  CHECK(own.panel.name() == brief.panel.name() + ": front, seams included");
   CHECK(own.machine == brief.machine);
   CHECK(own.effort == brief.effort);
   CHECK(own.swatch == brief.swatch);
