@@ -54,13 +54,17 @@ void add_error(std::vector<std::string>& parts, double mm, double percent, const
 std::string seams_words(const TargetPiece& piece, const FitRequest& design) {
   const FitRequest wanted = piece_request(piece, design);
   std::vector<std::string> taken;
+  bool only_one = true;
   const auto add = [&](double count, const char* one, const char* more) {
-    if (count > 0) taken.push_back(fmt::format("{:g} {}", count, count == 1 ? one : more));
+    if (count <= 0) return;
+    only_one = count == 1 && taken.empty();
+    taken.push_back(fmt::format("{:g} {}", count, count == 1 ? one : more));
   };
   add(wanted.seam_left + wanted.seam_right, "stitch", "stitches");
   add(wanted.seam_bottom + wanted.seam_top, "row", "rows");
   if (taken.empty()) return {};
-  return fmt::format(" between its seams ({} of each panel go into them)", joined(taken, " and "));
+  return fmt::format(" between its seams ({} of each panel {} into them)", joined(taken, " and "),
+                     only_one ? "goes" : "go");
 }
 
 /// `seams`: as seams_words(), where they are told.
@@ -234,13 +238,26 @@ void add_lines(std::string& out, const std::string& title, const std::vector<std
   for (const std::string& line : lines) out += "  " + one_line(line) + "\n";
 }
 
-std::vector<std::string> seam_lines(const Targets& targets) {
+/// The article's own seams, and those between the panels of a piece.
+std::vector<std::string> seam_lines(const Brief& brief, const ArticleFit& fit) {
+  const Targets& targets = fit.targets;
   std::vector<std::string> out;
   for (const TargetSeam& seam : targets.seams) {
     out.push_back(fmt::format("{}: {} of {} cm", seam.name, seam.count, range_words(seam.least_mm, seam.greatest_mm)));
   }
+  double between = 0;
+  for (const PieceFit& piece : fit.pieces) {
+    if (piece.fit.candidates.empty()) continue;
+    const FitCandidate& best = piece.fit.candidates[chosen(brief, piece)];
+    const std::int64_t count = std::int64_t{piece.target.count} * (best.panels - 1);
+    if (count == 0) continue;
+    out.push_back(
+        fmt::format("between the panels of '{}': {} of {} cm", piece.target.name, count, centimetres(best.height_mm)));
+    between += static_cast<double>(count) * best.height_mm;
+  }
   if (!out.empty()) {
-    out.push_back(fmt::format("in all {} cm", range_words(targets.seam_least_mm, targets.seam_greatest_mm)));
+    out.push_back(
+        fmt::format("in all {} cm", range_words(targets.seam_least_mm + between, targets.seam_greatest_mm + between)));
   }
   return out;
 }
@@ -327,7 +344,7 @@ void add_article(Facts& facts, const Brief& brief, const Job& job) {
   };
   facts.article.emplace_back(hours_label(*job.article), hours_words(*job.article));
   add("Hours by kind", hours_lines(*job.article));
-  add("Seams", seam_lines(job.article->fit.targets));
+  add("Seams", seam_lines(brief, job.article->fit));
   add("Filling", filling_lines(job.article->fit.targets));
   if (job.article->yarn) {
     Facts own;
@@ -385,7 +402,7 @@ std::string article_text(const Brief& brief, const ArticleJob& article) {
   folders.reserve(article.panels.size());
   for (const FittedPanel& each : article.panels) folders.push_back(each.folder + ": " + to_knit_words(each));
   add_lines(out, "Charts and instructions of the fitted panels, in folders beside this file", folders);
-  add_lines(out, "Seams", seam_lines(article.fit.targets));
+  add_lines(out, "Seams", seam_lines(brief, article.fit));
   add_lines(out, "Filling", filling_lines(article.fit.targets));
   add_lines(out, "Where the figures come from", article.fit.targets.sources);
   add_lines(out, "Worth knowing", article.notes);

@@ -117,6 +117,13 @@ TEST_CASE("panels right of the middle are mirrored, and are panels of their own"
   CHECK(panels(blanket(200, 1)) == std::vector<FittedPanel>{{"fitted-panel", "panel", 0, 0, 1}});
 }
 
+TEST_CASE("seams between the panels of a piece are told with the others", "[brief][article]") {
+  const Brief brief = blanket(900, 5);
+  const Job job = run(brief);
+  CHECK(job.article.value().seam_mm == 4 * 100);
+  CHECK(holds(summary(brief, job), "Seams          between the panels of 'panel': 4 of 10.0 cm; in all 40.0 cm\n"));
+}
+
 TEST_CASE("a fit that is the panel itself wants no files of its own", "[brief][article]") {
   Brief brief = blanket(40, 1);  // an edge stitch each side, a rope, ground: 7 stitches of 4 mm, 4 of 3 mm
   brief.article->choices.measures = {{"width", 40, 40, ""}, {"height", 50, 50, ""}};
