@@ -142,8 +142,8 @@ Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index) {
   const report::PiecePanels of =
       report::piece_panels(brief, job.article->fit.pieces[static_cast<std::size_t>(told.piece)]);
   const Panel& made = told.panel == 0 ? of.left : *of.right;
-  const bool sewn =
-      has_seams(job.article->fit.pieces[static_cast<std::size_t>(told.piece)].target, brief.article->design);
+  const bool sewn = of.panels > 1 || has_seams(job.article->fit.pieces[static_cast<std::size_t>(told.piece)].target,
+                                               brief.article->design);
   // Its size is that of the whole panel, for nobody reads there what it is for.
   Panel panel(fmt::format("{}: {}{}", brief.panel.name(), told.pieces, sewn ? ", seams included" : ""), made.grid(),
               {made.bands().begin(), made.bands().end()});

@@ -61,6 +61,9 @@ void CsvTable::read_header() {
     std::size_t column = 0;
     while (column < columns_.size() && columns_[column].name != name) ++column;
     if (column == columns_.size()) {
+      if (name.empty()) {
+        refuse_at(ErrorCode::unknown_field, line, fmt::format("column {}", i + 1), "the header has no name for it");
+      }
       const bool other_comma = name.find_first_of(";\t") != std::string::npos;
       refuse_at(ErrorCode::unknown_field, line, shown(name),
                 other_comma

@@ -121,6 +121,7 @@ TEST_CASE("seams between the panels of a piece are told with the others", "[brie
   const Brief brief = blanket(900, 5);
   const Job job = run(brief);
   CHECK(job.article.value().seam_mm == 4 * 100);
+  CHECK(fitted_brief(brief, job, 0).panel.name() == "runner: panel, left and middle panels, seams included");
   CHECK(holds(summary(brief, job), "Seams          between the panels of 'panel': 4 of 10.0 cm; in all 40.0 cm\n"));
 }
 

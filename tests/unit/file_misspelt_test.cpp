@@ -174,5 +174,7 @@ TEST_CASE("what a name was meant for is told only where it is near and not there
   CHECK(message_of(swatch, "texture,counted,count,length,units\n") ==
         "line 1, field units: no such column; perhaps \"unit\" was meant; the columns are texture, counted, count, "
         "length, unit, place, swatch, state");
+  CHECK(message_of(swatch, "texture,counted,count,length,unit,\n") ==
+        "line 1, field column 6: the header has no name for it");
   CHECK(message_of(swatch, "texture,counted,count,length,counts\n").find("perhaps") == std::string::npos);
 }
