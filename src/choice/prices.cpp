@@ -152,6 +152,7 @@ std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& ma
                                              const PlanOptions& options) {
   planning::OneCall call(options);  // its clock runs from here
   call.ask_why(false);
+  call.ask_stops(false);
   check(machine);
   check(effort);
   planning::check(options);

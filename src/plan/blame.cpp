@@ -13,6 +13,7 @@
 #include "plan/conditions.hpp"
 #include "plan/index.hpp"
 #include "plan/one_call.hpp"
+#include "plan/readings.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0::planning {
@@ -72,6 +73,27 @@ std::optional<std::size_t> of_code(FindingCode code) {
   if (found == named.end()) return {};
   return static_cast<std::size_t>(found - named.begin());
 }
+
+/// The panel is planned several times, and of each plan only its status and findings are asked for.
+class Several {
+ public:
+  explicit Several(Spent& spent) : spent_(spent), shared_(spent.readings), written_(spent.written) {
+    if (!shared_) spent.readings = &readings_;
+    spent.written = false;
+  }
+  ~Several() {
+    spent_.readings = shared_;
+    spent_.written = written_;
+  }
+  Several(const Several&) = delete;
+  Several& operator=(const Several&) = delete;
+
+ private:
+  Spent& spent_;
+  Readings* shared_;
+  bool written_;
+  Readings readings_{true};
+};
 
 class Blame {
  public:
@@ -234,6 +256,7 @@ Plan with_reasons(Plan none, const Barred& barred) {
   const bool of_conditions = std::any_of(none.findings.begin(), none.findings.end(),
                                          [](const Finding& finding) { return of_code(finding.code).has_value(); });
   if (barred_by_one || !of_conditions) return none;
+  const Several several(barred.spent);
   return Blame(std::move(none), barred).run();
 }
 

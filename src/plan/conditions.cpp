@@ -248,18 +248,18 @@ Finding finding_at(FindingCode code, int row, int column, std::string message, s
   return finding;
 }
 
-Problem narrowed(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort, int depth,
+Problem narrowed(const Grid& grid, const Machine& machine, const Effort& effort, int depth, Readings& readings,
                  Limits& limits, std::vector<Finding>& barred, Lanes lanes) {
   barred.clear();
   Machine shallow = machine;
   if (depth > 0) shallow.max_ladder = std::min(shallow.max_ladder, depth);
-  Problem problem = problem_of(grid, wales, shallow, effort, &limits, lanes);
+  Problem problem = readings.own_problem(grid, shallow, effort, limits, lanes);
   // What a deep ladder does not reach a shallow one does not: mostly nothing bars the panel, and it is read once.
   if (shallow.max_ladder == machine.max_ladder || problem.barred.empty()) {
     barred = what_bars(grid, machine, problem);
     return problem;
   }
-  barred = what_bars(grid, machine, problem_of(grid, wales, machine, effort, &limits, lanes));
+  barred = what_bars(grid, machine, readings.problem(grid, machine, effort, limits, lanes));
   if (!barred.empty()) return problem;
   barred = problem.barred;
   for (Finding& finding : barred) {

@@ -6,6 +6,7 @@
 #include "latchwork/plan.hpp"
 #include "plan/kinds.hpp"
 #include "plan/problem.hpp"
+#include "plan/readings.hpp"
 #include "plan/solve.hpp"
 
 namespace latchwork::inline v0::planning {
@@ -35,7 +36,7 @@ Settled settle(const Group& group, const Rhythm& rhythm, int rows);
 Finding finding_at(FindingCode code, int row, int column, std::string message, std::string suggestion);
 
 /// The problem with batches of this depth (0: as the machine allows), and what bars it: the panel, or else the depth.
-Problem narrowed(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort, int depth,
+Problem narrowed(const Grid& grid, const Machine& machine, const Effort& effort, int depth, Readings& readings,
                  Limits& limits, std::vector<Finding>& barred, Lanes lanes = Lanes::alike);
 
 /// Why a group whose works in a rhythm cost too much (settle()) cannot keep to it.

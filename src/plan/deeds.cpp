@@ -15,11 +15,17 @@ enum Deed : int { batch_deed, hold_deed, release_deed, crossing_deed, shaping_de
 constexpr int batch_and_hold_deed = 3;  // of lists: no crossing is one
 
 // Spread over all bits, so that sums tell lists apart (finalizer of splitmix64, S. Vigna, public domain).
-std::uint64_t mixed(int deed) {
-  std::uint64_t x = static_cast<std::uint64_t>(deed) * 0x9e3779b97f4a7c15U + 0x9e3779b97f4a7c15U;
+std::uint64_t mixed(std::uint64_t deed) {
+  std::uint64_t x = deed * 0x9e3779b97f4a7c15U + 0x9e3779b97f4a7c15U;
   x = (x ^ x >> 30U) * 0xbf58476d1ce4e5b9U;
   x = (x ^ x >> 27U) * 0x94d049bb133111ebU;
   return x ^ x >> 31U;
+}
+
+// Neither is as great as 2^24.
+std::uint64_t outline(int deed, int column, int depth) {
+  return mixed(static_cast<std::uint64_t>(deed) << 48U | static_cast<std::uint64_t>(column) << 24U |
+               static_cast<std::uint64_t>(depth));
 }
 
 }  // namespace
@@ -38,7 +44,23 @@ int Deeds::number(std::span<const int> deed) {
 
 std::uint64_t Deeds::sum_of(std::span<const int> deeds) {
   std::uint64_t sum = 0;
-  for (const int deed : deeds) sum += mixed(deed);
+  for (const int deed : deeds) sum += mixed(static_cast<std::uint64_t>(deed));
+  return sum;
+}
+
+std::uint64_t Deeds::outline_of_batch(const Lane& lane, int first, int row) const {
+  std::uint64_t sum = 0;
+  const int depth = row - lane.task(first).low + 1;
+  for (const int wale : lane.wales) sum += outline(batch_deed, wales_->all()[at(wale)].column_at(row), depth);
+  return sum;
+}
+
+std::uint64_t Deeds::outline_of_hold(const Lane& lane, int task, bool released) const {
+  std::uint64_t sum = 0;
+  const int row = lane.task(task).low;
+  for (const int wale : lane.wales) {
+    sum += outline(released ? release_deed : hold_deed, wales_->all()[at(wale)].column_at(row), 0);
+  }
   return sum;
 }
 

@@ -25,6 +25,40 @@ FewKinds::FewKinds(const Problem& problem, Deeds& deeds, const std::vector<std::
   for (const std::vector<int>& forced : at_row) forced_sums_.push_back(Deeds::sum_of(forced));
 }
 
+// No fewer kinds than so many, by a look that takes no time: on a large panel few schedules have few, and only these
+// are worth the numbering of their deeds.
+std::size_t FewKinds::fewest_kinds(const AllWorks& works) {
+  sums_ = forced_sums_;
+  flags_ = problem_.forced;
+  for (std::size_t lane = 0; lane < works.size(); ++lane) {
+    const Lane& worked = problem_.lanes[lane];
+    for (const Work& work : works[lane]) {
+      flags_[at(work.stop)] = 1;
+      if (work.hold) {
+        const int last = worked.task(work.first).high - 1;
+        flags_[at(last)] = 1;
+        sums_[at(work.stop)] += deeds_.outline_of_hold(worked, work.first, false);
+        sums_[at(last)] += deeds_.outline_of_hold(worked, work.first, true);
+      } else {
+        sums_[at(work.stop)] += deeds_.outline_of_batch(worked, work.first, work.stop);
+      }
+    }
+    work_ += std::ssize(works[lane]);
+  }
+  std::size_t stops = 0;  // their sums first in sums_
+  for (int row = 0; row <= problem_.rows; ++row) {
+    if (flags_[at(row)]) sums_[stops++] = sums_[at(row)];
+  }
+  return different(stops);
+}
+
+// How many of the first sums are different.
+std::size_t FewKinds::different(std::size_t count) {
+  const auto end = sums_.begin() + static_cast<std::ptrdiff_t>(count);
+  std::sort(sums_.begin(), end);
+  return static_cast<std::size_t>(std::unique(sums_.begin(), end) - sums_.begin());
+}
+
 // What a schedule costs, stops that nothing needs left out, and how many sums its stops' deeds have: kinds, but for a
 // chance that consider() does not leave to itself. far when stops are too near each other.
 FewKinds::Seen FewKinds::look(const AllWorks& works) {
@@ -62,9 +96,7 @@ FewKinds::Seen FewKinds::look(const AllWorks& works) {
     sums_[stops++] = sums_[at(row)];
   }
   seen.stops = stops;
-  const auto end = sums_.begin() + static_cast<std::ptrdiff_t>(stops);
-  std::sort(sums_.begin(), end);
-  seen.kinds = static_cast<std::size_t>(std::unique(sums_.begin(), end) - sums_.begin());
+  seen.kinds = different(stops);
   if (!far_enough) seen.cost = far;
   work_ += problem_.rows + 1;
   return seen;
@@ -121,6 +153,7 @@ bool FewKinds::better(const Seen& a, const Seen& b) const {
 }
 
 bool FewKinds::consider(const AllWorks& works, std::set<int>* kinds) {
+  if (!kinds && fewest_kinds(works) > most_) return false;
   const Seen seen = look(works);
   if (out_of_time_) return false;
   const bool better = seen.kinds <= most_ && seen.cost < best_.cost;
@@ -288,7 +321,7 @@ std::vector<FewKinds::AllWorks> FewKinds::with_few_stops(const AllWorks& plain, 
       own.work_limit = std::clamp(options.work_limit - limits_.work(), std::int64_t{1}, dearer_work);
     }
     Limits limits(own, limits_);
-    Solved solved = solve(dear, own, limits);
+    Solved solved = solve(dear, own, limits, Late::has_none);
     work_ += limits.work();
     if (!solved.found()) continue;
     consider(solved.works);

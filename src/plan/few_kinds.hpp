@@ -51,6 +51,8 @@ class FewKinds {
     std::size_t stops = 0;
     std::int64_t cost = far;
   };
+  std::size_t fewest_kinds(const AllWorks& works);
+  std::size_t different(std::size_t count);
   Seen look(const AllWorks& works);
   Seen look(const std::vector<char>& stops);
   bool heed(const std::vector<Work>& works, const Lane& lane);

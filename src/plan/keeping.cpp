@@ -27,10 +27,13 @@ Keeping::Keeping(const Problem& problem, const Grid& grid, const Wales& wales, c
       wales_(wales),
       conditions_(conditions),
       starts_right_(machine.carriage_starts_right),
+      closed_(at(problem.rows) + 1, 0),
       given_(conditions),
-      rest_(problem),
       deeds_(grid, wales),
       forced_deeds_(deeds_.forced()) {
+  for (const int row : conditions.closed_rows) closed_[at(row)] = 1;
+  if (conditions.rhythms.empty()) return;
+  rest_ = problem;
   take_out(rest_, wales, conditions);  // refuses what is in two rhythms, whether given or to be found
   rest_ = problem;
   std::erase_if(given_.rhythms, [](const KeptRhythm& kept) { return !kept.rhythm; });
@@ -55,7 +58,21 @@ std::vector<Finding> Keeping::barred(const Machine& machine) const {
     if (settled_[g].cost >= far) return {off_rhythm(groups_[g], *groups_[g].kept->rhythm, wales_)};
     settled.push_back(&settled_[g]);
   }
-  return pose(rest_, grid_, wales_, machine, given_, groups_, settled).broken;
+  const Problem& rest = conditions_.rhythms.empty() ? problem_ : rest_;
+  return pose(rest, grid_, wales_, machine, given_, groups_, settled).broken;
+}
+
+bool Keeping::may_stop(const std::vector<char>& worked) const {
+  int last = -1;
+  for (int row = 0; row <= problem_.rows; ++row) {
+    if (!is_forced(problem_, row) && worked[at(row)] == 0) continue;
+    if (last >= 0 && row - last < conditions_.rows_apart && !(exempt(row) && exempt(last))) return false;
+    last = row;
+    if (exempt(row)) continue;
+    if (conditions_.carriage_right_only && starts_right_ != (row % 2 == 0)) return false;
+    if (closed_[at(row)] != 0) return false;
+  }
+  return true;
 }
 
 std::optional<Finding> Keeping::broken(const std::vector<std::vector<Work>>& works) {
@@ -91,11 +108,9 @@ int Keeping::column_of(const AtRow& made, int row) const {
 }
 
 std::optional<Finding> Keeping::at_closed_row(const std::vector<AtRow>& made) const {
-  std::vector<char> closed(made.size(), 0);
-  for (const int row : conditions_.closed_rows) closed[at(row)] = 1;
   for (int row = 0; row <= problem_.rows; ++row) {
     if (!stops(made, row) || exempt(row)) continue;
-    if (closed[at(row)] != 0) {
+    if (closed_[at(row)] != 0) {
       return finding_at(FindingCode::row_closed, row, column_of(made[at(row)], row),
                         fmt::format("closed_rows: there is a stop after row {}", row), "open the row");
     }

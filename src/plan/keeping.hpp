@@ -21,6 +21,10 @@ class Keeping {
   /// Why no plan keeps them, as far as no search is needed to know; as plan() says it.
   std::vector<Finding> barred(const Machine& machine) const;
 
+  /// Whether stops after these rows, and those that are forced, may be where they are: what broken() looks at first,
+  /// without the works.
+  bool may_stop(const std::vector<char>& worked) const;
+
   /// The first condition that these works break (one list a lane of the problem), and where; nothing when they keep
   /// all.
   std::optional<Finding> broken(const std::vector<std::vector<Work>>& works);
@@ -46,9 +50,10 @@ class Keeping {
   const Wales& wales_;
   const Conditions& conditions_;
   bool starts_right_;
+  std::vector<char> closed_;   // per row 0..R, by hand
   Conditions given_;           // without the rhythm that is to be found: any keeps it
   std::vector<Group> groups_;  // of the given rhythms
-  Problem rest_;               // without their wales
+  Problem rest_;               // without their wales; empty where there are none
   std::vector<Settled> settled_;
   std::vector<Kept> kept_;
   Deeds deeds_;

@@ -34,7 +34,7 @@ KindPass::KindPass(const Problem& problem, Deeds& deeds, const std::vector<std::
 
 bool KindPass::prepare() {
   chosen_.assign(problem_.lanes.size(), 0);
-  windows_ = windows_of(problem_);
+  windows_ = windows_of(problem_, &meter_.limits());
   meter_.add(static_cast<std::int64_t>(chosen_.size()) * problem_.rows);
   if (meter_.limits().over() || !meter_.go_on()) return false;
   prices_.emplace(problem_, windows_, &meter_.limits());

@@ -114,7 +114,7 @@ Solved KindSearch::without_limit() {
     return known;
   }
   const Limits::Aside aside(limits_);
-  return solve(problem_, options_, limits_);
+  return solve(problem_, options_, limits_, Late::has_none);
 }
 
 // What the search begins with: good schedules, some of few kinds, and their kinds. Whether to go on.

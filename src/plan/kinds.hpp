@@ -37,9 +37,15 @@ class Deeds {
   /// Crossings and shapings after each row 0..R.
   std::vector<std::vector<int>> forced();
   static std::uint64_t sum_of(std::span<const int> deeds);
+  /// Sums of what is seen of deeds without a look at their rungs, needle and depth: stops of one kind have the same sum
+  /// of these, so that there are no fewer kinds than sums. Nothing is numbered for it.
+  std::uint64_t outline_of_batch(const Lane& lane, int first, int row) const;
+  std::uint64_t outline_of_hold(const Lane& lane, int task, bool released) const;
   /// The number of a list of deeds, in any order.
   int kind(std::vector<int> deeds);
   const std::vector<int>& deeds_of(int kind) const { return *kinds_by_number_[static_cast<std::size_t>(kind)]; }
+  /// How many deeds, or parts from which deeds go on, have a number by now.
+  int numbered() const noexcept { return nodes_ - 1; }
   int kind_count() const noexcept { return static_cast<int>(kinds_by_number_.size()); }
 
  private:

@@ -12,6 +12,8 @@ namespace latchwork::inline v0::planning {
 /// When a call with a time limit is to be over.
 class Deadline {
  public:
+  using Clock = std::chrono::steady_clock;
+
   /// Its clock runs from here. A limit that goes past the clock's end is as good as none.
   explicit Deadline(const PlanOptions& options) : set_(options.time_limit_ms > 0) {
     if (!set_) return;
@@ -28,11 +30,12 @@ class Deadline {
   }
   /// Whole milliseconds since its clock runs, rounded up. Of no use when none is set.
   std::int64_t gone_ms() const { return std::chrono::ceil<std::chrono::milliseconds>(Clock::now() - from_).count(); }
-  /// From here on it is over sooner, by so many times as long as it runs already, in quarters of that, though by no
-  /// more than half of the whole.
-  void keep_back(int quarters) {
+  /// How long it runs already. Of no use when none is set.
+  Clock::duration gone_by() const { return Clock::now() - from_; }
+  /// From here on it is over sooner by so much, though by no more than half of the whole.
+  void keep_back(Clock::duration time) {
     if (!set_ || at_ == Clock::time_point::max()) return;
-    at_ -= std::min<Clock::duration>((Clock::now() - from_) / 4 * quarters, (at_ - from_) / 2);
+    at_ -= std::min<Clock::duration>(time, (at_ - from_) / 2);
   }
   /// The share of the time that is gone, 0..1; 0 when none is set.
   double gone() const {
@@ -42,18 +45,22 @@ class Deadline {
   }
 
  private:
-  using Clock = std::chrono::steady_clock;
   bool set_;
   Clock::time_point from_;
   Clock::time_point at_ = Clock::time_point::max();
 };
 
-/// What a plan has taken of a call of which it is a part.
+class Readings;
+
+/// What a plan has taken of a call of which it is a part, and what it is asked for there.
 struct Spent {
   const Deadline* whole = nullptr;  ///< of the call
   std::int64_t work = 0;            ///< steps of all plans so far
-  std::int64_t least_ms = 0;  ///< the most that one took without its search, as far as is known; told with a time limit
-  bool why = true;            ///< of a plan under conditions that there is not: whether anybody asks for the reasons
+  std::int64_t least_ms = 0;  ///< the most that one takes without its search, as far as is known; with a time limit
+  Deadline::Clock::duration set_up{};  ///< the most that one took to read the panel; with a time limit
+  Readings* readings = nullptr;        ///< of the call, where there are several plans
+  bool why = true;      ///< of a plan under conditions that there is not: whether anybody asks for the reasons
+  bool written = true;  ///< whether anybody asks for the stops, or else for total, bound and status only
 };
 
 /// What ends a long call before it is done, and what it tells meanwhile. A call that keeps to a count of work ends at
@@ -126,9 +133,11 @@ class Limits {
   /// Whether it is stopped or its time is over by now, whatever the work: for what takes long and can be left. Then
   /// go_on() says no, too.
   bool over() {
-    if (!ended_ && (options_.stop.stop_requested() || deadline_.over())) end();
+    if (!ended_ && stopped_or_late()) end();
     return ended_;
   }
+  /// The same where a count of work has ended it, after which what is counted by itself may still be done.
+  bool stopped_or_late() const { return options_.stop.stop_requested() || deadline_.over(); }
 
   /// The same of the whole call, of which this may be a part: for what all its parts need.
   bool whole_over() {
@@ -137,11 +146,17 @@ class Limits {
   }
 
   /// The panel is read, and what comes of it will be written up, which takes so many quarters of that time: so much
-  /// sooner the time is over. It may be by now, and go_on() looks at once.
+  /// sooner the time is over. It may be by now, and go_on() looks at once. Where other plans of the call have read it,
+  /// it is their time that counts.
   void keep_back(int quarters = for_a_plan) {
     if (!deadline_.set()) return;
-    if (spent_) spent_->least_ms = std::max(spent_->least_ms, deadline_.gone_ms() * (4 + quarters) / 4);
-    deadline_.keep_back(quarters);
+    Deadline::Clock::duration set_up = deadline_.gone_by();
+    if (spent_) {
+      set_up = spent_->set_up = std::max(spent_->set_up, set_up);
+      const auto least = std::chrono::ceil<std::chrono::milliseconds>(set_up / 4 * (4 + quarters)).count();
+      spent_->least_ms = std::max<std::int64_t>(spent_->least_ms, least);
+    }
+    deadline_.keep_back(set_up / 4 * quarters);
     looked_ = work_ - often;
   }
   static constexpr int for_a_plan = 6;            // plans to begin with, and what becomes of the best, by measure

@@ -5,6 +5,7 @@
 #include "latchwork/error.hpp"
 #include "latchwork/plan.hpp"
 #include "plan/limits.hpp"
+#include "plan/readings.hpp"
 
 namespace latchwork::inline v0::planning {
 
@@ -30,7 +31,10 @@ class OneCall {
   };
 
   /// The clock runs from here.
-  explicit OneCall(const PlanOptions& options) : options_(options), deadline_(options) { spent_.whole = &deadline_; }
+  explicit OneCall(const PlanOptions& options) : options_(options), deadline_(options) {
+    spent_.whole = &deadline_;
+    spent_.readings = &readings_;
+  }
   OneCall(const OneCall&) = delete;
   OneCall& operator=(const OneCall&) = delete;
 
@@ -51,6 +55,11 @@ class OneCall {
 
   /// Whether anybody asks why there is no plan, where there is none: to find out takes about as long again.
   void ask_why(bool why) { spent_.why = why; }
+  /// Whether anybody asks for a plan's stops, or else for its total, bound, status and findings only.
+  void ask_stops(bool written) { spent_.written = written; }
+
+  /// What the plans read, for whoever needs it besides.
+  Readings& readings() noexcept { return readings_; }
 
   void tell(const Told& told, double share);
 
@@ -59,6 +68,7 @@ class OneCall {
 
   const PlanOptions& options_;
   Deadline deadline_;
+  Readings readings_{true};
   Spent spent_;
   double share_ = 0;
 };

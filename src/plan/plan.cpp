@@ -14,6 +14,7 @@
 #include "plan/limits.hpp"
 #include "plan/prices.hpp"
 #include "plan/problem.hpp"
+#include "plan/readings.hpp"
 #include "plan/search.hpp"
 #include "plan/solve.hpp"
 #include "plan/widths.hpp"
@@ -54,11 +55,11 @@ class Planner {
     int stuck = -1;  // no schedule was found: the row past which none could be carried on
   };
 
-  Result run() {
+  Result run(Late late) {
     if (prices_) close();
     // What was proven stays proven, whatever ended the call.
     bool proven = complete_ || bound_ > most_;
-    if (!proven) {
+    if (!proven && (late == Late::has_one || !limits_.stopped_or_late())) {
       if (problem_.apart <= 1) begin();
       begin_between();
       proven = bound_ > most_;
@@ -233,8 +234,8 @@ class Planner {
 
 }  // namespace
 
-Solved planning::solve(const Problem& problem, const PlanOptions& options, Limits& limits) {
-  Planner::Result result = Planner(problem, options, limits).run();
+Solved planning::solve(const Problem& problem, const PlanOptions& options, Limits& limits, Late late) {
+  Planner::Result result = Planner(problem, options, limits).run(late);
   Solved solved;
   solved.proven = result.proven;
   solved.bound = result.bound;
@@ -265,8 +266,10 @@ Plan planning::plan_counted(const Grid& grid, const Machine& machine, const Effo
   check(options.conditions, grid.rows(), grid.columns());
   if (options.conditions != Conditions{}) return plan_under(grid, machine, effort, options, spent, plain);
   Limits limits(options, &spent);  // its clock runs from here
-  const Wales wales(grid);
-  const Problem problem = problem_of(grid, wales, machine, effort, &limits);
+  Readings own(false);
+  Readings& readings = spent.readings ? *spent.readings : own;
+  const Wales& wales = readings.wales(grid);
+  const Problem& problem = readings.problem(grid, machine, effort, limits);
   if (auto barred = what_bars(grid, machine, problem); !barred.empty()) {
     Plan none = bare_plan(grid, machine);
     none.findings = std::move(barred);
@@ -274,7 +277,8 @@ Plan planning::plan_counted(const Grid& grid, const Machine& machine, const Effo
   }
   limits.keep_back();
   const Solved solved = solve(problem, options, limits);
-  Plan plan = write_up(grid, wales, machine, effort, problem, solved.works);
+  Plan plan = spent.written ? write_up(grid, wales, machine, effort, problem, solved.works) : bare_plan(grid, machine);
+  if (!spent.written) plan.total_ms = plan_ms(problem, solved.cost);
   const std::int64_t bound = bound_ms(problem, solved.bound);
   const bool optimal = solved.proven || bound >= plan.total_ms;
   plan.status = optimal ? PlanStatus::optimal : PlanStatus::feasible;

@@ -17,6 +17,7 @@
 #include "plan/keeping.hpp"
 #include "plan/limits.hpp"
 #include "plan/problem.hpp"
+#include "plan/readings.hpp"
 #include "plan/rhythm.hpp"
 #include "plan/works.hpp"
 #include "plan/write_up.hpp"
@@ -71,6 +72,23 @@ class Rhythms {
     return open == 0 ? cost : far;
   }
 
+  /// Per row 0..R: whether something is done there. The same steps as cost().
+  std::vector<char> worked(const Rhythm& rhythm) {
+    std::fill(standing_.begin(), standing_.end(), 0);
+    std::vector<char> worked(at(problem_.rows) + 1, 0);
+    for (std::int64_t row = rhythm.first; row <= problem_.rows; row += rhythm.every) {
+      const int here = static_cast<int>(row);
+      for (std::size_t k = 0; k < standing_.size(); ++k) {
+        const int done = problem_.lanes[k].done_at(here);
+        if (done <= standing_[k]) continue;
+        standing_[k] = done;
+        worked[at(here)] = 1;
+      }
+      work_ += std::ssize(standing_) + 1;
+    }
+    return worked;
+  }
+
   std::int64_t work() const noexcept { return work_; }
 
  private:
@@ -123,45 +141,49 @@ std::vector<std::vector<Work>> works_of_all(const Problem& problem, const Rhythm
   return works;
 }
 
-/// Takes rhythms that keep the conditions, and knows why the best of the others does not.
+/// Takes rhythms that keep the conditions, and knows which is the best of the others.
 class Choice {
  public:
   /// `keeping`: null when nothing is asked.
-  Choice(const Problem& problem, Keeping* keeping) : problem_(problem), keeping_(keeping) {}
+  Choice(const Problem& problem, Rhythms& rhythms, Keeping* keeping)
+      : problem_(problem), rhythms_(rhythms), keeping_(keeping) {}
 
-  void offer(const Rhythm& rhythm, std::int64_t cost) {
+  void offer(const Rhythm& rhythm) {
+    const std::int64_t cost = rhythms_.cost(rhythm.every, rhythm.first);
     if (cost >= best_.cost) return;
-    if (keeping_) {
-      work_ += static_cast<std::int64_t>(problem_.lanes.size() + 1) * (problem_.rows / rhythm.every + 1);
-      if (auto why = keeping_->broken(works_of_all(problem_, rhythm))) {
-        if (cost < refused_.cost) {
-          refused_ = {rhythm, cost};
-          why_ = std::move(*why);
-        }
-        return;
-      }
+    if (keeping_ && !keeps(rhythm)) {
+      if (cost < refused_.cost) refused_ = {rhythm, cost};
+      return;
     }
     best_ = {rhythm, cost};
   }
 
   const Best& best() const noexcept { return best_; }
   /// When there is none, though some rhythm makes the panel.
-  std::vector<Finding> why_none() const {
+  std::vector<Finding> why_none() {
     if (refused_.cost >= far) return {};
-    Finding why = why_;
-    why.message +=
+    auto why = keeping_->broken(works_of_all(problem_, refused_.rhythm));
+    if (!why) throw Error(ErrorCode::internal, {}, "a rhythm is refused, and keeps all that is asked");
+    why->message +=
         fmt::format("; so it is in the best rhythm, every {} from row {}, and no other keeps to what is asked",
                     count_of(refused_.rhythm.every, "row"), refused_.rhythm.first);
-    return {std::move(why)};
+    return {std::move(*why)};
   }
-  std::int64_t work() const noexcept { return work_; }
+  std::int64_t work() const noexcept { return work_ + rhythms_.work(); }
 
  private:
+  // Where its stops are is known before its works are written down, one by one: of many rhythms that is enough.
+  bool keeps(const Rhythm& rhythm) {
+    if (!keeping_->may_stop(rhythms_.worked(rhythm))) return false;
+    work_ += static_cast<std::int64_t>(problem_.lanes.size() + 1) * (problem_.rows / rhythm.every + 1);
+    return !keeping_->broken(works_of_all(problem_, rhythm));
+  }
+
   const Problem& problem_;
+  Rhythms& rhythms_;
   Keeping* keeping_;
   Best best_;
   Best refused_;
-  Finding why_;
   std::int64_t work_ = 0;
 };
 
@@ -186,9 +208,9 @@ bool offer_rhythms(Choice& choice, Rhythms& rhythms, const Problem& problem, con
     if (forced.step % every != 0) continue;
     if (!limits.go_on(1)) return false;
     for (const int first : rhythms.firsts(every, forced.first)) {
-      const std::int64_t work = rhythms.work() + choice.work();
+      const std::int64_t work = choice.work();
       if (!limits.go_on(work - std::exchange(counted, work))) return false;
-      choice.offer({every, first}, rhythms.cost(every, first));
+      choice.offer({every, first});
     }
     if (options.progress) {
       const std::int64_t best = choice.best().cost;
@@ -204,28 +226,29 @@ bool offer_rhythms(Choice& choice, Rhythms& rhythms, const Problem& problem, con
 // Once the limits have ended it: offers the likely rhythms until one is taken; when so much work is done, the densest
 // only.
 void offer_any(Choice& choice, Rhythms& rhythms, const Forced& forced) {
-  const std::int64_t last = rhythms.work() + choice.work() + most_begun_rhythms;
+  const std::int64_t last = choice.work() + most_begun_rhythms;
   for (const int every : rhythms.likely()) {
     if (forced.step % every != 0) continue;
-    if (rhythms.work() + choice.work() > last && every > 1) continue;
+    if (choice.work() > last && every > 1) continue;
     for (const int first : rhythms.firsts(every, forced.first)) {
-      choice.offer({every, first}, rhythms.cost(every, first));
+      choice.offer({every, first});
       if (choice.best().cost < far) return;
-      if (rhythms.work() + choice.work() > last) break;
+      if (choice.work() > last) break;
     }
   }
 }
 
 // Why no rhythm can make the panel, or keep to the depth that is asked, to which the problem is read.
-std::vector<Finding> what_bars_rhythms(Problem& problem, const Grid& grid, const Wales& wales, const Machine& machine,
-                                       const Effort& effort, int depth, Limits& limits) {
+std::vector<Finding> what_bars_rhythms(Problem& problem, const Grid& grid, const Machine& machine, const Effort& effort,
+                                       int depth, Readings& readings, Limits& limits) {
   std::vector<Finding> found;
-  problem = narrowed(grid, wales, machine, effort, depth, limits, found);
+  problem = narrowed(grid, machine, effort, depth, readings, limits, found);
+  const Wales& wales = readings.wales(grid);
   const bool shallow = depth > 0 && depth < machine.max_ladder;
   const bool held = found.empty();
   if (held) found = what_must_be_held(wales, problem, shallow ? depth : machine.max_ladder);
   if (found.empty() || !shallow) return found;
-  const Problem whole = problem_of(grid, wales, machine, effort, &limits);
+  const Problem& whole = readings.problem(grid, machine, effort, limits);
   std::vector<Finding> at_all = what_bars(grid, machine, whole);
   if (at_all.empty()) at_all = what_must_be_held(wales, whole, machine.max_ladder);
   if (!at_all.empty()) return at_all;
@@ -248,10 +271,11 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   PlanOptions quiet = options;  // what progress is told is told here, once for each `every`
   quiet.progress = nullptr;
   Limits limits(quiet);  // its clock runs from here
-  const Wales wales(grid);
+  Readings readings(false);
+  const Wales& wales = readings.wales(grid);
   Problem problem;
   Plan none = bare_plan(grid, machine);
-  none.findings = what_bars_rhythms(problem, grid, wales, machine, effort, options.conditions.max_depth, limits);
+  none.findings = what_bars_rhythms(problem, grid, machine, effort, options.conditions.max_depth, readings, limits);
   if (!none.findings.empty()) return none;
   std::optional<Keeping> keeping;
   if (options.conditions != Conditions{}) {
@@ -261,8 +285,8 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   }
 
   limits.keep_back();
-  Choice choice(problem, keeping ? &*keeping : nullptr);
   Rhythms rhythms(problem, effort.stop * problem.unit, apart);
+  Choice choice(problem, rhythms, keeping ? &*keeping : nullptr);
   const Forced forced(problem, apart);
   const bool cut_short = !offer_rhythms(choice, rhythms, problem, forced, options, limits);
   if (cut_short && choice.best().cost >= far) offer_any(choice, rhythms, forced);

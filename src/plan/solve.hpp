@@ -20,8 +20,12 @@ struct Solved {
   bool found() const noexcept { return cost < far; }
 };
 
+/// What a search that is stopped, or whose time is over, leaves where it has found no schedule: one that is had without
+/// a search, which takes some milliseconds more on a large panel, or none, where nobody needs it.
+enum class Late : std::uint8_t { has_one, has_none };
+
 /// The least schedule of a problem that is not barred. Of the options it takes the memory limit.
-Solved solve(const Problem& problem, const PlanOptions& options, Limits& limits);
+Solved solve(const Problem& problem, const PlanOptions& options, Limits& limits, Late late = Late::has_one);
 
 /// plan(), and what it took, which is added even where it comes to nothing. `plain`: see plan_under(), of no matter
 /// without conditions.

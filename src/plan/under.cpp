@@ -28,9 +28,12 @@ class Under {
         machine_(machine),
         effort_(effort),
         options_(options),
+        spent_(spent),
         plain_(plain),
         limits_(options_, &spent),
-        wales_(grid) {
+        own_readings_(false),
+        readings_(spent.readings ? *spent.readings : own_readings_),
+        wales_(readings_.wales(grid)) {
     if (!options.progress) return;
     // Several searches, told as one: of rhythms tried one by one nothing is proven before the last.
     options_.progress = [this, tell = options.progress](const Progress& now) {
@@ -42,7 +45,7 @@ class Under {
   Plan run() {
     Plan none = bare_plan(grid_, machine_);
     const Lanes lanes = options_.conditions.max_kinds > 0 ? Lanes::in_place : Lanes::alike;
-    base_ = narrowed(grid_, wales_, machine_, effort_, options_.conditions.max_depth, limits_, none.findings, lanes);
+    base_ = narrowed(grid_, machine_, effort_, options_.conditions.max_depth, readings_, limits_, none.findings, lanes);
     if (!none.findings.empty()) return none;
     const auto& kept = options_.conditions.rhythms;
     const bool some = std::any_of(kept.begin(), kept.end(), [](const KeptRhythm& one) { return !one.rhythm; });
@@ -191,7 +194,9 @@ class Under {
   }
 
   Solved solved_with(const Problem& problem, const std::vector<Settled>& settled) {
-    if (options_.conditions.max_kinds == 0) return solve(problem, options_, limits_);
+    if (options_.conditions.max_kinds == 0) {
+      return solve(problem, options_, limits_, best_.found() ? Late::has_none : Late::has_one);
+    }
     Deeds deeds(grid_, wales_);
     std::vector<std::vector<int>> at_row = deeds.forced();
     for (std::size_t g = 0; g < groups_.size(); ++g) {
@@ -322,6 +327,11 @@ class Under {
   }
 
   Plan finish() {
+    if (!spent_.written) {
+      Plan plan = bare_plan(grid_, machine_);
+      plan.total_ms = best_ms_;
+      return told(std::move(plan));
+    }
     Problem whole = std::move(posed_);
     std::vector<std::vector<Work>> works = std::move(best_.works);
     for (std::size_t g = 0; g < groups_.size(); ++g) {
@@ -330,10 +340,14 @@ class Under {
         works.push_back(best_settled_[g].works[k]);
       }
     }
-    Plan plan = write_up(grid_, wales_, machine_, effort_, whole, works);
+    return told(write_up(grid_, wales_, machine_, effort_, whole, works));
+  }
+
+  // The plan with what is known of it.
+  Plan told(Plan plan) {
     const bool optimal = proven_ || bound_ms_ >= plan.total_ms;
     plan.status = optimal ? PlanStatus::optimal : PlanStatus::feasible;
-    plan.bound_ms = optimal ? plan.total_ms : std::min(plan.total_ms, bound_ms_);
+    plan.bound_ms = optimal ? plan.total_ms : bound_ms_;
     share_ = 1;
     trying_ = false;
     if (options_.progress) options_.progress({plan.bound_ms, plan.total_ms, 1.0});
@@ -344,11 +358,14 @@ class Under {
   const Machine& machine_;
   const Effort& effort_;
   PlanOptions options_;
+  Spent& spent_;
   const Plan* plain_;
   double share_ = 0;
   bool trying_ = false;
   Limits limits_;  // its clock runs from the call
-  Wales wales_;
+  Readings own_readings_;
+  Readings& readings_;
+  const Wales& wales_;
   Problem base_;
   std::vector<Group> groups_;
   std::vector<Settled> settled_;

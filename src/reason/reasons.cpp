@@ -14,6 +14,7 @@
 #include "plan/inputs.hpp"
 #include "plan/one_call.hpp"
 #include "plan/problem.hpp"
+#include "plan/readings.hpp"
 #include "plan/stops.hpp"
 #include "plan/works.hpp"
 #include "text/duration.hpp"
@@ -24,36 +25,56 @@ namespace {
 
 using namespace planning;
 
-/// What makes a stop after the row whatever else is planned.
-bool forced(StopReason& reason, const Grid& grid, const Wales& wales) {
-  const auto lowest = [&](int column) {
-    const bool fresh = reason.place.column < 0 || column < reason.place.column;
-    if (fresh) reason.place.column = column;
-    return fresh;
+/// What makes a stop after a row whatever else is planned. Looked for once for all rows.
+class Forced {
+ public:
+  Forced(const Grid& grid, const Wales& wales) : grid_(grid), shapings_(static_cast<std::size_t>(grid.rows()) + 1) {
+    for (const Wale& wale : wales.all()) {
+      if (wale.row > 1) note(wale.row - 1, wale.column, "begins");
+      if (wale.last_row() < grid.rows()) note(wale.last_row(), wale.columns.back(), "ends");
+    }
+  }
+
+  bool makes(StopReason& reason) const { return by_crossing(reason) || by_shaping(reason); }
+
+ private:
+  struct Shaped {
+    int column = -1;  // the lowest; -1: none
+    const char* what = nullptr;
   };
-  int others = -1;
-  for (const Crossing& crossing : grid.crossings()) {
-    if (crossing.row != reason.row) continue;
-    ++others;
+
+  void note(int row, int column, const char* what) {
+    Shaped& known = shapings_[static_cast<std::size_t>(row)];
+    if (known.column < 0 || column < known.column) known = {column, what};
+  }
+
+  // Crossings stand by row and then column.
+  bool by_crossing(StopReason& reason) const {
+    const auto all = grid_.crossings();
+    const auto first = std::lower_bound(all.begin(), all.end(), reason.row,
+                                        [](const Crossing& crossing, int row) { return crossing.row < row; });
+    if (first == all.end() || first->row != reason.row) return false;
+    const auto last =
+        std::find_if(first, all.end(), [&](const Crossing& crossing) { return crossing.row != reason.row; });
     reason.cause = StopCause::crossing;
-    if (lowest(crossing.column)) {
-      reason.message = fmt::format("the {} at column {} is made here", crossing_name(crossing), crossing.column);
-    }
+    reason.place.column = first->column;
+    reason.message = fmt::format("the {} at column {} is made here", crossing_name(*first), first->column);
+    if (last - first > 1) reason.message += fmt::format(", and {} more", last - first - 1);
+    return true;
   }
-  if (others > 0) reason.message += fmt::format(", and {} more", others);
-  if (others >= 0) return true;
-  for (const Wale& wale : wales.all()) {
-    const bool begins = wale.row > 1 && wale.row - 1 == reason.row;
-    const bool ends = wale.last_row() < grid.rows() && wale.last_row() == reason.row;
-    if (!begins && !ends) continue;
+
+  bool by_shaping(StopReason& reason) const {
+    const Shaped& shaped = shapings_[static_cast<std::size_t>(reason.row)];
+    if (shaped.column < 0) return false;
     reason.cause = StopCause::shaping;
-    const int column = begins ? wale.column : wale.columns.back();
-    if (lowest(column)) {
-      reason.message = fmt::format("the wale at column {} {} here", column, begins ? "begins" : "ends");
-    }
+    reason.place.column = shaped.column;
+    reason.message = fmt::format("the wale at column {} {} here", shaped.column, shaped.what);
+    return true;
   }
-  return reason.cause == StopCause::shaping;
-}
+
+  const Grid& grid_;
+  std::vector<Shaped> shapings_;  // per row 0..R
+};
 
 class Reasons {
  public:
@@ -63,8 +84,8 @@ class Reasons {
         effort_(effort),
         call_(options),
         unconditioned_(options.conditions == Conditions{}),
-        wales_(grid),
-        problem_(problem_of(grid, wales_, machine, effort)) {
+        forced_(grid, call_.readings().wales(grid)) {
+    call_.ask_stops(false);
     const HandWork work = hand_work(mine, effort);
     total_ms_ = work.hand_ms + work.carriage_ms;
     stops_.assign(static_cast<std::size_t>(grid.rows()) + 1, 0);
@@ -87,18 +108,34 @@ class Reasons {
     StopReason reason;
     reason.row = stop.row;
     reason.place.row = stop.row;
-    if (forced(reason, grid_, wales_)) return reason;
+    if (forced_.makes(reason)) return reason;
     if (call_.ended()) {
       unknown(reason);
       return reason;
     }
-    stops_[static_cast<std::size_t>(stop.row)] = 0;
-    const std::int64_t beside = cost_of(problem_, stops_);
-    stops_[static_cast<std::size_t>(stop.row)] = 1;
-    std::optional<std::int64_t> more;
-    if (unconditioned() && beside < far && problem_.barred.empty()) more = plan_ms(problem_, beside) - total_ms_;
-    without(reason, more, from, to);
+    try {
+      without(reason, beside(stop.row), from, to);
+    } catch (const Error& error) {
+      if (!came_to_no_end(error)) throw;
+      unknown(reason);
+    }
     return reason;
+  }
+
+  // What it takes more to do a stop's works at the other stops, where they can be done there. Conditions may bar those,
+  // or some ways of working at them: without looking, nothing is told of them.
+  std::optional<std::int64_t> beside(int row) {
+    if (!unconditioned_) return {};
+    const PlanOptions own = call_.keystone(0, 1);
+    Limits limits(own);
+    const Problem& problem =
+        call_.readings().problem(grid_, machine_, effort_, limits);  // which the plans read as well
+    if (!problem.barred.empty()) return {};
+    stops_[static_cast<std::size_t>(row)] = 0;
+    const std::int64_t cost = cost_of(problem, stops_);
+    stops_[static_cast<std::size_t>(row)] = 1;
+    if (cost >= far) return {};
+    return plan_ms(problem, cost) - total_ms_;
   }
 
   // What a finding spans is a box: its corner may be a cell that the carriage knits.
@@ -125,14 +162,7 @@ class Reasons {
   void without(StopReason& reason, std::optional<std::int64_t> beside, double from, double to) {
     PlanOptions own = call_.part(from, to, told_);
     own.conditions.closed_rows.push_back(reason.row);
-    Plan other;
-    try {
-      other = call_.plan(grid_, machine_, effort_, own);
-    } catch (const Error& error) {
-      if (!came_to_no_end(error)) throw;
-      unknown(reason);
-      return;
-    }
+    const Plan other = call_.plan(grid_, machine_, effort_, own);
     if (other.status == PlanStatus::infeasible) {
       reason.cause = StopCause::hand_cells;
       const Finding& why = other.findings.front();
@@ -141,7 +171,7 @@ class Reasons {
                            ? fmt::format("the hand cells of {}, {}, can be made at no other stop{}",
                                          run_of("row", why.place.row, why.last_row),
                                          run_of("column", why.place.column, why.last_column),
-                                         unconditioned() ? "" : " under the conditions")
+                                         unconditioned_ ? "" : " under the conditions")
                            : fmt::format("no plan does without it: {}", why.message);
       return;
     }
@@ -168,13 +198,10 @@ class Reasons {
     } else if (beside) {
       reason.message += reason.saves_ms == 0 ? "; it saves " : ", ";
       reason.message += fmt::format("{} against its works at the other stops", rounded_duration(*beside));
-    } else if (unconditioned()) {
+    } else if (unconditioned_) {
       reason.message += "; the other stops cannot do its works";
     }
   }
-
-  // Conditions may bar the other stops, or some ways of working at them: without looking, nothing is told of them.
-  bool unconditioned() const { return unconditioned_; }
 
   const Grid& grid_;
   const Machine& machine_;
@@ -182,8 +209,7 @@ class Reasons {
   OneCall call_;  // its clock runs from here
   bool unconditioned_;
   OneCall::Told told_;
-  Wales wales_;
-  Problem problem_;
+  Forced forced_;
   std::int64_t total_ms_ = 0;
   std::vector<char> stops_;
 };

@@ -232,6 +232,9 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
   kinds.max_kinds = 12;
   Conditions rhythm;
   rhythm.rhythms = {{1, 0, 20, {}}};
+  Conditions few;
+  few.rows_apart = 3;
+  few.max_kinds = 4;
   Conditions sided;
   sided.carriage_right_only = true;
   sided.max_depth = 9;
@@ -262,6 +265,7 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
       {"plan, rows_apart 3", under(apart)},
       {"plan, max_kinds 12", under(kinds)},
       {"plan, open rhythm", under(rhythm)},
+      {"plan, apart 3, kinds 4", under(few)},
       {"plan_regular",
        [](const Instance& in, const PlanOptions& options) {
          static_cast<void>(plan_regular(in.grid, in.machine, in.effort, options));
@@ -273,6 +277,21 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
       {"plan_front",
        [](const Instance& in, const PlanOptions& options) {
          static_cast<void>(plan_front(in.grid, in.machine, in.effort, options));
+       }},
+      {"front, open rhythm",
+       [rhythm](const Instance& in, PlanOptions options) {
+         options.conditions = rhythm;
+         static_cast<void>(plan_front(in.grid, in.machine, in.effort, options));
+       }},
+      {"prices, apart 3, kinds 4",
+       [few](const Instance& in, PlanOptions options) {
+         options.conditions = few;
+         static_cast<void>(condition_prices(in.grid, in.machine, in.effort, options));
+       }},
+      {"regular, apart 3, kinds 4",
+       [few](const Instance& in, PlanOptions options) {
+         options.conditions = few;
+         static_cast<void>(plan_regular(in.grid, in.machine, in.effort, options));
        }},
       {"condition_prices",
        [apart](const Instance& in, PlanOptions options) {
@@ -308,13 +327,14 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
 
 void limits(int most_rows, const std::string& only) {
   constexpr std::array asked = {1, 5, 20, 100, 400};
-  std::printf("%-20s%-14s%-12s", "ms over the limit", "kind", "panel");
+  std::printf("%-27s%-14s%-12s", "ms over the limit", "kind", "panel");
   for (const int limit : asked) std::printf("%13d ms", limit);
   std::printf("\n");
-  for (const int rows : {2000, 3902}) {
+  for (const auto& [columns, rows] :
+       {std::pair(180, 400), std::pair(190, 1000), std::pair(194, 2000), std::pair(194, 3902)}) {
     if (rows > most_rows) continue;
     std::vector<Instance> panels(3);
-    panels[0] = {"distinct", "", distinct_panel(194, rows, 1), {}, {}};
+    panels[0] = {"distinct", "", distinct_panel(columns, rows, 1), {}, {}};
     panels[1] = {"co-prime", "", instance_of("co-prime periods", 4, rows).grid, {}, {}};
     panels[2] = {"brief", "", brief_panel(rows), {}, {}};
     for (Instance& panel : panels) {
@@ -322,7 +342,7 @@ void limits(int most_rows, const std::string& only) {
       for (const auto& [name, call] : limited_calls()) {
         if (!only.empty() && name.find(only) == std::string::npos) continue;
         static_cast<void>(over_limit(call, panel, 1));  // what the calls are handed is made
-        std::printf("%-20s%-14s%-12s", name.c_str(), panel.kind.c_str(), panel.name.c_str());
+        std::printf("%-27s%-14s%-12s", name.c_str(), panel.kind.c_str(), panel.name.c_str());
         for (const int limit : asked) std::printf("%16s", over_limit(call, panel, limit).c_str());
         std::printf("\n");
         std::fflush(stdout);

@@ -25,6 +25,7 @@ echo "== plan: growth in rows and in classes, time and memory"
 "$build/tests/bench/latchwork_plan_bench" growth
 echo "== plan: time limits"
 "$build/tests/bench/latchwork_plan_bench" limits
+PYTHONPATH=$build/python "$python" "$top/tests/bench/limits_python.py"
 for name in file chart simulate spoil; do
   echo "== $name"
   "$build/tests/bench/latchwork_${name}_bench"

@@ -142,3 +142,30 @@ def test_a_work_limit_ends_a_call_at_the_same_place_here_and_in_another_process(
             env={**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": os.pathsep.join(p for p in sys.path if p)},
         )  # fmt: skip
         assert there.stdout.splitlines() == here
+
+
+def test_what_a_plan_is_made_of_is_filled_in_without_running_python():
+    """Making a large plan's objects is part of the call, and of its time: no function of Python is called for each."""
+    grid = panel(60, 40)
+    lw.plan(grid, MACHINE, work_limit=1)  # classes and members are looked up once
+    called = []
+    sys.setprofile(lambda frame, event, _: called.append(frame.f_code.co_name) if event == "call" else None)
+    try:
+        plan = lw.plan(grid, MACHINE, work_limit=1)
+    finally:
+        sys.setprofile(None)
+    assert sum(len(reform.rungs) for stop in plan.stops for reform in stop.reforms) > 1_000
+    assert len(called) < 10, called
+    called.clear()
+    sys.setprofile(lambda frame, event, _: called.append(frame.f_code.co_name) if event == "call" else None)
+    try:
+        reasons = lw.stop_reasons(grid, MACHINE, plan=plan, work_limit=1)  # and read again
+    finally:
+        sys.setprofile(None)
+    assert len(reasons) == len(plan.stops) and len(called) < 10, called
+    # They are as if made in Python: equal, with slots, and a frozen one stays so.
+    stop = plan.stops[0]
+    assert stop == lw.Stop(*(getattr(stop, field.name) for field in dataclasses.fields(stop)))
+    assert type(plan.stops[0].reforms[0].rungs[0]) is lw.Cell and plan.stops[0].reforms[0].rungs[0] in list(lw.Cell)
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        reasons[0].row = 3

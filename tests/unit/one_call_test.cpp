@@ -10,7 +10,11 @@
 #include "latchwork/choice.hpp"
 #include "latchwork/reason.hpp"
 #include "latchwork/simulate.hpp"
+#include "plan/few_kinds.hpp"
+#include "plan/kinds.hpp"
 #include "plan/limits.hpp"
+#include "plan/problem.hpp"
+#include "plan/solve.hpp"
 #include "purl_panels.hpp"
 
 using namespace latchwork;
@@ -107,6 +111,91 @@ TEST_CASE(
   }
   CHECK(unknown > 0);
   CHECK(known > 0);
+}
+
+// What a call does once it is stopped, or its time over, is on a large panel the reading of it, and what is had without
+// a search. These count what is done, for a clock would tell of the machine.
+
+TEST_CASE("the plans of a call read the panel once for all, and once more where wales keep their needles",
+          "[choice][limits]") {
+  std::stop_source source;
+  source.request_stop();
+  PlanOptions options;
+  options.stop = source.get_token();
+  const Grid grid = latchwork_test::scattered(24, 12);
+  OneCall call(options);
+  Conditions apart;
+  apart.rows_apart = 2;
+  Conditions kinds;
+  kinds.max_kinds = 40;
+  std::int64_t total_ms = 0;
+  for (const Conditions& asked : {Conditions{}, apart, kinds, apart, kinds, Conditions{}}) {
+    PlanOptions own = call.part(0, 0.5);
+    own.conditions = asked;
+    const Plan made = call.plan(grid, Machine{}, {}, own);
+    CHECK(made.status != PlanStatus::infeasible);
+    CHECK(verify(grid, made).verified);
+    total_ms = made.total_ms;
+  }
+  CHECK(call.readings().times() == 2);
+  // Shallower ladders and other efforts are other problems of the same panel.
+  PlanOptions own = call.part(0, 0.5);
+  own.conditions.max_depth = 3;
+  static_cast<void>(call.plan(grid, Machine{}, {}, own));
+  CHECK(call.readings().times() == 3);
+  Effort dearer;
+  dearer.stop += 1'000;
+  const Plan other = call.plan(grid, Machine{}, dearer, call.part(0, 0.5));
+  CHECK(call.readings().times() == 4);
+  CHECK(other == plan(grid, Machine{}, dearer, call.part(0, 0.5)));
+  // Asked for a total alone it writes nothing up, and says the same.
+  call.ask_stops(false);
+  const Plan bare = call.plan(grid, Machine{}, {}, call.part(0, 0.5));
+  CHECK(bare.stops.empty());
+  CHECK(bare.total_ms == total_ms);
+}
+
+TEST_CASE("of a schedule with too many kinds of stop no deed is numbered", "[kinds][limits]") {
+  const Grid grid = latchwork_test::distinct_panel(60, 200, 1);
+  const Wales wales(grid);
+  PlanOptions options;
+  planning::Limits limits(options);
+  const planning::Problem problem =
+      planning::problem_of(grid, wales, Machine{}, {}, &limits, planning::Lanes::in_place);
+  const auto numbered = [&](std::size_t most) {
+    planning::Deeds deeds(grid, wales);
+    const auto forced = deeds.forced();
+    planning::FewKinds few(problem, deeds, forced, most, limits);
+    CHECK(!few.latest().empty());
+    few.find_any(1'000'000);
+    CHECK(few.best().found() == (most > 100));
+    return deeds.numbered();
+  };
+  CHECK(numbered(4) == 0);
+  CHECK(numbered(200) > 1'000);
+}
+
+TEST_CASE("a search that is stopped goes on for a schedule only where one is needed", "[plan][limits]") {
+  const Grid grid = latchwork_test::scattered(24, 12);
+  const Wales wales(grid);
+  std::stop_source source;
+  source.request_stop();
+  PlanOptions options;
+  options.stop = source.get_token();
+  planning::Limits limits(options);
+  const planning::Problem problem = planning::problem_of(grid, wales, Machine{}, {}, &limits);
+  CHECK(planning::solve(problem, options, limits).found());
+  CHECK(!planning::solve(problem, options, limits, planning::Late::has_none).found());
+  // A count of work ends nothing early: the same on every machine.
+  PlanOptions counted;
+  counted.work_limit = 1;
+  planning::Limits work(counted);
+  const planning::Solved with = planning::solve(problem, counted, work);
+  planning::Limits again(counted);
+  const planning::Solved without = planning::solve(problem, counted, again, planning::Late::has_none);
+  CHECK(with.found());
+  CHECK(with.cost == without.cost);
+  CHECK(with.bound == without.bound);
 }
 
 TEST_CASE("tolerances of a call that is over tell nothing of the plan, which is not looked at", "[reason][limits]") {

@@ -124,8 +124,43 @@ py::object enum_member(PyObject* type, long long value) {
   return py::reinterpret_steal<py::object>(member);
 }
 
+py::object bare_instance(PyObject* type) {
+  auto* const made_of = reinterpret_cast<PyTypeObject*>(type);
+  const py::tuple nothing(0);
+  PyObject* made = made_of->tp_new(made_of, nothing.ptr(), nullptr);
+  if (made == nullptr) throw py::error_already_set();
+  return py::reinterpret_steal<py::object>(made);
+}
+
+void fill_slot(PyObject* descriptor, PyObject* instance, const py::object& value) {
+  if (Py_TYPE(descriptor)->tp_descr_set(descriptor, instance, value.ptr()) != 0) throw py::error_already_set();
+}
+
+PyObject* slot_of(PyObject* type, const char* name) {
+  PyObject* slot = PyObject_GetAttrString(type, name);  // of the class itself: the descriptor
+  if (slot == nullptr) throw py::error_already_set();
+  if (Py_TYPE(slot)->tp_descr_set == nullptr) {
+    Py_DECREF(slot);
+    throw py::type_error(std::string(name) + " is no slot of its class");
+  }
+  return slot;
+}
+
+PyObject* interned(const char* name) {
+  PyObject* made = PyUnicode_InternFromString(name);
+  if (made == nullptr) throw py::error_already_set();
+  return made;
+}
+
+py::object attribute(py::handle value, PyObject* name) {
+  PyObject* found = PyObject_GetAttr(value.ptr(), name);
+  if (found == nullptr) throw py::error_already_set();
+  return py::reinterpret_steal<py::object>(found);
+}
+
 long long enum_value(PyObject* type, const char* name, long long least, long long most, py::handle value,
                      const Path& path) {
+  if (Py_TYPE(value.ptr()) == reinterpret_cast<PyTypeObject*>(type)) return to_integer(value, path, least, most);
   static PyObject* base = nullptr;
   if (base == nullptr) base = python_class("enum", "Enum");
   const int own = PyObject_IsInstance(value.ptr(), type);

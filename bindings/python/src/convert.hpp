@@ -8,6 +8,8 @@
 
 #include <pybind11/pybind11.h>
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
 #include <limits>
 #include <optional>
@@ -59,6 +61,14 @@ std::string to_string(py::handle value, const Path& path);
 
 /// The member of a Python IntEnum whose value is `value`.
 py::object enum_member(PyObject* type, long long value);
+/// An instance of a dataclass with slots, all of them empty: its __init__, which is Python's, is not run.
+py::object bare_instance(PyObject* type);
+/// Fills the slot of such an instance that `descriptor`, its class's attribute, stands for. A frozen class's too.
+void fill_slot(PyObject* descriptor, PyObject* instance, const py::object& value);
+/// The class's attribute, which stands for a slot, and the name by which instances are asked; each kept for ever.
+PyObject* slot_of(PyObject* type, const char* name);
+PyObject* interned(const char* name);
+py::object attribute(py::handle value, PyObject* name);
 /// The value of a member of `type`, or of a whole number that is not a member of another Enum.
 long long enum_value(PyObject* type, const char* name, long long least, long long most, py::handle value,
                      const Path& path);
@@ -108,6 +118,43 @@ PyObject* class_of() {
   return type;
 }
 
+// A plan of a large panel has thousands of re-forms and hundreds of thousands of rungs, and its making is in the time
+// of the call: members of enums are made once, and structs are filled without going through Python.
+
+template <class T>
+inline constexpr std::size_t field_count = std::tuple_size_v<std::remove_cv_t<decltype(Data<T>::fields)>>;
+
+/// One thing for each field of a struct, made from its name once and kept for the life of the process.
+template <class T, class Make>
+const std::array<PyObject*, field_count<T>>& each_field(std::array<PyObject*, field_count<T>>& kept, Make&& make) {
+  if (kept[field_count<T> - 1] == nullptr) {  // filled last
+    std::size_t next = 0;
+    std::apply([&](const auto&... field) { ((kept[next++] = make(field.name)), ...); }, Data<T>::fields);
+  }
+  return kept;
+}
+template <class T>
+const std::array<PyObject*, field_count<T>>& slots_of() {
+  static std::array<PyObject*, field_count<T>> kept{};
+  return each_field<T>(kept, [](const char* name) { return slot_of(class_of<T>(), name); });
+}
+template <class T>
+const std::array<PyObject*, field_count<T>>& names_of() {
+  static std::array<PyObject*, field_count<T>> kept{};
+  return each_field<T>(kept, &interned);
+}
+
+template <class T>
+py::object enum_to_python(T value) {
+  constexpr auto least = Data<T>::least;
+  static std::array<PyObject*, static_cast<std::size_t>(Data<T>::most - least) + 1> members{};
+  const auto number = static_cast<long long>(value);
+  if (number < least || number > Data<T>::most) return enum_member(class_of<T>(), number);  // which refuses it
+  PyObject*& member = members[static_cast<std::size_t>(number - least)];
+  if (member == nullptr) member = enum_member(class_of<T>(), number).release().ptr();
+  return py::reinterpret_borrow<py::object>(member);
+}
+
 template <class T>
 py::object to_python(const T& value, bool frozen = false);
 
@@ -119,21 +166,23 @@ py::object list_to_python(const std::vector<T>& values, bool frozen) {
     return out;
   }
   py::list out(values.size());
-  for (std::size_t i = 0; i < values.size(); ++i) out[i] = to_python(values[i]);
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    PyList_SET_ITEM(out.ptr(), static_cast<py::ssize_t>(i), to_python(values[i]).release().ptr());
+  }
   return out;
 }
 
 template <class T>
 py::object struct_to_python(const T& value) {
-  constexpr auto count = std::tuple_size_v<std::remove_cv_t<decltype(Data<T>::fields)>>;
-  py::tuple arguments(count);
+  const auto& slots = slots_of<T>();
+  py::object made = bare_instance(class_of<T>());
   std::size_t next = 0;
   std::apply(
-      [&](const auto&... field) { ((arguments[next++] = to_python(value.*(field.member), Data<T>::frozen)), ...); },
+      [&](const auto&... field) {
+        (fill_slot(slots[next++], made.ptr(), to_python(value.*(field.member), Data<T>::frozen)), ...);
+      },
       Data<T>::fields);
-  PyObject* made = PyObject_CallObject(class_of<T>(), arguments.ptr());
-  if (made == nullptr) throw py::error_already_set();
-  return py::reinterpret_steal<py::object>(made);
+  return made;
 }
 
 template <class T>
@@ -141,7 +190,7 @@ py::object to_python(const T& value, bool frozen) {
   if constexpr (is_plain<T>) {
     return struct_to_python(value);
   } else if constexpr (is_named_enum<T>) {
-    return enum_member(class_of<T>(), static_cast<long long>(value));
+    return enum_to_python(value);
   } else if constexpr (is_vector<T>) {
     return list_to_python(value, frozen);
   } else if constexpr (is_optional<T>) {
@@ -179,9 +228,11 @@ T struct_from_python(py::handle value, const Path& path) {
   const int is_one = PyObject_IsInstance(value.ptr(), class_of<T>());
   if (is_one < 0) throw py::error_already_set();
   if (is_one == 0) wrong_type(path, Data<T>::name, value);
+  const auto& names = names_of<T>();
+  std::size_t next = 0;
   return std::apply(
-      [&](const auto&... field) {
-        return T{from_python<typename std::remove_cvref_t<decltype(field)>::type>(py::object(value.attr(field.name)),
+      [&](const auto&... field) {  // in braces, so that they are asked in order
+        return T{from_python<typename std::remove_cvref_t<decltype(field)>::type>(attribute(value, names[next++]),
                                                                                   Path{&path, field.name})...};
       },
       Data<T>::fields);
