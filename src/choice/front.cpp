@@ -128,6 +128,7 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
   Front front;
   front.findings = least->findings;
   if (least->status == PlanStatus::infeasible) return front;
+  call.bind(least->bound_ms);  // of more kinds and fewer
   const int kinds_of_least = kinds_of(*least);
   int most = kinds_of_least;
   if (options.conditions.max_kinds > 0) most = std::min(most, options.conditions.max_kinds);

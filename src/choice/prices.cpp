@@ -163,6 +163,7 @@ std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& ma
   own.conditions = {};
   const Plan plain = call.plan(grid, machine, effort, own);
   if (asked.empty()) return {};
+  call.bind(plain.bound_ms);  // conditions only take plans away
   double from = part;
   for (Asked& one : asked) {
     if (&one != &asked.front() && is_one(asked)) {

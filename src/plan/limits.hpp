@@ -59,6 +59,7 @@ struct Spent {
   std::int64_t least_ms = 0;  ///< the most that one takes without its search, as far as is known; with a time limit
   Deadline::Clock::duration set_up{};  ///< the most that one took to read the panel; with a time limit
   Readings* readings = nullptr;        ///< of the call, where there are several plans
+  std::int64_t bound_ms = 0;           ///< no plan that the call may still ask for takes less
   bool why = true;      ///< of a plan under conditions that there is not: whether anybody asks for the reasons
   bool written = true;  ///< whether anybody asks for the stops, or else for total, bound and status only
 };

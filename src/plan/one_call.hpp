@@ -57,6 +57,8 @@ class OneCall {
   void ask_why(bool why) { spent_.why = why; }
   /// Whether anybody asks for a plan's stops, or else for its total, bound, status and findings only.
   void ask_stops(bool written) { spent_.written = written; }
+  /// No plan that is still to come takes less.
+  void bind(std::int64_t bound_ms) { spent_.bound_ms = bound_ms; }
 
   /// What the plans read, for whoever needs it besides.
   Readings& readings() noexcept { return readings_; }

@@ -19,6 +19,7 @@ namespace latchwork::inline v0::planning {
 namespace {
 
 constexpr std::int64_t most_begun_under = 200'000;  // a few milliseconds
+constexpr int most_ascents = 8;                     // of prices, for a bound
 
 class Under {
  public:
@@ -33,12 +34,17 @@ class Under {
         limits_(options_, &spent),
         own_readings_(false),
         readings_(spent.readings ? *spent.readings : own_readings_),
-        wales_(readings_.wales(grid)) {
+        wales_(readings_.wales(grid)),
+        plain_bound_ms_(spent.bound_ms) {
     if (!options.progress) return;
     // Several searches, told as one: of rhythms tried one by one nothing is proven before the last.
     options_.progress = [this, tell = options.progress](const Progress& now) {
       share_ = std::max(share_, 0.99 * now.share);
-      tell({trying_ ? 0 : now.bound_ms, best_.found() ? best_ms_ : trying_ ? -1 : now.best_ms, share_});
+      tell({trying_ ? plain_bound_ms_ : std::max(plain_bound_ms_, now.bound_ms),
+            best_.found() ? best_ms_
+            : trying_     ? -1
+                          : now.best_ms,
+            share_});
     };
   }
 
@@ -50,6 +56,8 @@ class Under {
     const auto& kept = options_.conditions.rhythms;
     const bool some = std::any_of(kept.begin(), kept.end(), [](const KeptRhythm& one) { return !one.rhythm; });
     limits_.keep_back(some ? Limits::for_a_rhythm_of_some : Limits::for_a_plan);
+    // Rhythms that are tried are bound one by one, and of those that nobody comes to this is all that is known.
+    if (some && plain_bound_ms_ == 0) bind(base_, limits_);
     groups_ = take_out(base_, wales_, options_.conditions);
     settled_.resize(groups_.size());
     int open = -1;
@@ -226,6 +234,33 @@ class Under {
                 "no plan that is had without a search keeps them, and there may be none");
   }
 
+  // What binds all plans binds those that keep the conditions: by prices alone, at no cost that is felt.
+  void bind(const Problem& problem, Limits& limits) {
+    const Windows windows = windows_of(problem, &limits);
+    if (limits.ended()) return;
+    Prices prices(problem, windows, &limits);
+    if (!prices.whole()) return;
+    for (int i = 0; i < most_ascents; ++i) {
+      const std::int64_t before = prices.bound();
+      if (prices.ascend(&limits) == before) break;
+    }
+    plain_bound_ms_ = bound_ms(problem, prices.bound());
+    limits.go_on(prices.work());
+  }
+
+  // The same for a plan that was not proven, whatever ended its search, but for one that has no time left.
+  void bind_at_last() {
+    if (plain_bound_ms_ > 0 || limits_.stopped_or_late()) return;
+    PlanOptions own = options_;
+    own.work_limit = 0;
+    own.progress = nullptr;
+    Limits limits(own, limits_);
+    Machine shallow = machine_;
+    const int depth = options_.conditions.max_depth;
+    if (depth > 0) shallow.max_ladder = std::min(shallow.max_ladder, depth);
+    bind(readings_.problem(grid_, shallow, effort_, limits), limits);
+  }
+
   struct Trial {
     std::int64_t bound = 0;
     Rhythm rhythm;
@@ -345,9 +380,11 @@ class Under {
 
   // The plan with what is known of it.
   Plan told(Plan plan) {
-    const bool optimal = proven_ || bound_ms_ >= plan.total_ms;
+    if (!proven_ && bound_ms_ < plan.total_ms) bind_at_last();
+    const std::int64_t bound = std::max(bound_ms_, plain_bound_ms_);
+    const bool optimal = proven_ || bound >= plan.total_ms;
     plan.status = optimal ? PlanStatus::optimal : PlanStatus::feasible;
-    plan.bound_ms = optimal ? plan.total_ms : bound_ms_;
+    plan.bound_ms = optimal ? plan.total_ms : bound;
     share_ = 1;
     trying_ = false;
     if (options_.progress) options_.progress({plan.bound_ms, plan.total_ms, 1.0});
@@ -366,6 +403,7 @@ class Under {
   Readings own_readings_;
   Readings& readings_;
   const Wales& wales_;
+  std::int64_t plain_bound_ms_;  // of all plans, as far as is known
   Problem base_;
   std::vector<Group> groups_;
   std::vector<Settled> settled_;

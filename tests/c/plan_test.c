@@ -356,6 +356,30 @@ static void the_best_that_is_told_is_a_plan(void) {
   latchwork_grid_destroy(tall);
 }
 
+static void what_binds_all_plans_binds_those_under_conditions(void) {
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
+  const latchwork_kept_rhythm any_rhythm = {1, 2, 2, 0, 0};
+  latchwork_grid *tall = NULL;
+  latchwork_plan *plain = NULL, *kept = NULL;
+  int64_t of_all = 0, bound = 0, total = 0;
+  checking = "bounds";
+  options.work_limit = 1;
+  OK(latchwork_grid_repeated_up(grid, 12, 0, &tall, NULL));
+  OK(latchwork_grid_plan(tall, &machine, NULL, &options, &plain, NULL));
+  OK(latchwork_plan_bound_ms(plain, &of_all, NULL));
+  conditions.rhythms = &any_rhythm;
+  conditions.rhythms_count = 1;
+  options.conditions = &conditions;
+  OK(latchwork_grid_plan(tall, &machine, NULL, &options, &kept, NULL));
+  OK(latchwork_plan_bound_ms(kept, &bound, NULL));
+  OK(latchwork_plan_total_ms(kept, &total, NULL));
+  CHECK(of_all > 0 && of_all <= bound && bound <= total);
+  latchwork_plan_destroy(kept);
+  latchwork_plan_destroy(plain);
+  latchwork_grid_destroy(tall);
+}
+
 static void conditions_are_kept_or_told(void) {
   /* On the right alone: the crossing stands after an even row, so nothing changes. Re-forms one row deep: the purl of
      row 1 wants a stop of its own after row 1, 15 s more, and its knit rung is saved, 4.5 s. Three rows apart: a stop
@@ -492,6 +516,7 @@ int main(void) {
   the_plan_is_certified();
   conditions_are_kept_or_told();
   the_best_that_is_told_is_a_plan();
+  what_binds_all_plans_binds_those_under_conditions();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);
   return checks_told();

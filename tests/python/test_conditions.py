@@ -127,3 +127,20 @@ def test_with_few_kinds_what_is_told_as_the_best_is_a_plan(limit):
     best = [now.best_ms for now in told if now.best_ms >= 0]
     assert best == sorted(best, reverse=True) and best[-1] == plan.total_ms
     assert all(now.bound_ms <= plan.bound_ms for now in told)
+
+
+@pytest.mark.parametrize("asked", [dict(rhythms=[lw.KeptRhythm(1, 0, 20)]), dict(max_kinds=40)])
+@pytest.mark.parametrize("limit", [1, 100_000])
+def test_what_binds_all_plans_binds_those_that_keep_conditions(asked, limit):
+    """However soon a search is ended: an open rhythm of many trials was once bound by the stops that are forced alone."""
+    grid = lw.Grid(60, 40)
+    for row in range(1, 61):
+        for column in range(1, 39):
+            if (row * row + 3 * row * column + column * column) % 7 < 2:
+                grid.set(row, column, lw.Cell.purl)
+    of_all = lw.plan(grid, lw.Machine(), work_limit=1).bound_ms
+    plain = lw.plan(grid, lw.Machine(), work_limit=limit)
+    kept = lw.plan(grid, lw.Machine(), work_limit=limit, conditions=lw.Conditions(**asked))
+    assert 0 < of_all <= kept.bound_ms <= kept.total_ms and kept.bound_ms >= 0.98 * plain.bound_ms
+    front = lw.plan_front(grid, lw.Machine(), work_limit=limit, conditions=lw.Conditions(**asked))
+    assert front.points and all(of_all <= point.plan.bound_ms <= point.plan.total_ms for point in front.points)
