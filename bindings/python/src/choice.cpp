@@ -42,6 +42,7 @@ void bind_choice(py::module_& m) {
          Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit,
          const std::optional<Conditions>& conditions) {
         Asked asked(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, conditions);
+        asked.options.time_limit_ms = less_time_for_objects(time_limit_ms, grid);
         return without_gil(grid, [&](const Grid& own) {
           return plan_two_rhythms(own, machine, effort.value_or(Effort{}), asked.options);
         });
@@ -78,6 +79,7 @@ void bind_choice(py::module_& m) {
          Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit,
          const std::optional<Conditions>& conditions) {
         Asked asked(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, conditions);
+        asked.options.time_limit_ms = less_time_for_objects(time_limit_ms, grid);
         return without_gil(
             grid, [&](const Grid& own) { return plan_front(own, machine, effort.value_or(Effort{}), asked.options); });
       },
