@@ -152,11 +152,11 @@ inline constexpr std::size_t max_swatch_bytes = std::size_t{64} << 20;
 
 /// Reads a swatch file: CSV (RFC 4180, UTF-8) whose first line names its columns, in any order:
 /// texture,counted,count,length,unit,place,swatch,state; the last four may be left out. counted is `stitches` or
-/// `rows`; unit is mm, cm or in (25.4 mm exactly: 10 cm and 4 in are two lengths); without that column each length
-/// has its own, as read_length() takes it ("10 cm", "4 in"). state is `off the machine`, `rested` or `washed`; empty or
-/// left out it is rested. Numbers are those of quantities: "28", "28.5", "28 1/2", without sign or exponent. Lines end
-/// with LF or CRLF. Beyond the RFC: lines that start with # and blank lines are passed over, so are a byte order mark
-/// at the start and blanks round an unquoted field. Linear in the text.
+/// `rows`; unit is one of length as read_length() takes it: mm, cm, in, inches (25.4 mm exactly: 10 cm and 4 in are two
+/// lengths), m, ft, yd; without that column each length has its own ("10 cm", "4 in"). state is `off the machine`,
+/// `rested` or `washed`; empty or left out it is rested. Numbers are those of quantities: "28", "28.5", "28 1/2",
+/// without sign or exponent. Lines end with LF or CRLF. Beyond the RFC: lines that start with # and blank lines are
+/// passed over, so are a byte order mark at the start and blanks round an unquoted field. Linear in the text.
 /// @throws Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, bad_unit,
 /// bad_encoding, too_large (more than max_swatch_bytes or Swatch::max_measurements).
 LATCHWORK_API Swatch read_swatch(std::string_view csv);

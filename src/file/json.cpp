@@ -456,11 +456,14 @@ Fields open(const Document& document, std::string_view format, int newest_versio
                  fmt::format("this is a \"{}\"; a \"{}\" was asked for", shown(kind->text()), format));
   }
   if (kind && version) {
-    const std::int64_t number = version->integer(1, INT64_MAX);
+    // A whole number past what integer() can tell is a newer version as well.
+    const bool past_all = version->kind() == Kind::real && version->real() >= 0x1p53;
+    const std::int64_t number = past_all ? INT64_MAX : version->integer(1, INT64_MAX);
     if (number > newest_version) {
+      const std::string told = past_all ? fmt::format("{:.17g}", version->real()) : std::to_string(number);
       version->refuse(
           ErrorCode::newer_version,
-          fmt::format("the file is of version {}; this library reads up to version {}", number, newest_version));
+          fmt::format("the file is of version {}; this library reads up to version {}", told, newest_version));
     }
   }
   std::vector<std::string_view> names = {"format", "version"};

@@ -8,6 +8,7 @@
 #include "latchwork/error.hpp"
 #include "latchwork/gauge.hpp"
 #include "quantity/reader.hpp"
+#include "quantity/units.hpp"
 #include "text/csv_table.hpp"
 #include "text/utf8.hpp"
 
@@ -21,12 +22,12 @@ constexpr std::array columns = {CsvColumn{"texture", true}, CsvColumn{"counted",
 
 LengthUnit unit_in(const CsvTable& table) {
   const std::string_view text = table.text(unit);
-  if (text == "mm") return LengthUnit::mm;
-  if (text == "cm") return LengthUnit::cm;
-  if (text == "in") return LengthUnit::inch;
+  const Unit* found = unit_named(text);
+  if (found != nullptr && found->kind == Kind::length) return static_cast<LengthUnit>(found->number);
+  const std::string_view all = unit_list(Kind::length);
   table.refuse(ErrorCode::bad_unit, unit,
-               text.empty() ? std::string("the unit is missing; it must be mm, cm or in")
-                            : fmt::format("'{}' is no unit of length here; it must be mm, cm or in", shown(text)));
+               text.empty() ? fmt::format("the unit is missing; it must be {}", all)
+                            : fmt::format("'{}' is no unit of length; it must be {}", shown(text), all));
 }
 
 /// A decimal number or a fraction, as all quantities are written: "28", "28.5", "28 1/2".

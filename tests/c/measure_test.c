@@ -4,6 +4,21 @@
 
 #include "program.h"
 
+static void a_unit_is_spelled_as_in_a_quantity(void) {
+  static const char csv[] = "texture,counted,count,length,unit\ns,stitches,28,4,inches\ns,rows,40,10,cm\n";
+  static const char ounces[] = "texture,counted,count,length,unit\ns,stitches,28,4,oz\n";
+  latchwork_swatch *swatch = NULL;
+  latchwork_measurement read[2];
+  latchwork_error error;
+  size_t needed = 0;
+  OK(latchwork_read_swatch(csv, strlen(csv), &swatch, NULL));
+  OK(latchwork_swatch_measurements(swatch, read, 2, &needed, NULL));
+  CHECK(needed == 2 && read[0].length_mm == 101.6 && read[1].length_mm == 100.0);
+  latchwork_swatch_destroy(swatch);
+  CHECK(latchwork_read_swatch(ounces, strlen(ounces), &swatch, &error) == LATCHWORK_E_BAD_UNIT && swatch == NULL);
+  CHECK(error.line == 2 && strcmp(error.field, "unit") == 0);
+}
+
 static void a_swatch_measures_a_panel(void) {
   /* 30 stitches in 10 cm are 6 in 20 mm; 40 rows in 10 cm are 4 in 10 mm. Two places, 29 and 31: mean 30, sample
      standard deviation sqrt(2), standard error 1. Off the machine 27 stitches: 10 % narrower once rested. */
@@ -419,6 +434,7 @@ static void a_design_is_graded(void) {
 }
 
 int main(void) {
+  a_unit_is_spelled_as_in_a_quantity();
   a_swatch_measures_a_panel();
   quantities_are_read_with_their_units();
   yarn_numbers_convert_by_their_definitions();

@@ -41,7 +41,7 @@ def test_a_swatch_is_read_with_its_units():
 @pytest.mark.parametrize(
     "text, code, line",
     [
-        (CSV + "moss,rows,20,2,feet,\n", lw.ErrorCode.bad_unit, 6),
+        (CSV + "moss,rows,20,2,oz,\n", lw.ErrorCode.bad_unit, 6),
         (CSV + "moss,rows,twenty,2,in,\n", lw.ErrorCode.bad_value, 6),
         ("texture,counted\n", lw.ErrorCode.missing_field, 1),
         (b"texture,counted,count,length,unit\n\xff,rows,1,1,mm\n", lw.ErrorCode.bad_encoding, 2),
@@ -51,6 +51,12 @@ def test_bad_swatch_files_are_refused_with_their_line(text, code, line):
     with pytest.raises(lw.Error) as caught:
         lw.read_swatch(csv=text)
     assert (caught.value.code, caught.value.line) == (code, line)
+
+
+@pytest.mark.parametrize("inches", ["in", "inch", "inches", "\u2033"])
+def test_a_unit_of_a_swatch_file_is_spelled_as_in_a_quantity(inches):
+    swatch = lw.read_swatch(f"texture,counted,count,length,unit\nmoss,rows,28,4,{inches}\n")
+    assert swatch.measurements[0].length_mm == 101.6
 
 
 texts = st.text(st.characters(blacklist_categories=("Cs",), blacklist_characters="\0"), min_size=1, max_size=12)

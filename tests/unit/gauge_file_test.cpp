@@ -120,6 +120,19 @@ TEST_CASE("an inch is 25.4 mm exactly and 10 cm are not 4 in", "[gauge][file]") 
   CHECK(length("100,mm") == 100.0);
 }
 
+TEST_CASE("a unit of a swatch file is spelled as in a quantity", "[gauge][file]") {
+  const auto length = [](const char* text) {
+    return read_swatch(header + "a,rows,1," + text + ",\n").measurements()[0].length_mm;
+  };
+  for (const char* inches : {"4,in", "4,inch", "4,inches", "4,\"\"\"\"", "4,\u2033"}) {
+    INFO(inches);
+    CHECK(length(inches) == 101.6);
+  }
+  CHECK(length("0.1,m") == 100.0);
+  CHECK(length("1/3,ft") == 101.6);
+  CHECK(length("1/4,yd") == 228.6);  // 36 in of 25.4 mm to the yard: 914.4 mm
+}
+
 TEST_CASE("a swatch file with no measurements is an empty swatch", "[gauge][file]") {
   CHECK(read_swatch(header) == Swatch());
   CHECK(read_swatch("texture,counted,count,length,unit") == Swatch());
@@ -172,8 +185,9 @@ TEST_CASE("what is wrong in a swatch file is refused with its line and field", "
       {"too long once in mm", header + "moss,rows,30,1001,cm,left\n", ErrorCode::bad_value, 2, "length"},
       {"overflow once in mm", header + "moss,rows,30,1e308,in,left\n", ErrorCode::bad_value, 2, "length"},
       {"no unit", header + "moss,rows,30,100,,left\n", ErrorCode::bad_unit, 2, "unit"},
-      {"inches spelled", header + "moss,rows,30,100,inches,left\n", ErrorCode::bad_unit, 2, "unit"},
-      {"metres", header + "moss,rows,30,100,m,left\n", ErrorCode::bad_unit, 2, "unit"},
+      {"a weight", header + "moss,rows,30,100,g,left\n", ErrorCode::bad_unit, 2, "unit"},
+      {"two units", header + "moss,rows,30,100,mm cm,left\n", ErrorCode::bad_unit, 2, "unit"},
+      {"in capitals", header + "moss,rows,30,100,MM,left\n", ErrorCode::bad_unit, 2, "unit"},
       {"a long place", header + "moss,rows,30,100,mm," + std::string(257, 'x') + "\n", ErrorCode::bad_value, 2,
        "place"},
       {"a NUL", header + "moss,rows,30,100,mm,a" + std::string(1, '\0') + "\n", ErrorCode::bad_value, 2, "place"},
@@ -192,8 +206,8 @@ TEST_CASE("what is wrong in a swatch file is refused with its line and field", "
 TEST_CASE("the message names place, value and limit", "[gauge][file][error]") {
   CHECK_THROWS_WITH(read_swatch(header + "moss,rows,30,1001,cm,left\n"),
                     "line 2, field length is 10010 mm; it must be 1..10000 mm");
-  CHECK_THROWS_WITH(read_swatch(header + "moss,rows,30,100,inch,left\n"),
-                    "line 2, field unit: 'inch' is no unit of length here; it must be mm, cm or in");
+  CHECK_THROWS_WITH(read_swatch(header + "moss,rows,30,100,inchs,left\n"),
+                    "line 2, field unit: 'inchs' is no unit of length; it must be mm, cm, m, in, ft or yd");
   CHECK_THROWS_WITH(read_swatch(header + "moss,rows,\"30,5\",100,mm,left\n"),
                     "line 2, field count: '30,5', character 3: a comma: numbers have a decimal point, and thousands "
                     "stand together");
