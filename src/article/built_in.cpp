@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "article/texts.hpp"
+#include "error/refuse.hpp"
 #include "latchwork/article.hpp"
 #include "latchwork/error.hpp"
 
@@ -23,9 +24,7 @@ Article built_in_article(std::string_view name) {
     if (each.name == name) return read_article(each.json);
     all += fmt::format("{}'{}'", all.empty() ? "" : ", ", each.name);
   }
-  Place place;
-  place.field = "name";
-  throw Error(ErrorCode::bad_argument, place, fmt::format("no such article comes with latchwork; there are {}", all));
+  refuse("name", fmt::format("no such article comes with latchwork; there are {}", all));
 }
 
 }  // namespace latchwork::inline v0

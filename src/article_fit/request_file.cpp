@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "article_fit/check.hpp"
+#include "error/refuse.hpp"
 #include "file/gauge_json.hpp"
 #include "latchwork/article_fit.hpp"
 #include "latchwork/quantity.hpp"
@@ -114,10 +115,7 @@ struct Lists {
 /// In a file the article is named, so that it can be read.
 void require_file(const ArticleRequest& request) {
   require_article_request(request);
-  if (!request.article.empty()) return;
-  Place place;
-  place.field = "article";
-  throw Error(ErrorCode::bad_argument, place, "article is empty; name one");
+  if (request.article.empty()) refuse("article", "article is empty; name one");
 }
 
 }  // namespace

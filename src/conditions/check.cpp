@@ -2,21 +2,21 @@
 
 #include <fmt/format.h>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/grid.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
-[[noreturn]] void refuse(const std::string& field, const std::string& what) {
-  Place place;
-  place.field = "options.conditions." + field;
-  throw Error(ErrorCode::bad_argument, place, place.field + " " + what);
+[[noreturn]] void refuse_condition(const std::string& condition, const std::string& what) {
+  const std::string field = "options.conditions." + condition;
+  refuse(field, field + " " + what);
 }
 
 void within(const std::string& field, int value, int least, int most) {
   if (value >= least && value <= most) return;
-  refuse(field, fmt::format("is {}; it may be {} to {}", value, least, most));
+  refuse_condition(field, fmt::format("is {}; it may be {} to {}", value, least, most));
 }
 
 }  // namespace
@@ -39,7 +39,7 @@ void check(const Conditions& conditions, int rows, int columns) {
       within(field("rhythm.every"), kept.rhythm->every, 1, Grid::max_side);
       within(field("rhythm.first"), kept.rhythm->first, 1, Grid::max_side);
     } else if (++open > 1) {
-      refuse(field("rhythm"), "is left to be found, as another is; only one may be");
+      refuse_condition(field("rhythm"), "is left to be found, as another is; only one may be");
     }
   }
 }

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "effort/terms.hpp"
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0 {
@@ -11,10 +12,8 @@ void check(const Effort& effort, const char* name) {
   for (const EffortPart& part : effort_parts) {
     const std::int64_t value = effort.*part.cost;
     if (value >= 0 && value <= max_effort_ms) continue;
-    Place place;
-    place.field = fmt::format("{}.{}", name, part.name);
-    throw Error(ErrorCode::bad_argument, place,
-                fmt::format("{} is {} ms; it may be 0 to {} ms", place.field, value, max_effort_ms));
+    const std::string field = fmt::format("{}.{}", name, part.name);
+    refuse(field, fmt::format("{} is {} ms; it may be 0 to {} ms", field, value, max_effort_ms));
   }
 }
 

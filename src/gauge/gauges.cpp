@@ -6,6 +6,7 @@
 #include <cmath>
 #include <set>
 
+#include "error/refuse.hpp"
 #include "gauge/pieces.hpp"
 #include "panel/standing.hpp"
 #include "text/utf8.hpp"
@@ -15,12 +16,6 @@ namespace latchwork::inline v0 {
 namespace {
 
 constexpr std::size_t most_substitutes = 50'000;
-
-[[noreturn]] void refuse(ErrorCode code, const std::string& field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(code, place, message);
-}
 
 }  // namespace
 

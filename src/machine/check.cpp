@@ -7,20 +7,19 @@
 #include <cstddef>
 #include <string_view>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
-[[noreturn]] void refuse(std::string_view field, const std::string& value, std::string_view range) {
-  Place place;
-  place.field = fmt::format("machine.{}", field);
-  const std::string message = fmt::format("{} is {}; it may be {}", place.field, value, range);
-  throw Error(ErrorCode::bad_argument, place, message);
+[[noreturn]] void refuse_part(std::string_view part, const std::string& value, std::string_view range) {
+  const std::string field = fmt::format("machine.{}", part);
+  refuse(field, fmt::format("{} is {}; it may be {}", field, value, range));
 }
 
 void within(std::string_view field, int value, int least, int most) {
-  if (value < least || value > most) refuse(field, std::to_string(value), fmt::format("{} to {}", least, most));
+  if (value < least || value > most) refuse_part(field, std::to_string(value), fmt::format("{} to {}", least, most));
 }
 
 }  // namespace
@@ -28,18 +27,18 @@ void within(std::string_view field, int value, int least, int most) {
 void check(const Machine& machine) {
   within("needles", machine.needles, 2, 4000);
   if (!std::isfinite(machine.pitch_mm) || machine.pitch_mm <= 0 || machine.pitch_mm > 50) {
-    refuse("pitch_mm", fmt::format("{} mm", machine.pitch_mm), "above 0, to 50 mm");
+    refuse_part("pitch_mm", fmt::format("{} mm", machine.pitch_mm), "above 0, to 50 mm");
   }
   within("leftmost", machine.leftmost, -4000, 4000);
   if (machine.prongs.size() > 20) {
-    refuse("prongs", fmt::format("a list of {} tools", machine.prongs.size()), "a list of up to 20, two of each");
+    refuse_part("prongs", fmt::format("a list of {} tools", machine.prongs.size()), "a list of up to 20, two of each");
   }
   for (std::size_t i = 0; i < machine.prongs.size(); ++i) {
     within(fmt::format("prongs[{}]", i), machine.prongs[i], 1, 20);
     if (std::find(machine.prongs.begin(), machine.prongs.begin() + static_cast<std::ptrdiff_t>(i), machine.prongs[i]) !=
         machine.prongs.begin() + static_cast<std::ptrdiff_t>(i)) {
-      refuse(fmt::format("prongs[{}]", i), fmt::format("{} again", machine.prongs[i]),
-             "named once: an entry stands for two tools of that many prongs");
+      refuse_part(fmt::format("prongs[{}]", i), fmt::format("{} again", machine.prongs[i]),
+                  "named once: an entry stands for two tools of that many prongs");
     }
   }
   within("comfortable_crossing", machine.comfortable_crossing, 1, 4000);

@@ -1,4 +1,5 @@
 #include "latchwork/machine.hpp"
+#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
@@ -7,15 +8,7 @@
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0 {
-namespace {
-
-[[noreturn]] void refuse(const char* field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(ErrorCode::bad_argument, place, message);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 Machine Machine::generic(MachineClass machine_class) {
   Machine machine;

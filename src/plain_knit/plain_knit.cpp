@@ -1,4 +1,5 @@
 #include "latchwork/plain_knit.hpp"
+#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
@@ -15,15 +16,9 @@ constexpr double most_constant = 100;
 constexpr double least_loop_mm = 0.1;
 constexpr double most_loop_mm = 1000;
 
-[[noreturn]] void refuse(std::string_view field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(ErrorCode::bad_argument, place, message);
-}
-
 void require(std::string_view field, double value, double least, double most) {
   if (value >= least && value <= most) return;  // false for NaN
-  refuse(field, fmt::format("{} is {}; it must be {}..{}", field, value, least, most));
+  refuse(std::string(field), fmt::format("{} is {}; it must be {}..{}", field, value, least, most));
 }
 
 double constant_of(Counted counted, const PlainConstants& constants) {

@@ -1,4 +1,5 @@
 #include "latchwork/quantity.hpp"
+#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
@@ -15,15 +16,9 @@
 namespace latchwork::inline v0 {
 namespace {
 
-[[noreturn]] void refuse(ErrorCode code, std::string_view field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(code, place, message);
-}
-
 void require_base(std::string_view field, double base) {
   if (in_range(base)) return;
-  refuse(ErrorCode::bad_argument, field,
+  refuse(ErrorCode::bad_argument, std::string(field),
          fmt::format("{} is {}; it must be 0 or {}..{}", field, base, least_quantity, most_quantity));
 }
 
@@ -88,7 +83,7 @@ void require_count(const CountPerLength& density) {
   for (const auto& [field, value] : {std::pair<std::string_view, double>{"count", density.count},
                                      std::pair<std::string_view, double>{"length_mm", density.length_mm}}) {
     if (value > 0 && in_range(value)) continue;
-    refuse(ErrorCode::bad_argument, field,
+    refuse(ErrorCode::bad_argument, std::string(field),
            fmt::format("{} is {}; it must be {}..{}", field, value, least_quantity, most_quantity));
   }
 }

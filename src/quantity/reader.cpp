@@ -5,6 +5,7 @@
 #include <array>
 #include <cstdint>
 
+#include "error/refuse.hpp"
 #include "quantity/number.hpp"
 #include "text/utf8.hpp"
 
@@ -38,9 +39,7 @@ constexpr bool is_letter(char c) {
 
 QuantityReader::QuantityReader(std::string_view text, std::string_view field) : text_(text), field_(field) {
   if (utf8_error(field) != std::string_view::npos) {
-    Place place;
-    place.field = "field";
-    throw Error(ErrorCode::bad_encoding, place, "field holds a byte that is not UTF-8");
+    latchwork::refuse(ErrorCode::bad_encoding, "field", "field holds a byte that is not UTF-8");
   }
   if (text.size() > max_quantity_bytes) {
     refuse(ErrorCode::too_large, max_quantity_bytes,

@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0 {
@@ -54,10 +55,7 @@ constexpr std::array words = {
 const Unit& checked(Kind kind, int number) {
   const auto all = units(kind);
   if (number >= 0 && static_cast<std::size_t>(number) < all.size()) return all[static_cast<std::size_t>(number)];
-  Place place;
-  place.field = "unit";
-  throw Error(ErrorCode::bad_argument, place,
-              fmt::format("unit is {}; a unit of {} is 0..{}", number, kind_name(kind), all.size() - 1));
+  refuse("unit", fmt::format("unit is {}; a unit of {} is 0..{}", number, kind_name(kind), all.size() - 1));
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
 #include "latchwork/size.hpp"
+#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
@@ -20,12 +21,6 @@ namespace {
 constexpr double most_seam = 1000;
 constexpr double least_level = 0.5;
 constexpr double most_level = 0.999;
-
-[[noreturn]] void refuse(const char* field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(ErrorCode::bad_argument, place, message);
-}
 
 void require_seam(const char* field, double seam) {
   if (seam >= 0 && seam <= most_seam && 2 * seam == std::floor(2 * seam)) return;

@@ -1,4 +1,5 @@
 #include "latchwork/strip.hpp"
+#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
@@ -20,15 +21,9 @@ Strip Strip::repeated_up(int times) const {
 }
 
 Strip Strip::filled_up(int rows) const {
-  if (rows < 1) {
-    Place place;
-    place.field = "rows";
-    throw Error(ErrorCode::bad_argument, place, fmt::format("a strip of {} rows; at least 1", rows));
-  }
+  if (rows < 1) refuse("rows", fmt::format("a strip of {} rows; at least 1", rows));
   if (rows > Grid::max_side) {
-    Place place;
-    place.field = "rows";
-    throw Error(ErrorCode::too_large, place, fmt::format("a strip of {} rows; the most is {}", rows, Grid::max_side));
+    refuse(ErrorCode::too_large, "rows", fmt::format("a strip of {} rows; the most is {}", rows, Grid::max_side));
   }
   const int whole = rows / grid.rows();
   const int rest = rows % grid.rows();

@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "error/refuse.hpp"
 #include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
 #include "text/utf8.hpp"
@@ -12,12 +13,6 @@
 
 namespace latchwork::inline v0 {
 namespace {
-
-[[noreturn]] void refuse(ErrorCode code, const std::string& field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(code, place, message);
-}
 
 void require(const std::string& field, double value, double least, double most, bool may_be_zero = false) {
   if ((value >= least && value <= most) || (may_be_zero && value == 0)) return;  // false for NaN

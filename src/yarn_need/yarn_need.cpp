@@ -1,4 +1,5 @@
 #include "latchwork/yarn_need.hpp"
+#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
@@ -30,9 +31,7 @@ constexpr std::array routes = {YarnRoute::weighed_area, YarnRoute::weighed_stitc
                                YarnRoute::plain_geometry};
 
 [[noreturn]] void refuse_need(const std::string& field, double need, const char* unit) {
-  Place place;
-  place.field = field;
-  throw Error(ErrorCode::too_large, place, fmt::format("a need of {} {}; the limit is {}", need, unit, most_need));
+  refuse(ErrorCode::too_large, field, fmt::format("a need of {} {}; the limit is {}", need, unit, most_need));
 }
 
 /// What a need may be off by: by what it comes from, and by yarn.
