@@ -157,7 +157,8 @@ TEST_CASE("a size that nothing fits is named, with what would have to give", "[g
   CHECK(grading_words(grading) == grading.message + "\n");
 }
 
-TEST_CASE("which tolerance has to give is told: one of them, and both only where one is not enough", "[grading]") {
+TEST_CASE("which tolerance has to give is told: one of them, and both only where one is not enough",
+          "[grading][long]") {
   // A row of the motif is 2 mm high, one of the edges 2.5: with one edge stitch a side 12 stitches, 48 mm, a row of
   // 2.083 mm. S alone has no edge, 10 stitches, and M two, 14, of which a row is 2.143 mm.
   const Swatch unlike({{"plain", Counted::stitches, 25, 100, ""},
@@ -189,7 +190,7 @@ TEST_CASE("which tolerance has to give is told: one of them, and both only where
   CHECK(bounds(1) == std::vector<std::vector<FitBound>>{width, width});
 }
 
-TEST_CASE("sizes that fit one by one and not in one construction are told so", "[grading]") {
+TEST_CASE("sizes that fit one by one and not in one construction are told so", "[grading][long]") {
   // One motif of 10 stitches: 40 mm are 10 stitches, without edges; 56 mm are 14, with two at either side.
   GradeRequest request{design(), {{"S", 40, 0, 200, 0}, {"M", 56, 0, 200, 0}}};
   request.design.edge_least = 0;

@@ -88,7 +88,7 @@ TEST_CASE("no part begins that the time left is too short to write up", "[choice
 
 TEST_CASE(
     "the work limit of a call of many plans is the call's: the same again, and no more plans than it has room for",
-    "[choice][reason][limits]") {
+    "[choice][reason][limits][long]") {
   const latchwork_test::Instance in = latchwork_test::instance_of("co-prime periods", 2, 60);
   const Plan mine = plan(in.grid, in.machine, in.effort);
   REQUIRE(mine.status == PlanStatus::optimal);

@@ -381,7 +381,8 @@ TEST_CASE("conditions of a rhythm are checked as those of a plan", "[plan][condi
                        refused(ErrorCode::bad_argument, Place{3, 1, 0, "options.conditions.rhythms[1]"}));
 }
 
-TEST_CASE("a search for few kinds that nobody limits and that comes to no end says so", "[plan][conditions][kinds]") {
+TEST_CASE("a search for few kinds that nobody limits and that comes to no end says so",
+          "[plan][conditions][kinds][long]") {
   // A few of its wales can be made in four kinds of stop; whether all can, nobody finds in so much work.
   const latchwork_test::Instance in = latchwork_test::instance_of("tuck stacks", 1, 24);
   PlanOptions options;
@@ -397,7 +398,7 @@ TEST_CASE("a search for few kinds that nobody limits and that comes to no end sa
 }
 
 TEST_CASE("a panel of which a few wales need more kinds of stop than are allowed has no plan",
-          "[plan][conditions][kinds]") {
+          "[plan][conditions][kinds][long]") {
   // Each has far more schedules than are looked at; two or three of its wales have few.
   for (const auto& [kind, seed, kinds] :
        {std::tuple("tuck stacks", 1, 1), std::tuple("tuck stacks", 1, 2), std::tuple("tuck stacks", 3, 3),
