@@ -1133,8 +1133,8 @@ def read_certificate(json: str | bytes) -> Certificate:
 def read_swatch(csv: str | bytes) -> Swatch:
     """Reads a swatch file: CSV (RFC 4180) with a first line that names its columns, in any order:
     texture,counted,count,length,unit,place,swatch,state; the last four may be left out. counted is `stitches` or `rows`;
-    unit is mm, cm or in; without that column each length has its own ("10 cm"). state is `off the machine`, `rested` or
-    `washed`, rested when it is left out. Lines that start with # and blank lines are passed over.
+    unit is mm, cm, in or inches, m, ft or yd; without that column each length has its own ("10 cm"). state is `off the
+    machine`, `rested` or `washed`, rested when it is left out. Lines that start with # and blank lines are passed over.
 
     Raises Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, bad_unit,
     bad_encoding, too_large.
