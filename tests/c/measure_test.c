@@ -9,7 +9,7 @@ static void a_unit_is_spelled_as_in_a_quantity(void) {
   static const char ounces[] = "texture,counted,count,length,unit\ns,stitches,28,4,oz\n";
   latchwork_swatch *swatch = NULL;
   latchwork_measurement read[2];
-  latchwork_error error;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
   size_t needed = 0;
   OK(latchwork_read_swatch(csv, strlen(csv), &swatch, NULL));
   OK(latchwork_swatch_measurements(swatch, read, 2, &needed, NULL));
