@@ -14,9 +14,11 @@ inline constexpr Count whole_budget = 400'000'000;
 /// How much work a search may still do, so that none goes on for ever; and whoever watches it.
 class Budget {
  public:
-  Budget(const FitOptions& options, Count left) : options_(options), left_(left) {}
+  Budget(const FitOptions& options, Count left) : options_(options), whole_(left), left_(left) {}
   bool spent() const { return left_ <= 0; }
   Count left() const { return left_; }
+  /// A quarter of the whole more, for what is to be told in any case.
+  void reserve() { left_ = whole_ / 4; }
 
   /// Counts work before it is done. @throws Error cancelled, at the latest a millisecond or so after it was asked for.
   void take(Count parts) {
@@ -49,6 +51,7 @@ class Budget {
   [[noreturn]] static void cancel() { throw Error(ErrorCode::cancelled, {}, "the fit was asked to stop"); }
 
   const FitOptions& options_;
+  Count whole_;
   Count left_;
   Count since_told_ = 0;
   double from_ = 0;

@@ -63,8 +63,9 @@ FitResult fitting::fit_within(const FitRequest& request, const Swatch& swatch, C
   for (FitCandidate& candidate : out.candidates) starts.choose(candidate, budget);
   if (out.candidates.empty()) {
     fitting::Budget more(options, budget_of_each);
-    out.nearest = fitting::nearest(request, combination, more);
-    out.nearest_complete = !more.spent();
+    fitting::Nearest found = fitting::nearest(request, combination, more);
+    out.nearest = std::move(found.nearest);
+    out.nearest_complete = found.complete;
     for (FitNearest& each : out.nearest) starts.choose(each.candidate, budget);
   } else {
     std::vector<Finding> open = fitting::open_findings(request, out.candidates.front(), "the best fit");

@@ -231,7 +231,7 @@ class Loosening {
         asked_(limits_of(request)),
         bounds_(bounds_of(request, ties_)) {}
 
-  std::vector<FitNearest> run() && {
+  Nearest run() && {
     double from =
         0.5;  // of the share that is told: what fit() searched before is one half, and each size half the rest
     for (std::size_t size = 1; size <= bounds_.size() && goes_on(size); ++size) {
@@ -246,12 +246,18 @@ class Loosening {
     std::sort(found_.begin(), found_.end(), comes_before);
     budget_.stage(from, 1);
     fill_up();
-    std::vector<FitNearest> out;
-    out.reserve(std::min(found_.size(), most_nearest));
+    Nearest out;
+    out.complete = !budget_.spent();
+    // What is told of a request that takes too long is worth less, but three that there are are told.
+    if (!out.complete && found_.size() < most_nearest) {
+      budget_.reserve();
+      add_of_all();
+    }
+    out.nearest.reserve(std::min(found_.size(), most_nearest));
     for (Near& each : found_) {
-      if (out.size() == most_nearest) break;
+      if (out.nearest.size() == most_nearest) break;
       std::vector<FitGive> gives = gives_of(request_, each.candidate);
-      out.push_back({std::move(each.candidate), std::move(gives)});
+      out.nearest.push_back({std::move(each.candidate), std::move(gives)});
     }
     return out;
   }
@@ -268,7 +274,11 @@ class Loosening {
       } while (!budget_.spent() && choices.next());
       add(std::move(more));
     }
-    if (found_.size() >= most_nearest) return;
+    if (found_.size() < most_nearest) add_of_all();
+  }
+
+  // Of all there are, whatever they break.
+  void add_of_all() {
     std::vector<std::size_t> all(bounds_.size());
     std::iota(all.begin(), all.end(), std::size_t{0});
     Limits none = limits_at(all, max_far);
@@ -402,7 +412,7 @@ std::vector<FitGive> gives_of(const FitRequest& request, const FitCandidate& can
   return Gives(request, candidate).take();
 }
 
-std::vector<FitNearest> nearest(const FitRequest& request, Combination& combination, Budget& budget) {
+Nearest nearest(const FitRequest& request, Combination& combination, Budget& budget) {
   return Loosening(request, combination, budget).run();
 }
 

@@ -23,12 +23,13 @@ class Search {
         most_(most),
         wide_(width_target(request)),
         high_(height_target(request)),
-        ties_(ties_of(request.groups)) {
+        ties_(ties_of(request.groups)),
+        columns_most_(limits.columns_most) {
     found_.times.resize(request.groups.size());
   }
 
   std::vector<FitCandidate> run() && {
-    if (!some_height_fits()) return {};
+    if (!some_height_fits() || !leaves_columns()) return {};
     for (panels_ = limits_.panels.least; panels_ <= limits_.panels.most && !budget_.spent(); ++panels_) {
       tell(0);
       ranges_ = limits_.times;
@@ -66,7 +67,7 @@ class Search {
       set_later(depth + 1, &Range::least);
       counts_[dimension] = upward ? range.least + i : range.most - i;
       const Count columns = combination_.columns(counts_);
-      if (columns > limits_.columns_most) {
+      if (columns > columns_most_) {
         if (upward) break;
         continue;
       }
@@ -113,7 +114,7 @@ class Search {
   void search_last(std::size_t dimension) {
     const Range& range = ranges_[dimension];
     const Count each = combination_.columns_each(dimension);
-    const Count room = limits_.columns_most - (combination_.columns(counts_) - range.least * each);
+    const Count room = columns_most_ - (combination_.columns(counts_) - range.least * each);
     if (room < 0) return;
     const Count most = std::min(range.most, room / each);
     Count wide = range.least;  // the first that is not narrower than the target
@@ -153,6 +154,21 @@ class Search {
     const Count step = first_where(
         Count{0}, last, [&](Count of) { return high_.percent(combination_.heights(rows(of)).greatest) >= -tolerance; });
     return step <= last && high_.percent(combination_.heights(rows(step)).least) <= tolerance;
+  }
+
+  // A grid has so many cells at most: what has the fewest rows that may do has the most columns. Else, where those rows
+  // are many, all that is wider would be looked through, and none of it is a grid. False where there are no such rows.
+  bool leaves_columns() {
+    constexpr double rounding = 1e-9;
+    const Count last = (Grid::max_side - limits_.rows_extra) / limits_.rows_step;
+    const Count step = first_where(Count{0}, last, [&](Count of) {
+      if (static_cast<double>(rows(of)) <= combination_.seam_rows()) return false;
+      return !limits_.height_tolerance ||
+             high_.percent(combination_.heights(rows(of)).greatest) >= -(*limits_.height_tolerance + rounding);
+    });
+    if (step > last) return false;
+    columns_most_ = std::min(limits_.columns_most, Grid::max_cells / rows(step));
+    return true;
   }
 
   Count rows(Count step) const { return limits_.rows_extra + step * limits_.rows_step; }
@@ -248,6 +264,7 @@ class Search {
   Target wide_;
   Target high_;
   Ties ties_;
+  Count columns_most_;
 
   // Of the combination being looked at.
   Count panels_ = 1;

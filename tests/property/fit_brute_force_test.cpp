@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdint>
 #include <functional>
+#include <initializer_list>
 #include <map>
 #include <numeric>
 #include <optional>
@@ -502,4 +503,61 @@ TEST_CASE("what is nearest gives least of all combinations under as few bounds l
   if (count < 8) return;
   CHECK(together > 0);
   CHECK(mixed > 0);
+}
+
+TEST_CASE("wherever there are three combinations three are told as near, of however odd a request", "[fit][property]") {
+  Random random(23);
+  const auto odd = [&](int most, std::initializer_list<int> others) {
+    return random.one_in(3) ? *(others.begin() + random.between(0, static_cast<int>(others.size()) - 1))
+                            : random.between(1, most);
+  };
+  int told = 0;
+  const int count = how_many(16);
+  for (int i = 0; told < count; ++i) {
+    const Swatch swatch = fit_swatch(random);
+    FitRequest request = random_request(random);
+    request.width_mm = request.width_most_mm = odd(60, {1, 500, 100'000, 1'000'000});
+    request.height_mm = request.height_most_mm = odd(60, {1, 500, 100'000, 1'000'000});
+    for (FitGroup& group : request.groups) {
+      if (random.one_in(3)) group.strips[0] = {"s", group.strips[0].texture, Grid(1, odd(5, {50, 700, 30'000}))};
+      if (random.one_in(3)) group.least = group.most = odd(3, {10, 1000, 60'000});
+    }
+    request.rows_step = odd(20, {1000, 40'000, Grid::max_side});
+    request.rows_extra = random.one_in(2) ? 0 : odd(20, {1000, Grid::max_side - 1, Grid::max_side});
+    if (random.one_in(2)) request.needles = odd(40, {1, 200});
+    request.seam_left = random.one_in(4) ? odd(3, {1000}) : 0;
+    request.seam_top = random.one_in(4) ? odd(3, {1000}) : 0;
+    FitResult found;
+    try {
+      found = fit(request, swatch);
+    } catch (const Error& error) {  // so many of one group, or panels, that not even the search is done
+      CHECK(error.code() == ErrorCode::too_large);
+      continue;
+    }
+    if (!found.candidates.empty()) continue;
+    INFO("case " << i);
+    // With every bound loosened there are as many rows as one likes: three of them for a panel that leaves a width.
+    Bounds none = bounds_of(request);
+    const Caps caps{Grid::max_side, static_cast<int>(request.seam_bottom + request.seam_top) + 4, 1};
+    for (const Loose& loose : loosened(request, caps)) loose.by(none);
+    int wide = 0;  // columns of the narrowest that leaves a width: nothing once each may stand once or not at all
+    for (std::size_t g = 0; g < request.groups.size(); ++g) {
+      const std::size_t first = first_of(request, g);
+      const int times = std::max(std::min(request.groups[first].least, 1), 0);
+      none.times[g] = {times, times};
+      wide += times * columns_of(request.groups[g]);
+    }
+    const int taken = static_cast<int>(request.seam_left + request.seam_right);
+    none.edge_least = none.edge_most = request.edge ? taken / 2 + 1 : 0;
+    const bool may = wide + 2 * none.edge_most <= Grid::max_side;
+    const std::vector<FitCandidate> there =
+        may ? BruteForce(request, swatch, caps).ranked(none) : std::vector<FitCandidate>{};
+    if (there.size() < 3) continue;
+    ++told;
+    REQUIRE(found.nearest.size() == 3);
+    for (std::size_t a = 0; a < 3; ++a) {
+      CHECK_FALSE(found.nearest[a].gives.empty());
+      for (std::size_t b = 0; b < a; ++b) CHECK(found.nearest[a].candidate != found.nearest[b].candidate);
+    }
+  }
 }

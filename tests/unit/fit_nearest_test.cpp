@@ -293,6 +293,72 @@ TEST_CASE("a search for the nearest that is cut short says so", "[fit]") {
   const FitResult found = fitting::fit_within(wanted, swatch(), 4'000'000);  // fit() stops at 400 million
   CHECK(found.candidates.empty());
   CHECK_FALSE(found.nearest_complete);
-  REQUIRE_FALSE(found.nearest.empty());
+  REQUIRE(found.nearest.size() == 3);  // that there are any is told all the same
   CHECK(found.nearest[0].gives[0].bound == FitBound::needles);
+}
+
+TEST_CASE("three that are near are found where few rows, or few columns, make a grid", "[fit]") {
+  const Swatch three({{"a", Counted::stitches, 20, 100, ""},
+                      {"a", Counted::rows, 30, 100, ""},
+                      {"b", Counted::stitches, 25, 100, ""},
+                      {"b", Counted::rows, 40, 100, ""},
+                      {"c", Counted::stitches, 30, 100, ""},
+                      {"c", Counted::rows, 45, 100, ""}});
+  const auto strip = [](int columns, const char* texture) { return Strip{"s", texture, Grid(1, columns)}; };
+  const auto told = [&](const FitRequest& wanted) {
+    const FitResult found = fit(wanted, three);
+    CHECK(found.candidates.empty());
+    CHECK(found.nearest_complete);
+    REQUIRE(found.nearest.size() == 3);
+    for (const FitNearest& each : found.nearest) CHECK_FALSE(each.gives.empty());
+    return found.nearest;
+  };
+  // 65,535 rows or none: of 4096 columns at most a grid has so many. What gives least are the rows.
+  FitRequest tall;
+  tall.width_mm = 3000;
+  tall.height_mm = 50;
+  tall.rows_extra = 65'535;
+  tall.rows_step = 18;
+  tall.groups = {{{strip(50, "c")}, 10, 12},
+                 {{strip(1, "a"), strip(5, "b")}, 0, 0, 0},
+                 {{strip(1, "c")}, 10, 13},
+                 {{strip(2, "c"), strip(5, "a")}, 1000, 1000}};
+  const std::vector<FitNearest> rows = told(tall);
+  CHECK(rows[0].gives.back().bound == FitBound::rows);
+  CHECK(rows[0].candidate.height_mm == Approx(50).margin(2));
+  // No legal row count at all that the seams leave something of, nor needles for one of each group.
+  FitRequest low;
+  low.width_mm = 4;
+  low.height_mm = 29;
+  low.needles = 29;
+  low.panels_least = low.panels_most = 2;
+  low.edge = strip(1, "a");
+  low.edge_least = 2;
+  low.edge_most = 3;
+  low.rows_extra = 10;
+  low.rows_step = 65'536;
+  low.seam_right = 2;
+  low.seam_bottom = 1000;
+  low.seam_stitches = 0.5;
+  low.groups = {{{strip(2, "b"), strip(5, "b")}, 60'000, 60'003},
+                {{strip(5000, "b")}, 1, 2},
+                {{strip(5000, "a"), strip(1, "b")}, 1, 2},
+                {{strip(2, "c")}, 0, 1}};
+  told(low);
+  // As far off as a kilometre.
+  FitRequest far;
+  far.width_mm = 100'000;
+  far.height_mm = 1'000'000;
+  far.tolerance_percent = 1;
+  far.needles = 30;
+  far.panels_most = 2;
+  far.edge = strip(1, "b");
+  far.edge_most = 2;
+  far.rows_step = 65'536;
+  far.seam_stitches = 0.5;
+  far.groups = {{{strip(30'000, "c"), strip(2, "a")}, 2, 2},
+                {{strip(4, "c"), strip(3, "b")}, 1000, 1002, 0},
+                {{strip(5000, "b"), strip(1, "c")}, 0, 100},
+                {{strip(1, "b")}, 3, 6}};
+  told(far);
 }
