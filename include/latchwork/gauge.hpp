@@ -157,8 +157,9 @@ inline constexpr std::size_t max_swatch_bytes = std::size_t{64} << 20;
 /// `rested` or `washed`; empty or left out it is rested. Numbers are those of quantities: "28", "28.5", "28 1/2",
 /// without sign or exponent. Lines end with LF or CRLF. Beyond the RFC: lines that start with # and blank lines are
 /// passed over, so are a byte order mark at the start and blanks round an unquoted field. Linear in the text.
-/// @throws Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, bad_unit,
-/// bad_encoding, too_large (more than max_swatch_bytes or Swatch::max_measurements).
+/// @throws Error with line and field, the name of its column: bad_syntax, missing_field, unknown_field (field
+/// "column 3", counted from 1, for a column without a name), duplicate_key, bad_value, bad_unit, bad_encoding,
+/// too_large (more than max_swatch_bytes or Swatch::max_measurements).
 LATCHWORK_API Swatch read_swatch(std::string_view csv);
 
 /// The CSV that read_swatch() reads back to an equal swatch: lengths in mm, every number in its

@@ -62,8 +62,9 @@ class LATCHWORK_API Timings {
 /// may `note`. A count is a whole number without sign, nothing is 0. A time is digits with or without a decimal point,
 /// no sign, no exponent; its unit is ms, s, min or h; it is a whole number of milliseconds, as read_duration() has it.
 /// What else a file may hold (comments, blank lines, blanks round fields) is as in read_swatch(). Linear in the text.
-/// @throws Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value (what Timings
-/// refuses too), bad_unit, bad_encoding, too_large (more than max_timings_bytes or Timings::max_spells).
+/// @throws Error with line and field: bad_syntax, missing_field, unknown_field (field "column 3", as read_swatch() has
+/// it, for a column without a name), duplicate_key, bad_value (what Timings refuses too), bad_unit, bad_encoding,
+/// too_large (more than max_timings_bytes or Timings::max_spells).
 LATCHWORK_API Timings read_timings(std::string_view csv);
 
 /// The CSV that read_timings() reads back to equal timings: every column, times in ms, lines ended with LF.

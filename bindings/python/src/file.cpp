@@ -58,7 +58,8 @@ void bind_file(py::module_& m) {
         "state is `off the "
         "machine`, `rested` or `washed`, rested when it is left out. Lines that start "
         "with # and blank lines are passed over.\n\nRaises Error with line and field: bad_syntax, missing_field, "
-        "unknown_field, duplicate_key, bad_value, bad_unit, bad_encoding, too_large.");
+        "unknown_field (field \"column 3\", counted from 1, for a column without a name), duplicate_key, bad_value, "
+        "bad_unit, bad_encoding, too_large.");
 
   m.def("read_timings", &read_free<Timings, &read_timings>, "csv"_a,
         "Reads a timings file: CSV (RFC 4180), one spell a line, with a first line that names its columns, in any "
@@ -67,8 +68,8 @@ void bind_file(py::module_& m) {
         "s, min, h) and note (may be left out). A count is a whole number, nothing is 0; a time is a whole number of "
         "milliseconds (1.5 min is, 1.33333 min is refused). Lines that start with # and blank lines are passed over.\n"
         "\n"
-        "Raises Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, "
-        "bad_unit, bad_encoding, too_large.");
+        "Raises Error with line and field: bad_syntax, missing_field, unknown_field (field \"column 3\", counted from "
+        "1, for a column without a name), duplicate_key, bad_value, bad_unit, bad_encoding, too_large.");
 
   m.def("write", without_gil(&write_one<Grid>), "grid"_a, "The JSON that read_grid() reads back to an equal grid.");
   m.def("write", without_gil(&write_one<Strip>), "strip"_a, "The JSON that read_strip() reads back to an equal strip.");
