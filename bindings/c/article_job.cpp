@@ -10,6 +10,12 @@ const ArticleJob& value_of(const latchwork_article_job* article_job) {
   return given(article_job, "article_job").value;
 }
 
+const PieceWork& with_inner(const ArticleJob& article_job, std::size_t index) {
+  const PieceWork& work = element(article_job.works, index, "index");
+  if (work.inner == 0) refuse("index", "that of a piece whose inner panels have a plan of their own");
+  return work;
+}
+
 }  // namespace
 
 latchwork_status latchwork_brief_set_article(latchwork_brief* brief, const latchwork_article_request* request,
@@ -111,7 +117,7 @@ latchwork_status latchwork_article_job_works(const latchwork_article_job* articl
   return guarded(error, [&] {
     Room room(works, capacity, needed, "works");
     room.take(value_of(article_job).works, [](const PieceWork& from) {
-      return latchwork_piece_work{from.panels, from.fits ? 1 : 0};
+      return latchwork_piece_work{from.panels, from.fits ? 1 : 0, from.inner};
     });
   });
 }
@@ -126,6 +132,20 @@ latchwork_status latchwork_article_job_verification(const latchwork_article_job*
   return guarded(error, [&] {
     StructRoom(verification, "verification")
         .take(verification_out(element(value_of(article_job).works, index, "index").verification));
+  });
+}
+
+latchwork_status latchwork_article_job_inner_plan(const latchwork_article_job* article_job, size_t index,
+                                                  latchwork_plan** out, latchwork_error* error) {
+  return guarded(error, [&] { fill(out, [&] { return with_inner(value_of(article_job), index).inner_plan; }); });
+}
+
+latchwork_status latchwork_article_job_inner_verification(const latchwork_article_job* article_job, size_t index,
+                                                          latchwork_verification* verification,
+                                                          latchwork_error* error) {
+  return guarded(error, [&] {
+    StructRoom(verification, "verification")
+        .take(verification_out(with_inner(value_of(article_job), index).inner_verification));
   });
 }
 

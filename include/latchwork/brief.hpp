@@ -56,23 +56,29 @@ struct PieceWork {
   /// and height than the design's tolerance.
   bool fits = false;
   /// Of one panel: of fitted_piece() of a candidate, its panel 0, in the piece's shape. The candidate is the first
-  /// whose panels (0 and the last) have no findings() of severity error on the machine, and whose hand work the shape
-  /// does not cut (shape_findings()); where all have, the first of all, and the plan's findings say why it cannot be
-  /// made; where its shape cannot be cut `fits` is false, the plan is of the straight panel, and a note says why. What
-  /// a candidate lacks of the piece's measures, within the tolerance, bars no shape. A shaped piece of three panels or
-  /// more is not made. The same one is fitted_brief()'s, and is reckoned.
+  /// whose panels have no findings() of severity error on the machine, and whose hand work the shape does not cut
+  /// (shape_findings()); where all have, the first of all, and the plan's findings say why it cannot be made; where its
+  /// shape cannot be cut `fits` is false, the plan is of the straight panel, and a note says why. What a candidate
+  /// lacks of the piece's measures, within the tolerance, bars no shape. The same one is fitted_brief()'s, and is
+  /// reckoned.
   Plan plan;
   Verification verification;  ///< of `plan`
+  /// Of `panels`, those between the outer two of a shaped piece that is sewn of three or more: they are not cut, so
+  /// that they have a plan of their own. 0 where there are none, or the shape cuts nothing of the outer ones.
+  int inner = 0;
+  Plan inner_plan;  ///< of one of them, panel 1 of the candidate; the others are alike, or its mirror images
+  Verification inner_verification;  ///< of `inner_plan`
   friend bool operator==(const PieceWork&, const PieceWork&) = default;
 };
 
 /// A panel that best fits are knitted of, other than the brief's own: fitted_brief() makes a brief of it.
 struct FittedPanel {
   /// A name for the folder of its files, none twice: "fitted-", then small letters, digits and hyphens of the piece's
-  /// name: "fitted-panel-lower-left", "fitted-front-2", "fitted-front-mirrored".
+  /// name: "fitted-panel-lower-left", "fitted-front-2", "fitted-front-mirrored",
+  /// "fitted-front-inner".
   std::string folder;
   /// For people, what it is for: "front, back"; of a piece sewn of several panels "front, left panels", "front, right
-  /// panel, mirrored".
+  /// panel, mirrored"; of a shaped one of three or more "front, left outer panel", "front, inner panels".
   std::string pieces;
   int piece = 0;           ///< index among ArticleFit::pieces of the first that it is for
   int panel = 0;           ///< which of that piece's panels it is, as of fitted()
@@ -129,9 +135,9 @@ struct Job {
 /// @throws Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
 /// throw with the file's name before the field: of article.json also, with its line, what targets() and panel_design()
 /// refuse, and an article that is neither the library's nor a file "name.json" of the folder (field "article.json:
-/// article"); of substitutes.csv, with its line, bad_syntax, bad_encoding, missing_field, unknown_field, bad_value for
-/// a texture that is empty, named twice or its own substitute, and too_large; of brief.json, with its line, what
-/// readers of JSON throw.
+/// article"); of substitutes.csv, with its line, bad_syntax, bad_encoding, missing_field, unknown_field ("column 3" for
+/// one without a name), bad_value for a texture that is empty, named twice or its own substitute, and too_large; of
+/// brief.json, with its line, what readers of JSON throw.
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
 /// Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
@@ -146,7 +152,9 @@ LATCHWORK_API Job run(const Brief& brief, const PlanOptions& options = {});
 /// other: panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is that of
 /// one panel, without seams; where YarnRequest::rows say which yarns knit which rows, and the panel has other rows, it
 /// has none. Its size is told as any brief's, with what the seams take in, in the state that it was fitted in: the
-/// article's design's, or, where that names none, the brief's.
+/// article's design's, or, where that names none, the brief's. The panel is called after the brief's and what it is
+/// for, "runner: front, left panels, seams included", where a seam takes in any of it, at the piece's edges or between
+/// panels; else "runner: front, left panels".
 /// @throws Error bad_argument (field "brief.article", "index"; "job.article.fit" for a job of another brief);
 /// size_mismatch (field "job.article"); as fit_article().
 LATCHWORK_API Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index);
@@ -169,7 +177,11 @@ LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 /// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
 /// panel with a size and in one piece (a stitch in every row, and a column in common with the row below),
 /// schematic.svg, for an article that is fitted article.txt, into `folder`, which is made if it is not there; an older
-/// schematic.svg or article.txt of which there is none now is taken away. The schematic is of the brief's panel.
+/// schematic.svg or article.txt of which there is none now is taken away. The schematic is of the brief's panel, or,
+/// where an article is fitted, of its pieces as they are made, and of that panel as it stands where no piece is made of
+/// it: each piece's panels sewn together, seams dashed, measured between the seams, with the width of a panel and of
+/// all together. Pieces alike are drawn once; notes say which edges are sewn, and what is not drawn: a piece that
+/// nothing fits, and what would make more than Schematic::max_pieces.
 /// @throws Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or folder); crossing_cut
 /// where a group of the article cuts a crossing; as page_html(), and as write() of a plan.
 LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::string& folder);

@@ -42,8 +42,8 @@ struct SchematicPiece {
   /// a thousandth of a millimetre; corners of one place that follow each other are one.
   std::vector<OutlinePoint> outline;
   std::vector<SchematicMeasure> measures;
-  bool seam_left = false;   ///< its left side is sewn to the piece before it
-  bool seam_right = false;  ///< its right side to the piece after it
+  bool seam_left = false;   ///< its left side is sewn to the piece before it, so that they are drawn edge to edge
+  bool seam_right = false;  ///< its right side to the piece after it, likewise
   /// The same piece in the other sizes, in order, where `outline` lies in the drawn one's place: all of them, or none.
   /// Drawn thin, each as an outline of its own.
   std::vector<std::vector<OutlinePoint>> others{};
@@ -70,11 +70,13 @@ struct Schematic {
 
 /// The drawing as SVG 1.1, black on white: each piece to one scale, its measures on dimension lines with extension
 /// lines as "a = 45 (50, 55) cm", each with a small letter that the list below explains (capitals are strips of charts,
-/// "X1" crossings of instructions); seams dashed; a title that says that the
-/// right side is shown. Pieces stand side by side, in rows where they would not fit a page; pieces that are sewn
-/// together stay in one row. Outlines of the other sizes are drawn thin. Made for 190 mm of A4 and for a phone: text is
-/// a thirtieth of the width, smaller only where pieces sewn together need more room. Linear in measures, O(n log n) in
-/// an outline's points.
+/// "X1" crossings of instructions); a title that says that the
+/// right side is shown. Pieces stand side by side, in rows where they would not fit a page. Pieces that are sewn
+/// together stand edge to edge on one lower line, from the left, the seam dashed in place of their sides; the same
+/// where a piece is sewn to one that is not there, but inside its side. A width of the first of them may go on over the
+/// others, whose place its x then counts on to. Outlines of the other sizes are drawn thin. Made for 190 mm of A4 and
+/// for a phone: text is a thirtieth of the width, smaller only where words need more room. Linear in measures, O(n log
+/// n) in an outline's points.
 /// @throws Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm" for as
 /// many as are not the sizes, "pieces[0].others" likewise, "unit") for what is out of its range, or an outline under 1
 /// mm wide or high; for an outline that crosses or touches itself or folds back (field "pieces[0].outline[2]",
@@ -99,11 +101,12 @@ LATCHWORK_API std::string schematic_svg(const Schematic& schematic);
 /// field of the seam that takes more) for a row that its seams take wholly; too_large (field "substitutes").
 LATCHWORK_API SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const SizeOptions& options = {});
 
-/// One design in all its sizes, on one drawing: the panels of each piece side by side as they are sewn, as
+/// One design in all its sizes, on one drawing: the panels edge to edge as they are sewn, as
 /// schematic_piece() has fitted() with the design's state, substitutes and seams; the first size is drawn, the others
-/// thin over it, their lower edges in line and their middles one above the other. Measures stand as "45 (50, 55) cm";
-/// panels alike are measured once, heights on the last one. Notes tell the width of all panels where there are two or
-/// more, and what the measures rest on. The title is the caller's to set. Linear in the cells of all panels.
+/// thin over it, their lower edges in line and their middles, each of all its panels, one above the other. Measures
+/// stand as "45 (50, 55) cm"; panels alike are measured once, heights on the last one. Where there are two or more the
+/// first has the width of them all too. Notes tell what the measures rest on. The title is the caller's to set. Linear
+/// in the cells of all panels.
 /// @throws Error bad_argument (field "candidates" for a grading without, or of other sizes than the request's; "panels"
 /// where sizes differ in them; "unit" for another than cm or inch; what fitted() refuses); too_large (field "panels")
 /// for more than Schematic::max_pieces; as schematic_piece().

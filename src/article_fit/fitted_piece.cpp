@@ -2,26 +2,16 @@
 #include <utility>
 
 #include "article_fit/outline.hpp"
+#include "fit/request.hpp"
 #include "latchwork/article_fit.hpp"
 #include "latchwork/size.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
-/// How one panel of a candidate is measured, as FitRequest tells: the seams between panels take in their own.
-SizeOptions measuring_of(const FitRequest& wanted, int panel, int panels) {
-  SizeOptions out;
-  out.state = wanted.state;
-  out.substitutes = wanted.substitutes;
-  out.seam_left = panel == 0 ? wanted.seam_left : wanted.seam_stitches;
-  out.seam_right = panel == panels - 1 ? wanted.seam_right : wanted.seam_stitches;
-  out.seam_bottom = wanted.seam_bottom;
-  out.seam_top = wanted.seam_top;
-  return out;
-}
-
 double width_mm(const FitRequest& wanted, const FitCandidate& candidate, const Swatch& swatch, int panel) {
-  return size(fitted(wanted, candidate, panel), swatch, measuring_of(wanted, panel, candidate.panels)).width_mm;
+  return size(fitted(wanted, candidate, panel), swatch, fitting::measuring_of(wanted, panel, candidate.panels))
+      .width_mm;
 }
 
 /// Of all panels but that one. Those between the outer two are alike.
@@ -45,7 +35,7 @@ Panel fitted_piece(const TargetPiece& piece, const FitRequest& design, const Fit
   const int last = candidate.panels - 1;
   const PanelEdges edges{
       .left = panel == 0, .right = panel == last, .beside_mm = beside_mm(wanted, candidate, swatch, panel)};
-  const SizeOptions measuring = measuring_of(wanted, panel, candidate.panels);
+  const SizeOptions measuring = fitting::measuring_of(wanted, panel, candidate.panels);
   return shaped(straight, outline_between(piece, straight, swatch, measuring, step, edges), options);
 }
 

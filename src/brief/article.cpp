@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <utility>
 
@@ -76,11 +77,7 @@ double apart(const YarnNeed& need) {
 /// Seams of the whole article: its own, a range at its middle, and those between the panels of its pieces.
 double seams_mm(const Brief& brief, const ArticleFit& fit) {
   double out = (fit.targets.seam_least_mm + fit.targets.seam_greatest_mm) / 2;
-  for (const PieceFit& piece : fit.pieces) {
-    if (piece.fit.candidates.empty()) continue;
-    const FitCandidate& best = piece.fit.candidates[chosen(brief, piece)];
-    out += static_cast<double>(piece.target.count) * (best.panels - 1) * best.height_mm;
-  }
+  for (const PanelSeams& seams : panel_seams(brief, fit)) out += static_cast<double>(seams.count) * seams.mm;
   return out;
 }
 
@@ -135,15 +132,19 @@ std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<Piece
   std::optional<YarnNeed> need;
   for (const PiecePanel& piece : pieces) {
     if (!piece.fits) continue;
-    YarnRequest request = *brief.yarn;
-    request.pieces = piece.panels;
-    request.seam_mm = need ? 0 : seam_mm;
-    YarnNeed own = yarn_need(piece.panel, brief.swatch, request);
-    if (need) {
-      add_need(*need, own, request.yarns);
-    } else {
-      need = std::move(own);
-    }
+    const auto add = [&](const Panel& panel, int panels) {
+      YarnRequest request = *brief.yarn;
+      request.pieces = panels;
+      request.seam_mm = need ? 0 : seam_mm;
+      YarnNeed own = yarn_need(panel, brief.swatch, request);
+      if (need) {
+        add_need(*need, own, request.yarns);
+      } else {
+        need = std::move(own);
+      }
+    };
+    add(piece.panel, piece.panels - piece.inner_panels);
+    if (piece.inner) add(*piece.inner, piece.inner_panels);
   }
   if (need) {
     need->apart = apart(*need);
@@ -173,7 +174,12 @@ void add_notes(const Brief& brief, ArticleJob& article) {
     } else if (!article.works[i].fits) {
       without.push_back(fmt::format("'{}'", name));
     } else if (article.works[i].plan.status == PlanStatus::infeasible) {
-      article.notes.push_back(fmt::format("the hours are without '{}', whose panel has no plan on this machine", name));
+      article.notes.push_back(fmt::format("the hours are without {}'{}', whose panel has no plan on this machine",
+                                          article.works[i].inner > 0 ? "the outer panels of " : "", name));
+    }
+    if (article.works[i].inner > 0 && article.works[i].inner_plan.status == PlanStatus::infeasible) {
+      article.notes.push_back(
+          fmt::format("the hours are without the inner panels of '{}', which have no plan on this machine", name));
     }
   }
   if (!without.empty()) {
@@ -224,16 +230,24 @@ std::string bar_name(FindingCode code) {
   return out;
 }
 
+namespace {
+
+/// The first of a piece's panels that one of them is made as: as of fitted(), those right of the middle are mirrored;
+/// of a shaped piece the outer ones have its edges.
+int made_as(int panel, int panels, bool shaped) {
+  if (panel == 0 || panel == panels - 1) return panel;
+  const bool mirrored = 2 * panel > panels - 1;
+  if (shaped) return mirrored ? panels - 2 : 1;
+  return mirrored ? panels - 1 : 0;
+}
+
+}  // namespace
+
 std::optional<Barrier> barrier(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate) {
   const bool shaped = !piece.target.shape.empty();
-  if (shaped && candidate.panels > 2) {
-    return Barrier{"shape",
-                   fmt::format("it is sewn of {} panels, of which only the outer ones would be shaped: a piece "
-                               "of one or two can be (panels_most 2)",
-                               candidate.panels)};
-  }
   const FitRequest design = design_of(brief);
-  for (const int index : {0, candidate.panels - 1}) {
+  for (int index = 0; index < candidate.panels; ++index) {
+    if (made_as(index, candidate.panels, shaped) != index) continue;
     std::optional<Panel> panel;
     try {
       panel = fitted_piece(allowed(piece.target, candidate), design, candidate, brief.swatch, index);
@@ -245,7 +259,6 @@ std::optional<Barrier> barrier(const Brief& brief, const PieceFit& piece, const 
       if (finding.severity != Severity::error) continue;
       return Barrier{bar_name(finding.code), finding.message};
     }
-    if (candidate.panels == 1) break;
   }
   return std::nullopt;
 }
@@ -292,18 +305,29 @@ PiecePanels piece_panels(const Brief& brief, const PieceFit& piece) {
   TargetPiece straight = piece.target;
   straight.shape.clear();
   const auto uncut = [&](std::string why) {
-    return PiecePanels{cut(straight, 0), std::nullopt, panels, false, std::move(why), {}};
+    const std::vector<std::size_t> first(static_cast<std::size_t>(panels), 0);
+    return PiecePanels{{cut(straight, 0)}, first, false, std::move(why), {}};
   };
   if (!fits) return uncut("");
-  if (!piece.target.shape.empty() && panels > 2) return uncut(barrier(brief, piece, best)->why);
+  const bool shaped = !piece.target.shape.empty();
   try {
-    PiecePanels out{cut(piece.target, 0), std::nullopt, panels, fits, "", {}};
-    if (panels > 1) out.right = cut(piece.target, panels - 1);
-    if (out.right && is_same_cloth(out.left, *out.right)) out.right.reset();
-    if (!piece.target.shape.empty()) out.advice = shape_advice(cut(straight, 0), out.left);
+    PiecePanels out{{}, {}, fits, "", {}};
+    std::map<int, std::size_t> made;  // which cloth the panels are that others are made as
+    for (int i = 0; i < panels; ++i) {
+      const int as = made_as(i, panels, shaped);
+      if (!made.contains(as)) {
+        Panel cloth = cut(piece.target, as);
+        const auto same = std::find_if(out.cloths.begin(), out.cloths.end(),
+                                       [&](const Panel& other) { return is_same_cloth(other, cloth); });
+        made[as] = static_cast<std::size_t>(same - out.cloths.begin());
+        if (same == out.cloths.end()) out.cloths.push_back(std::move(cloth));
+      }
+      out.cloth_of.push_back(made[as]);
+    }
+    if (shaped) out.advice = shape_advice(cut(straight, 0), out.panel(0));
     return out;
   } catch (const Error& error) {
-    if (piece.target.shape.empty()) throw;
+    if (!shaped) throw;
     return uncut(stands ? error.what() : barrier(brief, piece, best)->why);
   }
 }
@@ -312,10 +336,31 @@ std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit) 
   std::vector<PiecePanel> out;
   out.reserve(fit.pieces.size());
   for (const PieceFit& piece : fit.pieces) {
-    PiecePanels made = piece_panels(brief, piece);
-    out.push_back({std::move(made.left), piece.target.count * made.panels, made.fits});
+    const PiecePanels made = piece_panels(brief, piece);
+    PiecePanel& each = out.emplace_back(PiecePanel{made.panel(0), piece.target.count * made.panels(), made.fits});
+    const bool differ = made.fits && !piece.target.shape.empty() && made.panels() > 2 && made.cloth_of[1] != 0;
+    if (!differ) continue;
+    each.inner = made.panel(1);
+    each.inner_panels = piece.target.count * (made.panels() - 2);
   }
   return out;
+}
+
+std::vector<PanelSeams> panel_seams(const Brief& brief, const ArticleFit& fit) {
+  std::vector<PanelSeams> out;
+  for (std::size_t i = 0; i < fit.pieces.size(); ++i) {
+    const PieceFit& piece = fit.pieces[i];
+    if (piece.fit.candidates.empty()) continue;
+    const FitCandidate& best = piece.fit.candidates[chosen(brief, piece)];
+    if (best.panels < 2 || !piece_panels(brief, piece).fits) continue;
+    out.push_back({i, std::int64_t{piece.target.count} * (best.panels - 1), best.height_mm});
+  }
+  return out;
+}
+
+EdgeSeams edge_seams(const TargetPiece& piece, const FitRequest& design) {
+  const FitRequest wanted = piece_request(piece, design);
+  return {wanted.seam_left + wanted.seam_right, wanted.seam_bottom + wanted.seam_top};
 }
 
 void reckon(const Brief& brief, ArticleJob& article) {
@@ -325,8 +370,13 @@ void reckon(const Brief& brief, ArticleJob& article) {
   bool fits = false;
   for (const PieceWork& work : article.works) {
     fits = fits || work.fits;
-    if (!work.fits || work.plan.status == PlanStatus::infeasible) continue;
-    add_times(article.times, work_times(work.plan, brief.effort), work.panels);
+    if (!work.fits) continue;
+    for (const bool inner : {false, true}) {
+      const Plan& plan = inner ? work.inner_plan : work.plan;
+      const int panels = inner ? work.inner : work.panels - work.inner;
+      if (panels == 0 || plan.status == PlanStatus::infeasible) continue;
+      add_times(article.times, work_times(plan, brief.effort), panels);
+    }
   }
   article.seam_mm = fits ? seams_mm(brief, article.fit) : 0;
   article.sewing_ms = sewing_ms(article.seam_mm, brief.article->seam_ms_per_m);
@@ -340,26 +390,39 @@ ArticleJob article_of(const Brief& brief, const Job& job, ArticleFit fit, const 
   out.fit = std::move(fit);
   const std::vector<PiecePanel> pieces = piece_panels(brief, out.fit);
   out.works.reserve(pieces.size());
-  for (std::size_t i = 0; i < pieces.size(); ++i) {
-    const PiecePanel& piece = pieces[i];
+  std::size_t steps = pieces.size();
+  for (const PiecePanel& piece : pieces) steps += piece.inner ? 1U : 0U;
+  struct Planned {
+    const Grid* grid = nullptr;
+    Plan plan;
+    Verification verification;
+  };
+  std::vector<Planned> before{{&brief.panel.grid(), job.plan, job.verification}};
+  std::size_t step = 0;
+  const auto planned = [&](const Grid& grid) -> Planned {
+    const std::size_t here = step++;
+    const auto alike =
+        std::find_if(before.begin(), before.end(), [&](const Planned& each) { return *each.grid == grid; });
+    if (alike != before.end()) return *alike;
+    PlanOptions planning = options;
+    planning.progress = share_of(options.progress, static_cast<double>(here) / static_cast<double>(steps),
+                                 1 / static_cast<double>(steps));
+    Plan made = plan(grid, brief.machine, brief.effort, planning);
+    Verification verification = verify(grid, made, {.stop = options.stop, .progress = {}});
+    return before.emplace_back(Planned{&grid, std::move(made), std::move(verification)});
+  };
+  for (const PiecePanel& piece : pieces) {
     PieceWork work;
     work.panels = piece.panels;
     work.fits = piece.fits;
-    const auto alike = std::find_if(pieces.begin(), pieces.begin() + static_cast<std::ptrdiff_t>(i),
-                                    [&](const PiecePanel& other) { return other.panel.grid() == piece.panel.grid(); });
-    if (piece.panel.grid() == brief.panel.grid()) {
-      work.plan = job.plan;
-      work.verification = job.verification;
-    } else if (alike != pieces.begin() + static_cast<std::ptrdiff_t>(i)) {
-      const PieceWork& before = out.works[static_cast<std::size_t>(alike - pieces.begin())];
-      work.plan = before.plan;
-      work.verification = before.verification;
-    } else {
-      PlanOptions planning = options;
-      planning.progress = share_of(options.progress, static_cast<double>(i) / static_cast<double>(pieces.size()),
-                                   1 / static_cast<double>(pieces.size()));
-      work.plan = plan(piece.panel.grid(), brief.machine, brief.effort, planning);
-      work.verification = verify(piece.panel.grid(), work.plan, {.stop = options.stop, .progress = {}});
+    Planned outer = planned(piece.panel.grid());
+    work.plan = std::move(outer.plan);
+    work.verification = std::move(outer.verification);
+    if (piece.inner) {
+      Planned inner = planned(piece.inner->grid());
+      work.inner = piece.inner_panels;
+      work.inner_plan = std::move(inner.plan);
+      work.inner_verification = std::move(inner.verification);
     }
     out.works.push_back(std::move(work));
   }

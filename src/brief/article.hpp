@@ -29,8 +29,7 @@ struct Barrier {
 std::string bar_name(FindingCode code);
 
 /// What bars this machine from making a candidate's panels, the first that findings() calls an error, or the piece's
-/// shape from being cut from them; nothing where nothing does. Of a shaped piece of three panels or more the outer ones
-/// are other panels than those between, and a PieceWork is of one plan: that bars it too. O(cells).
+/// shape from being cut from them; nothing where nothing does. O(cells).
 std::optional<Barrier> barrier(const Brief& brief, const PieceFit& piece, const FitCandidate& candidate);
 
 /// Which of a piece's candidates is knitted: the first that nothing bars; the first of all where something bars each.
@@ -43,22 +42,43 @@ bool is_same_cloth(const Panel& a, const Panel& b);
 /// What a piece is knitted of: its best fit, or where nothing is fitted the brief's panel, in the piece's shape. A
 /// panel that has a shape of its own already stands as it is.
 struct PiecePanels {
-  Panel left;
-  std::optional<Panel> right;       ///< of a piece sewn of several that differ: those right of its middle
-  int panels = 1;                   ///< that one piece is sewn of
-  bool fits = false;                ///< as PieceWork::fits
-  std::string why;                  ///< for people: what bars the shape from being cut; empty where nothing does
-  std::vector<std::string> advice;  ///< for people: what the shape makes of the left panel's hand work
+  std::vector<Panel> cloths;          ///< unlike ones, in the order of the first panel of each, from the left on the RS
+  std::vector<std::size_t> cloth_of;  ///< of each panel that one piece is sewn of: index into `cloths`
+  bool fits = false;                  ///< as PieceWork::fits
+  std::string why;                    ///< for people: what bars the shape from being cut; empty where nothing does
+  std::vector<std::string> advice;    ///< for people: what the shape makes of the left panel's hand work
+
+  int panels() const { return static_cast<int>(cloth_of.size()); }
+  const Panel& panel(std::size_t index) const { return cloths[cloth_of[index]]; }
 };
 PiecePanels piece_panels(const Brief& brief, const PieceFit& piece);
 
-/// The panel of each piece that is made, the left one, and how many there are of all that it is sewn of.
+/// The panels of each piece that are planned, and how many there are of all that it is sewn of: PieceWork's.
 struct PiecePanel {
   Panel panel;
   int panels = 1;
-  bool fits = false;  ///< as PieceWork::fits
+  bool fits = false;
+  std::optional<Panel> inner{};  ///< where `inner_panels` are not 0
+  int inner_panels = 0;
 };
 std::vector<PiecePanel> piece_panels(const Brief& brief, const ArticleFit& fit);
+
+/// The seams between the panels that a piece is sewn of, in all of its count.
+struct PanelSeams {
+  std::size_t piece = 0;   ///< index among ArticleFit::pieces
+  std::int64_t count = 0;  ///< 1 or more
+  double mm = 0;           ///< of one: the piece's height
+};
+/// Of each piece that fits and is sewn of two panels or more.
+std::vector<PanelSeams> panel_seams(const Brief& brief, const ArticleFit& fit);
+
+/// What the seams at a piece's edges take of the panel, or panels, that it is made of.
+struct EdgeSeams {
+  double stitches = 0;  ///< left and right together
+  double rows = 0;      ///< below and above together
+  bool any() const { return stitches > 0 || rows > 0; }
+};
+EdgeSeams edge_seams(const TargetPiece& piece, const FitRequest& design);
 
 /// ArticleJob::panels.
 std::vector<FittedPanel> fitted_panels(const Brief& brief, const ArticleFit& fit);

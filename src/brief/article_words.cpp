@@ -52,7 +52,7 @@ void add_error(std::vector<std::string>& parts, double mm, double percent, const
 /// What the seams of a piece take of the panels that make it: " between its seams (2 stitches and 2 rows go into
 /// them)", so that nobody wonders that the panel itself measures more; nothing where they take nothing.
 std::string seams_words(const TargetPiece& piece, const FitRequest& design) {
-  const FitRequest wanted = piece_request(piece, design);
+  const EdgeSeams seams = edge_seams(piece, design);
   std::vector<std::string> taken;
   bool only_one = true;
   const auto add = [&](double count, const char* one, const char* more) {
@@ -60,8 +60,8 @@ std::string seams_words(const TargetPiece& piece, const FitRequest& design) {
     only_one = count == 1 && taken.empty();
     taken.push_back(fmt::format("{:g} {}", count, count == 1 ? one : more));
   };
-  add(wanted.seam_left + wanted.seam_right, "stitch", "stitches");
-  add(wanted.seam_bottom + wanted.seam_top, "row", "rows");
+  add(seams.stitches, "stitch", "stitches");
+  add(seams.rows, "row", "rows");
   if (taken.empty()) return {};
   return fmt::format(" between its seams ({} of each panel {} into them)", joined(taken, " and "),
                      only_one ? "goes" : "go");
@@ -141,8 +141,9 @@ std::string shape_words(const Brief& brief, const PieceFit& piece) {
   if (piece.target.shape.empty()) return {};
   const PiecePanels made = piece_panels(brief, piece);
   if (!made.why.empty()) return "; its shape cannot be cut: " + one_line(made.why);
-  if (made.panels > 1) return "; then cut to its shape";
-  return "; then cut to its shape: " + shape_size_words(brief, piece.target, made.left);
+  if (made.panels() > 2) return "; the outer panels then cut to its shape";
+  if (made.panels() > 1) return "; then cut to its shape";
+  return "; then cut to its shape: " + shape_size_words(brief, piece.target, made.panel(0));
 }
 
 std::string best_words(const Brief& brief, const PieceFit& piece, const std::string& message) {
@@ -163,17 +164,30 @@ std::string best_words(const Brief& brief, const PieceFit& piece, const std::str
                      measured(near.candidate, seams), gives_words(near));
 }
 
-std::string knitted_words(const Brief& brief, const PieceWork& work, bool fitted, std::int64_t panels) {
-  if (!work.fits) return fitted ? "nothing: its shape cannot be cut" : "nothing: no panel fits";
-  const std::string as_is = panels == 1 ? " as it stands" : " as they stand";
-  const std::string which = count_of(panels, "panel") + (fitted ? "" : as_is);
-  if (work.plan.status == PlanStatus::infeasible) {
-    const auto& why = work.plan.findings;
+/// "2 panels, 3 h each: verified"; `which`: what they are called, and whether they stand as they are.
+std::string knitted_words(const Brief& brief, const Plan& plan, const Verification& verification,
+                          const std::string& which) {
+  if (plan.status == PlanStatus::infeasible) {
+    const auto& why = plan.findings;
     return which + ", which this machine cannot make" + (why.empty() ? "" : ": " + one_line(why.front().message));
   }
-  const HandWork one = hand_work(work.plan, brief.effort);
+  const HandWork one = hand_work(plan, brief.effort);
   return fmt::format("{}, {} each: {}", which, rounded_duration(one.hand_ms + one.carriage_ms),
-                     work.verification.verified ? "verified" : "NOT verified: " + work.verification.message);
+                     verification.verified ? "verified" : "NOT verified: " + verification.message);
+}
+
+/// Of a piece, or of pieces alike, which take so many panels, and of these so many inner ones.
+std::string knitted_words(const Brief& brief, const PieceWork& work, bool fitted, std::int64_t panels,
+                          std::int64_t inner) {
+  if (!work.fits) return fitted ? "nothing: its shape cannot be cut" : "nothing: no panel fits";
+  const std::string as_is = panels == 1 ? " as it stands" : " as they stand";
+  const std::string which =
+      inner > 0 ? count_of(panels - inner, "outer panel") : count_of(panels, "panel") + (fitted ? "" : as_is);
+  std::string out = knitted_words(brief, work.plan, work.verification, which);
+  if (inner > 0) {
+    out += "; " + knitted_words(brief, work.inner_plan, work.inner_verification, count_of(inner, "inner panel"));
+  }
+  return out;
 }
 
 std::string article_name(const Brief& brief) {
@@ -198,7 +212,8 @@ const char* hours_label(const ArticleJob& article) {
 std::string hours_words(const ArticleJob& article) {
   if (panels_of(article) == 0) return "nothing: no hours and no yarn are told";
   const bool none_made = std::none_of(article.works.begin(), article.works.end(), [](const PieceWork& work) {
-    return work.fits && work.plan.status != PlanStatus::infeasible;
+    return work.fits && (work.plan.status != PlanStatus::infeasible ||
+                         (work.inner > 0 && work.inner_plan.status != PlanStatus::infeasible));
   });
   if (none_made)
     return count_of(panels_of(article), "panel") +
@@ -246,14 +261,10 @@ std::vector<std::string> seam_lines(const Brief& brief, const ArticleFit& fit) {
     out.push_back(fmt::format("{}: {} of {} cm", seam.name, seam.count, range_words(seam.least_mm, seam.greatest_mm)));
   }
   double between = 0;
-  for (const PieceFit& piece : fit.pieces) {
-    if (piece.fit.candidates.empty()) continue;
-    const FitCandidate& best = piece.fit.candidates[chosen(brief, piece)];
-    const std::int64_t count = std::int64_t{piece.target.count} * (best.panels - 1);
-    if (count == 0) continue;
-    out.push_back(
-        fmt::format("between the panels of '{}': {} of {} cm", piece.target.name, count, centimetres(best.height_mm)));
-    between += static_cast<double>(count) * best.height_mm;
+  for (const PanelSeams& seams : panel_seams(brief, fit)) {
+    out.push_back(fmt::format("between the panels of '{}': {} of {} cm", fit.pieces[seams.piece].target.name,
+                              seams.count, centimetres(seams.mm)));
+    between += static_cast<double>(seams.count) * seams.mm;
   }
   if (!out.empty()) {
     out.push_back(
@@ -295,6 +306,7 @@ std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& artic
     std::size_t first = 0;
     std::vector<std::string> names{};
     std::int64_t panels = 0;
+    std::int64_t inner = 0;
   };
   const std::vector<PieceFit>& pieces = article.fit.pieces;
   std::vector<Alike> kinds;
@@ -308,15 +320,17 @@ std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& artic
     const TargetPiece& target = pieces[i].target;
     kind->names.push_back(one_line(target.name) + (target.count > 1 ? fmt::format(" ({})", target.count) : ""));
     kind->panels += article.works[i].panels;
+    kind->inner += article.works[i].inner;
   }
   std::vector<ArticleRow> out;
   out.reserve(kinds.size());
   for (const Alike& kind : kinds) {
     const PieceFit& piece = pieces[kind.first];
-    out.push_back({joined(kind.names), extent(piece.target),
-                   measured(piece.as_it_stands, seams_words(piece.target, brief.article->design)),
-                   best_words(brief, piece, article.fit.message),
-                   knitted_words(brief, article.works[kind.first], !piece.fit.candidates.empty(), kind.panels)});
+    out.push_back(
+        {joined(kind.names), extent(piece.target),
+         measured(piece.as_it_stands, seams_words(piece.target, brief.article->design)),
+         best_words(brief, piece, article.fit.message),
+         knitted_words(brief, article.works[kind.first], !piece.fit.candidates.empty(), kind.panels, kind.inner)});
   }
   return out;
 }

@@ -54,8 +54,9 @@ std::string state_words(const Brief& brief, const SizeOptions& options);
 /// "41.2".
 std::string centimetres(double mm);
 
-/// The panel's outline to scale with its measures, as SVG; nothing where it has no outline, or no gauge.
-std::optional<schematics::DrawnSchematic> schematic_of(const Brief& brief);
+/// The article's pieces as they are made, or, without one, the panel: to scale with their measures, as SVG; nothing
+/// where there is no outline, or no gauge.
+std::optional<schematics::DrawnSchematic> schematic_of(const Brief& brief, const Job& job);
 
 /// The job's charts: proportions from the panel's size, stops where there is a plan.
 ChartOptions chart_options(const Brief& brief, const Job& job, Side side);

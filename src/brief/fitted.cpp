@@ -43,14 +43,46 @@ std::string slug(std::string_view name) {
   return out.empty() ? "piece" : out;
 }
 
-/// "front"; of a piece sewn of several panels that differ "front, left panels", "front, right panel, mirrored".
-std::string panels_words(const TargetPiece& piece, int panels, bool differ, bool mirrored) {
-  std::string out = one_line(piece.name);
-  if (!differ) return out;
-  const bool middle = !mirrored && panels % 2 == 1;
-  out += fmt::format(", {}{} panel{}", mirrored ? "right" : "left", middle ? " and middle" : "",
-                     middle || panels >= 4 ? "s" : "");
-  return mirrored ? out + ", mirrored" : out;
+/// Which of a piece's panels are of one cloth, by index from the left, rising.
+using Places = std::vector<int>;
+
+/// Whether these are all inner panels, or those of the left or of the right half, of a shaped piece.
+bool are_inner(const Places& places, int panels, bool left, bool right) {
+  Places inner;
+  for (int i = 1; i < panels - 1; ++i) {
+    if (2 * i > panels - 1 ? right : left) inner.push_back(i);
+  }
+  return !inner.empty() && places == inner;
+}
+
+/// What of a piece is knitted so, and what its folder's name ends in.
+struct PlaceWords {
+  std::string words;   ///< "left panels", "right panel, mirrored"; empty for all
+  std::string ending;  ///< "", "-mirrored", "-inner", "-inner-mirrored"
+};
+PlaceWords place_words(const Places& places, int panels, bool shaped) {
+  const int last = panels - 1;
+  const auto count = static_cast<int>(places.size());
+  if (count == panels) return {};
+  if (!shaped || panels == 2) {
+    const bool mirrored = places.front() > 0;
+    const bool middle = !mirrored && panels % 2 == 1;
+    return {fmt::format("{}{} panel{}{}", mirrored ? "right" : "left", middle ? " and middle" : "",
+                        middle || panels >= 4 ? "s" : "", mirrored ? ", mirrored" : ""),
+            mirrored ? "-mirrored" : ""};
+  }
+  const char* s = count > 1 ? "s" : "";
+  if (places == Places{0}) return {"left outer panel", ""};
+  if (places == Places{last}) return {"right outer panel, mirrored", "-mirrored"};
+  if (are_inner(places, panels, true, true)) return {panels == 3 ? "middle panel" : "inner panels", "-inner"};
+  if (are_inner(places, panels, true, false)) {
+    return {fmt::format("left inner{} panel{}", panels % 2 == 1 ? " and middle" : "", s), "-inner"};
+  }
+  if (are_inner(places, panels, false, true))
+    return {fmt::format("right inner panel{}, mirrored", s), "-inner-mirrored"};
+  std::vector<std::string> numbers;
+  for (const int place : places) numbers.push_back(std::to_string(place + 1));
+  return {fmt::format("panel{} {} of {}", s, joined(numbers), panels), places.front() == 0 ? "" : "-inner"};
 }
 
 class Listing {
@@ -60,20 +92,21 @@ class Listing {
   void add(const PieceFit& piece, int index) {
     const report::PiecePanels made = report::piece_panels(brief_, piece);
     if (!made.fits) return;
-    const bool differ = made.right.has_value();
-    const std::int64_t count = piece.target.count;
-    const std::int64_t mirrored = differ ? made.panels / 2 : 0;
-    add(made.left, {.folder = "fitted-" + slug(piece.target.name),
-                    .pieces = panels_words(piece.target, made.panels, differ, false),
-                    .piece = index,
-                    .panel = 0,
-                    .count = count * (made.panels - mirrored)});
-    if (!differ) return;
-    add(*made.right, {.folder = "fitted-" + slug(piece.target.name) + "-mirrored",
-                      .pieces = panels_words(piece.target, made.panels, differ, true),
-                      .piece = index,
-                      .panel = made.panels - 1,
-                      .count = count * mirrored});
+    for (std::size_t cloth = 0; cloth < made.cloths.size(); ++cloth) {
+      Places places;
+      for (int i = 0; i < made.panels(); ++i) {
+        if (made.cloth_of[static_cast<std::size_t>(i)] == cloth) places.push_back(i);
+      }
+      const PlaceWords words = place_words(places, made.panels(), !piece.target.shape.empty());
+      const std::string name = one_line(piece.target.name);
+      // Of those right of the middle the outermost stands for all.
+      const bool mirrored = 2 * places.front() > made.panels() - 1;
+      add(made.cloths[cloth], {.folder = "fitted-" + slug(piece.target.name) + words.ending,
+                               .pieces = words.words.empty() ? name : name + ", " + words.words,
+                               .piece = index,
+                               .panel = mirrored ? places.back() : places.front(),
+                               .count = std::int64_t{piece.target.count} * std::ssize(places)});
+    }
   }
 
   std::vector<FittedPanel> panels;
@@ -102,11 +135,6 @@ class Listing {
   const Brief& brief_;
   std::vector<Panel> cloths_;  ///< one of each
 };
-
-bool has_seams(const TargetPiece& piece, const FitRequest& design) {
-  const FitRequest wanted = piece_request(piece, design);
-  return wanted.seam_left > 0 || wanted.seam_right > 0 || wanted.seam_bottom > 0 || wanted.seam_top > 0;
-}
 
 /// What the yarn of one panel is reckoned by; nothing where the yarns of rows are those of another panel.
 std::optional<YarnRequest> yarn_of_one(const Brief& brief, const Panel& panel) {
@@ -141,9 +169,10 @@ Brief fitted_brief(const Brief& brief, const Job& job, std::size_t index) {
   const FittedPanel& told = panels[index];
   const report::PiecePanels of =
       report::piece_panels(brief, job.article->fit.pieces[static_cast<std::size_t>(told.piece)]);
-  const Panel& made = told.panel == 0 ? of.left : *of.right;
-  const bool sewn = of.panels > 1 || has_seams(job.article->fit.pieces[static_cast<std::size_t>(told.piece)].target,
-                                               brief.article->design);
+  const Panel& made = of.panel(static_cast<std::size_t>(told.panel));
+  const TargetPiece& piece = job.article->fit.pieces[static_cast<std::size_t>(told.piece)].target;
+  const FitRequest& design = brief.article->design;
+  const bool sewn = (of.panels() > 1 && design.seam_stitches > 0) || report::edge_seams(piece, design).any();
   // Its size is that of the whole panel, for nobody reads there what it is for.
   Panel panel(fmt::format("{}: {}{}", brief.panel.name(), told.pieces, sewn ? ", seams included" : ""), made.grid(),
               {made.bands().begin(), made.bands().end()});

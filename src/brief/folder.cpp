@@ -228,7 +228,7 @@ void write_job(const Brief& brief, const Job& job, const std::string& folder) {
       {"summary.txt", report::summary_of(brief, job)},
       {"page.html", report::page_of(brief, job)},
   };
-  if (auto schematic = report::schematic_of(brief)) files.emplace_back("schematic.svg", std::move(schematic->svg));
+  if (auto schematic = report::schematic_of(brief, job)) files.emplace_back("schematic.svg", std::move(schematic->svg));
   if (job.article) files.emplace_back("article.txt", report::article_text(brief, *job.article));
   write_files(path, files, {"schematic.svg", "article.txt"});
 }

@@ -156,6 +156,16 @@ void require_yarn_of(const Brief& brief, const Job& job) {
          fmt::format("is {}; by its estimates it is {}, and `why` says so", job.yarn->decides, decided.decides));
 }
 
+/// `before`: of the fields, "job.article.works[0].", or "job.article.works[0].inner_".
+void require_work(const Brief& brief, const Job& job, const Grid& grid, const Plan& plan, const Verification& told,
+                  const std::string& before) {
+  require_plan_of(grid, plan, before + "plan");
+  require_needles_of(brief, plan, before + "plan");
+  require_times_of(brief, plan, before + "plan");
+  require_conditions_kept(job, plan, before + "plan");
+  require_knits(grid, plan, told, before + "verification");
+}
+
 /// The article is fitted and reckoned once more; its plans are held to the panels that they are of.
 void require_article_of(const Brief& brief, const Job& job) {
   if (!job.article) return;
@@ -171,14 +181,15 @@ void require_article_of(const Brief& brief, const Job& job) {
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const PieceWork& work = job.article->works[i];
     const std::string field = fmt::format("job.article.works[{}]", i);
-    if (work.panels != pieces[i].panels || work.fits != pieces[i].fits) {
+    if (work.panels != pieces[i].panels || work.fits != pieces[i].fits || work.inner != pieces[i].inner_panels) {
       refuse(ErrorCode::bad_argument, field, "does not knit the panels that the fit is of");
     }
-    require_plan_of(pieces[i].panel.grid(), work.plan, field + ".plan");
-    require_needles_of(brief, work.plan, field + ".plan");
-    require_times_of(brief, work.plan, field + ".plan");
-    require_conditions_kept(job, work.plan, field + ".plan");
-    require_knits(pieces[i].panel.grid(), work.plan, work.verification, field + ".verification");
+    require_work(brief, job, pieces[i].panel.grid(), work.plan, work.verification, field + ".");
+    if (pieces[i].inner) {
+      require_work(brief, job, pieces[i].inner->grid(), work.inner_plan, work.inner_verification, field + ".inner_");
+    } else if (work.inner_plan != Plan{} || work.inner_verification != Verification{}) {
+      refuse(ErrorCode::bad_argument, field + ".inner_plan", "is of inner panels, and the piece has none of their own");
+    }
   }
   ArticleJob reckoned = *job.article;
   reckon(brief, reckoned);

@@ -282,7 +282,7 @@ std::string report::page_of(const Brief& brief, const Job& job) {
     append_terms(out, "", facts.notes, " facts");
   }
   if (job.size) append_sizes(out, brief.panel, *job.size);
-  if (const auto schematic = report::schematic_of(brief)) {
+  if (const auto schematic = report::schematic_of(brief, job)) {
     const std::size_t open = schematic->svg.find('>');
     out += "<h3 id=\"schematic\">Schematic</h3>\n<figure class=\"chart schematic\">\n" +
            schematic->svg.substr(0, open) +

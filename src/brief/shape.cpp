@@ -9,6 +9,7 @@
 
 #include "brief/article.hpp"
 #include "brief/run.hpp"
+#include "fit/request.hpp"
 #include "latchwork/finding.hpp"
 #include "latchwork/shaping.hpp"
 #include "latchwork/size.hpp"
@@ -43,15 +44,10 @@ TargetPiece allowed(const TargetPiece& piece, const FitCandidate& candidate) {
 }
 
 SizeOptions piece_measuring(const Brief& brief, const TargetPiece& piece) {
-  const FitRequest wanted = piece_request(piece, brief.article->design);
-  SizeOptions out;
-  out.state = article_state(brief);
-  out.substitutes = article_substitutes(brief);
-  out.seam_left = wanted.seam_left;
-  out.seam_right = wanted.seam_right;
-  out.seam_bottom = wanted.seam_bottom;
-  out.seam_top = wanted.seam_top;
-  return out;
+  FitRequest wanted = piece_request(piece, brief.article->design);
+  wanted.state = article_state(brief);
+  wanted.substitutes = article_substitutes(brief);
+  return fitting::measuring_of(wanted, 0, 1);
 }
 
 Barrier shape_barrier(const Brief& brief, const TargetPiece& piece, const FitCandidate& candidate, int index,

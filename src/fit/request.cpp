@@ -152,6 +152,17 @@ Count columns_of(const FitGroup& group) {
   return columns;
 }
 
+SizeOptions measuring_of(const FitRequest& request, int panel, int panels) {
+  SizeOptions out;
+  out.state = request.state;
+  out.substitutes = request.substitutes;
+  out.seam_left = panel == 0 ? request.seam_left : request.seam_stitches;
+  out.seam_right = panel == panels - 1 ? request.seam_right : request.seam_stitches;
+  out.seam_bottom = request.seam_bottom;
+  out.seam_top = request.seam_top;
+  return out;
+}
+
 Ties ties_of(const std::vector<FitGroup>& groups) {
   Ties out;
   out.variable_of.reserve(groups.size());

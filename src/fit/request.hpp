@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "latchwork/fit.hpp"
+#include "latchwork/size.hpp"
 
 namespace latchwork::inline v0::fitting {
 
@@ -26,6 +27,10 @@ void require(std::string_view field, Count value, Count least, Count most);
 bool can_be_sewn(const FitRequest& request, Count panels);
 
 Count columns_of(const FitGroup& group);
+
+/// How one of a candidate's panels is measured: at the article's sides its seams take in what the request says, between
+/// panels `seam_stitches` of either edge. Nothing is checked.
+SizeOptions measuring_of(const FitRequest& request, int panel, int panels);
 
 /// Tied groups stand as often as each other, so that a search has one variable for all of them.
 struct Ties {

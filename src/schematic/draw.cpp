@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -12,6 +13,7 @@
 #include "schematic/check.hpp"
 #include "schematic/drawn.hpp"
 #include "schematic/layout.hpp"
+#include "schematic/sewn.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
 
@@ -77,10 +79,13 @@ class Drawing {
     }
     std::size_t letter = 0;
     bool seams = false;
-    for (const SchematicPiece& piece : schematic_.pieces) {
+    for (std::size_t i = 0; i < schematic_.pieces.size(); ++i) {
+      const SchematicPiece& piece = schematic_.pieces[i];
       seams = seams || piece.seam_left || piece.seam_right;
       for (const SchematicMeasure& measure : piece.measures) {
-        const std::string of = schematic_.pieces.size() > 1 && !piece.name.empty() ? piece.name + ", " : "";
+        const bool named =
+            schematic_.pieces.size() > 1 && !piece.name.empty() && !reaches_over(schematic_.pieces, i, measure);
+        const std::string of = named ? piece.name + ", " : "";
         lines.push_back(fmt::format("{}: {}{}{}{}", measure_mark(letter++), of, measure.label,
                                     measure.label.empty() ? "" : ", ", measure_text(measure, schematic_.unit)));
       }
@@ -142,18 +147,63 @@ class Drawing {
       outline(placed, piece.outline, box_of(piece));
     }
     pen_.close();
+    seams();
+  }
+
+  /// One side of a piece as it is drawn, where it is straight up at its outermost; else all of its height.
+  struct Side {
+    Unit x = 0, top = 0, bottom = 0;
+  };
+  Side side_of(const PlacedPiece& placed, bool left) const {
+    const SchematicPiece& piece = schematic_.pieces[placed.piece];
+    const Box all = box_of(piece);
+    const Box drawn = box_of(piece.outline);
+    const double x = left ? drawn.left : drawn.right;
+    double low = drawn.high;
+    double high = drawn.low;
+    for (const OutlinePoint& point : piece.outline) {
+      if (std::abs(point.x_mm - x) > 1e-6) continue;
+      low = std::min(low, point.y_mm);
+      high = std::max(high, point.y_mm);
+    }
+    if (high <= low) std::tie(low, high) = std::pair(drawn.low, drawn.high);
+    return {placed.left + std::llround((x - all.left) * layout_.unit_of_mm),
+            placed.top + std::llround((all.high - high) * layout_.unit_of_mm),
+            placed.top + std::llround((all.high - low) * layout_.unit_of_mm)};
+  }
+
+  /// Dashed in place of the outlines' own lines between two pieces; where the piece beside it is not drawn, inside.
+  void seams() {
+    constexpr Unit half_stroke = 60;  // of an outline, which goes on past the seam's ends
+    Path ground;
     Path seams;
-    for (const PlacedPiece& placed : layout_.pieces) {
+    for (std::size_t i = 0; i < layout_.pieces.size(); ++i) {
+      const PlacedPiece& placed = layout_.pieces[i];
       const SchematicPiece& piece = schematic_.pieces[placed.piece];
-      const Box all = box_of(piece);
-      const Box drawn = box_of(piece.outline);
-      const Unit left = placed.left + std::llround((drawn.left - all.left) * layout_.unit_of_mm);
-      const Unit right = placed.left + std::llround((drawn.right - all.left) * layout_.unit_of_mm);
-      const Unit top = placed.top + std::llround((all.high - drawn.high) * layout_.unit_of_mm);
-      const Unit bottom = placed.top + std::llround((all.high - drawn.low) * layout_.unit_of_mm);
-      const Unit inset = std::min(font * 4 / 10, (right - left) / 8);
-      if (piece.seam_left) seams.move(left + inset, top).line(left + inset, bottom);
-      if (piece.seam_right) seams.move(right - inset, top).line(right - inset, bottom);
+      const bool is_last = i + 1 == layout_.pieces.size();
+      const Unit inset = std::min(font * 4 / 10, (placed.right - placed.left) / 8);
+      if (is_sewn(schematic_.pieces, placed.piece)) {
+        const Side before = side_of(layout_.pieces[i - 1], false);
+        const Side here = side_of(placed, true);
+        const Unit top = std::max(before.top, here.top) + half_stroke;
+        const Unit bottom = std::min(before.bottom, here.bottom) - half_stroke;
+        if (top < bottom) {
+          ground.move(here.x, top).line(here.x, bottom);
+          seams.move(here.x, top).line(here.x, bottom);
+        }
+      } else if (piece.seam_left) {
+        const Side side = side_of(placed, true);
+        seams.move(side.x + inset, side.top).line(side.x + inset, side.bottom);
+      }
+      if (piece.seam_right && is_last) {
+        const Side side = side_of(placed, false);
+        seams.move(side.x - inset, side.top).line(side.x - inset, side.bottom);
+      }
+    }
+    if (!ground.empty()) {
+      pen_.open_stroke("seam-ground", 2 * half_stroke + 40, "fill=\"none\" stroke=\"#fff\"");
+      ground.flush(pen_.body);
+      pen_.close();
     }
     if (seams.empty()) return;
     pen_.open_stroke("seam", 80, "fill=\"none\" stroke=\"#000\" stroke-dasharray=\"4 3\"");
@@ -192,6 +242,12 @@ class Drawing {
         }
       }
     }
+    for (const PlacedPiece& placed : layout_.pieces) {  // after those of the measures
+      if (!placed.name_led) continue;
+      const Unit middle = (placed.name_left + placed.name_right) / 2;
+      const Unit under = placed.name_y + static_cast<Unit>(placed.name.size() - 1) * name_line + clear;
+      thin.move(middle, under).line(middle, placed.top - clear);
+    }
     if (thin.empty()) return;
     pen_.open_stroke("dimension", 45);
     thin.flush(pen_.body);
@@ -228,7 +284,7 @@ class Drawing {
       Unit name_y = placed.name_y;
       for (const std::string& line : placed.name) {
         const Unit width = text_width(font, letters_in(line));
-        on_white((placed.left + placed.right - width) / 2, name_y, width, line);
+        on_white((placed.name_left + placed.name_right - width) / 2, name_y, width, line);
         name_y += name_line;
       }
     }

@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <cstddef>
 #include <string>
 #include <utility>
@@ -13,6 +12,7 @@
 #include "latchwork/schematic.hpp"
 #include "schematic/check.hpp"
 #include "schematic/layout.hpp"
+#include "schematic/sewn.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -36,30 +36,21 @@ void require_graded(const GradeRequest& request, const Grading& grading) {
               fmt::format("panels are {}; a schematic shows {} pieces", panels, Schematic::max_pieces));
 }
 
-/// A size's panel as a piece: a seam to its neighbour takes in edge columns, the outer ones what the design says.
-SchematicPiece piece_of(const FitRequest& design, const FitCandidate& candidate, int panel, const Swatch& swatch) {
-  SizeOptions options;
-  options.state = design.state;
-  options.substitutes = design.substitutes;
-  options.seam_left = panel == 0 ? design.seam_left : design.seam_stitches;
-  options.seam_right = panel == candidate.panels - 1 ? design.seam_right : design.seam_stitches;
-  options.seam_bottom = design.seam_bottom;
-  options.seam_top = design.seam_top;
-  SchematicPiece out = schematic_piece(fitted(design, candidate, panel), swatch, options);
-  out.name = candidate.panels > 1 ? fmt::format("panel {} of {}", panel + 1, candidate.panels) : "";
-  out.seam_left = panel > 0;
-  out.seam_right = panel < candidate.panels - 1;
+/// A size's panels, sewn together.
+std::vector<SchematicPiece> pieces_of(const FitRequest& design, const FitCandidate& candidate, const Swatch& swatch) {
+  std::vector<Panel> panels;
+  panels.reserve(static_cast<std::size_t>(candidate.panels));
+  for (int i = 0; i < candidate.panels; ++i) panels.push_back(fitted(design, candidate, i));
+  std::vector<SchematicPiece> out = schematics::sewn_pieces("", panels, design, swatch);
+  if (candidate.panels == 1) out.front().name.clear();
   return out;
 }
 
-/// Adds the other size to the drawn one: its outline, and of the measures those that both have.
-void add_size(SchematicPiece& drawn, const SchematicPiece& other) {
-  const schematics::Box here = schematics::box_of(drawn.outline);
-  const schematics::Box there = schematics::box_of(other.outline);
-  const double x = (here.left + here.right - there.left - there.right) / 2;
-  const double y = here.low - there.low;
+/// Adds a panel of another size to the drawn one, that much further right and up: its outline, and of the measures
+/// those that both have.
+void add_size(SchematicPiece& drawn, const SchematicPiece& other, double x_mm, double y_mm) {
   std::vector<OutlinePoint>& outline = drawn.others.emplace_back(other.outline);
-  for (OutlinePoint& point : outline) point = {point.x_mm + x, point.y_mm + y};
+  for (OutlinePoint& point : outline) point = {point.x_mm + x_mm, point.y_mm + y_mm};
   std::vector<SchematicMeasure> both;
   for (SchematicMeasure& measure : drawn.measures) {
     const auto same = std::find_if(other.measures.begin(), other.measures.end(),
@@ -74,16 +65,25 @@ void add_size(SchematicPiece& drawn, const SchematicPiece& other) {
   }
 }
 
-/// Whether a width is told by a piece before: same label, same in every size.
-bool told_before(const std::vector<SchematicPiece>& before, const SchematicMeasure& measure) {
-  return std::any_of(before.begin(), before.end(), [&](const SchematicPiece& piece) {
-    return std::any_of(piece.measures.begin(), piece.measures.end(), [&](const SchematicMeasure& each) {
-      const auto near = [](double a, double b) { return std::abs(a - b) < 0.05; };
-      return each.label == measure.label && near(each.mm, measure.mm) &&
-             std::equal(each.others_mm.begin(), each.others_mm.end(), measure.others_mm.begin(),
-                        measure.others_mm.end(), near);
-    });
-  });
+/// Where a size reaches, all its panels together, in the place of the first.
+schematics::Box extent_of(const std::vector<SchematicPiece>& panels) {
+  const std::vector<OutlinePoint> places = schematics::places_of(panels, 0, panels.size());
+  schematics::Box out = schematics::box_of(panels.front().outline);
+  out.right = schematics::box_of(panels.back().outline).right + places.back().x_mm;
+  return out;
+}
+
+/// Adds another size: its middle on the drawn one's, and on one lower line with it.
+void add_size(std::vector<SchematicPiece>& drawn, const std::vector<SchematicPiece>& other) {
+  const schematics::Box here = extent_of(drawn);
+  const schematics::Box there = extent_of(other);
+  const std::vector<OutlinePoint> places = schematics::places_of(drawn, 0, drawn.size());
+  const std::vector<OutlinePoint> other_places = schematics::places_of(other, 0, other.size());
+  const double middle = (here.left + here.right - there.left - there.right) / 2;
+  for (std::size_t i = 0; i < drawn.size(); ++i) {
+    const double y = schematics::box_of(drawn[i].outline).low - schematics::box_of(other[i].outline).low;
+    add_size(drawn[i], other[i], middle + other_places[i].x_mm - places[i].x_mm, y);
+  }
 }
 
 }  // namespace
@@ -99,24 +99,11 @@ Schematic graded_schematic(const GradeRequest& request, const Grading& grading, 
     out.sizes.push_back(size.name);
     designs.push_back(grading::design_for(size, request.design));
   }
-  const int panels = grading.candidates.front().panels;
-  for (int panel = 0; panel < panels; ++panel) {
-    SchematicPiece piece = piece_of(designs[0], grading.candidates[0], panel, swatch);
-    for (std::size_t i = 1; i < designs.size(); ++i) {
-      add_size(piece, piece_of(designs[i], grading.candidates[i], panel, swatch));
-    }
-    const bool last = panel == panels - 1;
-    std::erase_if(piece.measures, [&](const SchematicMeasure& measure) {
-      return schematics::across(measure.side) ? told_before(out.pieces, measure) : !last;
-    });
-    out.pieces.push_back(std::move(piece));
+  out.pieces = pieces_of(designs[0], grading.candidates[0], swatch);
+  for (std::size_t i = 1; i < designs.size(); ++i) {
+    add_size(out.pieces, pieces_of(designs[i], grading.candidates[i], swatch));
   }
-  if (panels > 1) {
-    SchematicMeasure all;
-    all.mm = grading.candidates.front().width_mm;
-    for (std::size_t i = 1; i < designs.size(); ++i) all.others_mm.push_back(grading.candidates[i].width_mm);
-    out.notes.push_back(fmt::format("All panels, sewn together: width {}.", schematics::measure_text(all, unit)));
-  }
+  schematics::leave_told(out.pieces);
   return out;
 }
 

@@ -49,8 +49,10 @@ struct PlacedMeasure {
 struct PlacedPiece {
   std::size_t piece = 0;
   Unit left = 0, right = 0, top = 0, bottom = 0;  ///< of its outlines
-  std::vector<std::string> name;                  ///< its lines, centred over it
+  std::vector<std::string> name;                  ///< its lines
+  Unit name_left = 0, name_right = 0;             ///< they are centred between these
   Unit name_y = 0;                                ///< baseline of the first of them
+  bool name_led = false;                          ///< it stands so high that a line leads from it to the piece
   std::vector<PlacedMeasure> measures;
 };
 

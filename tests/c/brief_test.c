@@ -1,5 +1,6 @@
 /* Jobs that come out less than whole, through the C ABI: no swatch at all, and an article that this machine makes no
    panel for. They are told, not errors: what can be known is there. */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -133,9 +134,156 @@ static void an_article_that_cannot_be_made_has_no_hours(void) {
   latchwork_brief_destroy(brief);
 }
 
+/* Plain knit between edges, made into a flap that is narrower at its top, or a straight one, sewn of three panels. */
+static latchwork_brief *flap_of_three(int shaped) {
+  static const latchwork_extent width = {NULL, 0, 240.0, 240.0, NULL, 0};
+  static const latchwork_extent length = {NULL, 0, 100.0, 100.0, NULL, 0};
+  static const latchwork_extent narrow = {NULL, 0, 200.0, 200.0, NULL, 0};
+  static const latchwork_strip_run run = {1, 1, 1, 9, 0, 0};
+  latchwork_shape_point top = {{NULL, 0, 0.0, 0.0, NULL, 0}, {NULL, 0, 0.0, 0.0, NULL, 0}};
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_machine machine = LATCHWORK_MACHINE_INIT;
+  latchwork_strip *edge = NULL, *ground = NULL;
+  latchwork_panel *panel = NULL;
+  latchwork_swatch *swatch = NULL;
+  latchwork_brief *brief = NULL;
+  latchwork_article_piece piece;
+  latchwork_article article = LATCHWORK_ARTICLE_INIT;
+  latchwork_article_request request = LATCHWORK_ARTICLE_REQUEST_INIT;
+  latchwork_article_choices choices = LATCHWORK_ARTICLE_CHOICES_INIT;
+  latchwork_fit_request design = LATCHWORK_FIT_REQUEST_INIT;
+  const latchwork_strip *strips[3];
+  OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, &error));
+  OK(latchwork_stockinette(1, &edge, &error));
+  OK(latchwork_stockinette(4, &ground, &error));
+  strips[0] = strips[2] = edge;
+  strips[1] = ground;
+  OK(latchwork_join_strips("flap", 40, strips, 3, &panel, &error));
+  OK(latchwork_swatch_create(measured, 2, &swatch, &error));
+  OK(latchwork_brief_create(panel, swatch, &machine, NULL, &brief, &error));
+  memset(&piece, 0, sizeof piece);
+  piece.count = 1;
+  top.height = length;
+  top.width = narrow;
+  piece.name = "flap";
+  piece.width = width;
+  piece.length = length;
+  if (shaped) {
+    piece.shape = &top;
+    piece.shape_count = 1;
+  }
+  article.name = "flap";
+  article.pieces = &piece;
+  article.piece_count = 1;
+  OK(latchwork_fit_request_default(&design, &error));
+  design.edge_least = design.edge_most = 1;
+  design.panels_least = design.panels_most = 3;
+  request.article = "flap.json";
+  request.choices = &choices;
+  request.groups = &run;
+  request.group_count = 1;
+  request.edge = 0;
+  request.design = &design;
+  OK(latchwork_brief_set_article(brief, &request, &article, &error));
+  latchwork_swatch_destroy(swatch);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(ground);
+  latchwork_strip_destroy(edge);
+  return brief;
+}
+
+/* The file of that name in the folder, closed by NUL. */
+static char *text_of(const char *folder, const char *name) {
+  char path[1024];
+  char *text = calloc(1 << 20, 1);
+  FILE *file;
+  snprintf(path, sizeof path, "%s/%s", folder, name);
+  file = fopen(path, "rb");
+  CHECK(file != NULL && text != NULL);
+  if (file != NULL && text != NULL) CHECK(fread(text, 1, (1 << 20) - 1, file) > 0);
+  if (file != NULL) fclose(file);
+  return text;
+}
+
+/* The middle one has 20 stitches between its seams, the outer ones one more at their free edges; the seams are told, and drawn with the widths of one and of all. */
+static void panels_of_a_piece_are_told_and_drawn_with_their_seams(const char *folder) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_brief *brief = flap_of_three(0);
+  latchwork_job *job = NULL;
+  latchwork_article_job *article = NULL;
+  latchwork_piece_work work;
+  latchwork_plan *inner = NULL;
+  double seam_mm = 0.0;
+  size_t needed = 0;
+  char *told;
+  checking = "seams between panels";
+  OK(latchwork_brief_run(brief, NULL, &job, &error));
+  OK(latchwork_job_article(job, &article, &error));
+  OK(latchwork_article_job_works(article, &work, 1, &needed, &error));
+  CHECK(work.fits == 1 && work.panels == 3 && work.inner == 0);
+  CHECK(latchwork_article_job_inner_plan(article, 0, &inner, &error) == LATCHWORK_E_BAD_ARGUMENT && inner == NULL);
+  CHECK(strcmp(error.field, "index") == 0);
+  OK(latchwork_article_job_seam_mm(article, &seam_mm, &error));
+  CHECK(seam_mm > 199.999 && seam_mm < 200.001);
+  told = summary_of(brief, job);
+  CHECK(told != NULL &&
+        strstr(told, "Seams          between the panels of 'flap': 2 of 10.0 cm; in all 20.0 cm\n") != NULL);
+  free(told);
+  OK(latchwork_brief_write_job(brief, job, folder, &error));
+  told = text_of(folder, "schematic.svg");
+  CHECK(told != NULL && strstr(told, "flap: panel 1 of 3, width at the cast-on, 8") != NULL);
+  CHECK(told != NULL && strstr(told, "flap, all 3 panels, width at the cast-on, 24") != NULL);
+  CHECK(told != NULL && strstr(told, "stroke-dasharray") != NULL);
+  CHECK(told != NULL && strstr(told, "Dashed: a seam to the piece beside it.") != NULL);
+  free(told);
+  latchwork_article_job_destroy(article);
+  latchwork_job_destroy(job);
+  latchwork_brief_destroy(brief);
+}
+
+/* Of a shaped piece of three panels the outer ones are cut, the one between them is not and has a plan of its own. */
+static void a_shaped_piece_of_three_panels_has_two_plans(void) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_brief *brief = flap_of_three(1);
+  latchwork_job *job = NULL;
+  latchwork_article_job *article = NULL;
+  latchwork_piece_work work;
+  latchwork_fitted_panel panels[3];
+  latchwork_plan *outer = NULL, *inner = NULL;
+  latchwork_work_times one = LATCHWORK_WORK_TIMES_INIT, other = LATCHWORK_WORK_TIMES_INIT, all = LATCHWORK_WORK_TIMES_INIT;
+  latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
+  size_t needed = 0;
+  checking = "shaped piece of three panels";
+  OK(latchwork_brief_run(brief, NULL, &job, &error));
+  OK(latchwork_job_article(job, &article, &error));
+  OK(latchwork_article_job_works(article, &work, 1, &needed, &error));
+  CHECK(work.fits == 1 && work.panels == 3 && work.inner == 1);
+  OK(latchwork_article_job_plan(article, 0, &outer, &error));
+  OK(latchwork_article_job_inner_plan(article, 0, &inner, &error));
+  OK(latchwork_article_job_inner_verification(article, 0, &verification, &error));
+  CHECK(verification.verified == 1);
+  OK(latchwork_plan_work_times(outer, NULL, 2, &one, &error));
+  OK(latchwork_plan_work_times(inner, NULL, 1, &other, &error));
+  OK(latchwork_article_job_times(article, &all, &error));
+  CHECK(one.shapings_ms > 0 && other.shapings_ms == 0 && all.total_ms == one.total_ms + other.total_ms);
+  OK(latchwork_article_job_panels(article, panels, 3, &needed, &error));
+  CHECK(needed == 3 && strcmp(panels[0].pieces, "flap, left outer panel") == 0);
+  CHECK(strcmp(panels[1].folder, "fitted-flap-inner") == 0 && strcmp(panels[1].pieces, "flap, middle panel") == 0);
+  CHECK(panels[2].panel == 2 && panels[2].count == 1);
+  CHECK(latchwork_article_job_inner_plan(article, 1, &inner, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(latchwork_article_job_inner_verification(article, 1, &verification, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  latchwork_plan_destroy(inner);
+  latchwork_plan_destroy(outer);
+  latchwork_article_job_destroy(article);
+  latchwork_job_destroy(job);
+  latchwork_brief_destroy(brief);
+}
+
 int main(int argc, char **argv) {
   if (argc != 2) return 2;
   without_a_swatch_the_size_is_missing(argv[1]);
   an_article_that_cannot_be_made_has_no_hours();
+  panels_of_a_piece_are_told_and_drawn_with_their_seams(argv[1]);
+  a_shaped_piece_of_three_panels_has_two_plans();
   return checks_told();
 }

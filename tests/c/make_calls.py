@@ -35,6 +35,8 @@ VALUES = {
     "latchwork_grading_message.grading": "w.other_grading",
     "latchwork_fit_result_gives.fit_result": "w.other_fit_result",
     "panel_index": "0",
+    "latchwork_article_job_inner_plan.article_job": "w.sewn_job",
+    "latchwork_article_job_inner_verification.article_job": "w.sewn_job",
     "latchwork_article_fit_fitted.candidate": "&w.article_candidate",
     "panel": "0",
     "length": "108", "events": "11", "ends": "LATCHWORK_SPACING_ENDS_FLAT", "step": "2",

@@ -446,6 +446,67 @@ static int make_article_fits(void) {
   return 0;
 }
 
+static int make_sewn_job(void) {
+  static const latchwork_measurement measured[2] = {
+      {"stockinette", "", "", 25.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
+      {"stockinette", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+  static const latchwork_strip_run run = {1, 1, 1, 3, 0, 0};
+  static const latchwork_extent width = {NULL, 0, 120.0, 120.0, NULL, 0};
+  static const latchwork_extent height = {NULL, 0, 20.0, 20.0, NULL, 0};
+  static const latchwork_extent narrow = {NULL, 0, 80.0, 80.0, NULL, 0}; /* of 104, the best fit */
+  const latchwork_article article_init = LATCHWORK_ARTICLE_INIT;
+  const latchwork_article_request request_init = LATCHWORK_ARTICLE_REQUEST_INIT;
+  const latchwork_article_choices choices = LATCHWORK_ARTICLE_CHOICES_INIT;
+  latchwork_article article = article_init;
+  latchwork_article_request request = request_init;
+  latchwork_fit_request design = LATCHWORK_FIT_REQUEST_INIT;
+  latchwork_article_piece piece;
+  latchwork_shape_point top;
+  latchwork_strip *edge = NULL, *ground = NULL;
+  const latchwork_strip *strips[3];
+  latchwork_panel *panel = NULL;
+  latchwork_swatch *swatch = NULL;
+  latchwork_brief *brief = NULL;
+  latchwork_job *job = NULL;
+  TRY(latchwork_stockinette(1, &edge, e));
+  TRY(latchwork_stockinette(4, &ground, e));
+  strips[0] = strips[2] = edge;
+  strips[1] = ground;
+  TRY(latchwork_join_strips("flap", 8, strips, 3, &panel, e));
+  TRY(latchwork_swatch_create(measured, 2, &swatch, e));
+  TRY(latchwork_brief_create(panel, swatch, &w.machine, NULL, &brief, e));
+  top.height = height;
+  top.width = narrow;
+  memset(&piece, 0, sizeof piece);
+  piece.name = "flap";
+  piece.count = 1;
+  piece.width = width;
+  piece.length = height;
+  piece.shape = &top;
+  piece.shape_count = 1;
+  article.name = "flap";
+  article.pieces = &piece;
+  article.piece_count = 1;
+  TRY(latchwork_fit_request_default(&design, e));
+  design.panels_least = design.panels_most = 3;
+  request.article = "flap.json";
+  request.choices = &choices;
+  request.groups = &run;
+  request.group_count = 1;
+  request.edge = 0;
+  request.design = &design;
+  TRY(latchwork_brief_set_article(brief, &request, &article, e));
+  TRY(latchwork_brief_run(brief, NULL, &job, e));
+  TRY(latchwork_job_article(job, &w.sewn_job, e));
+  latchwork_job_destroy(job);
+  latchwork_brief_destroy(brief);
+  latchwork_swatch_destroy(swatch);
+  latchwork_panel_destroy(panel);
+  latchwork_strip_destroy(ground);
+  latchwork_strip_destroy(edge);
+  return 0;
+}
+
 static int make_briefs(void) {
   latchwork_machine narrow = w.machine;
   narrow.needles = 100;
@@ -485,6 +546,7 @@ int world_make(const char *brief_folder, const char *out_folder) {
   if (line == 0) line = make_articles();
   if (line == 0) line = make_article_fits();
   if (line == 0) line = make_briefs();
+  if (line == 0) line = make_sewn_job();
   return line;
 }
 
@@ -495,6 +557,7 @@ void world_free(void) {
   HANDLES(HANDLE)
 #undef HANDLE
   latchwork_grid_destroy(w.patch);
+  latchwork_article_job_destroy(w.sewn_job);
   latchwork_panel_destroy(w.wide_panel);
   latchwork_plan_destroy(w.full_plan);
   latchwork_plan_destroy(w.infeasible_plan);

@@ -18,6 +18,7 @@ struct world {
   HANDLES(HANDLE)
 #undef HANDLE
   latchwork_grid *patch;
+  latchwork_article_job *sewn_job; /* of a shaped piece of three panels, the middle one of which has a plan of its own */
   latchwork_plan *full_plan;       /* has all there can be in a plan */
   latchwork_plan *infeasible_plan; /* has findings */
   latchwork_machine machine;

@@ -259,6 +259,79 @@ def test_a_brief_can_be_put_together_from_its_parts_and_watched(panel, swatch):
         lw.run(brief)
 
 
+def flap_of_panels(panels, shaped, swatch):
+    """Plain knit between edges, made into a flap 24 cm wide and 10 high, if shaped 20 cm wide at its top."""
+    strips = [lw.stockinette(1), lw.stockinette(4), lw.stockinette(1)]
+    brief = lw.Brief(lw.join_strips("flap", 40, strips), swatch)
+    width, length, narrow = (lw.Extent(least_mm=mm, greatest_mm=mm) for mm in (240, 100, 200))
+    shape = [lw.ShapePoint(length, narrow)] if shaped else []
+    brief.own_article = lw.Article("flap", pieces=[lw.ArticlePiece("flap", width=width, length=length, shape=shape)])
+    brief.article = lw.ArticleRequest("flap.json", groups=[lw.StripRun(1, 1, 1, 20)], edge=0)
+    brief.article.design.panels_least = brief.article.design.panels_most = panels
+    return brief
+
+
+def plain_swatch():
+    counts = ((lw.Counted.stitches, 25), (lw.Counted.rows, 40))
+    return lw.Swatch([lw.Measurement("stockinette", counted, count, 100) for counted, count in counts])
+
+
+def test_panels_of_a_piece_are_told_and_drawn_with_their_seams(tmp_path):
+    brief = flap_of_panels(3, False, plain_swatch())
+    job = lw.run(brief)
+    (work,) = job.article.works
+    assert (work.panels, work.inner, work.inner_plan) == (3, 0, lw.Plan())
+    assert job.article.seam_mm == pytest.approx(200)
+    line = "Seams          between the panels of 'flap': 2 of 10.0 cm; in all 20.0 cm\n"
+    assert line in lw.summary(brief, job)
+    lw.write_job(brief, job, tmp_path)
+    drawn = (tmp_path / "schematic.svg").read_text(encoding="utf-8")
+    best = job.article.fit.pieces[0].fit.candidates[0]
+    assert best.width_mm == pytest.approx(4 * (21 + 20 + 21))  # a stitch of each edge goes into a seam
+    for told in ("flap: panel 1 of 3, width at the cast-on, 8.4 cm", "flap: panel 2 of 3, width at the cast-on, 8 cm"):
+        assert told in drawn
+    assert "flap, all 3 panels, width at the cast-on, 24.8 cm" in drawn
+    assert "Dashed: a seam to the piece beside it." in drawn and "stroke-dasharray" in drawn
+    root = ElementTree.fromstring(drawn)
+    groups = {group.get("class"): group for group in root.iter("{http://www.w3.org/2000/svg}g")}
+    (seams,) = groups["lw-seam"]
+    assert seams.get("d").count("M") == 2
+    assert len(groups["lw-outline"]) == 4  # and the panel whose charts stand beside
+
+
+@pytest.mark.parametrize("panels", [3, 4, 5])
+def test_of_a_shaped_piece_the_inner_panels_have_a_plan_of_their_own(panels, tmp_path):
+    brief = flap_of_panels(panels, True, plain_swatch())
+    job = lw.run(brief)
+    (work,) = job.article.works
+    assert work.fits and (work.panels, work.inner) == (panels, panels - 2)
+    assert work.verification.verified and work.inner_verification.verified
+    outer = lw.work_times(work.plan, brief.effort, 2)
+    inner = lw.work_times(work.inner_plan, brief.effort, panels - 2)
+    assert outer.shapings_ms > 0 == inner.shapings_ms
+    assert job.article.times.total_ms == outer.total_ms + inner.total_ms
+    middle = "middle panel" if panels == 3 else "inner panels"  # plain: its mirror image is itself
+    assert [panel.pieces for panel in job.article.panels] == [
+        "flap, left outer panel",
+        f"flap, {middle}",
+        "flap, right outer panel, mirrored",
+    ]
+    assert [panel.count for panel in job.article.panels] == [1, panels - 2, 1]
+    for index, told in enumerate(job.article.panels):
+        own = lw.fitted_brief(brief, job, index)
+        cut = [span.first > 0 or span.last < own.panel.grid.columns - 1 for span in lw.outline_of(own.panel.grid).rows]
+        assert any(cut) == (index != 1)
+        assert lw.run(own).verification.verified
+    lw.write_job(brief, job, tmp_path)
+    drawn = (tmp_path / "schematic.svg").read_text(encoding="utf-8")
+    assert f"flap, all {panels} panels, width at the last row" in drawn
+    assert pickle.loads(pickle.dumps(job)) == job
+    spoiled = copy.deepcopy(job)
+    spoiled.article.works[0].inner_plan = work.plan
+    with pytest.raises(lw.Error):
+        lw.summary(brief, spoiled)
+
+
 def test_an_article_that_lacks_a_gauge_is_not_fitted_and_its_cautions_are_told():
     brief = lw.read_brief(conftest.EXAMPLES / "briefs" / "cushion")
     brief.article.design.state = lw.ClothState.washed  # measured rested

@@ -97,3 +97,21 @@ def test_a_family_is_drawn_in_all_its_sizes(plain):
     request.design.substitutes = [lw.Substitute("moss", "plain")]
     (borrowed,) = lw.graded_schematic(request, lw.grade(request, plain), plain).pieces
     assert len(borrowed.notes) == 1 and "measured by the gauge of 'plain'" in borrowed.notes[0]
+
+
+def test_panels_of_a_family_are_drawn_edge_to_edge_with_the_width_of_all(plain):
+    request = family(("S", 408, 200), ("M", 488, 240))
+    request.design.panels_least = request.design.panels_most = 2
+    grading = lw.grade(request, plain)
+    drawn = lw.graded_schematic(request, grading, plain)
+    left, right = drawn.pieces
+    assert (left.seam_left, left.seam_right, right.seam_left, right.seam_right) == (False, True, True, False)
+    # A stitch of each edge goes into the seam: 51 and 61 are left.
+    own, both = left.measures
+    assert (own.mm, both.mm) == (pytest.approx(204), pytest.approx(408))
+    assert (own.others_mm, both.others_mm) == ([pytest.approx(244)], [pytest.approx(488)])
+    assert both.label == "both panels, width at the cast-on" and drawn.notes == []
+    assert [measure.label for measure in right.measures] == ["height"]
+    assert min(point.x_mm for point in left.others[0]) == pytest.approx(-40)  # about the middle of both
+    svg = lw.schematic_svg(drawn)
+    assert "b = 40.8 (48.8) cm" in svg and "Dashed: a seam to the piece beside it." in svg

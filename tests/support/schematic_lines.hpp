@@ -16,6 +16,7 @@ namespace latchwork_test {
 
 struct DrawnPoint {
   double x = 0, y = 0;
+  friend bool operator==(const DrawnPoint&, const DrawnPoint&) = default;
 };
 
 /// A measure as it is drawn: what is written, and between which two places of the page.
@@ -26,12 +27,8 @@ struct DrawnMeasure {
   double from = 0, to = 0;
 };
 
-/// The lines of the path of one group; a new one from each M on.
-inline std::vector<std::vector<DrawnPoint>> lines_of(const std::string& svg, const std::string& group) {
-  const std::size_t at = svg.find("<g class=\"" + group + "\"");
-  REQUIRE(at != std::string::npos);
-  const std::size_t path = svg.find(" d=\"", at) + 4;
-  const std::string words = svg.substr(path, svg.find('"', path) - path);
+/// The lines of a path; a new one from each M on.
+inline std::vector<std::vector<DrawnPoint>> lines_in(const std::string& words) {
   std::vector<std::vector<DrawnPoint>> out;
   std::string spaced;
   for (const char each : words) {
@@ -49,6 +46,29 @@ inline std::vector<std::vector<DrawnPoint>> lines_of(const std::string& svg, con
     out.back().push_back(point);
   }
   return out;
+}
+
+/// Those of all paths of one group; none where there is no such group.
+inline std::vector<std::vector<DrawnPoint>> all_lines_of(const std::string& svg, const std::string& group) {
+  std::vector<std::vector<DrawnPoint>> out;
+  const std::size_t at = svg.find("<g class=\"" + group + "\"");
+  if (at == std::string::npos) return out;
+  const std::size_t end = svg.find("</g>", at);
+  for (std::size_t path = svg.find(" d=\"", at); path < end; path = svg.find(" d=\"", path + 1)) {
+    const std::size_t from = path + 4;
+    for (std::vector<DrawnPoint>& line : lines_in(svg.substr(from, svg.find('"', from) - from))) {
+      out.push_back(std::move(line));
+    }
+  }
+  return out;
+}
+
+/// Those of the first path of one group.
+inline std::vector<std::vector<DrawnPoint>> lines_of(const std::string& svg, const std::string& group) {
+  const std::size_t at = svg.find("<g class=\"" + group + "\"");
+  REQUIRE(at != std::string::npos);
+  const std::size_t path = svg.find(" d=\"", at) + 4;
+  return lines_in(svg.substr(path, svg.find('"', path) - path));
 }
 
 inline std::vector<DrawnMeasure> measures_on(const std::string& svg) {

@@ -1,5 +1,7 @@
 // Shaped pieces of an article: planned, knitted, reckoned and written in their shape.
 #include <algorithm>
+#include <cstdint>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -8,13 +10,19 @@
 #include "latchwork/brief.hpp"
 #include "latchwork/motif.hpp"
 #include "latchwork/shaping.hpp"
+#include "schematic_lines.hpp"
+#include "schematic_words.hpp"
 #include "text.hpp"
 
 using namespace latchwork;
+using latchwork_test::all_lines_of;
 using latchwork_test::Approx;
+using latchwork_test::check_layout;
+using latchwork_test::DrawnPoint;
 using latchwork_test::example;
 using latchwork_test::Folder;
 using latchwork_test::holds;
+using latchwork_test::refused_field;
 using latchwork_test::text_of;
 
 namespace {
@@ -207,4 +215,137 @@ TEST_CASE("pieces of unlike shapes are told apart, those of one shape are knitte
   CHECK(unlike.article->panels.size() == 2);
   CHECK(unlike.article->works[0].plan != unlike.article->works[1].plan);
   CHECK(holds(summary(brief, unlike), "Piece          second: 12.0 x 10.0 cm"));
+}
+
+TEST_CASE("of a shaped piece of three panels or more the outer ones are cut and the others stay whole",
+          "[brief][article][shaping]") {
+  struct Case {
+    int panels;
+    double width_mm;
+    std::vector<std::string> folders;
+    std::vector<std::string> places;
+  };
+  // 6 stitches and a rope's 4 between edges: a rope leans, so that its mirror image is another cloth.
+  for (const Case& each :
+       {Case{3, 300, {"", "-inner", "-mirrored"}, {"left outer panel", "middle panel", "right outer panel, mirrored"}},
+        Case{4,
+             400,
+             {"", "-inner", "-inner-mirrored", "-mirrored"},
+             {"left outer panel", "left inner panel", "right inner panel, mirrored", "right outer panel, mirrored"}},
+        Case{5,
+             500,
+             {"", "-inner", "-inner-mirrored", "-mirrored"},
+             {"left outer panel", "left inner and middle panels", "right inner panel, mirrored",
+              "right outer panel, mirrored"}}}) {
+    INFO(each.panels << " panels");
+    Brief brief = tapered(each.width_mm, each.width_mm - 40);
+    brief.article->design.panels_least = brief.article->design.panels_most = each.panels;
+    YarnRequest yarn;
+    yarn.yarns.resize(1);
+    yarn.yarns[0].number = {YarnSystem::tex, 100, 1};
+    for (const char* texture : {"stockinette", "rope 2/2 every 4"}) yarn.loops.push_back({texture, 100, 1000});
+    brief.yarn = yarn;
+    const Job job = run(brief);
+    const ArticleJob& article = job.article.value();
+    const PieceFit& piece = article.fit.pieces.at(0);
+    REQUIRE_FALSE(piece.fit.candidates.empty());
+    const PieceWork& work = article.works.at(0);
+    REQUIRE(work.fits);
+    CHECK(work.panels == each.panels);
+    CHECK(work.inner == each.panels - 2);
+    const auto best = std::find_if(
+        piece.fit.candidates.begin(), piece.fit.candidates.end(),
+        [&](const FitCandidate& of) { return of.rows == work.plan.rows && of.columns == work.plan.columns; });
+    REQUIRE(best != piece.fit.candidates.end());
+    const FitRequest design = design_of(brief);
+    TargetPiece target = piece.target;
+    const double lacks = std::max(-best->width_error_mm, 0.0);  // within the tolerance, and no bar
+    target.width_least_mm -= lacks;
+    target.width_greatest_mm += lacks;
+    std::vector<Panel> made;
+    for (int i = 0; i < each.panels; ++i) made.push_back(fitted_piece(target, design, *best, brief.swatch, i));
+    // Left and right of the whole piece, and nowhere else.
+    for (int i = 0; i < each.panels; ++i) {
+      INFO("panel " << i + 1);
+      const std::vector<RowSpan> rows = outline_of(made[static_cast<std::size_t>(i)].grid()).rows;
+      CHECK((rows.back().first > 0) == (i == 0));
+      CHECK((rows.back().last < best->columns - 1) == (i == each.panels - 1));
+    }
+    CHECK(made.back().grid() == made.front().grid().mirrored());
+    CHECK(verify(made[0].grid(), work.plan).verified);
+    CHECK(verify(made[1].grid(), work.inner_plan).verified);
+    CHECK_FALSE(verify(made[1].grid(), work.plan).verified);
+    CHECK(work.inner_verification.verified);
+    // Hours: two outer ones and the others.
+    const WorkTimes outer = work_times(work.plan, brief.effort, 2);
+    const WorkTimes inner = work_times(work.inner_plan, brief.effort, each.panels - 2);
+    CHECK(article.times.total_ms == outer.total_ms + inner.total_ms);
+    CHECK(article.times.shapings_ms == outer.shapings_ms + inner.shapings_ms);
+    CHECK(outer.shapings_ms > 0);
+    // Yarn likewise, and the seams between them.
+    CHECK(article.seam_mm == Approx((each.panels - 1) * best->height_mm));
+    YarnRequest of_outer = yarn;
+    of_outer.pieces = 2;
+    of_outer.seam_mm = article.seam_mm;
+    YarnRequest of_inner = yarn;
+    of_inner.pieces = each.panels - 2;
+    const double weight = yarn_need(made[0], brief.swatch, of_outer).estimates.at(0).weight_g +
+                          yarn_need(made[1], brief.swatch, of_inner).estimates.at(0).weight_g;
+    CHECK(article.yarn.value().estimates.at(0).weight_g == Approx(weight));
+    // Each unlike panel is a brief of its own.
+    REQUIRE(article.panels.size() == each.folders.size());
+    std::int64_t count = 0;
+    for (std::size_t i = 0; i < article.panels.size(); ++i) {
+      const FittedPanel& told = article.panels[i];
+      CHECK(told.folder == "fitted-flap" + each.folders[i]);
+      CHECK(told.pieces == "flap, " + each.places[i]);
+      CHECK(fitted_brief(brief, job, i).panel.grid() == made[static_cast<std::size_t>(told.panel)].grid());
+      CHECK(fitted_brief(brief, job, i).panel.name() == "tapered: " + told.pieces + ", seams included");
+      count += told.count;
+    }
+    CHECK(count == each.panels);
+    const std::string told = summary(brief, job);
+    CHECK(holds(told, "; the outer panels then cut to its shape"));
+    CHECK(holds(told, "To knit        2 outer panels, "));
+    CHECK(holds(told, each.panels == 3 ? "; 1 inner panel, " : " inner panels, "));
+    // The drawing has all of them, shaped at the outer sides alone.
+    const Folder folder("shaped-panels");
+    write_job(brief, job, folder.path.string());
+    const std::string svg = text_of(folder.path / "schematic.svg");
+    check_layout(svg);
+    CHECK(all_lines_of(svg, "lw-seam").size() == static_cast<std::size_t>(each.panels - 1));
+    CHECK(holds(svg, "flap, all " + std::to_string(each.panels) + " panels, width at the last row, "));
+    const std::vector<std::vector<DrawnPoint>> outlines = all_lines_of(svg, "lw-outline");
+    REQUIRE(outlines.size() == static_cast<std::size_t>(each.panels) + 1);
+    for (int i = 0; i < each.panels; ++i) {
+      const std::vector<DrawnPoint>& outline = outlines[static_cast<std::size_t>(i)];
+      std::set<double> places;
+      for (const DrawnPoint& corner : outline) places.insert(corner.x);
+      const bool is_rectangle = outline.size() == 4 && places.size() == 2;
+      CHECK(is_rectangle == (i > 0 && i < each.panels - 1));
+    }
+    // A job whose inner plan is another's is refused.
+    Job spoiled = job;
+    spoiled.article->works[0].inner_plan = work.plan;
+    CHECK_THROWS_AS(summary(brief, spoiled), Error);
+    spoiled = job;
+    spoiled.article->works[0].inner = 0;
+    CHECK_THROWS_MATCHES(summary(brief, spoiled), Error,
+                         refused_field(ErrorCode::bad_argument, "job.article.works[0]"));
+  }
+}
+
+TEST_CASE("a shape that takes an outer panel wholly bars its fits, and says where", "[brief][article][shaping]") {
+  Brief brief = tapered(300, 40);
+  brief.article->design.panels_least = brief.article->design.panels_most = 3;
+  const Job job = run(brief);
+  CHECK_FALSE(job.article.value().works.at(0).fits);
+  CHECK(job.article->works[0].inner == 0);
+  CHECK(job.article->seam_mm == 0);
+  CHECK(job.article->panels.empty());
+  CHECK(holds(summary(brief, job), "; its shape cannot be cut: "));
+  Job spoiled = job;
+  spoiled.article->works[0].inner_plan.rows = 1;
+  CHECK_THROWS_MATCHES(summary(brief, spoiled), Error,
+                       refused_field(ErrorCode::bad_argument, "job.article.works[0].inner_plan"));
 }

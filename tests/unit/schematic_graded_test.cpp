@@ -5,10 +5,12 @@
 
 #include "catch.hpp"
 #include "latchwork/schematic.hpp"
+#include "schematic_lines.hpp"
 #include "schematic_words.hpp"
 #include "text.hpp"
 
 using namespace latchwork;
+using latchwork_test::all_lines_of;
 using latchwork_test::Approx;
 using latchwork_test::check_layout;
 using latchwork_test::holds;
@@ -83,17 +85,35 @@ TEST_CASE("panels of a family stand beside each other with their seams, alike me
   REQUIRE(grading.candidates.size() == 2);
   const Schematic drawn = graded_schematic(request, grading, swatch());
   REQUIRE(drawn.pieces.size() == 3);
-  // 5 groups and two edge stitches, of which every seam takes one: 50 stitches, 200 mm, in all three.
-  CHECK(drawn.pieces[0].measures.size() == 1);
+  // 5 groups and two edge stitches, of which every seam takes one: 50 stitches, 200 mm, in all three; 70 in the other
+  // size.
+  REQUIRE(drawn.pieces[0].measures.size() == 2);
+  CHECK(drawn.pieces[0].measures[0].mm == Approx(200));
+  CHECK(drawn.pieces[0].measures[0].others_mm.at(0) == Approx(280));
+  const SchematicMeasure& all = drawn.pieces[0].measures[1];
+  CHECK(all.label == "all 3 panels, width at the cast-on");
+  CHECK(all.mm == Approx(grading.candidates[0].width_mm));
+  CHECK(all.others_mm.at(0) == Approx(grading.candidates[1].width_mm));
+  CHECK(all.end.x_mm - all.start.x_mm == Approx(600));
   CHECK(drawn.pieces[1].measures.empty());
   REQUIRE(drawn.pieces[2].measures.size() == 1);
   CHECK(drawn.pieces[2].measures[0].label == "height");
   CHECK(!drawn.pieces[0].seam_left);
   CHECK((drawn.pieces[0].seam_right && drawn.pieces[1].seam_left && drawn.pieces[1].seam_right));
   CHECK(!drawn.pieces[2].seam_right);
-  CHECK(drawn.notes == std::vector<std::string>{"All panels, sewn together: width 60 (84) cm."});
+  CHECK(drawn.notes.empty());
+  // The larger size lies about the middle of all three, edge to edge as the drawn one does.
+  for (std::size_t i = 0; i < 3; ++i) {
+    const std::vector<OutlinePoint>& other = drawn.pieces[i].others.at(0);
+    const double place = 200.0 * static_cast<double>(i);  // of the panel, on from the first
+    CHECK(other[1].x_mm + place - drawn.pieces[0].outline[1].x_mm == Approx(-120 + 280.0 * static_cast<double>(i)));
+    CHECK(width_of(other) == Approx(280));
+  }
   const std::string svg = schematic_svg(drawn);
+  CHECK(holds(svg, ">b = 60 (84) cm<"));
+  CHECK(holds(svg, "b: all 3 panels, width at the cast-on, 60 (84) cm"));
   CHECK(holds(svg, "stroke-dasharray"));
+  CHECK(all_lines_of(svg, "lw-seam").size() == 2);
   check_layout(svg);
 }
 

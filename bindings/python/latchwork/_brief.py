@@ -54,6 +54,13 @@ class PieceWork:
     """Of one panel: of fitted_piece() of the first candidate that can be made, its panel 0, in the piece's shape."""
     verification: Verification = Verification()
     """Of ``plan``."""
+    inner: int = 0
+    """Of ``panels``, those between the outer two of a shaped piece that is sewn of three or more: they are not cut, so that
+    they have a plan of their own. 0 where there are none, or the shape cuts nothing of the outer ones."""
+    inner_plan: Plan = field(default_factory=Plan)
+    """Of one of them, panel 1 of the candidate; the others are alike, or its mirror images."""
+    inner_verification: Verification = Verification()
+    """Of ``inner_plan``."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,10 +69,10 @@ class FittedPanel:
 
     folder: str = ""
     """A name for the folder of its files, none twice: "fitted-", then small letters, digits and hyphens of the piece's name:
-    "fitted-panel-lower-left", "fitted-front-2", "fitted-front-mirrored"."""
+    "fitted-panel-lower-left", "fitted-front-2", "fitted-front-mirrored", "fitted-front-inner"."""
     pieces: str = ""
     """For people, what it is for: "front, back"; of a piece sewn of several panels "front, left panels", "front, right
-    panel, mirrored"."""
+    panel, mirrored"; of a shaped one of three or more "front, left outer panel", "front, inner panels"."""
     piece: int = 0
     """Index among ArticleFit.pieces of the first that it is for."""
     panel: int = 0

@@ -697,7 +697,8 @@ def outline_text(outline: Outline) -> str:
 
 def schematic_svg(schematic: Schematic) -> str:
     """The drawing as SVG 1.1, black on white: each piece to one scale, every measure on a dimension line as "a = 45 (50, 55)
-    cm", a list of the measures below, seams dashed, and a title that says that the right side is shown.
+    cm", a list of the measures below, and a title that says that the right side is shown. Pieces sewn together stand edge
+    to edge, the seam dashed; a width of the first of them may go on over the others, whose place its x then counts on to.
 
     Raises Error bad_argument (field "pieces", "pieces[0].outline[2].x_mm", "pieces[0].measures[1].others_mm",
     "pieces[0].others", "unit"; "pieces[0].outline[2]" for an outline that crosses or touches itself or folds back there);
@@ -730,10 +731,11 @@ def graded_schematic(
     swatch: Swatch,
     unit: LengthUnit = LengthUnit.cm,
 ) -> Schematic:
-    """One design in all its sizes, on one drawing: the panels of each piece side by side as they are sewn, as
-    schematic_piece() has fitted() with the design's state, substitutes and seams; the first size is drawn, the others
-    thin over it, their lower edges in line and their middles one above the other. Panels alike are measured once, heights
-    on the last one. Notes tell the width of all panels, and what the measures rest on. The title is the caller's to set.
+    """One design in all its sizes, on one drawing: the panels edge to edge as they are sewn, as schematic_piece() has
+    fitted() with the design's state, substitutes and seams; the first size is drawn, the others thin over it, their lower
+    edges in line and their middles, each of all its panels, one above the other. Panels alike are measured once, heights
+    on the last one; where there are two or more the first has the width of them all too. Notes tell what the measures
+    rest on. The title is the caller's to set.
 
     Raises Error bad_argument (field "candidates" for a grading without, or of other sizes than the request's; "panels"
     where sizes differ in them; as fitted()); too_large (field "panels"); as schematic_piece().
@@ -1136,8 +1138,8 @@ def read_swatch(csv: str | bytes) -> Swatch:
     unit is mm, cm, in or inches, m, ft or yd; without that column each length has its own ("10 cm"). state is `off the
     machine`, `rested` or `washed`, rested when it is left out. Lines that start with # and blank lines are passed over.
 
-    Raises Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, bad_unit,
-    bad_encoding, too_large.
+    Raises Error with line and field: bad_syntax, missing_field, unknown_field (field "column 3", counted from 1, for a
+    column without a name), duplicate_key, bad_value, bad_unit, bad_encoding, too_large.
     """
 
 def read_timings(csv: str | bytes) -> Timings:
@@ -1147,8 +1149,8 @@ def read_timings(csv: str | bytes) -> Timings:
     out). A count is a whole number, nothing is 0; a time is a whole number of milliseconds (1.5 min is, 1.33333 min is
     refused). Lines that start with # and blank lines are passed over.
 
-    Raises Error with line and field: bad_syntax, missing_field, unknown_field, duplicate_key, bad_value, bad_unit,
-    bad_encoding, too_large.
+    Raises Error with line and field: bad_syntax, missing_field, unknown_field (field "column 3", counted from 1, for a
+    column without a name), duplicate_key, bad_value, bad_unit, bad_encoding, too_large.
     """
 
 @overload
@@ -1519,8 +1521,8 @@ def read_brief(folder: str | os.PathLike[str]) -> Brief:
     (folder) for an empty name or a NUL in it; io (field = file name), and what the readers raise with the file's name
     before the field: of article.json also, with its line, what targets() and panel_design() refuse, and an article that
     is neither the library's nor a file "name.json" of the folder; bad_encoding for text that is not UTF-8; of
-    substitutes.csv, with its line, bad_syntax, missing_field, unknown_field, bad_value for a texture that is empty, named
-    twice or its own substitute, and too_large.
+    substitutes.csv, with its line, bad_syntax, missing_field, unknown_field ("column 3" for one without a name),
+    bad_value for a texture that is empty, named twice or its own substitute, and too_large.
     """
 
 def run(
@@ -1546,7 +1548,8 @@ def fitted_brief(brief: Brief, job: Job, index: int) -> Brief:
     panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is that of one panel,
     without seams; where YarnRequest.rows say which yarns knit which rows, and the panel has other rows, it has none. Its
     size is told as any brief's, with what the seams take in, in the state that it was fitted in: the article's design's,
-    or, where that names none, the brief's.
+    or, where that names none, the brief's. The panel is called after the brief's and what it is for, "runner: front, left
+    panels", and then ", seams included" where a seam takes in any of it, at the piece's edges or between panels.
 
     Raises Error bad_argument (field "brief.article", "index"; "job.article.fit" for a job of another brief);
     size_mismatch (field "job.article"); as fit_article().
@@ -1570,9 +1573,12 @@ def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
     """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
     panel in one piece, with a stitch in every row, schematic.svg, for an article that is fitted article.txt, into
     `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none now is taken
-    away. Raises Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or folder); crossing_cut
-    where a group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; as page_html(), and as
-    write() of a plan.
+    away. The schematic is of the brief's panel, or, where an article is fitted, of its pieces as they are made, and of
+    that panel as it stands where no piece is made of it: each piece's panels sewn together, seams dashed, measured
+    between the seams, with the width of a panel and of all together. Pieces alike are drawn once; notes say which edges
+    are sewn and what is not drawn. Raises Error bad_argument (folder) for an empty name or a NUL; io (field = file name,
+    or folder); crossing_cut where a group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; as
+    page_html(), and as write() of a plan.
     """
 
 def write_brief(brief: Brief, folder: str | os.PathLike[str]) -> None:

@@ -155,9 +155,9 @@ class SchematicPiece:
     """Its corners in order, three or more; closed by itself. Its edges meet at the corners alone, each the next."""
     measures: list[SchematicMeasure] = field(default_factory=list)
     seam_left: bool = False
-    """Its left side is sewn to the piece before it."""
+    """Its left side is sewn to the piece before it: they are drawn edge to edge, the seam dashed."""
     seam_right: bool = False
-    """Its right side to the piece after it."""
+    """Its right side to the piece after it, likewise."""
     others: list[list[OutlinePoint]] = field(default_factory=list)
     """The same piece in the other sizes, in order, where `outline` lies in the drawn one's place: all of them, or none.
     Drawn thin."""

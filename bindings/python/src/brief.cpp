@@ -23,7 +23,8 @@ void bind_brief(py::module_& m) {
       "readers raise with the file's name before the field: of article.json also, with its line, what targets() and "
       "panel_design() refuse, and an article that is neither the library's nor a file \"name.json\" of the folder; "
       "bad_encoding for text that is not UTF-8; of substitutes.csv, with its line, bad_syntax, missing_field, "
-      "unknown_field, bad_value for a texture that is empty, named twice or its own substitute, and too_large.");
+      "unknown_field (\"column 3\" for one without a name), bad_value for a texture that is empty, named twice or its "
+      "own substitute, and too_large.");
   m.def(
       "run",
       [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
@@ -59,7 +60,9 @@ void bind_brief(py::module_& m) {
       "any other: panel, machine, efforts, swatch and the substitutes that it was fitted by, no article. Its yarn is "
       "that of one panel, without seams; where YarnRequest.rows say which yarns knit which rows, and the panel has "
       "other rows, it has none. Its size is told as any brief's, with what the seams take in, in the state that it was "
-      "fitted in: the article's design's, or, where that names none, the brief's.\n"
+      "fitted in: the article's design's, or, where that names none, the brief's. The panel is called after the "
+      "brief's and what it is for, \"runner: front, left panels\", and then \", seams included\" where a seam takes in "
+      "any of it, at the piece's edges or between panels.\n"
       "\n"
       "Raises Error bad_argument (field \"brief.article\", \"index\"; \"job.article.fit\" for a job of another "
       "brief); size_mismatch (field \"job.article\"); as fit_article().");
@@ -84,7 +87,12 @@ void bind_brief(py::module_& m) {
       "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, "
       "for a panel in one piece, with a stitch in every row, schematic.svg, for an article that is fitted article.txt, "
       "into `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none "
-      "now is taken away. Raises Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or "
+      "now is taken away. The schematic is of the brief's panel, or, where an article is fitted, of its pieces as they "
+      "are "
+      "made, and of that panel as it stands where no piece is made of it: each piece's panels sewn together, seams "
+      "dashed, measured between the seams, with the width of a panel and of all together. Pieces alike are drawn once; "
+      "notes say which edges are sewn and what is not drawn. Raises Error bad_argument (folder) for an empty name or a "
+      "NUL; io (field = file name, or "
       "folder); crossing_cut where a group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; "
       "as page_html(), and as write() of a plan.");
   m.def(

@@ -618,7 +618,8 @@ LATCHWORK_C_API latchwork_status latchwork_timings_create(const latchwork_spell 
    counts stops, batches, drops, rungs_knit, rungs_purl, rungs_tuck, rungs_slip, crossings, stitches_crossed, holds,
    shapings, rows (those that no spell has may be left out, not all), time, unit (ms, s, min, h) and note (may be left
    out). A count is a whole number, nothing is 0; a time is a whole number of milliseconds. Fails with line and field:
-   BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD, DUPLICATE_KEY, BAD_VALUE, BAD_UNIT, BAD_ENCODING, TOO_LARGE. Since 0.1. */
+   BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD ("column 3", counted from 1, for a column without a name), DUPLICATE_KEY,
+   BAD_VALUE, BAD_UNIT, BAD_ENCODING, TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_timings(const char *text, size_t size, latchwork_timings **out,
                                                         latchwork_error *error);
 /* The CSV that latchwork_read_timings() reads back to equal timings: every column, times in ms. Since 0.1. */
@@ -1980,8 +1981,8 @@ LATCHWORK_C_API latchwork_status latchwork_swatch_create(const latchwork_measure
                                                          latchwork_swatch **out, latchwork_error *error);
 /* Reads a swatch file: CSV (RFC 4180) whose first line names its columns, in any order: texture, counted, count,
    length, unit, place, swatch, state; the last four may be left out (without `unit` each length has its own, "10 cm";
-   without a state it is rested). Fails with line and field: BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD, DUPLICATE_KEY,
-   BAD_VALUE, BAD_UNIT, BAD_ENCODING, TOO_LARGE. Since 0.1. */
+   without a state it is rested). Fails with line and field: BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD ("column 3",
+   counted from 1, for a column without a name), DUPLICATE_KEY, BAD_VALUE, BAD_UNIT, BAD_ENCODING, TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_swatch(const char *text, size_t size, latchwork_swatch **out,
                                                        latchwork_error *error);
 /* The CSV that latchwork_read_swatch() reads back to an equal swatch (lengths in mm). Since 0.1. */
@@ -2459,8 +2460,8 @@ typedef struct latchwork_schematic_piece {
   size_t outline_count;
   const latchwork_schematic_measure *measures;
   size_t measure_count;
-  int32_t seam_left;  /* its left side is sewn to the piece before it */
-  int32_t seam_right; /* its right side to the piece after it */
+  int32_t seam_left;  /* its left side is sewn to the piece before it: drawn edge to edge, the seam dashed */
+  int32_t seam_right; /* its right side to the piece after it, likewise */
   const latchwork_schematic_outline *others; /* in the other sizes, in order, drawn thin: all of them, or NULL */
   size_t other_count;
   const char *const *notes; /* what its measures rest on: below the drawing, what two pieces say once */
@@ -2483,7 +2484,8 @@ typedef struct latchwork_schematic {
 #define LATCHWORK_SCHEMATIC_INIT \
   { sizeof(latchwork_schematic), LATCHWORK_LENGTH_UNIT_CM, NULL, NULL, 0, NULL, 0, NULL, 0 }
 
-/* The drawing as SVG 1.1, black on white, to scale, every measure on it. Fails: BAD_ARGUMENT (pieces,
+/* The drawing as SVG 1.1, black on white, to scale, every measure on it. A width of the first of pieces sewn together may
+   go on over the others, whose place its x then counts on to. Fails: BAD_ARGUMENT (pieces,
    pieces[0].outline[2].x_mm, pieces[0].measures[1].others_mm, pieces[0].others, unit; pieces[0].outline[2] for an
    outline that crosses or touches itself or folds back there); TOO_LARGE; BAD_ENCODING. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_schematic_svg(const latchwork_schematic *schematic, char *text,
@@ -2517,11 +2519,11 @@ LATCHWORK_C_API latchwork_status latchwork_panel_schematic_label(const latchwork
                                                                  const latchwork_size_options *options, size_t index,
                                                                  char *text, size_t capacity, size_t *needed,
                                                                  latchwork_error *error);
-/* One design in all its sizes, drawn at once: request and sizes are those that the grading was made of. The panels of each
-   piece stand side by side as they are sewn, each as latchwork_panel_schematic_piece has it with the design's state,
-   substitutes and seams; the first size is drawn, the others thin over it, lower edges in line, middles one above the other.
-   Panels alike are measured once, heights on the last one; notes tell the width of all panels and which textures are measured
-   by another's gauge. `title` may be NULL. Fails: BAD_ARGUMENT (candidates for a grading without, or of other sizes; panels
+/* One design in all its sizes, drawn at once: request and sizes are those that the grading was made of. The panels
+   stand edge to edge as they are sewn, each as latchwork_panel_schematic_piece has it with the design's state,
+   substitutes and seams; the first size is drawn, the others thin over it, lower edges in line, middles, each of all its
+   panels, one above the other. Panels alike are measured once, heights on the last one; where there are two or more the
+   first has the width of them all too; notes tell which textures are measured by another's gauge. `title` may be NULL. Fails: BAD_ARGUMENT (candidates for a grading without, or of other sizes; panels
    where sizes differ in them; unit for another than cm or inch; as latchwork_fitted); TOO_LARGE (panels); as latchwork_grade, latchwork_panel_schematic_piece
    and latchwork_schematic_svg. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_graded_schematic_svg(const latchwork_fit_request *design,
@@ -3362,15 +3364,18 @@ typedef struct latchwork_piece_work {
   int32_t panels; /* to knit: the piece's count, times the panels that each is sewn of */
   int32_t fits;   /* 1: the piece can be made: of a candidate (the plan is of its panel 0, in its shape), or of the brief's
                      panel, where that is no further off in width and height than the design's tolerance */
+  int32_t inner;  /* of `panels`, those between the outer two of a shaped piece that is sewn of three or more: they are not
+                     cut, so that they have a plan of their own; 0 where there are none, or the shape cuts nothing */
 } latchwork_piece_work;
 
 /* A panel that best fits are knitted of, other than the brief's own: latchwork_brief_fitted_brief() makes a brief of it. An
    element of arrays. Since 0.1. */
 typedef struct latchwork_fitted_panel {
   const char *folder; /* a name for the folder of its files, none twice: "fitted-", then small letters, digits and hyphens
-                         of the piece's name: "fitted-front-2", "fitted-front-mirrored" */
+                         of the piece's name: "fitted-front-2", "fitted-front-mirrored", "fitted-front-inner" */
   const char *pieces; /* for people, what it is for: "front, back"; of a piece sewn of several panels "front, left panels",
-                         "front, right panel, mirrored" */
+                         "front, right panel, mirrored"; of a shaped one of three or more "front, left outer panel",
+                         "front, inner panels" */
   int64_t count;      /* to knit, for all pieces */
   int32_t piece;      /* index of the first that it is for, as latchwork_article_fit_pieces() has them */
   int32_t panel;      /* which of that piece's panels it is, as of latchwork_fitted() */
@@ -3387,8 +3392,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *p
    BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name), and as the readers do, with the file's name
    before the field: of article.json also what latchwork_article_targets refuses, an article that is neither the
    library's nor a file "name.json" of the folder, BAD_ENCODING for a name that is not UTF-8, and CROSSING_CUT where a
-   group's columns cut a crossing; of substitutes.csv, with its line, BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD, BAD_VALUE
-   for a texture that is empty, named twice or its own substitute, and TOO_LARGE. Since 0.1. */
+   group's columns cut a crossing; of substitutes.csv, with its line, BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD ("column 3"
+   for one without a name), BAD_VALUE for a texture that is empty, named twice or its own substitute, and TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_brief(const char *folder, latchwork_brief **out,
                                                       latchwork_error *error);
 /* A brief of its own, equal to this one. Since 0.1. */
@@ -3471,8 +3476,9 @@ LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brie
    latchwork_brief_write_job() go as on any other: panel, machine, efforts, swatch and the substitutes that it was
    fitted by, no article. Its yarn is that of one panel, without seams; where its request says which yarns knit which
    rows, and the panel has other rows, it has none. Its size is told as any brief's, with what the seams take in, in the
-   state that it was fitted in: the article's design's, or, where that names none, the brief's. Fails: BAD_ARGUMENT
-   (field "brief.article", "index"; "job.article.fit" for a job of another brief); SIZE_MISMATCH (field "job.article");
+   state that it was fitted in: the article's design's, or, where that names none, the brief's. The panel is called after
+   the brief's and what it is for, "runner: front, left panels", and then ", seams included" where a seam takes in any of
+   it, at the piece's edges or between panels. Fails: BAD_ARGUMENT (field "brief.article", "index"; "job.article.fit" for a job of another brief); SIZE_MISMATCH (field "job.article");
    as latchwork_fit_article. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_fitted_brief(const latchwork_brief *brief, const latchwork_job *job,
                                                               size_t index, latchwork_brief **out,
@@ -3493,7 +3499,10 @@ LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief
 /* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
    panel in one piece, with a stitch in every row, schematic.svg, for an article that is fitted article.txt, into
    `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none now is taken
-   away.
+   away. The schematic is of the brief's panel, or, where an article is fitted, of its pieces as they are made, and of that
+   panel as it stands where no piece is made of it: each piece's panels sewn together, seams dashed, measured between the
+   seams, with the width of a panel and of all together. Pieces alike are drawn once; notes say which edges are sewn and what
+   is not drawn.
    Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name, or folder); CROSSING_CUT where a group of
    the article cuts a crossing; as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
@@ -3573,6 +3582,15 @@ LATCHWORK_C_API latchwork_status latchwork_article_job_plan(const latchwork_arti
 LATCHWORK_C_API latchwork_status latchwork_article_job_verification(const latchwork_article_job *article_job,
                                                                     size_t index, latchwork_verification *verification,
                                                                     latchwork_error *error);
+/* A copy of the plan of one inner panel of the piece at `index`, of those that its work counts as inner. Fails:
+   BAD_ARGUMENT (index) for a piece without. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_inner_plan(const latchwork_article_job *article_job, size_t index,
+                                                                  latchwork_plan **out, latchwork_error *error);
+/* What knitting that plan showed. Fails: as latchwork_article_job_inner_plan. Since 0.1. */
+LATCHWORK_C_API latchwork_status latchwork_article_job_inner_verification(const latchwork_article_job *article_job,
+                                                                          size_t index,
+                                                                          latchwork_verification *verification,
+                                                                          latchwork_error *error);
 /* What the pieces that fit are knitted of, alike ones once: those right of a piece's middle are mirrored. A panel that is
    the brief's own is none of them. Their texts live as long as the article job. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_article_job_panels(const latchwork_article_job *article_job,

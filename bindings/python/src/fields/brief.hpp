@@ -28,9 +28,13 @@ struct Data<PieceWork> {
   static constexpr char name[] = "PieceWork";
   static constexpr char module[] = "latchwork._brief";
   static constexpr bool frozen = false;
-  static constexpr auto fields =
-      std::tuple{field("panels", &PieceWork::panels), field("fits", &PieceWork::fits), field("plan", &PieceWork::plan),
-                 field("verification", &PieceWork::verification)};
+  static constexpr auto fields = std::tuple{field("panels", &PieceWork::panels),
+                                            field("fits", &PieceWork::fits),
+                                            field("plan", &PieceWork::plan),
+                                            field("verification", &PieceWork::verification),
+                                            field("inner", &PieceWork::inner),
+                                            field("inner_plan", &PieceWork::inner_plan),
+                                            field("inner_verification", &PieceWork::inner_verification)};
 };
 
 template <>
