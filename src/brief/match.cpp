@@ -12,6 +12,7 @@
 #include "brief/facts.hpp"
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
+#include "plan/kept.hpp"
 #include "text/words.hpp"
 #include "yarn_need/decide.hpp"
 
@@ -47,35 +48,10 @@ void require_times_of(const Brief& brief, const Plan& plan, const std::string& f
   }
 }
 
-/// The conditions that can be seen in the stops themselves are kept; a rhythm that wales are kept to is not looked at.
 void require_conditions_kept(const Job& job, const Plan& plan, const std::string& field) {
   if (plan.status == PlanStatus::infeasible) return;
-  const Conditions& asked = job.conditions;
-  const auto broken = [&](const Stop& stop, const std::string& what) {
-    refuse(ErrorCode::bad_argument, field, fmt::format("has a stop after row {} {}", stop.row, what));
-  };
-  const Stop* before = nullptr;
-  for (const Stop& stop : plan.stops) {
-    const bool exempt = asked.forced_exempt && (!stop.crossings.empty() || !stop.shapings.empty());
-    if (!exempt) {
-      if (asked.carriage_right_only && !stop.carriage_right) broken(stop, "with the carriage on the left");
-      if (std::ranges::find(asked.closed_rows, stop.row) != asked.closed_rows.end()) broken(stop, "that is closed");
-      if (before != nullptr && std::int64_t{stop.row} - before->row < asked.rows_apart) {
-        broken(stop, fmt::format("nearer than {} to the one before it", count_of(asked.rows_apart, "row")));
-      }
-    }
-    for (const Reform& reform : stop.reforms) {
-      if (asked.max_depth == 0 || std::ssize(reform.rungs) <= asked.max_depth) continue;
-      broken(stop, fmt::format("that re-forms {}", count_of(std::ssize(reform.rungs), "row")));
-    }
-    before = &stop;
-  }
-  const std::vector<int> kinds = stop_kinds(plan);
-  const int most = kinds.empty() ? 0 : *std::ranges::max_element(kinds) + 1;
-  if (asked.max_kinds > 0 && most > asked.max_kinds) {
-    refuse(ErrorCode::bad_argument, field,
-           fmt::format("has {} of stop; the job's conditions allow {}", count_of(most, "kind"), asked.max_kinds));
-  }
+  const auto broken = planning::broken_condition(plan, job.conditions);
+  if (broken) refuse(ErrorCode::bad_argument, field, *broken);
 }
 
 /// A plan that is called verified is knitted once more: a page for the machine must not say it of another panel.

@@ -98,7 +98,9 @@ std::int64_t Prices::climb(int steps, std::int64_t best, Limits* limits) {
       worth.clear();
       bool moves = false;
       for (std::size_t i = begin; i < end; ++i) {
-        const std::int64_t more = std::min(problem_->stop_cost, static_cast<std::int64_t>(length * way[i]));
+        const double rise = length * way[i];  // may be past what an integer counts
+        const std::int64_t more =
+            rise < static_cast<double>(problem_->stop_cost) ? static_cast<std::int64_t>(rise) : problem_->stop_cost;
         moves = moves || more > 0;
         worth.push_back(mine[i] + more);
       }

@@ -55,13 +55,13 @@ std::int64_t KindReach::prepare(const std::vector<std::vector<int>>& at_row, Lim
       note(deeds_.release(worked, i), task.high - 1, static_cast<int>(lane));
     }
   }
-  note_forced(at_row, owner);
   std::vector<int> size(own_.size(), 0);
   for (std::size_t lane = 0; lane < own_.size(); ++lane) {
     party_[lane] = head(lane);
     ++size[party_[lane]];
   }
   for (std::size_t lane = 0; lane < own_.size(); ++lane) own_[lane] = size[party_[lane]] == 1 ? 1 : 0;
+  note_forced(at_row, owner);
   known_ = true;
   return rungs;
 }
@@ -72,7 +72,10 @@ void KindReach::note_forced(const std::vector<std::vector<int>>& at_row, const s
     for (const int deed : at_row[row]) {
       if (at(deed) >= last_.size()) last_.resize(at(deed) + 1, -1);
       last_[at(deed)] = std::max(last_[at(deed)], static_cast<int>(row));
-      if (at(deed) < owner.size() && owner[at(deed)] >= 0) continue;
+      if (at(deed) < owner.size() && owner[at(deed)] >= 0) {
+        own_[at(owner[at(deed)])] = 0;  // a wale that is kept to a rhythm does it too
+        continue;
+      }
       if (at(deed) >= only_forced_.size()) only_forced_.resize(at(deed) + 1, 0);
       only_forced_[at(deed)] = 1;
       forced.push_back(deed);
@@ -150,8 +153,11 @@ bool KindReach::ends(const Lane& lane, int done, int row) {
 
 // The wales of a lane are always worked together, so that the first tells for all.
 bool KindReach::holds(const DeedList& list) const {
-  if (more_ && list.sum == more_->sum) return true;
   const int deed = deeds_.of(list).front();
+  if (more_) {
+    const auto& more = deeds_.of(*more_);  // a hold may be among them
+    if (std::find(more.begin(), more.end(), deed) != more.end()) return true;
+  }
   return std::any_of(kinds_->begin(), kinds_->end(), [&](int kind) {
     if (kind < 0) return false;
     const std::vector<int>& all = deeds_.deeds_of(kind);

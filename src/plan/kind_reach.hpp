@@ -24,7 +24,7 @@ class KindReach {
   std::int64_t prepare(const std::vector<std::vector<int>>& at_row, Limits& limits);
   /// No stop after a row above this is of the kind; the panel's last row where that is not known.
   int last_row(int kind);
-  /// Whether nothing that this lane does is ever done by another; false where that is not known.
+  /// Whether nothing that this lane does is ever done by another, or forced; false where that is not known.
   bool on_its_own(std::size_t lane) const { return own_[lane] != 0; }
   /// Lanes of which one may do what another does, or what a third does that does what the other does, are of one party,
   /// by number; all are of one where that is not known.

@@ -7,7 +7,7 @@
 
 namespace latchwork::inline v0::planning {
 
-/// Two numbersin one key.
+/// Two numbers in one key.
 constexpr std::uint64_t key_of(int high, int low) noexcept {
   return std::uint64_t{static_cast<std::uint32_t>(high)} << 32U | static_cast<std::uint32_t>(low);
 }

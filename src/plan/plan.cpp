@@ -204,13 +204,15 @@ class Planner {
   // What the best schedule costs; as long as there is none, what one may cost that minds no distance.
   std::int64_t usual() const { return std::min(best_.cost, usual_); }
 
-  // No schedule needs to cost more: every row a stop, and every task worked alone.
+  // No schedule needs to cost more: every row a stop, and every task worked alone. Each at its last stop may come to
+  // more than can be counted; no schedule that needs to be looked at does (require_counted()).
   static std::int64_t dearest(const Problem& problem) {
-    std::int64_t cost = problem.stop_cost * (problem.rows + 1);
+    constexpr std::int64_t most = far / 2;
+    std::int64_t cost = std::min(most, problem.stop_cost * (problem.rows + 1));
     for (const Lane& lane : problem.lanes) {
       for (int i = 0; i < lane.task_count(); ++i) {
         const int last = lane.task(i).last_stop;
-        cost += lane.hold + (lane.task(i).by_batch() ? lane.batch_cost(i, last) : 0);
+        cost = std::min(most, cost + lane.hold + (lane.task(i).by_batch() ? lane.batch_cost(i, last) : 0));
       }
     }
     return cost;

@@ -22,6 +22,7 @@ namespace {
 struct Worked {
   std::vector<Task> tasks;
   std::vector<std::int64_t> rungs;  // per task, in milliseconds, over its rows
+  std::vector<Cell> cells;          // of the tasks' rows, where wales are to be told apart by them
   bool operator<(const Worked& other) const {
     const auto key = [](const Task& t) { return std::tuple(t.low, t.high, t.last_stop, t.by_hold); };
     if (const auto order =
@@ -30,7 +31,7 @@ struct Worked {
         std::is_neq(order)) {
       return std::is_lt(order);
     }
-    return rungs < other.rungs;
+    return std::tie(rungs, cells) < std::tie(other.rungs, other.cells);
   }
 };
 
@@ -38,6 +39,7 @@ struct Reader {
   const Grid& grid;
   const Machine& machine;
   const Effort& effort;
+  Lanes lanes;
   std::vector<std::vector<int>> barriers;  // per wale: rows after which it is in a crossing
   std::vector<Finding> barred;
 
@@ -78,7 +80,10 @@ struct Reader {
       if (barrier != crossed.end()) task.last_stop = std::min(task.last_stop, *barrier);
       if (!task.by_batch()) task.last_stop = -1;
       std::int64_t rungs = 0;
-      for (int row = task.low; row <= task.high; ++row) rungs += rung_cost(cell(wale, row));
+      for (int row = task.low; row <= task.high; ++row) {
+        rungs += rung_cost(cell(wale, row));
+        if (lanes == Lanes::in_place) worked.cells.push_back(cell(wale, row));
+      }
       worked.tasks.push_back(task);
       worked.rungs.push_back(rungs);
     }
@@ -209,7 +214,7 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
   problem.fixed_ms = grid.rows() * effort.row;
   problem.forced.assign(at(grid.rows()) + 1, 0);
 
-  Reader reader{grid, machine, effort, std::vector<std::vector<int>>(wales.all().size()), {}};
+  Reader reader{grid, machine, effort, lanes, std::vector<std::vector<int>>(wales.all().size()), {}};
   for (const Crossing& crossing : grid.crossings()) {
     problem.forced[at(crossing.row)] = 1;
     problem.fixed_ms += effort.crossing + effort.crossing_stitch * lifting::stitches_lifted(grid, crossing);

@@ -74,9 +74,10 @@ void require_counted(const Grid& grid, const Effort& effort);
 /// Which wales with the same tasks, limits and costs make one lane and are worked together.
 enum class Lanes : std::uint8_t {
   alike,     ///< all: what is best for one is best for the others
-  in_place,  ///< those that have a needle to themselves from cast-on to end. For kinds of stop, which go by needles: of
-             ///< two such wales one may as well be worked as the other is, whereby no stops of one kind become of two.
-             ///< A wale that is crossed leaves its needle to another, and may do there by itself what that one does.
+  in_place,  ///< those of the same cells that have a needle to themselves from cast-on to end. For kinds of stop, which
+             ///< go by needles and rungs: of two such wales one may as well be worked as the other is, whereby no stops
+             ///< of one kind become of two; tuck and slip may cost the same and are not. A wale that is crossed leaves
+             ///< its needle to another, and may do there by itself what that one does.
 };
 
 /// The grid, of which the costs of every plan can be counted, as the planner sees it. Once `limits` are over it reads

@@ -6,13 +6,7 @@
 namespace latchwork::inline v0::planning {
 
 const Wales& Readings::wales(const Grid& grid) {
-  if (!wales_) {
-    wales_.emplace(grid);
-    const auto all = wales_->all();
-    all_in_place_ = grid.crossings().empty() && std::all_of(all.begin(), all.end(), [&](const Wale& wale) {
-                      return is_in_place(wale, grid.rows());
-                    });
-  }
+  if (!wales_) wales_.emplace(grid);
   return *wales_;
 }
 
@@ -22,8 +16,6 @@ const Problem& Readings::problem(const Grid& grid, const Machine& machine, const
     kept_.clear();
     effort_ = effort;
   }
-  static_cast<void>(wales(grid));
-  if (all_in_place_) lanes = Lanes::alike;  // the same
   const auto known = std::find_if(kept_.begin(), kept_.end(), [&](const Reading& one) {
     return one.max_ladder == machine.max_ladder && one.lanes == lanes;
   });

@@ -45,7 +45,6 @@ class Readings {
 
   bool several_;
   std::optional<Wales> wales_;
-  bool all_in_place_ = false;
   std::optional<Effort> effort_;  // of all that is kept
   std::vector<Reading> kept_;
   int times_ = 0;

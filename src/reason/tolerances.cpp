@@ -11,6 +11,7 @@
 #include "latchwork/error.hpp"
 #include "latchwork/reason.hpp"
 #include "latchwork/simulate.hpp"
+#include "plan/kept.hpp"
 #include "plan/one_call.hpp"
 #include "plan/problem.hpp"
 
@@ -117,6 +118,7 @@ std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine,
   constexpr double part = 1.0 / (std::size(effort_parts) + 1);
   const Plan least = call.plan(grid, machine, effort, call.keystone(0, part));
   if (least.status == PlanStatus::infeasible) refuse("the panel has no plan: " + least.findings.front().message);
+  if (const auto broken = planning::broken_condition(mine, options.conditions)) refuse("the plan " + *broken);
   const std::int64_t total = total_of(mine, effort);
   if (total > least.total_ms) {
     refuse(

@@ -1,0 +1,143 @@
+// Kinds of stop that look alike to a search, and plans that a search for few kinds must not pass over.
+#include <algorithm>
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "catch.hpp"
+#include "latchwork/choice.hpp"
+#include "latchwork/plan.hpp"
+#include "latchwork/reason.hpp"
+#include "latchwork/simulate.hpp"
+
+using namespace latchwork;
+using latchwork_test::refused_field;
+
+namespace {
+
+/// Columns of letters, row 1 first.
+Grid of_columns(const std::vector<std::string>& columns) {
+  std::string text;
+  for (std::size_t row = columns.front().size(); row-- > 0;) {
+    for (const std::string& column : columns) text += column[row];
+    text += '\n';
+  }
+  return Grid::from_text(text);
+}
+
+/// A column of knit stitches but for these rows.
+std::string column_with(int rows, const std::vector<std::pair<int, char>>& cells) {
+  std::string out(static_cast<std::size_t>(rows), 'k');
+  for (const auto& [row, cell] : cells) out[static_cast<std::size_t>(row - 1)] = cell;
+  return out;
+}
+
+int kinds_of(const Plan& plan) {
+  const std::vector<int> kinds = stop_kinds(plan);
+  return kinds.empty() ? 0 : *std::max_element(kinds.begin(), kinds.end()) + 1;
+}
+
+}  // namespace
+
+TEST_CASE("of wales that cost the same a tuck and a slip make two kinds of stop", "[plan][conditions][kinds]") {
+  std::vector<std::string> columns(11, std::string(11, 'k'));
+  columns.insert(columns.end(), 30, "ttpkttpkttp");
+  columns.insert(columns.end(), 11, std::string(11, 'k'));
+  columns.emplace_back("ttpktspkstp");
+  columns.insert(columns.end(), 11, std::string(11, 'k'));
+  const Grid grid = of_columns(columns);
+  const Machine machine;
+  PlanOptions options;
+  options.conditions.max_kinds = 2;
+  Effort effort;
+  effort.batch = 3000;
+  REQUIRE(effort.rung_tuck == effort.rung_slip);
+  const Plan alike = plan(grid, machine, effort, options);
+  effort.rung_slip += 1;  // a millisecond dearer, so that the wales are not alike
+  const Plan apart = plan(grid, machine, effort, options);
+  REQUIRE(alike.status == PlanStatus::optimal);
+  REQUIRE(apart.status == PlanStatus::optimal);
+  CHECK(kinds_of(alike) <= 2);
+  CHECK(verify(grid, alike).verified);
+  CHECK(apart.total_ms - alike.total_ms == 2);  // of its two slips
+}
+
+TEST_CASE("what is re-formed beside a hold may be re-formed without one in a kind of its own",
+          "[plan][conditions][kinds]") {
+  constexpr int rows = 24;
+  const std::string plain(rows, 'k');
+  const std::string held =
+      column_with(rows, {{2, 't'}, {8, 'p'}, {9, 't'}, {14, 'p'}, {15, 't'}, {20, 'p'}, {21, 't'}});
+  const std::string purls = column_with(rows, {{7, 'p'}, {13, 'p'}, {19, 'p'}});
+  const Grid grid = of_columns({plain, held, plain, plain, purls, plain});
+  Machine machine;
+  machine.max_ladder = 2;
+  Effort effort;
+  effort.stop = 0;
+  effort.batch = 100'000;
+  effort.hold = 100;
+  PlanOptions closed;
+  closed.conditions.closed_rows = {3, 7, 10, 13, 16, 19, 22};
+  const Plan known = plan(grid, machine, effort, closed);
+  REQUIRE(kinds_of(known) == 3);
+  PlanOptions few;
+  few.conditions.max_kinds = 3;
+  const Plan found = plan(grid, machine, effort, few);
+  CHECK(found.status == PlanStatus::optimal);
+  CHECK(found.total_ms <= known.total_ms);
+  CHECK(kinds_of(found) <= 3);
+  CHECK(verify(grid, found).verified);
+}
+
+TEST_CASE("a wale in a rhythm may do what another does at its needle later", "[plan][conditions][kinds]") {
+  const Grid grid = Grid::from_text(
+      "kpkkkkkk\nkkkkkkkk\nkkkkkkkk\nkkkkpkpk\nx 1 1/1 R\nkkkkkkkk\nkpkkkkkk\nkkkkkkpk\nkkkkkkkk\nkkkkpkkk\n"
+      "x 1 1/1 R\nkkkkkkkk\nkpkkkkkk\nkkkkkkkk\nkkkkkkpk\nkkkkpkkk\nx 1 1/1 R\nkkkkkkkk\nkpkkkkkk\nkkkkkkkk\n"
+      "kkkkkkpk\nkkkkpkkk\nx 1 1/1 R\nkkkkkkkk\n");
+  Machine machine;
+  machine.max_ladder = 4;
+  Effort effort;
+  effort.stop = 0;
+  effort.batch = 100'000;
+  PlanOptions few;
+  few.conditions.max_kinds = 3;
+  const Plan free = plan(grid, machine, effort, few);
+  REQUIRE(free.status == PlanStatus::optimal);
+  // It works that wale as the rhythm does.
+  PlanOptions kept = few;
+  kept.conditions.rhythms = {{1, 1, 1, Rhythm{10, 10}}};
+  const Plan found = plan(grid, machine, effort, kept);
+  CHECK(found.status == PlanStatus::optimal);
+  CHECK(found.total_ms == free.total_ms);
+}
+
+TEST_CASE("a plan that breaks the conditions has no tolerances under them", "[reason][conditions]") {
+  const Grid grid = Grid::from_text("kkk\nkkk\nkpk\n");
+  Effort effort;
+  effort.drop = 0;
+  effort.rung_knit = 0;
+  const Plan early = plan(grid, Machine{}, effort);  // rungs cost nothing, so that later would do as well
+  REQUIRE(early.stops.size() == 1);
+  PlanOptions options;
+  options.conditions.closed_rows = {early.stops[0].row};
+  CHECK_THROWS_MATCHES(plan_tolerances(grid, Machine{}, effort, early, options), Error,
+                       refused_field(ErrorCode::bad_argument, "plan"));
+}
+
+TEST_CASE("what every task costs at its last stop may be more than can be counted", "[plan][conditions]") {
+  const Grid grid = Grid(4000, 1).repeated_across(300);
+  std::vector<std::uint8_t> cells(grid.cells().size(), static_cast<std::uint8_t>(Cell::purl));
+  const Grid purl = Grid::from_cells(grid.rows(), grid.columns(), cells);
+  Machine machine;
+  machine.needles = 400;
+  machine.max_ladder = 4000;
+  Effort effort;
+  effort.drop = effort.rung_purl = 3'000'000;
+  PlanOptions options;
+  options.conditions.rows_apart = 2;
+  options.work_limit = 1000;
+  const Plan made = plan(purl, machine, effort, options);
+  CHECK(made.status != PlanStatus::infeasible);  // a stop after every second row will do
+  CHECK(made.bound_ms <= made.total_ms);
+}
