@@ -5,20 +5,15 @@
 #include <algorithm>
 #include <cmath>
 
+#include "error/refuse.hpp"
 #include "grid/words.hpp"
-#include "latchwork/error.hpp"
+#include "machine/check.hpp"
 #include "plan/stops.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0::drawing {
 namespace {
-
-[[noreturn]] void refuse(ErrorCode code, const char* field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(code, place, message);
-}
 
 void check(const Panel& panel, const ChartOptions& options) {
   if (options.side != Side::right_side && options.side != Side::operator_view) {
@@ -122,6 +117,7 @@ std::vector<Band> bands_seen(const Panel& panel, bool turned) {
 
 View view_of(const Panel& panel, const ChartOptions& options) {
   check(panel, options);
+  if (options.machine != nullptr) check(*options.machine);
   const bool turned = options.side == Side::operator_view;
   const Machine standard;
   const Machine& machine = options.machine != nullptr ? *options.machine : standard;

@@ -1,7 +1,11 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <climits>
+#include <cstdint>
+#include <iterator>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -9,6 +13,7 @@
 #include "file/grid_json.hpp"
 #include "file/motif_json.hpp"
 #include "file/object.hpp"
+#include "grid/rules.hpp"
 #include "latchwork/file.hpp"
 #include "text/words.hpp"
 
@@ -122,19 +127,66 @@ Panel get_part(Value value, const std::string& name) {
   return value.guard([&] { return build_panel(parts); });
 }
 
-Panel take_panel_by_parts(const Value& list, const std::string& name) {
-  std::optional<Panel> panel;
-  list.each([&](Value value, std::size_t) {
-    Panel part = get_part(value, name);
-    if (panel && panel->grid().columns() != part.grid().columns()) {
-      value.refuse(ErrorCode::size_mismatch,
-                   fmt::format("this part has {}; the parts below have {}", count_of(part.grid().columns(), "column"),
-                               panel->grid().columns()));
+/// Parts from the bottom up, put together once all are read: each on all below it would be copied time and again.
+class Parts {
+ public:
+  explicit Parts(std::string name) : name_(std::move(name)) {}
+
+  void add(Value value) {
+    const Panel part = get_part(value, name_);
+    const Grid& grid = part.grid();
+    if (!values_.empty() && columns_ != grid.columns()) {
+      value.refuse(ErrorCode::size_mismatch, fmt::format("this part has {}; the parts below have {}",
+                                                         count_of(grid.columns(), "column"), columns_));
     }
-    panel = panel ? value.guard([&] { return part.above(*panel); }) : std::move(part);
-  });
-  if (!panel) list.refuse(ErrorCode::bad_value, "a panel has one part at least");
-  return *std::move(panel);
+    const int below = rows_;
+    value.guard([&] { rules::require_size(std::int64_t{below} + grid.rows(), grid.columns()); });
+    axis_ = values_.empty() || axis_ == part.axis_half_columns() ? part.axis_half_columns() : std::nullopt;
+    columns_ = grid.columns();
+    rows_ += grid.rows();
+    values_.emplace_back(rows_, value);
+    for (const Cell cell : grid.cells()) cells_.push_back(static_cast<std::uint8_t>(cell));
+    for (Crossing crossing : grid.crossings()) {
+      crossing.row += below;
+      crossings_.push_back(crossing);
+    }
+    for (Band band : part.bands()) {
+      band.row += below;
+      bands_.push_back(std::move(band));
+    }
+  }
+
+  bool empty() const { return values_.empty(); }
+
+  Panel together() && {
+    Grid grid = Grid::from_cells(rows_, columns_, cells_);
+    for (const Crossing& crossing : crossings_) {
+      // What it lacks is in the row above it.
+      const auto part = std::upper_bound(values_.begin(), std::prev(values_.end()), crossing.row,
+                                         [](int row, const std::pair<int, Value>& one) { return row < one.first; });
+      part->second.guard([&] { grid.cross(crossing); });
+    }
+    Panel panel(std::move(name_), std::move(grid), std::move(bands_));
+    panel.set_axis_half_columns(axis_);
+    return panel;
+  }
+
+ private:
+  std::string name_;
+  int rows_ = 0;
+  int columns_ = 0;
+  std::vector<std::pair<int, Value>> values_;  ///< of each part its top row
+  std::vector<std::uint8_t> cells_;
+  std::vector<Crossing> crossings_;
+  std::vector<Band> bands_;
+  std::optional<int> axis_;
+};
+
+Panel take_panel_by_parts(const Value& list, const std::string& name) {
+  Parts parts(name);
+  list.each([&](Value value, std::size_t) { parts.add(value); });
+  if (parts.empty()) list.refuse(ErrorCode::bad_value, "a panel has one part at least");
+  return std::move(parts).together();
 }
 
 }  // namespace

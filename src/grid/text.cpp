@@ -5,6 +5,7 @@
 #include <charconv>
 #include <iterator>
 #include <optional>
+#include <span>
 #include <utility>
 
 #include "latchwork/grid.hpp"
@@ -34,10 +35,12 @@ std::string_view trimmed(std::string_view text) noexcept {
   return text;
 }
 
-/// The letter for people; a byte that cannot be shown is shown by its number.
-std::string shown(char letter) {
-  if (letter >= ' ' && letter <= '~') return fmt::format("'{}'", letter);
-  return fmt::format("byte 0x{:02X}", static_cast<unsigned char>(letter));
+/// The character that begins here, for people; a byte that cannot be shown is shown by its number.
+std::string first_letter(std::string_view text) {
+  const std::string_view letter = text.substr(0, character_size(text.front()));
+  const bool is_control = text.front() >= 0 && text.front() < ' ';
+  if (utf8_error(letter) == std::string_view::npos && !is_control) return fmt::format("'{}'", shown(letter));
+  return fmt::format("byte 0x{:02X}", static_cast<unsigned char>(text.front()));
 }
 
 /// Reads one crossing line word by word.
@@ -120,6 +123,39 @@ struct TextRow {
   int line;
 };
 
+/// `row`: counted from the bottom, as a grid's.
+[[noreturn]] void refuse_letter(const TextRow& of, std::size_t at, int row) {
+  Place place = place_on_line(of.line, static_cast<int>(at));
+  place.row = row;
+  throw Error(ErrorCode::bad_letter, place,
+              fmt::format("line {}: letter {} is {}, which stands for no cell (k, p, t, s and . do)", of.line, at + 1,
+                          first_letter(of.letters.substr(at))));
+}
+
+/// A row of another length than those above. A letter of several bytes makes no row too long: what stands for no cell,
+/// in it or in those above, is told first. `below`: the text after it.
+[[noreturn]] void refuse_length(std::span<const TextRow> rows, const TextRow& of, std::string_view below) {
+  int row = 1;
+  while (!below.empty()) {
+    const std::size_t end = below.find('\n');
+    const std::string_view content = trimmed(below.substr(0, end));
+    below.remove_prefix(end == std::string_view::npos ? below.size() : end + 1);
+    if (!content.empty() && content.front() != 'x') ++row;
+  }
+  const auto require_letters = [&](const TextRow& one) {
+    const auto bad = std::ranges::find_if(one.letters, [](char letter) { return !cell_of(letter); });
+    if (bad != one.letters.end()) refuse_letter(one, static_cast<std::size_t>(bad - one.letters.begin()), row);
+    ++row;
+  };
+  require_letters(of);
+  for (auto above = rows.rbegin(); above != rows.rend(); ++above) require_letters(*above);
+  Place place = place_on_line(of.line);
+  place.field = "columns";
+  throw Error(ErrorCode::size_mismatch, place,
+              fmt::format("line {} has {}; the rows above have {}", of.line, count_of(std::ssize(of.letters), "letter"),
+                          rows.front().letters.size()));
+}
+
 /// A crossing line: `above` rows of letters stand before it, so it belongs to row R - above.
 struct TextCrossing {
   Crossing crossing;
@@ -149,11 +185,7 @@ Grid Grid::from_text(std::string_view text) {
                   fmt::format("line {}: a grid has at most {} rows and columns", line, max_side));
     }
     if (!rows.empty() && content.size() != rows.front().letters.size()) {
-      Place place = place_on_line(line);
-      place.field = "columns";
-      throw Error(ErrorCode::size_mismatch, place,
-                  fmt::format("line {} has {}; the rows above have {}", line, count_of(std::ssize(content), "letter"),
-                              rows.front().letters.size()));
+      refuse_length(rows, {content, line}, text);
     }
     if (static_cast<std::int64_t>(rows.size() + 1) * std::ssize(content) > max_cells) {
       Place place = place_on_line(line);
@@ -175,13 +207,7 @@ Grid Grid::from_text(std::string_view text) {
   for (auto row = rows.rbegin(); row != rows.rend(); ++row) {
     for (std::size_t x = 0; x < row->letters.size(); ++x) {
       const std::optional<Cell> cell = cell_of(row->letters[x]);
-      if (!cell) {
-        Place place = place_on_line(row->line, static_cast<int>(x));
-        place.row = static_cast<int>(row - rows.rbegin()) + 1;
-        throw Error(ErrorCode::bad_letter, place,
-                    fmt::format("line {}: letter {} is {}, which stands for no cell (k, p, t, s and . do)", row->line,
-                                x + 1, shown(row->letters[x])));
-      }
+      if (!cell) refuse_letter(*row, x, static_cast<int>(row - rows.rbegin()) + 1);
       cells.push_back(*cell);
     }
   }

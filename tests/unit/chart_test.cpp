@@ -467,3 +467,16 @@ TEST_CASE("a chart refuses a plan of another size, a cell without proportions an
   CHECK_THROWS_MATCHES(chart_svg(panel, seen_from(static_cast<Side>(2))), Error,
                        refused_field(ErrorCode::bad_argument, "side"));
 }
+
+TEST_CASE("a chart is not drawn for a machine out of its ranges", "[chart][error]") {
+  const Panel panel("a", stockinette(3));
+  Machine machine;
+  machine.needles = -3;
+  ChartOptions options;
+  options.machine = &machine;
+  for (const Side side : {Side::right_side, Side::operator_view}) {
+    options.side = side;
+    CHECK_THROWS_MATCHES(chart_svg(panel, options), Error, refused_field(ErrorCode::bad_argument, "machine.needles"));
+    CHECK_THROWS_MATCHES(chart_text(panel, options), Error, refused_field(ErrorCode::bad_argument, "machine.needles"));
+  }
+}

@@ -130,3 +130,32 @@ TEST_CASE("a panel is written in full, cells, bands and axis", "[file][panel]") 
   CHECK(write(panel) == expected);
   CHECK(read_panel(expected) == panel);
 }
+
+TEST_CASE("a panel of very many parts is put together once", "[file][panel]") {
+  constexpr int parts = 20'000;
+  const std::string part =
+      R"({"rows": 2, "strips": [{"motif": "rope", "front": 1, "back": 1, "interval": 2, "lean": "left"}]})";
+  std::string all = part;
+  for (int i = 1; i < parts; ++i) all += "," + part;
+  const Panel one = read_panel(panel_file(part));
+  const Panel panel = read_panel(panel_file(all));
+  CHECK(panel.grid() == one.grid().repeated_up(parts));
+  CHECK(panel.bands().size() == parts);
+  CHECK(panel.bands()[parts - 1].row == 2 * parts - 1);
+}
+
+TEST_CASE("a crossing that lacks a stitch in the part above is told there", "[file][panel][error]") {
+  const std::string crossed =
+      R"({"rows": 2, "strips": [{"motif": "rope", "front": 1, "back": 1, "interval": 2, "lean": "left"}]})";
+  const std::string bare =
+      R"({"rows": 1, "strips": [{"motif": "chart", "name": "gap", "texture": "gap", "rows": [".k"]}]})";
+  try {
+    read_panel(panel_file(crossed + ",\n" + crossed + ",\n" + bare + ",\n" + bare));
+    FAIL("not refused");
+  } catch (const Error& error) {
+    CHECK(error.code() == ErrorCode::crossing_over_none);
+    CHECK(error.place().field == "parts[2]");
+    CHECK(error.place().line == 3);
+    CHECK(error.place().row == 5);
+  }
+}

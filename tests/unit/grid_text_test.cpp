@@ -1,6 +1,7 @@
 // Grids as rows of letters.
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "catch.hpp"
 #include "latchwork/error.hpp"
@@ -100,6 +101,21 @@ TEST_CASE("the message for a bad letter is plain text even where the letter is n
     CHECK(std::string_view(error.what()).find("0xFF") != std::string_view::npos);
     // Counted from 1, as a panel file's message counts the letters of its rows.
     CHECK(std::string_view(error.what()).find("line 1: letter 2 is") == 0);
+  }
+}
+
+TEST_CASE("a letter of several bytes makes no row too long: it is told, whole", "[grid][text][error]") {
+  const std::string message = "letter 2 is '\xC3\xA9', which stands for no cell";
+  for (const auto& [text, place] :
+       {std::pair{"k\xC3\xA9\xC3\xA9\nx 0 1/1 R\nkkk\n\nkkk", on_line(1, 3, 1)},
+        std::pair{"kk\nk\xC3\xA9\nkk\n", on_line(2, 2, 1)}, std::pair{"k\xC3\xA9\nkkk\nkkk", on_line(1, 3, 1)}}) {
+    INFO(text);
+    CHECK_THROWS_MATCHES(Grid::from_text(text), Error, refused(ErrorCode::bad_letter, place));
+    try {
+      Grid::from_text(text);
+    } catch (const Error& error) {
+      CHECK(std::string_view(error.what()).find(message) != std::string_view::npos);
+    }
   }
 }
 
