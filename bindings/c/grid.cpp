@@ -1,3 +1,5 @@
+#include <limits>
+
 #include "barrier.hpp"
 
 using namespace latchwork;
@@ -31,6 +33,27 @@ latchwork_crossing crossing_out(const Crossing& crossing) {
 }  // namespace latchwork::c
 
 namespace {
+
+/// A crossing for a grid, which refuses it at its place. An enumerator holds a byte: what that cannot is refused here,
+/// in the grid's words.
+Crossing crossing_for_grid(const latchwork_crossing& given_crossing) {
+  latchwork_crossing known = given_crossing;
+  known.lean = known.place = 0;
+  Crossing crossing = crossing_in(known, "crossing");
+  const auto byte = [&](int32_t value, const char* field, const char* limit) {
+    if (value >= 0 && value <= std::numeric_limits<std::uint8_t>::max()) return static_cast<std::uint8_t>(value);
+    Place place;
+    place.row = crossing.row;
+    place.column = crossing.column;
+    place.field = field;
+    throw Error(ErrorCode::bad_argument, place,
+                "crossing at row " + std::to_string(crossing.row) + ", column " + std::to_string(crossing.column) +
+                    " has " + field + " = " + std::to_string(value) + "; " + limit);
+  };
+  crossing.lean = static_cast<Lean>(byte(given_crossing.lean, "lean", "0 is left, 1 is right"));
+  crossing.place = static_cast<Centre>(byte(given_crossing.place, "place", "0 is front, 1 between, 2 behind"));
+  return crossing;
+}
 
 /// One of a grid's const calls that make a grid.
 template <class Make>
@@ -123,7 +146,7 @@ latchwork_status latchwork_grid_set(latchwork_grid* grid, int32_t row, int32_t c
 
 latchwork_status latchwork_grid_cross(latchwork_grid* grid, const latchwork_crossing* crossing,
                                       latchwork_error* error) {
-  return guarded(error, [&] { given(grid, "grid").value.cross(crossing_in(given(crossing, "crossing"), "crossing")); });
+  return guarded(error, [&] { given(grid, "grid").value.cross(crossing_for_grid(given(crossing, "crossing"))); });
 }
 
 latchwork_status latchwork_grid_uncross(latchwork_grid* grid, int32_t row, int32_t column, latchwork_error* error) {

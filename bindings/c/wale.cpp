@@ -1,5 +1,3 @@
-#include <algorithm>
-
 #include "barrier.hpp"
 
 using namespace latchwork;
@@ -15,11 +13,8 @@ latchwork_status latchwork_wales_copy(const latchwork_wales* wales, latchwork_wa
 
 latchwork_status latchwork_wales_equal(const latchwork_wales* wales, const latchwork_wales* other, int32_t* equal,
                                        latchwork_error* error) {
-  return guarded(error, [&] {
-    const std::span<const Wale> left = given(wales, "wales").value.all();
-    const std::span<const Wale> right = given(other, "other").value.all();
-    given(equal, "equal") = std::equal(left.begin(), left.end(), right.begin(), right.end()) ? 1 : 0;
-  });
+  return guarded(error,
+                 [&] { given(equal, "equal") = given(wales, "wales").value == given(other, "other").value ? 1 : 0; });
 }
 
 void latchwork_wales_destroy(latchwork_wales* wales) {

@@ -17,7 +17,8 @@ namespace latchwork::inline v0 {
 
 // Files are JSON (RFC 8259, UTF-8; a byte order mark at the start is passed over, as in every text that is read here)
 // with "format" and "version" first. Their JSON Schemas (draft 2020-12) are installed as
-// share/latchwork/schema/{grid,strip,panel,machine,plan,certificate,yarn,article}.schema.json. Every reader takes up to
+// share/latchwork/schema/{grid,strip,panel,machine,plan,certificate,yarn,article,article-choices,brief}.schema.json:
+// article.json of a brief's folder is of the last but one, brief.json of the last. Every reader takes up to
 // max_file_bytes, nested up to 32 deep, checks the whole text before anything is made, and throws Error with line and
 // field ("crossings[2].left"; row and column too where a cell is meant): too_large, bad_encoding, bad_syntax,
 // wrong_format, newer_version, duplicate_key, missing_field, unknown_field, bad_value, bad_letter, size_mismatch; and

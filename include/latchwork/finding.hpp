@@ -20,7 +20,8 @@ enum class Severity : std::uint8_t { advice = 0, warning = 1, error = 2 };
 /// the list only grows.
 enum class FindingCode : std::int32_t {
   off_bed = 1,              ///< the panel reaches past the bed where it is placed, or is wider than it
-  no_tool = 2,              ///< a crossing group is wider than the widest tool: several are needed, or none is at hand
+  no_tool = 2,              ///< a crossing's groups do not hang on one tool each, of two of each size: a group needs
+                            ///< several, or there are too few; limit: the widest tool's prongs, where a group is wider
   tight_crossing = 3,       ///< a crossing travels further than is comfortable
   short_interval = 4,       ///< crossings on the same stitches follow each other in fewer rows than they have stitches
   open_crossing = 5,        ///< a crossing after the panel's last row

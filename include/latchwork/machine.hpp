@@ -44,11 +44,11 @@ LATCHWORK_API std::string needle_name(int needle);
 LATCHWORK_API int needle_beside(int needle, int steps);
 
 /// The panel's leftmost needle in the operator's view: machine.leftmost, or centred. Not checked against the bed.
-/// @throws Error bad_argument for columns below 1.
+/// @throws Error bad_argument for columns below 1, or a machine out of its ranges.
 LATCHWORK_API int leftmost_needle(const Machine& machine, int columns);
 
 /// The needle of an RS column: column 0 is the operator's rightmost stitch.
-/// @throws Error bad_argument for columns below 1, or a column outside 0..columns-1.
+/// @throws Error bad_argument for columns below 1, a column outside 0..columns-1, or a machine out of its ranges.
 LATCHWORK_API int needle_of(const Machine& machine, int columns, int column);
 
 }  // namespace latchwork::inline v0

@@ -45,13 +45,13 @@ struct RowWidth {
   friend bool operator==(const RowWidth&, const RowWidth&) = default;
 };
 
-/// Relaxed size of a panel, between its seams. A strip of n columns and m rows measures 100 n / g by 100 m / r mm,
-/// where g and r are its texture's stitches and rows per 10 cm; what a seam takes in is not counted. The width of a row
-/// is the sum of its strips' widths from its first stitch to its last, so that a shaped panel's rows have their own;
-/// the panel's is its widest row's, and those of the first and the last row are told beside it. A row without a stitch
-/// counts as whole. A seam at the left or right follows the edge: it takes as many stitches of each row. Strips of
-/// unlike row gauge pull on each other, so heights are told as least, greatest and width-weighted mean, each per band,
-/// of a shaped panel per stretch of rows that have the same columns, and summed.
+/// Size of a panel, between its seams, in the state that the gauges were measured in. A strip of n columns and m rows
+/// measures 100 n / g by 100 m / r mm, where g and r are its texture's stitches and rows per 10 cm; what a seam takes
+/// in is not counted. The width of a row is the sum of its strips' widths from its first stitch to its last, so that a
+/// shaped panel's rows have their own; the panel's is its widest row's, and those of the first and the last row are
+/// told beside it. A row without a stitch counts as whole. A seam at the left or right follows the edge: it takes as
+/// many stitches of each row. Strips of unlike row gauge pull on each other, so heights are told as least, greatest and
+/// width-weighted mean, each per band, of a shaped panel per stretch of rows that have the same columns, and summed.
 ///
 /// The spreads say how far one panel may come out when its gauge wanders as much as the places of the swatch did: one
 /// standard deviation, by error propagation to first order (JCGM 100:2008, 5.1.2). Of a gauge g that was measured in n

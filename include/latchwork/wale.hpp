@@ -26,6 +26,8 @@ class LATCHWORK_API Wales {
   std::span<const Wale> all() const noexcept { return wales_; }
   /// Index into all() of the wale at (row, column); -1 where the cell is `none`. @throws Error off_grid.
   int at(int row, int column) const;
+  /// The same wales in a grid of the same size.
+  friend bool operator==(const Wales&, const Wales&) = default;
 
  private:
   int rows_;

@@ -2,7 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 #include <span>
+#include <string>
+#include <string_view>
+#include <vector>
 
 #include "finding/kinds.hpp"
 #include "grid/lifting.hpp"
@@ -32,47 +36,96 @@ bool ladder_beside(const Grid& grid, const Crossing& crossing) {
          bare(grid, crossing.row, crossing.column + crossing.width());
 }
 
-std::string sum_of(std::span<const int> tools) {
+std::string prongs_of(std::span<const int> tools, std::string_view between) {
   std::vector<std::string> prongs;
   for (const int tool : tools) prongs.push_back(fmt::to_string(tool));
-  return joined(prongs, " + ");
+  return joined(prongs, between);
+}
+
+using CrossedGroups = std::array<int, 3>;  // stitches lifted: left, right, centre
+
+bool one_tool_each(const ToolSharing& sharing) {
+  return sharing.at_hand && std::none_of(sharing.prongs.begin(), sharing.prongs.end(),
+                                         [](const std::vector<int>& tools) { return tools.size() > 1; });
+}
+
+std::vector<int> with_sizes(std::vector<int> sizes, std::span<const int> more) {
+  sizes.insert(sizes.end(), more.begin(), more.end());
+  return sizes;
+}
+
+/// The sizes that are not at hand and of which two each would carry every group on one tool, where any do: one if one
+/// is enough, else those of all groups.
+std::vector<int> sizes_wanted(const CrossedGroups& groups, const std::vector<int>& at_hand) {
+  std::vector<int> wanted;
+  for (const int group : groups) {
+    if (group > 0 && std::ranges::find(at_hand, group) == at_hand.end() &&
+        std::ranges::find(wanted, group) == wanted.end()) {
+      wanted.push_back(group);
+    }
+  }
+  std::ranges::sort(wanted, std::greater<>{});
+  for (const int size : wanted) {
+    if (one_tool_each(share_tools(groups, with_sizes(at_hand, std::array{size})))) return {size};
+  }
+  return wanted;
+}
+
+/// What to have at hand so that each group hangs on one tool. Where three groups are of one size a machine's two of it
+/// are not enough, so that a third is asked for, or something else that holds the centre. Empty where no tool is as
+/// wide as a group.
+std::string tools_wanted(const CrossedGroups& groups, const std::vector<int>& at_hand) {
+  if (*std::ranges::max_element(groups) > most_prongs) return {};
+  const std::vector<int> sizes = sizes_wanted(groups, at_hand);
+  std::vector<std::string> names;
+  for (const int size : sizes) names.push_back(fmt::format("{}-pronged", size));
+  const std::string tools = joined(names, " and ") + " tools at hand";
+  if (one_tool_each(share_tools(groups, with_sizes(at_hand, sizes)))) return "have " + tools;
+  if (!sizes.empty()) return fmt::format("have {}, and for the centre a third or a stitch holder", tools);
+  const int third = groups.front();
+  int wider = third + 1;
+  while (std::ranges::find(at_hand, wider) != at_hand.end()) ++wider;
+  if (wider <= most_prongs && one_tool_each(share_tools(groups, with_sizes(at_hand, std::array{wider})))) {
+    return fmt::format("have {}-pronged tools at hand, or for the centre a third {}-pronged tool or a stitch holder",
+                       wider, third);
+  }
+  return fmt::format("have a third {}-pronged tool or a stitch holder at hand for the centre", third);
 }
 
 void find_tools(const Grid& grid, const Machine& machine, const Crossing& crossing, std::vector<Finding>& found) {
-  const std::array groups{crossing.left, crossing.right, lifting::centre_lifted(grid, crossing)};
+  const CrossedGroups groups{crossing.left, crossing.right, lifting::centre_lifted(grid, crossing)};
+  const ToolSharing sharing = share_tools(groups, machine.prongs);
+  if (one_tool_each(sharing)) return;
   const int widest_group = *std::max_element(groups.begin(), groups.end());
   const int widest_tool = machine.prongs.empty() ? 0 : *std::max_element(machine.prongs.begin(), machine.prongs.end());
-  const ToolSharing sharing = share_tools(groups, machine.prongs);
-  const bool shared = std::any_of(sharing.prongs.begin(), sharing.prongs.end(),
-                                  [](const std::vector<int>& tools) { return tools.size() > 1; });
-  if (sharing.at_hand && !shared) return;
 
   Finding finding = over(FindingCode::no_tool, sharing.at_hand ? Severity::advice : Severity::error, crossing);
   finding.value = widest_group;
-  finding.limit = widest_tool;
-  const std::string lifts = fmt::format("{} + {}{}", groups[0], groups[1],
-                                        groups[2] > 0 ? fmt::format(" + {} in the centre", groups[2]) : "");
+  finding.limit =
+      widest_group > widest_tool ? widest_tool : 0;  // else tools of its size are too few, or there are none
+  const std::string lifts = fmt::format("{} + {} stitches{}", groups[0], groups[1],
+                                        groups[2] > 0 ? fmt::format(" and {} of the centre", groups[2]) : "");
+  const std::string two_each = fmt::format("two of each tool at hand ({} {})", prongs_of(machine.prongs, ", "),
+                                           machine.prongs == std::vector{1} ? "prong" : "prongs");
+  const std::string wanted = tools_wanted(groups, machine.prongs);
+  std::vector<std::string> helps;
   if (machine.prongs.empty()) {
-    finding.message =
-        fmt::format("{} lifts {} stitches at once and no pronged tool is at hand", place_of(crossing), lifts);
-    finding.suggestion = fmt::format("have two {}-pronged tools at hand", widest_group);
+    finding.message = fmt::format("{} lifts {} at once and no pronged tool is at hand", place_of(crossing), lifts);
   } else if (!sharing.at_hand) {
-    finding.message = fmt::format(
-        "{} lifts {} stitches at once; two of each tool at hand ({}-pronged) cannot carry "
-        "them",
-        place_of(crossing), lifts, sum_of(machine.prongs));
-    finding.suggestion = fmt::format("have {}-pronged tools at hand, or cross fewer stitches", widest_group);
+    finding.message = fmt::format("{} lifts {} at once; {} cannot carry them", place_of(crossing), lifts, two_each);
   } else {
-    std::vector<std::string> ways;
-    for (const auto& tools : sharing.prongs) {
-      if (!tools.empty()) ways.push_back(sum_of(tools));
-    }
-    // Wider than the widest, or the right one is already in use: either way a group hangs on several tools.
-    finding.message = fmt::format("{} lifts {} stitches at once: a group needs several tools, the widest has {}",
-                                  place_of(crossing), lifts, count_of(widest_tool, "prong"));
-    finding.suggestion =
-        fmt::format("lift them on {}, or have {}-pronged tools at hand", joined(ways, " against "), widest_group);
+    std::string ways = fmt::format("lift them on {} against {}", prongs_of(sharing.prongs[0], " + "),
+                                   prongs_of(sharing.prongs[1], " + "));
+    if (groups[2] > 0) ways += ", the centre on " + prongs_of(sharing.prongs[2], " + ");
+    helps.push_back(std::move(ways));
+    // Wider than the widest, or the right one is not there or already in use: a group hangs on several tools.
+    finding.message = fmt::format(
+        "{} lifts {} at once: a group needs several tools, {}", place_of(crossing), lifts,
+        widest_group > widest_tool ? "the widest has " + count_of(widest_tool, "prong") : "with " + two_each);
   }
+  if (!wanted.empty()) helps.push_back(wanted);
+  if (!sharing.at_hand) helps.emplace_back("cross fewer stitches");
+  finding.suggestion = joined(helps, ", or ");
   found.push_back(std::move(finding));
 }
 

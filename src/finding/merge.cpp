@@ -126,6 +126,7 @@ std::vector<Finding> merged_findings(std::vector<Finding> findings) {
     const bool worse = less_is_worse ? part.value < whole.value : part.value > whole.value;
     if (!worse) continue;
     whole.value = part.value;
+    whole.limit = part.limit;
     whole.suggestion = part.suggestion;  // what helps the worst of them
   }
   for (std::size_t i = 0; i < merged.size(); ++i) {

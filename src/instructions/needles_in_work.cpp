@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 #include "instructions/words.hpp"
 #include "latchwork/machine.hpp"
@@ -58,6 +59,21 @@ std::pair<std::vector<int>, std::vector<int>> NeedlesInWork::at_start() const {
     (works_at(step) ? on_and_off.first : on_and_off.second).push_back(needle_at(step));
   }
   return on_and_off;
+}
+
+bool NeedlesInWork::any_at_end() const {
+  std::set<int> in_work;
+  for (const int column : plan_.columns_on) in_work.insert(needle_at(plan_.columns - 1 - column));
+  for (const Stop& stop : plan_.stops) {
+    for (const Shaping& shaping : stop.shapings) {
+      if (shaping.on) {
+        in_work.insert(shaping.needle);
+      } else {
+        in_work.erase(shaping.needle);
+      }
+    }
+  }
+  return !in_work.empty();
 }
 
 int NeedlesInWork::needle_at(int step) const {

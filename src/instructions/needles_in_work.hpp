@@ -20,6 +20,8 @@ class NeedlesInWork {
   bool works_into_cast_on() const { return into_cast_on_; }
   /// The needles that are cast on, and those that are not, from the operator's left.
   std::pair<std::vector<int>, std::vector<int>> at_start() const;
+  /// Whether a stitch hangs on some needle after the plan's last stop.
+  bool any_at_end() const;
 
   /// Takes the shapings of the next stop, and tells them, an action a kind.
   std::vector<std::string> shaped(const Stop& stop);

@@ -520,7 +520,13 @@ class Writer {
     const bool right_at_end = plan_.carriage_starts_right == (plan_.rows % 2 == 0);
     const bool stands_there = !plan_.stops.empty() && plan_.stops.back().row == plan_.rows;
     constexpr std::string_view off_the_bed = "Bind off, or take the panel off on waste yarn.";
-    if (plan_.stops.empty()) {
+    if (!plan_.stops.empty() && !needles.any_at_end()) {
+      sheet_.end = "No stitch is left on the bed: the panel ends here.";
+      const int bare = plan_.stops.back().row + 1;
+      if (bare <= plan_.rows) {
+        sheet_.end += fmt::format(" Nothing is knitted in {}.", run_of("row", bare, plan_.rows));
+      }
+    } else if (plan_.stops.empty()) {
       sheet_.end = fmt::format("No hand work: knit {}, to {}, {}. {}", count_of(plan_.rows, "row"), counter(plan_.rows),
                                carriage(right_at_end), off_the_bed);
     } else if (stands_there) {

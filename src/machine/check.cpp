@@ -9,6 +9,7 @@
 
 #include "error/refuse.hpp"
 #include "latchwork/error.hpp"
+#include "machine/tools.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -34,7 +35,7 @@ void check(const Machine& machine) {
     refuse_part("prongs", fmt::format("a list of {} tools", machine.prongs.size()), "a list of up to 20, two of each");
   }
   for (std::size_t i = 0; i < machine.prongs.size(); ++i) {
-    within(fmt::format("prongs[{}]", i), machine.prongs[i], 1, 20);
+    within(fmt::format("prongs[{}]", i), machine.prongs[i], 1, most_prongs);
     if (std::find(machine.prongs.begin(), machine.prongs.begin() + static_cast<std::ptrdiff_t>(i), machine.prongs[i]) !=
         machine.prongs.begin() + static_cast<std::ptrdiff_t>(i)) {
       refuse_part(fmt::format("prongs[{}]", i), fmt::format("{} again", machine.prongs[i]),

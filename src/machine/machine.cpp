@@ -1,14 +1,13 @@
 #include "latchwork/machine.hpp"
-#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
 #include <limits>
 
-#include "latchwork/error.hpp"
+#include "error/refuse.hpp"
+#include "machine/check.hpp"
 
 namespace latchwork::inline v0 {
-namespace {}  // namespace
 
 Machine Machine::generic(MachineClass machine_class) {
   Machine machine;
@@ -18,7 +17,7 @@ Machine Machine::generic(MachineClass machine_class) {
       machine.needles = 250;
       machine.pitch_mm = 3.6;
       return machine;
-    case MachineClass::standard:  // pitch and count published (reference/standards.md, section 4)
+    case MachineClass::standard:  // pitch and count published (tests/reference, NP-01)
       machine.name = "standard";
       machine.needles = 200;
       machine.pitch_mm = 4.5;
@@ -55,6 +54,7 @@ int needle_beside(int needle, int steps) {
 }
 
 int leftmost_needle(const Machine& machine, int columns) {
+  check(machine);
   if (columns < 1) refuse("columns", fmt::format("a panel of {} columns; it has 1 or more", columns));
   return machine.leftmost != 0 ? machine.leftmost : -(columns / 2 + columns % 2);
 }

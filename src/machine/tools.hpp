@@ -5,6 +5,8 @@
 
 namespace latchwork::inline v0 {
 
+inline constexpr int most_prongs = 20;  ///< of one tool
+
 /// How the groups of one crossing, lifted all at once, are shared out among pronged tools.
 struct ToolSharing {
   std::vector<std::vector<int>> prongs;  ///< a group each: its tools, widest first

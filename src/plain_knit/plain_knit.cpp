@@ -1,11 +1,11 @@
 #include "latchwork/plain_knit.hpp"
-#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
 #include <cmath>
 #include <string_view>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0 {

@@ -1,5 +1,4 @@
 #include "latchwork/quantity.hpp"
-#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
@@ -7,6 +6,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 #include "quantity/number.hpp"
 #include "quantity/reader.hpp"

@@ -51,7 +51,6 @@ class Hands {
   Fault told(const Needless& step) const;
 
   const Cloth& cloth() const noexcept { return cloth_; }
-  int rows_knitted() const noexcept { return row_; }
   std::int64_t loops() const noexcept { return loops_; }
   /// The slot on each column's needle, or no_slot.
   std::span<const std::int32_t> on_needles() const noexcept { return top_; }

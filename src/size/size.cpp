@@ -1,5 +1,4 @@
 #include "latchwork/size.hpp"
-#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
@@ -9,6 +8,7 @@
 #include <string_view>
 #include <utility>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 #include "panel/standing.hpp"
 #include "size/bands.hpp"

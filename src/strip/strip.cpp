@@ -1,8 +1,8 @@
 #include "latchwork/strip.hpp"
-#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 #include "names.hpp"
 

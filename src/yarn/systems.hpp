@@ -1,6 +1,5 @@
 #pragma once
 
-#include <span>
 #include <string_view>
 
 #include "latchwork/yarn.hpp"
@@ -23,7 +22,6 @@ struct SystemOfYarn {
   int plies_by_custom = 0;  ///< in A/B: 1 when A is the plies, 2 when B is, 0 when neither is customary
 };
 
-std::span<const SystemOfYarn> systems_of_yarn() noexcept;
 /// @throws Error bad_argument (field "system").
 const SystemOfYarn& system_of(YarnSystem system);
 

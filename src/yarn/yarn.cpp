@@ -64,10 +64,6 @@ void require_base(std::string_view field, double base, bool may_be_zero) {
 
 }  // namespace
 
-std::span<const SystemOfYarn> systems_of_yarn() noexcept {
-  return systems;
-}
-
 const SystemOfYarn& system_of(YarnSystem system) {
   const auto number = static_cast<std::size_t>(system);
   if (number < systems.size()) return systems[number];

@@ -1,5 +1,4 @@
 #include "latchwork/yarn_need.hpp"
-#include "error/refuse.hpp"
 
 #include <fmt/format.h>
 
@@ -12,6 +11,7 @@
 #include <set>
 #include <string>
 
+#include "error/refuse.hpp"
 #include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
 #include "size/doubt.hpp"

@@ -169,6 +169,12 @@ static void words_tell_cast_on_sweep_and_decrease(void) {
   free(words);
   words = words_of("kkkkk\nkkkkk\n");
   CHECK(words != NULL && strstr(words, "a loop of its own") == NULL);
+  CHECK(words != NULL && strstr(words, "Bind off, or take the panel off on waste yarn.") != NULL);
+  free(words);
+  words = words_of(".....\n.....\nkkkkk\n"); /* bound off after row 1: nothing is left to knit or take off */
+  CHECK(words != NULL && strstr(words, "bind off L3-R2 and put them out of work.\n") != NULL);
+  CHECK(words != NULL && strstr(words, "the panel ends here. Nothing is knitted in rows 2 to 3.\n") != NULL);
+  CHECK(words != NULL && strstr(words, "waste yarn") == NULL);
   free(words);
 }
 

@@ -109,6 +109,61 @@ static void wales_follow_their_loops_through_a_crossing(void) {
   latchwork_grid_destroy(grid);
 }
 
+static void wales_are_equal_where_their_grids_sizes_are_too(void) {
+  static const struct {
+    const char *one, *other;
+    int32_t equal;
+  } table[] = {{"kp\n", "kk\n", 1}, {"kk\n", "k.\n", 0}, {"..\n", "..\n", 1}, {"..\n", "...\n...\n", 0}};
+  size_t i;
+  checking = "equal wales";
+  for (i = 0; i < sizeof table / sizeof *table; ++i) {
+    latchwork_grid *one = grid_of(table[i].one), *other = grid_of(table[i].other);
+    latchwork_wales *mine = NULL, *yours = NULL;
+    int32_t equal = -1;
+    OK(latchwork_wales_create(one, &mine, NULL));
+    OK(latchwork_wales_create(other, &yours, NULL));
+    OK(latchwork_wales_equal(mine, yours, &equal, NULL));
+    CHECK(equal == table[i].equal);
+    latchwork_wales_destroy(mine);
+    latchwork_wales_destroy(yours);
+    latchwork_grid_destroy(one);
+    latchwork_grid_destroy(other);
+  }
+}
+
+static void a_crossing_wants_tools_that_are_not_at_hand(void) {
+  /* Three groups of two, and two tools of two prongs: a wider one, or a third. */
+  latchwork_grid *grid = grid_of("kkkkkk\nx 0 2/2/2 R between\nkkkkkk\n");
+  latchwork_machine machine = LATCHWORK_MACHINE_INIT;
+  latchwork_findings *findings = NULL;
+  latchwork_finding finding = LATCHWORK_FINDING_INIT;
+  char text[256] = "";
+  size_t count = 0, i;
+  checking = "tools";
+  OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
+  machine.prongs_count = 1;
+  machine.prongs[0] = 2;
+  OK(latchwork_grid_findings(grid, &machine, &findings, NULL));
+  OK(latchwork_findings_get(findings, 0, &finding, NULL)); /* worst first */
+  CHECK(finding.code == LATCHWORK_FINDING_CODE_NO_TOOL && finding.severity == LATCHWORK_SEVERITY_ERROR);
+  CHECK(finding.value == 2 && finding.limit == 0);
+  OK(latchwork_findings_message(findings, 0, text, sizeof text, NULL, NULL));
+  CHECK(strstr(text, "lifts 2 + 2 stitches and 2 of the centre at once") != NULL);
+  OK(latchwork_findings_suggestion(findings, 0, text, sizeof text, NULL, NULL));
+  CHECK(strstr(text, "have 3-pronged tools at hand, or for the centre a third 2-pronged tool or a stitch holder") == text);
+  latchwork_findings_destroy(findings);
+  machine.prongs_count = 2;
+  machine.prongs[1] = 3;
+  OK(latchwork_grid_findings(grid, &machine, &findings, NULL));
+  OK(latchwork_findings_count(findings, &count, NULL));
+  for (i = 0; i < count; ++i) {
+    OK(latchwork_findings_get(findings, i, &finding, NULL));
+    CHECK(finding.code != LATCHWORK_FINDING_CODE_NO_TOOL);
+  }
+  latchwork_findings_destroy(findings);
+  latchwork_grid_destroy(grid);
+}
+
 static void errors_name_their_place(void) {
   latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_grid *grid = grid_of("kkkk\nx 0 2/2 R\nkkkk\n");
@@ -128,7 +183,17 @@ static void errors_name_their_place(void) {
   CHECK(latchwork_grid_cross(grid, &crossing, &error) == LATCHWORK_E_STITCH_TAKEN && error.row == 1);
   crossing.lean = 2;
   CHECK(latchwork_grid_cross(grid, &crossing, &error) == LATCHWORK_E_BAD_ARGUMENT);
-  CHECK(strcmp(error.field, "crossing.lean") == 0);
+  CHECK(strcmp(error.field, "lean") == 0 && error.row == 1 && error.column == 1);
+  CHECK(strcmp(error.message, "crossing at row 1, column 1 has lean = 2; 0 is left, 1 is right") == 0);
+  crossing.lean = 256; /* more than a byte, in which C++ has it */
+  CHECK(latchwork_grid_cross(grid, &crossing, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.message, "crossing at row 1, column 1 has lean = 256; 0 is left, 1 is right") == 0);
+  CHECK(strcmp(error.field, "lean") == 0 && error.row == 1 && error.column == 1);
+  crossing.lean = LATCHWORK_LEAN_LEFT;
+  crossing.place = -1;
+  CHECK(latchwork_grid_cross(grid, &crossing, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "place") == 0 && error.row == 1 && error.column == 1);
+  CHECK(strcmp(error.message, "crossing at row 1, column 1 has place = -1; 0 is front, 1 between, 2 behind") == 0);
   CHECK(latchwork_grid_unfolded(grid, LATCHWORK_AXIS_STITCH, &none, &error) == LATCHWORK_E_CROSSING_CUT && none == NULL);
   CHECK(latchwork_grid_unfolded(grid, 2, &none, &error) == LATCHWORK_E_BAD_ARGUMENT && strcmp(error.field, "axis") == 0);
   CHECK(latchwork_grid_from_text("kk\nkq\n", 6, &none, &error) == LATCHWORK_E_BAD_LETTER && error.line == 2);
@@ -481,6 +546,8 @@ int main(int argc, char **argv) {
   a_grid_is_what_its_letters_say();
   a_mirrored_crossing_leans_the_other_way();
   wales_follow_their_loops_through_a_crossing();
+  wales_are_equal_where_their_grids_sizes_are_too();
+  a_crossing_wants_tools_that_are_not_at_hand();
   errors_name_their_place();
   long_texts_are_cut_between_characters();
   buffers_are_filled_whole_or_not_at_all();

@@ -137,6 +137,7 @@ def test_what_fits_an_article_is_a_brief_of_its_own(done, tmp_path):
             lw.fitted_brief(brief, job, wrong)
         assert caught.value.code is lw.ErrorCode.bad_argument
         assert caught.value.field == ("index" if job.article else "brief.article")
+        assert not job.article or f"index is {wrong};" in str(caught.value)
 
 
 def test_where_nothing_fits_no_hours_and_no_yarn_are_told():

@@ -281,6 +281,7 @@ def test_a_size_is_shown_as_a_table(panel, swatch):
     Table().feed(size._repr_html_())
     assert cells.count("tr") == 10 and cells.count("td") == 63
     assert "from the left on the right side" in size._repr_html_()
+    assert f"Size: {size.width_mm:.0f} mm x {size.height_mm:.0f} mm (" in size._repr_html_()  # of cloth in any state
     wavy = lw.Size(findings=(lw.Finding(message="a < b"),))
     assert "a &lt; b" in wavy._repr_html_()
 

@@ -63,6 +63,10 @@ def test_changes_change_and_refused_ones_do_not():
             call()
         check(caught.value)
         assert isinstance(caught.value, ValueError)
+    for field in ("lean", "place"):
+        with pytest.raises(lw.Error) as caught:
+            grid.cross(lw.Crossing(row=3, column=1, **{field: 9}))
+        assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, field)
     with pytest.raises(lw.Error) as caught:
         grid.cross(lw.Crossing(row=2, column=4))
     assert caught.value.code is lw.ErrorCode.stitch_taken
@@ -298,6 +302,7 @@ def test_wales_follow_crossings(cable):
     for twin in (copy.copy(wales), copy.deepcopy(wales), pickle.loads(pickle.dumps(wales)), lw.Wales(grid=cable)):
         assert twin == wales
     assert wales != lw.Wales(lw.Grid(6, 8)) and wales != 3
+    assert lw.Wales(lw.Grid.from_text("..")) != lw.Wales(lw.Grid.from_text("...\n..."))  # none in either
     assert "8 wales" in repr(wales)
 
 

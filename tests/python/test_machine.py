@@ -43,6 +43,19 @@ def test_findings_tell_what_where_and_by_how_much():
     assert [finding.severity for finding in found] == sorted((f.severity for f in found), reverse=True)
 
 
+def test_a_crossing_wants_tools_that_are_not_at_hand():
+    def told(machine):
+        return [finding for finding in lw.findings(grid, machine) if finding.code is lw.FindingCode.no_tool]
+
+    grid = lw.Grid(4, 10)
+    grid.cross(lw.Crossing(row=2, column=1, left=2, centre=2, right=2))
+    (found,) = told(lw.Machine(prongs=[2]))
+    assert (found.severity, found.value, found.limit) == (lw.Severity.error, 2, 0)
+    assert "lifts 2 + 2 stitches and 2 of the centre at once" in found.message
+    assert found.suggestion.startswith("have 3-pronged tools at hand, or for the centre a third 2-pronged tool or ")
+    assert not told(lw.Machine(prongs=[2, 3]))
+
+
 @pytest.mark.parametrize("field, value", [("needles", 1), ("pitch_mm", 0.0), ("prongs", [0]), ("max_ladder", 0)])
 def test_a_machine_out_of_its_ranges_is_refused_with_its_field(field, value):
     machine = lw.Machine()

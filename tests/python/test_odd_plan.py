@@ -133,6 +133,12 @@ def test_one_stitch_at_an_edge_is_decreased_and_several_are_bound_off():
     assert "decrease 1: move the stitch on L3 to L2 and put L3 out of work; bind off R2-R3" in words
 
 
+def test_the_words_end_where_the_last_stitch_is_bound_off():
+    words = words_of(".....\n.....\nkkkkk\n")
+    assert words.endswith("the panel ends here. Nothing is knitted in rows 2 to 3.\n") and "waste yarn" not in words
+    assert words_of("kkkkk\nkkkkk\n").endswith("Bind off, or take the panel off on waste yarn.\n")
+
+
 def test_a_crossing_whose_needles_the_next_row_cannot_knit_back_is_refused():
     strip = lw.Strip("own", "own", lw.Grid.from_text("kkkkkkkkkkkkk\nkkkkkkkkkktkk\nx 2 2/2 L\nkkkkkkkkkkkkk\nkkkkkkkkkkkkk"))
     panel, machine = lw.join_strips("strap", 4, [strip]), lw.Machine()

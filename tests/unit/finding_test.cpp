@@ -132,6 +132,79 @@ TEST_CASE("a group wider than the widest tool hangs on several, and one too wide
   CHECK(of(FindingCode::no_tool, roped(4, 8, {cross(2, 1, 1, 1)}), machine).empty());
 }
 
+TEST_CASE("the tools that would help are none that are at hand, and with them each group hangs on one", "[finding]") {
+  const std::vector<std::vector<int>> kits = {{}, {1}, {2}, {3}, {4}, {1, 2}, {2, 3}, {1, 4}, {1, 2, 3}};
+  for (const std::vector<int>& prongs : kits) {
+    for (int left = 1; left <= 5; ++left) {
+      for (int right = 1; right <= 5; ++right) {
+        for (int centre = 0; centre <= 5; ++centre) {
+          Machine machine;
+          machine.prongs = prongs;
+          const Grid grid = roped(4, 16, {cross(2, 0, left, right, centre)});
+          const auto found = of(FindingCode::no_tool, grid, machine);
+          if (found.empty()) continue;
+          const std::string& helps = found[0].suggestion;
+          CAPTURE(prongs, left, centre, right, helps);
+          for (int size = 1; size <= 6; ++size) {
+            const std::string named = std::to_string(size) + "-pronged";
+            if (!says(helps, named + " tools") && !says(helps, named + " and ")) continue;
+            CHECK(std::count(prongs.begin(), prongs.end(), size) == 0);
+            machine.prongs.push_back(size);
+          }
+          const bool alike = left == right && right == centre;
+          const bool third = says(helps, "stitch holder");
+          CHECK((alike || !third));
+          CHECK((third || of(FindingCode::no_tool, grid, machine).empty()));
+          CHECK((found[0].limit == 0 || found[0].value > found[0].limit));
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("three groups of one size want a third tool, or something else for the centre", "[finding]") {
+  Machine machine;  // of 1, 2 and 3 prongs
+  const Grid threes = roped(4, 12, {cross(2, 1, 3, 3, 3)});
+  const auto shared = of(FindingCode::no_tool, threes, machine);
+  REQUIRE(shared.size() == 1);
+  CHECK((shared[0].severity == Severity::advice && shared[0].value == 3 && shared[0].limit == 0));
+  CHECK(says(shared[0].message,
+             "lifts 3 + 3 stitches and 3 of the centre at once: a group needs several tools, with two of each tool at "
+             "hand (1, 2, 3 prongs)"));
+  CHECK(shared[0].suggestion ==
+        "lift them on 3 against 3, the centre on 2 + 1, or have a third 3-pronged tool or a stitch holder at hand for "
+        "the centre");
+
+  const Grid twos = roped(4, 12, {cross(2, 1, 2, 2, 2)});
+  machine.prongs = {2};
+  const auto none = of(FindingCode::no_tool, twos, machine);
+  REQUIRE(none.size() == 1);
+  CHECK((none[0].severity == Severity::error && none[0].value == 2 && none[0].limit == 0));
+  CHECK(says(none[0].message, "at once; two of each tool at hand (2 prongs) cannot carry them"));
+  CHECK(none[0].suggestion ==
+        "have 3-pronged tools at hand, or for the centre a third 2-pronged tool or a stitch holder, or cross fewer "
+        "stitches");
+  machine.prongs = {2, 3};
+  CHECK(of(FindingCode::no_tool, twos, machine).empty());
+
+  machine.prongs = {4};  // the centre is what has no tool
+  const auto narrow = of(FindingCode::no_tool, roped(4, 12, {cross(2, 1, 4, 4, 2)}), machine);
+  REQUIRE(narrow.size() == 1);
+  CHECK(narrow[0].suggestion == "have 2-pronged tools at hand, or cross fewer stitches");
+
+  machine.prongs = {20};  // wider than any tool is
+  const auto wide = of(FindingCode::no_tool, roped(4, 60, {cross(2, 1, 21, 21)}), machine);
+  REQUIRE(wide.size() == 1);
+  CHECK((wide[0].value == 21 && wide[0].limit == 20 && wide[0].suggestion == "cross fewer stitches"));
+}
+
+TEST_CASE("of crossings told once, value, limit and help are those of the widest", "[finding]") {
+  const auto both = of(FindingCode::no_tool, roped(8, 14, {cross(2, 1, 3, 3, 3), cross(6, 1, 5, 5)}));
+  REQUIRE(both.size() == 1);
+  CHECK((both[0].value == 5 && both[0].limit == 3));
+  CHECK(says(both[0].suggestion, "have 5-pronged tools at hand"));
+}
+
 // Wider than 3/3 is hard on home machines: alessandrina.com, Dec 2014; estherkateblog, 2016.
 TEST_CASE("a crossing that travels more than three stitches is tight, and a ladder beside it gives slack",
           "[finding]") {

@@ -113,6 +113,20 @@ TEST_CASE("one stitch at an edge is decreased or increased, several are bound of
   CHECK(holds(words, "RC 008 COR  increase 1: bring L5 to work and cast on; bring R4-R6 to work and cast on.\n"));
 }
 
+TEST_CASE("where the last stitch was bound off before the last row the words end there", "[instructions]") {
+  const std::string off = "Bind off, or take the panel off on waste yarn.";
+  const std::string bare = words_of(Grid::from_text("....\n....\nkkkk\nkkkk\nkkkk\n"));
+  CHECK(
+      bare.ends_with("   1  RC 003 COL  bind off L2-R2 and put them out of work.\n"
+                     "      No stitch is left on the bed: the panel ends here. Nothing is knitted in rows 4 to 5.\n"));
+  CHECK_FALSE(holds(bare, off));
+  CHECK(words_of(Grid::from_text("....\nkkkk\nkkkk\n")).ends_with("Nothing is knitted in row 3.\n"));
+  // Some stitches still hang.
+  CHECK(words_of(Grid::from_text("..kk\nkkkk\n")).ends_with("Knit to RC 002, COR. " + off + "\n"));
+  // All do again: bare rows inside, and a new cast-on.
+  CHECK(words_of(Grid::from_text("kkkk\n....\nkkkk\n")).ends_with("Knit to RC 003, COL. " + off + "\n"));
+}
+
 TEST_CASE("a stitch that cannot be moved onto a neighbour is bound off", "[instructions]") {
   Plan plan = bare_plan(8, 6, -3);
   plan.stops = {stop_after(4), stop_after(7)};

@@ -96,3 +96,10 @@ TEST_CASE("the generic classes have the trade's pitches and bed lengths", "[mach
 TEST_CASE("the default machine is the generic standard one", "[machine]") {
   CHECK(Machine{} == Machine::generic(MachineClass::standard));
 }
+
+TEST_CASE("needles of a machine out of its ranges are not told", "[machine][error]") {
+  Machine machine;
+  machine.leftmost = 5000;
+  CHECK_THROWS_MATCHES(leftmost_needle(machine, 3), Error, refused_field(ErrorCode::bad_argument, "machine.leftmost"));
+  CHECK_THROWS_MATCHES(needle_of(machine, 3, 1), Error, refused_field(ErrorCode::bad_argument, "machine.leftmost"));
+}

@@ -122,8 +122,7 @@ TEST_CASE("the plans of a call read the panel once for all, and once more where 
   source.request_stop();
   PlanOptions options;
   options.stop = source.get_token();
-  Grid grid = latchwork_test::scattered(24, 12);
-  grid.cross({.row = 24, .column = 4, .left = 1, .right = 1});
+  const Grid grid = latchwork_test::scattered(24, 12);
   OneCall call(options);
   Conditions apart;
   apart.rows_apart = 2;
@@ -149,15 +148,6 @@ TEST_CASE("the plans of a call read the panel once for all, and once more where 
   const Plan other = call.plan(grid, Machine{}, dearer, call.part(0, 0.5));
   CHECK(call.readings().times() == 4);
   CHECK(other == plan(grid, Machine{}, dearer, call.part(0, 0.5)));
-  // Where none leaves its needle, there is nothing to read once more.
-  const Grid still = latchwork_test::scattered(24, 12);
-  OneCall shared(options);
-  for (const Conditions& asked : {Conditions{}, kinds, apart}) {
-    own = shared.part(0, 0.5);
-    own.conditions = asked;
-    CHECK(verify(still, shared.plan(still, Machine{}, {}, own)).verified);
-  }
-  CHECK(shared.readings().times() == 1);
   // Asked for a total alone it writes nothing up, and says the same.
   call.ask_stops(false);
   const Plan bare = call.plan(grid, Machine{}, {}, call.part(0, 0.5));

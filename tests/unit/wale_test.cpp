@@ -93,3 +93,10 @@ TEST_CASE("a place off the grid is refused", "[wale][error]") {
   CHECK_THROWS_MATCHES(wales.at(1, 2), Error, refused(ErrorCode::off_grid, 1, 2));
   CHECK_THROWS_MATCHES(wales.at(1, -1), Error, refused(ErrorCode::off_grid, 1, -1));
 }
+
+TEST_CASE("wales are equal where they and their grids' sizes are", "[wale]") {
+  CHECK(Wales(Grid(3, 2)) == Wales(Grid(3, 2)));
+  CHECK(Wales(Grid::from_text("kp\n")) == Wales(Grid::from_text("kk\n")));
+  CHECK(Wales(Grid::from_text("kk\n")) != Wales(Grid::from_text("k.\n")));
+  CHECK(Wales(Grid::from_text("..\n")) != Wales(Grid::from_text("...\n...\n")));
+}

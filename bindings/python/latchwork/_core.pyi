@@ -955,10 +955,10 @@ def plan(
     Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; options.conditions.max_kinds:
     nobody limits the search, and its own allowance ends before it has a plan or knows that there is none); cancelled when
     stopped, limited, or out of its memory, before that. A plan without conditions is had before any search, however short
-    the limit; only a panel of more than 400,000 cells may be cancelled before it is read. Under conditions a few cheap
-    plans are tried first (rows_apart: as few stops as serve all; a rhythm to be found: the likely ones, down to the
-    densest; max_kinds: stops each as late as can be, else rhythms), and only where none of them keeps the conditions a
-    limit ends in cancelled.
+    the limit; only a panel of more than 400,000 cells, or one of which many wales begin or end inside it, may be
+    cancelled before it is read. Under conditions a few cheap plans are tried first (rows_apart: as few stops as serve
+    all; a rhythm to be found: the likely ones, down to the densest; max_kinds: stops each as late as can be, else
+    rhythms), and only where none of them keeps the conditions a limit ends in cancelled.
     """
 
 def plan_regular(
@@ -1060,8 +1060,10 @@ def verify(
     makes the right cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the
     counter never reads, a column or wale that is not its needle's, other needles cast on than the chart's in row 1, a
     crossing's groups in another order than its name says, one twice or not at all, or tools that do not carry their
-    stitches, is not. The order in which the plan lists its stops is not compared, for moves() goes by the row counter;
-    charts, instructions, sessions, rests and plan_period() take only stops that rise.
+    stitches, is not. Work that changes nothing does no harm: the plan is verified all the same, and `needless` tells how
+    much of it there is. An infeasible plan is none: nothing is knitted, and it is not verified. The order in which the
+    plan lists its stops is not compared, for moves() goes by the row counter; charts, instructions, sessions, rests and
+    plan_period() take only stops that rise.
 
     What hands cannot do of a plan is left undone and knitted on to its end, so that it hides no difference of the cloth:
     a rung that does not hang on the ladder is passed over, a batch without a loop at its from_row is not begun, of a
@@ -1556,12 +1558,16 @@ def fitted_brief(brief: Brief, job: Job, index: int) -> Brief:
     """
 
 def summary(brief: Brief, job: Job) -> str:
-    """For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand work by kind,
-    hours, sessions and rests, bound, price of regularity, "verified" or not.
+    """For a terminal: size and the state of the cloth that it is of (or which textures of swatch.csv it wants), yarn,
+    article, feasibility, stops, hand work by kind, hours, sessions and rests, bound, price of regularity, "verified" or
+    not.
 
     Raises Error size_mismatch (field "job.plan", "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of another
-    brief; bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that does not knit its panel, or
-    stands on other needles.
+    brief; bad_argument (field "job.verification", "job.plan.leftmost", "job.plan.total_ms", ...) for a plan that is
+    called verified and does not knit the brief's panel, stands on other needles than its machine's, takes other times by
+    its efforts, or breaks the job's conditions (but rhythms, which are not looked at); for findings of another machine;
+    for an article that is fitted or reckoned in another way than the brief's (field "job.article.fit",
+    "job.article.works[0].plan", ...).
     """
 
 def page_html(brief: Brief, job: Job) -> str:
@@ -1571,14 +1577,14 @@ def page_html(brief: Brief, job: Job) -> str:
 
 def write_job(brief: Brief, job: Job, folder: str | os.PathLike[str]) -> None:
     """Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-    panel in one piece, with a stitch in every row, schematic.svg, for an article that is fitted article.txt, into
-    `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none now is taken
-    away. The schematic is of the brief's panel, or, where an article is fitted, of its pieces as they are made, and of
-    that panel as it stands where no piece is made of it: each piece's panels sewn together, seams dashed, measured
-    between the seams, with the width of a panel and of all together. Pieces alike are drawn once; notes say which edges
-    are sewn and what is not drawn. Raises Error bad_argument (folder) for an empty name or a NUL; io (field = file name,
-    or folder); crossing_cut where a group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; as
-    page_html(), and as write() of a plan.
+    panel with a size and in one piece (a stitch in every row, and a column in common with the row below), schematic.svg,
+    for an article that is fitted article.txt, into `folder`, which is made if it is not there; an older schematic.svg or
+    article.txt of which there is none now is taken away. The schematic is of the brief's panel, or, where an article is
+    fitted, of its pieces as they are made, and of that panel as it stands where no piece is made of it: each piece's
+    panels sewn together, seams dashed, measured between the seams, with the width of a panel and of all together. Pieces
+    alike are drawn once; notes say which edges are sewn and what is not drawn. Raises Error bad_argument (folder) for an
+    empty name or a NUL; io (field = file name, or folder); crossing_cut where a group of the article cuts a crossing;
+    bad_encoding for a name that is not UTF-8; as page_html(), and as write() of a plan.
     """
 
 def write_brief(brief: Brief, folder: str | os.PathLike[str]) -> None:

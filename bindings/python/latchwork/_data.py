@@ -175,7 +175,7 @@ class Machine:
     leftmost: int = 0
     """The panel's leftmost needle, operator's view, -4000..4000; 0: centred, the odd one on the left."""
     prongs: list[int] = field(default_factory=lambda: [1, 2, 3])
-    """Pronged tools at hand, two of each; up to 20 sizes, each 1..20; may be empty."""
+    """Pronged tools at hand, two of each; up to 20 sizes, each 1..20 and named once; may be empty."""
     comfortable_crossing: int = 3
     """Travel in stitches above which a crossing is hard; 1..4000."""
     tuck_limit: int = 4
@@ -375,7 +375,7 @@ class RowWidth:
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """Relaxed size of a panel between its seams, in mm.
+    """Size of a panel between its seams, in mm, in the state that the gauges were measured in.
 
     The width of a row is the sum of its strips' widths from its first stitch to its last, so that a shaped panel's rows
     have their own; the panel's is its widest row's, and those of the first and the last row are told beside it. A seam

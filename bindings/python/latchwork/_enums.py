@@ -68,7 +68,8 @@ class FindingCode(IntEnum):
     off_bed = 1
     """The panel reaches past the bed where it is placed, or is wider than it."""
     no_tool = 2
-    """A crossing group is wider than the widest tool: several are needed, or none is at hand."""
+    """A crossing's groups do not hang on one tool each, of two of each size: a group needs several, or there are too
+    few; limit: the widest tool's prongs, where a group is wider."""
     tight_crossing = 3
     """A crossing travels further than is comfortable."""
     short_interval = 4

@@ -103,7 +103,7 @@ def size_table(size: Size) -> str:
     if not size.spread_known:
         spread = f"{spread} or more" if size.width_spread_mm or size.height_spread_mm else "spread not known"
     caption = (
-        f"Size, relaxed: {size.width_mm:.0f} mm x {size.height_mm:.0f} mm "
+        f"Size: {size.width_mm:.0f} mm x {size.height_mm:.0f} mm "
         f"({spread}); strips from the left on the right side."
     )
     rows = [

@@ -211,9 +211,9 @@ class Progress:
     to stop."""
 
     bound_ms: int = 0
-    """plan: proven so far (simulate: 0)."""
+    """plan: proven so far (others: 0)."""
     best_ms: int = 0
-    """plan: best so far; -1: none yet (simulate: 0)."""
+    """plan: best so far; -1: none yet (others: 0)."""
     share: float = 0.0
     """Of the work, 0..1; never falls."""
 

@@ -52,6 +52,10 @@ void bind_brief(py::module_& m) {
   m.def(
       "fitted_brief",
       [](const Brief& brief, const Job& job, Wide<"index"> index) {
+        if (index < 0 && brief.article && job.article) {  // no size_t; else something else is refused first
+          throw Error(ErrorCode::bad_argument, Place{.field = "index"},
+                      "index is " + std::to_string(index) + "; fitted panels are counted from 0");
+        }
         const py::gil_scoped_release free;
         return fitted_brief(brief, job, static_cast<std::size_t>(static_cast<std::int64_t>(index)));
       },
@@ -67,12 +71,16 @@ void bind_brief(py::module_& m) {
       "Raises Error bad_argument (field \"brief.article\", \"index\"; \"job.article.fit\" for a job of another "
       "brief); size_mismatch (field \"job.article\"); as fit_article().");
   m.def("summary", without_gil(&summary), "brief"_a, "job"_a,
-        "For a terminal: size (or which textures of swatch.csv it wants), yarn, article, feasibility, stops, hand "
-        "work by kind, hours, sessions and rests, bound, price of regularity, \"verified\" or not.\n"
+        "For a terminal: size and the state of the cloth that it is of (or which textures of swatch.csv it wants), "
+        "yarn, article, feasibility, stops, hand work by kind, hours, sessions and rests, bound, price of regularity, "
+        "\"verified\" or not.\n"
         "\n"
-        "Raises Error size_mismatch (field \"job.plan\", \"job.size\", \"job.size.strips[2]\", \"job.yarn\", ...) "
-        "for a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", ...) for a "
-        "plan that does not knit its panel, or stands on other needles.");
+        "Raises Error size_mismatch (field \"job.plan\", \"job.size\", \"job.size.strips[2]\", \"job.yarn\", ...) for "
+        "a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", "
+        "\"job.plan.total_ms\", ...) for a plan that is called verified and does not knit the brief's panel, stands on "
+        "other needles than its machine's, takes other times by its efforts, or breaks the job's conditions (but "
+        "rhythms, which are not looked at); for findings of another machine; for an article that is fitted or reckoned "
+        "in another way than the brief's (field \"job.article.fit\", \"job.article.works[0].plan\", ...).");
   m.def("page_html", without_gil(&page_html), "brief"_a, "job"_a,
         "One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and both "
         "charts, cut at the same rows into as many A4 sheets as they take. Raises as summary(), chart_svg() and "
@@ -85,16 +93,15 @@ void bind_brief(py::module_& m) {
       },
       "brief"_a, "job"_a, "folder"_a,
       "Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, "
-      "for a panel in one piece, with a stitch in every row, schematic.svg, for an article that is fitted article.txt, "
-      "into `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none "
-      "now is taken away. The schematic is of the brief's panel, or, where an article is fitted, of its pieces as they "
-      "are "
-      "made, and of that panel as it stands where no piece is made of it: each piece's panels sewn together, seams "
-      "dashed, measured between the seams, with the width of a panel and of all together. Pieces alike are drawn once; "
-      "notes say which edges are sewn and what is not drawn. Raises Error bad_argument (folder) for an empty name or a "
-      "NUL; io (field = file name, or "
-      "folder); crossing_cut where a group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; "
-      "as page_html(), and as write() of a plan.");
+      "for a panel with a size and in one piece (a stitch in every row, and a column in common with the row below), "
+      "schematic.svg, for an article that is fitted article.txt, into `folder`, which is made if it is not there; an "
+      "older schematic.svg or article.txt of which there is none now is taken away. The schematic is of the brief's "
+      "panel, or, where an article is fitted, of its pieces as they are made, and of that panel as it stands where no "
+      "piece is made of it: each piece's panels sewn together, seams dashed, measured between the seams, with the "
+      "width of a panel and of all together. Pieces alike are drawn once; notes say which edges are sewn and what is "
+      "not drawn. Raises Error bad_argument (folder) for an empty name or a NUL; io (field = file name, or folder); "
+      "crossing_cut where a group of the article cuts a crossing; bad_encoding for a name that is not UTF-8; as "
+      "page_html(), and as write() of a plan.");
   m.def(
       "write_brief",
       [](const Brief& brief, const Folder& folder) {

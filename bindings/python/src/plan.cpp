@@ -45,13 +45,12 @@ void bind_plan(py::module_& m) {
       "plan", &planned<&plan>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(),
       "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
       "conditions"_a = py::none(),
-      "The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped "
-      "or limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes "
-      "by the clock: panels of up to 200,000 cells pass it by no more than 20 ms, or 5 % of it where that is more; for "
+      "The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or "
+      "limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by "
+      "the clock: panels of up to 200,000 cells pass it by no more than 20 ms, or 5 % of it where that is more; for "
       "making the objects of the plan 1 ms for 20,000 cells is kept back, half the limit at most; `memory_limit` is "
-      "bytes for the "
-      "search's partial schedules, 0 for 1 GiB; 0: none. What cannot be scheduled gives status infeasible with "
-      "findings, not an error.\n"
+      "bytes for the search's partial schedules, 0 for 1 GiB; 0: none. What cannot be scheduled gives status "
+      "infeasible with findings, not an error.\n"
       "\n"
       "The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns "
       "False, or `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, "
@@ -63,10 +62,11 @@ void bind_plan(py::module_& m) {
       "Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; "
       "options.conditions.max_kinds: nobody limits the search, and its own allowance ends before it has a plan or "
       "knows that there is none); cancelled when stopped, limited, or out of its memory, before that. A plan without "
-      "conditions is had before any search, however short the limit; only a panel of more than 400,000 cells may be "
-      "cancelled before it is read. Under conditions a few cheap plans are tried first (rows_apart: as few stops as "
-      "serve all; a rhythm to be found: the likely ones, down to the densest; max_kinds: stops each as late as can "
-      "be, else rhythms), and only where none of them keeps the conditions a limit ends in cancelled.");
+      "conditions is had before any search, however short the limit; only a panel of more than 400,000 cells, or one "
+      "of which many wales begin or end inside it, may be cancelled before it is read. Under conditions a few cheap "
+      "plans are tried first (rows_apart: as few stops as serve all; a rhythm to be found: the likely ones, down to "
+      "the densest; max_kinds: stops each as late as can be, else rhythms), and only where none of them keeps the "
+      "conditions a limit ends in cancelled.");
   m.def("plan_regular", &planned<&plan_regular>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(),
         "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0,
         "memory_limit"_a = 0, "conditions"_a = py::none(),

@@ -2,8 +2,6 @@
 
 #include "latchwork/wale.hpp"
 
-#include <algorithm>
-
 #include "bind.hpp"
 
 namespace latchwork::python {
@@ -41,9 +39,7 @@ void bind_wale(py::module_& m) {
           "__eq__",
           [](const WalesOf& self, const py::object& other) -> py::object {
             if (!py::isinstance<WalesOf>(other)) return py::reinterpret_borrow<py::object>(Py_NotImplemented);
-            const auto& wales = other.cast<const WalesOf&>();
-            return py::bool_(self.grid.rows() == wales.grid.rows() && self.grid.columns() == wales.grid.columns() &&
-                             std::ranges::equal(self.wales.all(), wales.wales.all()));
+            return py::bool_(self.wales == other.cast<const WalesOf&>().wales);
           },
           "other"_a, "The same wales in a grid of the same size.")
       .def("__repr__",

@@ -28,7 +28,7 @@
      Structs of data (machine, effort, size options, fit request, yarn request): every field counts; begin with the
      function that fills them (latchwork_machine_generic, latchwork_effort_default, latchwork_size_options_default,
      latchwork_fit_request_default, latchwork_yarn_request_default) and change what differs.
-     Structs of options (plan, simulate, fit, chart, panel parts, article request): 0 and NULL are the defaults.
+     Structs of options (plan, watch, fit, chart, panel parts, article request): 0 and NULL are the defaults.
    - Numbers. Rows run from 1 up from the cast-on, columns from 0 from the left on the right side (RS). Needles are the
      operator's: L3 is -3, R2 is 2, there is no needle 0. Lengths are in millimetres, times in whole milliseconds, gauge
      is per 10 cm. Flags are int32_t: 0 no, 1 yes.
@@ -187,8 +187,8 @@ LATCHWORK_C_API void latchwork_grid_destroy(latchwork_grid *grid);
 /* Puts a cell at (row, column). Fails: OFF_GRID, CROSSING_OVER_STACK, CROSSING_OVER_NONE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_set(latchwork_grid *grid, int32_t row, int32_t column, int32_t cell,
                                                     latchwork_error *error);
-/* Adds a crossing. Fails: OFF_GRID, BAD_ARGUMENT (left, centre, right), STITCH_TAKEN, CROSSING_OVER_STACK,
-   CROSSING_OVER_NONE. Since 0.1. */
+/* Adds a crossing. Fails: OFF_GRID, BAD_ARGUMENT (left, centre, right, lean, place), STITCH_TAKEN,
+   CROSSING_OVER_STACK, CROSSING_OVER_NONE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_cross(latchwork_grid *grid, const latchwork_crossing *crossing,
                                                       latchwork_error *error);
 /* Takes away the crossing after `row` that starts at `column`. Fails: OFF_GRID when there is none. Since 0.1. */
@@ -234,7 +234,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_upside_down(const latchwork_grid
 /* Turned by 180 degrees in its plane; leans keep. Fails: as latchwork_grid_upside_down. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_half_turn(const latchwork_grid *grid, latchwork_grid **out,
                                                           latchwork_error *error);
-/* The same cloth seen from the other side: columns mirrored, knit and purl swapped, leans keep. Since 0.1. */
+/* The same cloth seen from the other side: columns mirrored, knit and purl swapped, leans keep, centre front and
+   behind swapped. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_turned(const latchwork_grid *grid, latchwork_grid **out,
                                                        latchwork_error *error);
 /* This grid and its mirror image on its right: 2W columns about a line, 2W-1 about a shared last stitch
@@ -286,7 +287,7 @@ LATCHWORK_C_API latchwork_status latchwork_wales_create(const latchwork_grid *gr
 /* Wales of their own, equal to these. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_wales_copy(const latchwork_wales *wales, latchwork_wales **out,
                                                       latchwork_error *error);
-/* *equal is 1 when all wales run the same way, else 0. Since 0.1. */
+/* *equal is 1 when all wales run the same way, in grids of the same size, else 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_wales_equal(const latchwork_wales *wales, const latchwork_wales *other,
                                                        int32_t *equal, latchwork_error *error);
 /* Frees them; NULL is fine. Since 0.1. */
@@ -696,7 +697,9 @@ enum { LATCHWORK_SEVERITY_ADVICE = 0, LATCHWORK_SEVERITY_WARNING = 1, LATCHWORK_
 /* What a bed, tool or method cannot do or finds hard. Numbers never change; the list only grows. Since 0.1. */
 enum {
   LATCHWORK_FINDING_CODE_OFF_BED = 1,             /* the panel reaches past the bed where it is placed, or is wider */
-  LATCHWORK_FINDING_CODE_NO_TOOL = 2,             /* a crossing group is wider than the widest tool */
+  LATCHWORK_FINDING_CODE_NO_TOOL = 2,             /* a crossing's groups do not hang on one tool each: a group
+                                                     needs several, or there are too few; limit: the widest tool's
+                                                     prongs, where a group is wider */
   LATCHWORK_FINDING_CODE_TIGHT_CROSSING = 3,      /* a crossing travels further than is comfortable */
   LATCHWORK_FINDING_CODE_SHORT_INTERVAL = 4,      /* crossings follow each other in fewer rows than they have stitches */
   LATCHWORK_FINDING_CODE_OPEN_CROSSING = 5,       /* a crossing after the panel's last row */
@@ -923,12 +926,12 @@ LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
    and findings of an infeasible one name the condition and the place; with max_kinds the search is exact on small panels
    and else ends FEASIBLE with a bound. effort and options may be NULL.
    Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE (effort; options.conditions.max_kinds: nobody
-   limits the search, and its own allowance ends before it has a plan or knows that there is none); CANCELLED when stopped,
-   limited, or out of its memory, before that. A plan without conditions is had before any search, however short the
-   limit; only a panel of more than 400,000 cells may be CANCELLED before it is read. Under conditions a few cheap plans
-   are tried first (rows_apart: as few stops as serve all; a rhythm to be found: the likely ones, down to the densest;
-   max_kinds: stops each as late as can be, else rhythms), and only where none of them keeps the conditions a limit ends
-   in CANCELLED. Since 0.1. */
+   limits the search, and its own allowance ends before it has a plan or knows that there is none); CANCELLED when
+   stopped, limited, or out of its memory, before that. A plan without conditions is had before any search, however short
+   the limit; only a panel of more than 400,000 cells, or one of which many wales begin or end inside it, may be
+   CANCELLED before it is read. Under conditions a few cheap plans are tried first (rows_apart: as few stops as serve
+   all; a rhythm to be found: the likely ones, down to the densest; max_kinds: stops each as late as can be, else
+   rhythms), and only where none of them keeps the conditions a limit ends in CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid, const latchwork_machine *machine,
                                                      const latchwork_effort *effort,
                                                      const latchwork_plan_options *options, latchwork_plan **out,
@@ -1491,16 +1494,17 @@ LATCHWORK_C_API latchwork_status latchwork_move_describe(const latchwork_move *m
 /* Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
    then reads the fabric back. A move that hands could not do is a fault, and the moves end there: nothing is read. options
    may be NULL.
-   Fails: BAD_ARGUMENT (bed, moves), TOO_LARGE, CANCELLED. Since 0.1. */
+   Fails: BAD_ARGUMENT (bed, moves; "leftmost", "columns" of the bed), TOO_LARGE, CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_simulate(const latchwork_bed *bed, const latchwork_move *moves, size_t count,
                                                     const latchwork_watch_options *options, latchwork_fabric **out,
                                                     latchwork_error *error);
-/* Knits the plan and compares with the grid: the one way in which anything is called verified. A plan that makes the right
-   cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the counter never reads, a
-   column or wale that is not its needle's, other needles cast on than the chart's in row 1, a crossing's groups in another
-   order than its name says, one twice or not at all, or tools that do not carry their stitches, is not. Work that changes
-   nothing does no harm: the plan is verified all the same, and `needless` tells how much of it there is. The order in which
-   the plan lists its stops is not compared; charts, instructions, sessions, rests and periods take only stops that rise.
+/* Knits the plan and compares with the grid: the one way in which anything is called verified. A plan that makes the
+   right cloth but tells a wrong carriage side, another crossing than the chart's, a stop at a row that the counter never
+   reads, a column or wale that is not its needle's, other needles cast on than the chart's in row 1, a crossing's groups
+   in another order than its name says, one twice or not at all, or tools that do not carry their stitches, is not. Work
+   that changes nothing does no harm: the plan is verified all the same, and `needless` tells how much of it there is. An
+   infeasible plan is none: nothing is knitted, and it is not verified. The order in which the plan lists its stops is
+   not compared; charts, instructions, sessions, rests and periods take only stops that rise.
    What hands cannot do of a plan is left undone and knitted on to its end, so that it hides no difference of the cloth: a
    rung that does not hang on the ladder is passed over, a batch without a loop at its from_row is not begun, of a crossing
    of which some stitch cannot be lifted or put back nothing is done, a needle that cannot be cast on, bound off, held or
@@ -1819,8 +1823,8 @@ typedef struct latchwork_row_width {
   double margin_mm; /* width_mm lies within so much of what it will be, at the size's level */
 } latchwork_row_width;
 
-/* Relaxed size of a panel, between its seams, in millimetres. Rows of a shaped panel are as wide as their stitches from
-   the first to the last; a seam at a side follows the edge. Since 0.1. */
+/* Size of a panel, between its seams, in millimetres, in the state that the gauges were measured in. Rows of a shaped
+   panel are as wide as their stitches from the first to the last; a seam at a side follows the edge. Since 0.1. */
 typedef struct latchwork_size {
   uint32_t struct_size;
   int32_t spread_known;  /* 1: stitches and rows of every texture were measured in two places or more; else spreads and
@@ -3351,7 +3355,8 @@ LATCHWORK_C_API latchwork_status latchwork_panel_instructions(const latchwork_pa
 /* ---- The main job: a brief goes in, a job comes out -------------------------------------------------------------- */
 
 /* What a designer hands over: a panel, a swatch, a machine and efforts; yarns and an article, where they are asked for. As
-   files: a folder with panel.json, machine.json and, if there, swatch.csv, yarn.json, article.json and brief.json. */
+   files: a folder with panel.json, machine.json and, if there, swatch.csv, yarn.json, article.json, substitutes.csv and
+   brief.json. */
 typedef struct latchwork_brief latchwork_brief;
 /* What comes back: findings, the least-effort and the regular plan, their verifications, the size. */
 typedef struct latchwork_job latchwork_job;
@@ -3464,11 +3469,11 @@ LATCHWORK_C_API latchwork_status latchwork_brief_session_ms(const latchwork_brie
 LATCHWORK_C_API latchwork_status latchwork_brief_rest_ms(const latchwork_brief *brief, int64_t *rest_ms,
                                                          latchwork_error *error);
 /* Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
-   wants a gauge that the swatch has not is left out, and latchwork_job_missing tells it. Conditions
-   bind all plans but that of latchwork_job_unconditioned. A time limit is for that one and the least-effort plan together,
-   and for each other plan anew; a work limit for each plan. options may be NULL. Fails: as those do; BAD_ARGUMENT (field
-   "time_limit_ms", ...); TOO_LARGE (field "article", "article.seam_ms_per_m") for an article of more than 2^60 ms of work
-   at the machine, or of sewing up. Since 0.1. */
+   wants a gauge that the swatch has not is left out, and latchwork_job_missing tells it. Conditions bind all plans but
+   that of latchwork_job_unconditioned. A time limit is for that one and the least-effort plan together, and for each
+   other plan anew; a work limit for each plan. options may be NULL. Fails: as those do; BAD_ARGUMENT (field
+   "options.time_limit_ms", "brief.state", "brief.session_ms", "brief.rest_ms", ...); TOO_LARGE (field "article",
+   "article.seam_ms_per_m") for an article of more than 2^60 ms of work at the machine, or of sewing up. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brief,
                                                      const latchwork_plan_options *options, latchwork_job **out,
                                                      latchwork_error *error);
@@ -3483,9 +3488,13 @@ LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brie
 LATCHWORK_C_API latchwork_status latchwork_brief_fitted_brief(const latchwork_brief *brief, const latchwork_job *job,
                                                               size_t index, latchwork_brief **out,
                                                               latchwork_error *error);
-/* For a terminal: size, yarn, article, feasibility, stops, hand work by kind, hours, bound, price of regularity, "verified" or not.
-   Fails: SIZE_MISMATCH (field "job.plan", "job.size", "job.yarn", ...) for a job of another brief; BAD_ARGUMENT
-   (field "job.verification", "job.plan.leftmost") for a plan that does not knit its panel, or stands on other needles.
+/* For a terminal: size and the state of the cloth that it is of (or which textures of swatch.csv it wants), yarn, article,
+   feasibility, stops, hand work by kind, hours, sessions and rests, bound, price of regularity, "verified" or not.
+   Fails: SIZE_MISMATCH (field "job.plan", "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of another brief;
+   BAD_ARGUMENT (field "job.verification", "job.plan.leftmost", "job.plan.total_ms", ...) for a plan that is called verified
+   and does not knit the brief's panel, stands on other needles than its machine's, takes other times by its efforts, or
+   breaks the job's conditions (but rhythms, which are not looked at); for findings of another machine; for an article that
+   is fitted or reckoned in another way than the brief's (field "job.article.fit", "job.article.works[0].plan", ...).
    Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief *brief, const latchwork_job *job,
                                                          char *text, size_t capacity, size_t *needed,
@@ -3497,12 +3506,12 @@ LATCHWORK_C_API latchwork_status latchwork_brief_page_html(const latchwork_brief
                                                            char *text, size_t capacity, size_t *needed,
                                                            latchwork_error *error);
 /* Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
-   panel in one piece, with a stitch in every row, schematic.svg, for an article that is fitted article.txt, into
-   `folder`, which is made if it is not there; an older schematic.svg or article.txt of which there is none now is taken
-   away. The schematic is of the brief's panel, or, where an article is fitted, of its pieces as they are made, and of that
-   panel as it stands where no piece is made of it: each piece's panels sewn together, seams dashed, measured between the
-   seams, with the width of a panel and of all together. Pieces alike are drawn once; notes say which edges are sewn and what
-   is not drawn.
+   panel with a size and in one piece (a stitch in every row, and a column in common with the row below), schematic.svg,
+   for an article that is fitted article.txt, into `folder`, which is made if it is not there; an older schematic.svg or
+   article.txt of which there is none now is taken away. The schematic is of the brief's panel, or, where an article is
+   fitted, of its pieces as they are made, and of that panel as it stands where no piece is made of it: each piece's
+   panels sewn together, seams dashed, measured between the seams, with the width of a panel and of all together. Pieces
+   alike are drawn once; notes say which edges are sewn and what is not drawn.
    Fails: BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name, or folder); CROSSING_CUT where a group of
    the article cuts a crossing; as latchwork_brief_page_html and latchwork_plan_write. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief *brief, const latchwork_job *job,
