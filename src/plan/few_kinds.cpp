@@ -23,11 +23,14 @@ FewKinds::FewKinds(const Problem& problem, Deeds& deeds, const std::vector<std::
     : problem_(problem), deeds_(deeds), at_row_(at_row), most_(most), limits_(limits), unheeded_(first_unheeded) {
   forced_sums_.reserve(at_row.size());
   for (const std::vector<int>& forced : at_row) forced_sums_.push_back(Deeds::sum_of(forced));
+  only_own_ = at_row == deeds.forced();
 }
 
 // No fewer kinds than so many, by a look that takes no time: on a large panel few schedules have few, and only these
-// are worth the numbering of their deeds.
+// are worth the numbering of their deeds. Not known beside wales that are kept to a rhythm: what one of them does,
+// whose rungs are in its number, may be at another stop what a lane does.
 std::size_t FewKinds::fewest_kinds(const AllWorks& works) {
+  if (!only_own_) return 0;
   sums_ = forced_sums_;
   flags_ = problem_.forced;
   for (std::size_t lane = 0; lane < works.size(); ++lane) {

@@ -69,6 +69,7 @@ class FewKinds {
   Limits& limits_;
   Solved best_;
   std::vector<std::uint64_t> forced_sums_;  // per row: of what is done beside the works
+  bool only_own_ = true;                    // nothing is forced but crossings and shapings
   // Scratch.
   AllWorks works_;
   std::vector<std::uint64_t> sums_;

@@ -62,6 +62,7 @@ class KindPass {
 
   /// See KindReach::party(); of use once prepared.
   std::size_t party(std::size_t lane) const { return reach_.party(lane); }
+  bool with_forced(std::size_t lane) const { return reach_.with_forced(lane); }
   /// Of the last: whether nothing was left aside that may be better, and the least bound of what was.
   bool complete() const noexcept { return complete_; }
   std::int64_t left_out() const noexcept { return left_out_; }

@@ -16,6 +16,7 @@ constexpr int most_looks = 200;                          // at batches, a questi
 std::int64_t KindReach::prepare(const std::vector<std::vector<int>>& at_row, Limits& limits) {
   own_.assign(problem_.lanes.size(), 0);
   party_.assign(problem_.lanes.size(), 0);
+  with_forced_.assign(problem_.lanes.size(), 1);
   std::int64_t rungs = 0;
   for (const Lane& lane : problem_.lanes) {
     for (const Task& task : lane.tasks) {
@@ -55,12 +56,24 @@ std::int64_t KindReach::prepare(const std::vector<std::vector<int>>& at_row, Lim
       note(deeds_.release(worked, i), task.high - 1, static_cast<int>(lane));
     }
   }
+  // What a lane does and a wale that is kept to a rhythm as well: such lanes are of one party.
+  int forced = -1;
+  for (const std::vector<int>& deeds : at_row) {
+    for (const int deed : deeds) {
+      if (at(deed) >= owner.size() || owner[at(deed)] < 0) continue;
+      if (forced >= 0) up[head(at(owner[at(deed)]))] = head(at(forced));
+      forced = owner[at(deed)];
+    }
+  }
   std::vector<int> size(own_.size(), 0);
   for (std::size_t lane = 0; lane < own_.size(); ++lane) {
     party_[lane] = head(lane);
     ++size[party_[lane]];
   }
-  for (std::size_t lane = 0; lane < own_.size(); ++lane) own_[lane] = size[party_[lane]] == 1 ? 1 : 0;
+  for (std::size_t lane = 0; lane < own_.size(); ++lane) {
+    with_forced_[lane] = forced >= 0 && party_[lane] == head(at(forced)) ? 1 : 0;
+    own_[lane] = size[party_[lane]] == 1 && with_forced_[lane] == 0 ? 1 : 0;
+  }
   note_forced(at_row, owner);
   known_ = true;
   return rungs;
@@ -72,10 +85,7 @@ void KindReach::note_forced(const std::vector<std::vector<int>>& at_row, const s
     for (const int deed : at_row[row]) {
       if (at(deed) >= last_.size()) last_.resize(at(deed) + 1, -1);
       last_[at(deed)] = std::max(last_[at(deed)], static_cast<int>(row));
-      if (at(deed) < owner.size() && owner[at(deed)] >= 0) {
-        own_[at(owner[at(deed)])] = 0;  // a wale that is kept to a rhythm does it too
-        continue;
-      }
+      if (at(deed) < owner.size() && owner[at(deed)] >= 0) continue;
       if (at(deed) >= only_forced_.size()) only_forced_.resize(at(deed) + 1, 0);
       only_forced_[at(deed)] = 1;
       forced.push_back(deed);

@@ -29,6 +29,9 @@ class KindReach {
   /// Lanes of which one may do what another does, or what a third does that does what the other does, are of one party,
   /// by number; all are of one where that is not known.
   std::size_t party(std::size_t lane) const { return party_[lane]; }
+  /// Whether the lane's party may do what is forced as well, by a wale that is kept to a rhythm; true where that is not
+  /// known. Without it a stop at which that is forced and one at which it does that would be of two kinds.
+  bool with_forced(std::size_t lane) const { return with_forced_[lane] != 0; }
   /// Whether the lane, standing so after the row, may be made to the end with what these kinds hold, and with the
   /// deeds of one list more.
   bool can_end(std::size_t lane, Standing standing, int row, const std::vector<int>& kinds, const DeedList* more);
@@ -50,6 +53,7 @@ class KindReach {
   std::vector<int> last_kind_;              // per kind, -1 where it is not known yet
   std::vector<char> own_;                   // per lane
   std::vector<std::size_t> party_;          // per lane
+  std::vector<char> with_forced_;           // per lane
   std::vector<char> only_forced_;           // per deed: it is forced, and no lane does it
   std::map<std::vector<int>, int> forced_;  // what may be forced at a stop, numbered
   std::vector<int> last_forced_;            // per such: the last row

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 #include <utility>
 
 #include "plan/few_kinds.hpp"
@@ -143,7 +144,8 @@ bool KindSearch::start(const Solved& plain) {
 
 // Whether some of the lanes alone need more kinds: a schedule for all of them, seen at these, has no more kinds than it
 // has in all, as long as nothing that these do is done by another, at whose stop it would be left out. So lanes of one
-// party go together. Few lanes take a stop in few ways, so that all of them can be looked at.
+// party go together, and before all others those that do what is forced as well, which is never left out. Few lanes
+// take a stop in few ways, so that all of them can be looked at.
 bool KindSearch::rule_out() {
   const Limits::Aside aside(limits_);
   std::vector<std::size_t> order(problem_.lanes.size());
@@ -153,7 +155,9 @@ bool KindSearch::rule_out() {
     int& most = tasks[pass_.party(i)];
     most = std::max(most, problem_.lanes[i].task_count());
   }
-  const auto rank = [&](std::size_t lane) { return std::pair(-tasks[pass_.party(lane)], pass_.party(lane)); };
+  const auto rank = [&](std::size_t lane) {
+    return std::tuple(!pass_.with_forced(lane), -tasks[pass_.party(lane)], pass_.party(lane));
+  };
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
   Problem part = problem_;
   part.lanes.clear();
