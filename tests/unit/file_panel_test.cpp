@@ -145,10 +145,9 @@ TEST_CASE("a panel of very many parts is put together once", "[file][panel]") {
 }
 
 TEST_CASE("a crossing that lacks a stitch in the part above is told there", "[file][panel][error]") {
-  const std::string crossed =
-      R"({"rows": 2, "strips": [{"motif": "rope", "front": 1, "back": 1, "interval": 2, "lean": "left"}]})";
-  const std::string bare =
-      R"({"rows": 1, "strips": [{"motif": "chart", "name": "gap", "texture": "gap", "rows": [".k"]}]})";
+  const std::string crossed = R"({"rows": 1, "strips": [{"motif": "chart", "texture": "rope", "rows": ["kk"],)"
+                              R"( "crossings": [{"row": 1, "column": 0, "left": 1, "right": 1, "lean": "left"}]}]})";
+  const std::string bare = R"({"rows": 1, "strips": [{"motif": "chart", "texture": "gap", "rows": [".k"]}]})";
   try {
     read_panel(panel_file(crossed + ",\n" + crossed + ",\n" + bare + ",\n" + bare));
     FAIL("not refused");
@@ -156,6 +155,6 @@ TEST_CASE("a crossing that lacks a stitch in the part above is told there", "[fi
     CHECK(error.code() == ErrorCode::crossing_over_none);
     CHECK(error.place().field == "parts[2]");
     CHECK(error.place().line == 3);
-    CHECK(error.place().row == 5);
+    CHECK(error.place().row == 3);
   }
 }
