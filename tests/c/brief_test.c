@@ -249,7 +249,7 @@ static void a_shaped_piece_of_three_panels_has_two_plans(void) {
   latchwork_article_job *article = NULL;
   latchwork_piece_work work;
   latchwork_fitted_panel panels[3];
-  latchwork_plan *outer = NULL, *inner = NULL;
+  latchwork_plan *outer = NULL, *inner = NULL, *refused = NULL;
   latchwork_work_times one = LATCHWORK_WORK_TIMES_INIT, other = LATCHWORK_WORK_TIMES_INIT, all = LATCHWORK_WORK_TIMES_INIT;
   latchwork_verification verification = LATCHWORK_VERIFICATION_INIT;
   size_t needed = 0;
@@ -270,7 +270,7 @@ static void a_shaped_piece_of_three_panels_has_two_plans(void) {
   CHECK(needed == 3 && strcmp(panels[0].pieces, "flap, left outer panel") == 0);
   CHECK(strcmp(panels[1].folder, "fitted-flap-inner") == 0 && strcmp(panels[1].pieces, "flap, middle panel") == 0);
   CHECK(panels[2].panel == 2 && panels[2].count == 1);
-  CHECK(latchwork_article_job_inner_plan(article, 1, &inner, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(latchwork_article_job_inner_plan(article, 1, &refused, &error) == LATCHWORK_E_BAD_ARGUMENT && refused == NULL);
   CHECK(latchwork_article_job_inner_verification(article, 1, &verification, &error) == LATCHWORK_E_BAD_ARGUMENT);
   latchwork_plan_destroy(inner);
   latchwork_plan_destroy(outer);
