@@ -78,6 +78,7 @@ std::string tools_wanted(const CrossedGroups& groups, const std::vector<int>& at
   if (*std::ranges::max_element(groups) > most_prongs) return {};
   const std::vector<int> sizes = sizes_wanted(groups, at_hand);
   std::vector<std::string> names;
+  names.reserve(sizes.size());
   for (const int size : sizes) names.push_back(fmt::format("{}-pronged", size));
   const std::string tools = joined(names, " and ") + " tools at hand";
   if (one_tool_each(share_tools(groups, with_sizes(at_hand, sizes)))) return "have " + tools;
