@@ -2,7 +2,7 @@
 
 #include "latchwork/brief.hpp"
 
-#include "watch.hpp"
+#include "planning.hpp"
 
 namespace latchwork::python {
 
@@ -30,15 +30,9 @@ void bind_brief(py::module_& m) {
       [](const Brief& brief, const std::stop_source* stop, std::optional<py::function> progress,
          Wide<"options.work_limit"> work_limit, Wide<"options.time_limit_ms"> time_limit_ms,
          Wide<"options.memory_limit"> memory_limit, const std::optional<Conditions>& conditions) {
-        Watch watch(stop, std::move(progress));
-        const PlanOptions options{.stop = watch.token(),
-                                  .progress = watch.progress(),
-                                  .work_limit = work_limit,
-                                  .time_limit_ms = time_limit_ms,
-                                  .memory_limit = memory_limit,
-                                  .conditions = conditions.value_or(Conditions{})};
+        const Planning planning(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, conditions);
         const py::gil_scoped_release free;
-        return run(brief, options);
+        return run(brief, planning.options());
       },
       "brief"_a, py::kw_only(), "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0,
       "time_limit_ms"_a = 0, "memory_limit"_a = 0, "conditions"_a = py::none(),

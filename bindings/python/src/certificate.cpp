@@ -3,6 +3,7 @@
 #include "latchwork/certificate.hpp"
 
 #include "latchwork/plan.hpp"
+#include "planning.hpp"
 #include "watch.hpp"
 
 namespace latchwork::python {
@@ -14,14 +15,9 @@ void bind_certificate(py::module_& m) {
          const std::stop_source* stop, std::optional<py::function> progress, Wide<"options.work_limit"> work_limit,
          Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit) {
         const Grid own = grid;  // another thread may change the grid while the GIL is free
-        Watch watch(stop, std::move(progress));
-        const PlanOptions options{.stop = watch.token(),
-                                  .progress = watch.progress(),
-                                  .work_limit = work_limit,
-                                  .time_limit_ms = time_limit_ms,
-                                  .memory_limit = memory_limit};
+        const Planning planning(stop, std::move(progress), work_limit, time_limit_ms, memory_limit, {});
         const py::gil_scoped_release free;
-        return certify(own, machine, effort.value_or(Effort{}), total_ms, options);
+        return certify(own, machine, effort.value_or(Effort{}), total_ms, planning.options());
       },
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "total_ms"_a, "stop"_a = py::none(),
       "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,

@@ -2,32 +2,9 @@
 
 #include "latchwork/plan.hpp"
 
-#include "watch.hpp"
+#include "planning.hpp"
 
 namespace latchwork::python {
-
-namespace {
-
-using Planner = Plan (*)(const Grid&, const Machine&, const Effort&, const PlanOptions&);
-
-template <Planner planner>
-Plan planned(const Grid& grid, const Machine& machine, const std::optional<Effort>& effort,
-             const std::stop_source* stop, std::optional<py::function> progress, Wide<"options.work_limit"> work_limit,
-             Wide<"options.time_limit_ms"> time_limit_ms, Wide<"options.memory_limit"> memory_limit,
-             const std::optional<Conditions>& conditions) {
-  const Grid own = grid;  // another thread may change the grid while the GIL is free
-  Watch watch(stop, std::move(progress));
-  const PlanOptions options{.stop = watch.token(),
-                            .progress = watch.progress(),
-                            .work_limit = work_limit,
-                            .time_limit_ms = less_time_for_objects(time_limit_ms, own),
-                            .memory_limit = memory_limit,
-                            .conditions = conditions.value_or(Conditions{})};
-  const py::gil_scoped_release free;
-  return planner(own, machine, effort.value_or(Effort{}), options);
-}
-
-}  // namespace
 
 void bind_plan(py::module_& m) {
   py::class_<std::stop_source>(
@@ -41,10 +18,8 @@ void bind_plan(py::module_& m) {
         return std::string("<latchwork.StopSource ") + (self.stop_requested() ? "asked to stop>" : "not asked>");
       });
 
-  m.def(
-      "plan", &planned<&plan>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "stop"_a = py::none(),
-      "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
-      "conditions"_a = py::none(),
+  def_planning(
+      m, "plan", Given::plans, &plan,
       "The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or "
       "limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by "
       "the clock: panels of up to 200,000 cells pass it by no more than 20 ms, or 5 % of it where that is more; for "
@@ -67,14 +42,13 @@ void bind_plan(py::module_& m) {
       "plans are tried first (rows_apart: as few stops as serve all; a rhythm to be found: the likely ones, down to "
       "the densest; max_kinds: stops each as late as can be, else rhythms), and only where none of them keeps the "
       "conditions a limit ends in cancelled.");
-  m.def("plan_regular", &planned<&plan_regular>, "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(),
-        "stop"_a = py::none(), "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0,
-        "memory_limit"_a = 0, "conditions"_a = py::none(),
-        "The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is "
-        "due. Infeasible when no rhythm works. Under `conditions` the best of the rhythms whose stops and works keep "
-        "them; where none does, the findings name the condition and the place. Arguments and errors as in plan(). "
-        "Stopped or limited before any was tried, it takes the first that does, down to every row; where none of these "
-        "keeps the conditions it raises Error cancelled.");
+  def_planning(
+      m, "plan_regular", Given::plans, &plan_regular,
+      "The best regular plan, with its rhythm: it stops after rows first, first + every, ... and does all that is "
+      "due. Infeasible when no rhythm works. Under `conditions` the best of the rhythms whose stops and works keep "
+      "them; where none does, the findings name the condition and the place. Arguments and errors as in plan(). "
+      "Stopped or limited before any was tried, it takes the first that does, down to every row; where none of these "
+      "keeps the conditions it raises Error cancelled.");
   m.def(
       "stop_kinds", without_gil(&stop_kinds), "plan"_a,
       "For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind "
