@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <cstddef>
 #include <memory>
-#include <set>
 #include <utility>
 
 #include "conditions/check.hpp"
@@ -11,6 +10,7 @@
 #include "machine/check.hpp"
 #include "plan/inputs.hpp"
 #include "plan/one_call.hpp"
+#include "plan/stops.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -18,11 +18,6 @@ namespace {
 constexpr double part_of_least = 0.25;  // of the time: its bound is every point's
 constexpr double least_part = 0.125;    // of the time that is left: for each number of kinds
 constexpr double last_from = 0.999;     // some is left to be shared, however many there are
-
-int kinds_of(const Plan& plan) {
-  const std::vector<int> kinds = stop_kinds(plan);
-  return static_cast<int>(std::set(kinds.begin(), kinds.end()).size());
-}
 
 /// What is known of the plans with at most so many kinds of stop, for each number of kinds from 1.
 class Counts {

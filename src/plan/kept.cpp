@@ -4,8 +4,8 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <vector>
 
+#include "plan/stops.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
@@ -35,10 +35,8 @@ std::optional<std::string> planning::broken_condition(const Plan& plan, const Co
     }
     before = &stop;
   }
-  const std::vector<int> kinds = stop_kinds(plan);
-  const int most = kinds.empty() ? 0 : *std::ranges::max_element(kinds) + 1;
-  if (conditions.max_kinds > 0 && most > conditions.max_kinds) {
-    return fmt::format("has {} of stop; the conditions allow {}", count_of(most, "kind"), conditions.max_kinds);
+  if (const int kinds = kinds_of(plan); conditions.max_kinds > 0 && kinds > conditions.max_kinds) {
+    return fmt::format("has {} of stop; the conditions allow {}", count_of(kinds, "kind"), conditions.max_kinds);
   }
   return std::nullopt;
 }

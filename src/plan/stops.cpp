@@ -2,8 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
+#include <vector>
 
 #include "latchwork/error.hpp"
 
@@ -23,6 +25,11 @@ void require_stops_rise(const Plan& plan) {
       refuse(fmt::format("it comes after the stop after row {}; stops are told by rising row", plan.stops[i - 1].row));
     }
   }
+}
+
+int kinds_of(const Plan& plan) {
+  const std::vector<int> kinds = stop_kinds(plan);  // numbered from 0
+  return kinds.empty() ? 0 : *std::ranges::max_element(kinds) + 1;
 }
 
 }  // namespace latchwork::inline v0

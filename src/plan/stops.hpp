@@ -9,4 +9,7 @@ namespace latchwork::inline v0 {
 /// @throws Error bad_argument: row, field "stops[i].row".
 void require_stops_rise(const Plan& plan);
 
+/// How many kinds of stop it has: see stop_kinds().
+int kinds_of(const Plan& plan);
+
 }  // namespace latchwork::inline v0

@@ -10,6 +10,7 @@
 
 #include "catch.hpp"
 #include "how_many.hpp"
+#include "kinds_of.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/plan.hpp"
 #include "random.hpp"
@@ -65,11 +66,6 @@ Case any_case(Random& random) {
   out.effort.batch = batches[random.between(0, 2)];
   out.effort.hold = random.one_in(2) ? 100 : 4000;
   return out;
-}
-
-int kinds_of(const Plan& plan) {
-  const std::vector<int> kinds = stop_kinds(plan);
-  return kinds.empty() ? 0 : *std::max_element(kinds.begin(), kinds.end()) + 1;
 }
 
 }  // namespace

@@ -10,6 +10,7 @@
 #include "latchwork/brief.hpp"
 #include "latchwork/file.hpp"
 #include "latchwork/motif.hpp"
+#include "runner_brief.hpp"
 #include "text.hpp"
 
 using namespace latchwork;
@@ -18,35 +19,11 @@ using latchwork_test::Folder;
 using latchwork_test::holds;
 using latchwork_test::put;
 using latchwork_test::refused_field;
+using latchwork_test::runner;
 using latchwork_test::text_of;
 namespace fs = std::filesystem;
 
 namespace {
-
-Swatch swatch() {
-  return Swatch({{"stockinette", Counted::stitches, 25, 100, ""},
-                 {"stockinette", Counted::rows, 40, 100, ""},
-                 {"rope 2/2 every 4", Counted::stitches, 100, 300, ""},
-                 {"rope 2/2 every 4", Counted::rows, 40, 100, ""}});
-}
-
-/// An edge, a rope that leans, ground: its mirror image is another panel.
-Brief blanket(double width, int panels) {
-  const Strip edge{"edge", "stockinette", Grid(1, 1)};
-  const std::vector<Strip> strips{edge, rope(2, 2, 4, Lean::right), stockinette(5), edge};
-  Brief out{join_strips("runner", 20, strips), swatch(), {}, {}, {}, {}, {}, {}};
-  ArticleRequest request;
-  request.article = "blanket of panels";
-  request.choices.measures = {{"width", width, width, ""}, {"height", 100, 100, ""}};
-  request.choices.counts = {{"across", 1}, {"up", 1}};
-  request.groups = {{1, 2, 1, 20}};
-  request.edge = 0;
-  request.design.edge_least = request.design.edge_most = 1;
-  request.design.panels_least = request.design.panels_most = panels;
-  request.design.rows_step = 4;
-  out.article = request;
-  return out;
-}
 
 std::vector<std::string> folders_of(const Job& job) {
   std::vector<std::string> out;
@@ -102,23 +79,23 @@ TEST_CASE("the page of an article says whose charts it has, and where the others
 
 TEST_CASE("panels right of the middle are mirrored, and are panels of their own", "[brief][article]") {
   const auto panels = [](const Brief& brief) { return run(brief).article.value().panels; };
-  const std::vector<FittedPanel> two = panels(blanket(400, 2));
+  const std::vector<FittedPanel> two = panels(runner(400, 2));
   REQUIRE(two.size() == 2);
   CHECK(two[0] == FittedPanel{"fitted-panel", "panel, left panel", 0, 0, 1});
   CHECK(two[1] == FittedPanel{"fitted-panel-mirrored", "panel, right panel, mirrored", 0, 1, 1});
-  const std::vector<FittedPanel> five = panels(blanket(900, 5));
+  const std::vector<FittedPanel> five = panels(runner(900, 5));
   REQUIRE(five.size() == 2);
   CHECK(five[0] == FittedPanel{"fitted-panel", "panel, left and middle panels", 0, 0, 3});
   CHECK(five[1] == FittedPanel{"fitted-panel-mirrored", "panel, right panels, mirrored", 0, 4, 2});
-  const Brief brief = blanket(400, 2);
+  const Brief brief = runner(400, 2);
   const Job job = run(brief);
   CHECK(fitted_brief(brief, job, 1).panel.grid() == fitted_brief(brief, job, 0).panel.grid().mirrored());
   // One in the middle alone is as it is.
-  CHECK(panels(blanket(200, 1)) == std::vector<FittedPanel>{{"fitted-panel", "panel", 0, 0, 1}});
+  CHECK(panels(runner(200, 1)) == std::vector<FittedPanel>{{"fitted-panel", "panel", 0, 0, 1}});
 }
 
 TEST_CASE("seams between the panels of a piece are told with the others", "[brief][article]") {
-  const Brief brief = blanket(900, 5);
+  const Brief brief = runner(900, 5);
   const Job job = run(brief);
   CHECK(job.article.value().seam_mm == 4 * 100);
   CHECK(fitted_brief(brief, job, 0).panel.name() == "runner: panel, left and middle panels, seams included");
@@ -126,7 +103,7 @@ TEST_CASE("seams between the panels of a piece are told with the others", "[brie
 }
 
 TEST_CASE("a fit that is the panel itself wants no files of its own", "[brief][article]") {
-  Brief brief = blanket(40, 1);  // an edge stitch each side, a rope, ground: 7 stitches of 4 mm, 4 of 3 mm
+  Brief brief = runner(40, 1);  // an edge stitch each side, a rope, ground: 7 stitches of 4 mm, 4 of 3 mm
   brief.article->choices.measures = {{"width", 40, 40, ""}, {"height", 50, 50, ""}};
   const Job job = run(brief);
   REQUIRE(job.article.value().works.at(0).fits);
@@ -136,7 +113,7 @@ TEST_CASE("a fit that is the panel itself wants no files of its own", "[brief][a
 }
 
 TEST_CASE("folders are named safely after pieces, and no two alike", "[brief][article]") {
-  Brief brief = blanket(200, 1);
+  Brief brief = runner(200, 1);
   Article own;
   own.name = "set";
   const char* const names[] = {"Mat/large", "mat large", "..", "Überwurf", "CON", ""};
@@ -175,7 +152,7 @@ TEST_CASE("pieces alike are knitted of one panel", "[brief][article]") {
 }
 
 TEST_CASE("the panel as it stands makes a piece that it is near enough to", "[brief][article]") {
-  Brief brief = blanket(41, 1);
+  Brief brief = runner(41, 1);
   brief.article->choices.measures = {{"width", 41, 41, ""}, {"height", 50, 50, ""}};
   brief.article->design.tolerance_percent = 5;
   brief.article->design.rows_step = 30;  // of 30 or 60 rows nothing is within 5 %
@@ -192,7 +169,7 @@ TEST_CASE("the panel as it stands makes a piece that it is near enough to", "[br
 }
 
 TEST_CASE("open ends and broken repeats of the best fit are told", "[brief][article]") {
-  Brief brief = blanket(200, 1);
+  Brief brief = runner(200, 1);
   CHECK_FALSE(holds(summary(brief, run(brief)), " of 4 rows"));
   brief.article->design.rows_step = 40;
   brief.article->design.rows_extra = 2;  // after row 2 of its repeat the rope is crossed
@@ -214,10 +191,10 @@ TEST_CASE("open ends and broken repeats of the best fit are told", "[brief][arti
 }
 
 TEST_CASE("a fitted brief of another job, or of none, is refused", "[brief][article][error]") {
-  const Brief brief = blanket(200, 1);
+  const Brief brief = runner(200, 1);
   const Job job = run(brief);
   CHECK_THROWS_MATCHES(fitted_brief(brief, job, 1), Error, refused_field(ErrorCode::bad_argument, "index"));
-  CHECK_THROWS_MATCHES(fitted_brief(blanket(300, 1), job, 0), Error,
+  CHECK_THROWS_MATCHES(fitted_brief(runner(300, 1), job, 0), Error,
                        refused_field(ErrorCode::bad_argument, "job.article.fit"));
   Brief none = brief;
   none.article.reset();
@@ -243,7 +220,7 @@ TEST_CASE("a brief that is written is read back equal", "[brief][file]") {
     CHECK(read_brief(folder.path.string()) == brief);
   }
   const Folder folder("written-brief");
-  Brief brief = blanket(200, 1);
+  Brief brief = runner(200, 1);
   brief.own_article = built_in_article("blanket of panels");
   brief.article->article = "throw.json";
   brief.yarn = read_brief(example("harbour-cushion").string()).yarn;
@@ -264,7 +241,7 @@ TEST_CASE("a brief that is written is read back equal", "[brief][file]") {
 TEST_CASE("a brief that cannot be written leaves the folder as it was", "[brief][file][error]") {
   const Folder folder("unwritten-brief");
   put(folder.path / "panel.json", "mine");
-  Brief brief = blanket(200, 1);
+  Brief brief = runner(200, 1);
   brief.own_article = built_in_article("scarf");
   for (const char* name : {"scarf", "../throw.json", "panel.json", "article.json", "throw", ""}) {
     CAPTURE(name);

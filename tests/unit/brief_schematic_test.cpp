@@ -9,6 +9,7 @@
 #include "latchwork/brief.hpp"
 #include "latchwork/motif.hpp"
 #include "latchwork/schematic.hpp"
+#include "runner_brief.hpp"
 #include "schematic_lines.hpp"
 #include "schematic_words.hpp"
 #include "text.hpp"
@@ -17,28 +18,6 @@ using namespace latchwork;
 using namespace latchwork_test;
 
 namespace {
-
-/// An edge, a rope that leans, ground: 4 mm a stitch, a rope's 3; 2.5 mm a row.
-Brief runner(double width_mm, int panels) {
-  const Strip edge{"edge", "stockinette", Grid(1, 1)};
-  const std::vector<Strip> strips{edge, rope(2, 2, 4, Lean::right), stockinette(5), edge};
-  const Swatch swatch({{"stockinette", Counted::stitches, 25, 100, ""},
-                       {"stockinette", Counted::rows, 40, 100, ""},
-                       {"rope 2/2 every 4", Counted::stitches, 100, 300, ""},
-                       {"rope 2/2 every 4", Counted::rows, 40, 100, ""}});
-  Brief out{join_strips("runner", 20, strips), swatch, {}, {}, {}, {}, {}, {}};
-  ArticleRequest request;
-  request.article = "blanket of panels";
-  request.choices.measures = {{"width", width_mm, width_mm, ""}, {"height", 100, 100, ""}};
-  request.choices.counts = {{"across", 1}, {"up", 1}};
-  request.groups = {{1, 2, 1, 20}};
-  request.edge = 0;
-  request.design.edge_least = request.design.edge_most = 1;
-  request.design.panels_least = request.design.panels_most = panels;
-  request.design.rows_step = 4;
-  out.article = request;
-  return out;
-}
 
 std::string drawing_of(const Brief& brief, const Job& job) {
   const Folder folder("schematic-of-pieces");

@@ -10,6 +10,7 @@
 #include "latchwork/brief.hpp"
 #include "latchwork/motif.hpp"
 #include "latchwork/shaping.hpp"
+#include "runner_brief.hpp"
 #include "schematic_lines.hpp"
 #include "schematic_words.hpp"
 #include "text.hpp"
@@ -23,6 +24,7 @@ using latchwork_test::example;
 using latchwork_test::Folder;
 using latchwork_test::holds;
 using latchwork_test::refused_field;
+using latchwork_test::rope_brief;
 using latchwork_test::text_of;
 
 namespace {
@@ -38,13 +40,7 @@ FitRequest design_of(const Brief& brief) {
 
 /// Edge, rope, ground, edge, for a piece that is narrower at the top: 4 mm a stitch, a rope's 3.
 Brief tapered(double width_mm, double top_mm) {
-  const Strip edge{"edge", "stockinette", Grid(1, 1)};
-  const std::vector<Strip> strips{edge, rope(2, 2, 4, Lean::right), stockinette(5), edge};
-  const Swatch swatch({{"stockinette", Counted::stitches, 25, 100, ""},
-                       {"stockinette", Counted::rows, 40, 100, ""},
-                       {"rope 2/2 every 4", Counted::stitches, 100, 300, ""},
-                       {"rope 2/2 every 4", Counted::rows, 40, 100, ""}});
-  Brief out{join_strips("tapered", 40, strips), swatch, {}, {}, {}, {}, {}, {}};
+  Brief out = rope_brief("tapered", 40);
   Article article;
   article.name = "tapered";
   const auto exactly = [](double mm) { return Extent{{}, mm, mm, {}}; };

@@ -8,6 +8,7 @@
 
 #include "catch.hpp"
 #include "instances.hpp"
+#include "kinds_of.hpp"
 #include "latchwork/choice.hpp"
 #include "latchwork/motif.hpp"
 #include "latchwork/panel.hpp"
@@ -19,6 +20,7 @@
 // purl rung 3 s with its drop, a knit rung 4.5 s.
 
 using namespace latchwork;
+using latchwork_test::kinds_of;
 using latchwork_test::refused;
 using latchwork_test::refused_field;
 
@@ -428,11 +430,6 @@ Grid scattered(int rows, int columns) {
     }
   }
   return grid;
-}
-
-int kinds_of(const Plan& plan) {
-  const std::vector<int> kinds = stop_kinds(plan);
-  return static_cast<int>(std::set(kinds.begin(), kinds.end()).size());
 }
 
 }  // namespace

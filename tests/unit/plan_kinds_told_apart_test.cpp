@@ -6,12 +6,14 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "kinds_of.hpp"
 #include "latchwork/choice.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/reason.hpp"
 #include "latchwork/simulate.hpp"
 
 using namespace latchwork;
+using latchwork_test::kinds_of;
 using latchwork_test::refused_field;
 
 namespace {
@@ -31,11 +33,6 @@ std::string column_with(int rows, const std::vector<std::pair<int, char>>& cells
   std::string out(static_cast<std::size_t>(rows), 'k');
   for (const auto& [row, cell] : cells) out[static_cast<std::size_t>(row - 1)] = cell;
   return out;
-}
-
-int kinds_of(const Plan& plan) {
-  const std::vector<int> kinds = stop_kinds(plan);
-  return kinds.empty() ? 0 : *std::max_element(kinds.begin(), kinds.end()) + 1;
 }
 
 }  // namespace
