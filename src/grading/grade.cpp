@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "error/refuse.hpp"
 #include "fit/start.hpp"
 #include "grading/grader.hpp"
 #include "grading/nearest.hpp"
@@ -15,12 +16,6 @@
 
 namespace latchwork::inline v0 {
 namespace {
-
-[[noreturn]] void refuse(ErrorCode code, const std::string& field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(code, place, message);
-}
 
 void require_sizes(const std::vector<GradeSize>& sizes) {
   if (sizes.empty() || sizes.size() > GradeRequest::max_sizes) {

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "error/refuse.hpp"
 #include "grid/rules.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/panel.hpp"
@@ -13,12 +14,6 @@
 
 namespace latchwork::inline v0 {
 namespace {
-
-[[noreturn]] void refuse_field(const char* field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(ErrorCode::bad_argument, std::move(place), message);
-}
 
 /// Strips put side by side from the left, one after the other. They are written into one grid at the end, so that the
 /// work is linear in the cells however many strips there are.
@@ -96,7 +91,7 @@ class Row {
 };
 
 void require_rows(int rows) {
-  if (rows < 1) refuse_field("rows", fmt::format("a panel of {} rows; at least 1", rows));
+  if (rows < 1) refuse("rows", fmt::format("a panel of {} rows; at least 1", rows));
 }
 
 }  // namespace
@@ -104,7 +99,7 @@ void require_rows(int rows) {
 Panel build_panel(const PanelParts& parts) {
   require_rows(parts.rows);
   if (!parts.edge && parts.left.empty() && !parts.centre) {
-    refuse_field("parts", "a panel of no strips; at least an edge, a left strip or a centre");
+    refuse("parts", "a panel of no strips; at least an edge, a left strip or a centre");
   }
   Row row(parts.rows);
   if (parts.edge) row.add(*parts.edge);
@@ -121,7 +116,7 @@ Panel build_panel(const PanelParts& parts) {
 
 Panel join_strips(std::string name, int rows, std::span<const Strip> strips) {
   require_rows(rows);
-  if (strips.empty()) refuse_field("strips", "a panel of no strips; at least 1");
+  if (strips.empty()) refuse("strips", "a panel of no strips; at least 1");
   Row row(rows);
   for (const Strip& strip : strips) row.add(strip);
   return std::move(row).panel(std::move(name));

@@ -14,7 +14,7 @@
 namespace latchwork::inline v0 {
 namespace {
 
-[[noreturn]] void refuse(ErrorCode code, int row, int column, const char* field, const std::string& message) {
+[[noreturn]] void refuse_at(ErrorCode code, int row, int column, const char* field, const std::string& message) {
   Place place;
   place.row = row;
   place.column = column;
@@ -47,26 +47,26 @@ void require_strips_cover(const Band& band, int columns) {
   std::int64_t next = 0;
   for (const StripSpan& strip : band.strips) {
     if (strip.columns < 1) {
-      refuse(ErrorCode::bad_argument, band.row, strip.column, "columns",
-             fmt::format("strip '{}' in the band at row {} has {} columns; at least 1", strip.name, band.row,
-                         strip.columns));
+      refuse_at(ErrorCode::bad_argument, band.row, strip.column, "columns",
+                fmt::format("strip '{}' in the band at row {} has {} columns; at least 1", strip.name, band.row,
+                            strip.columns));
     }
     if (strip.repeat_rows < 1) {
-      refuse(ErrorCode::bad_argument, band.row, strip.column, "repeat_rows",
-             fmt::format("strip '{}' in the band at row {} repeats every {} rows; at least 1", strip.name, band.row,
-                         strip.repeat_rows));
+      refuse_at(ErrorCode::bad_argument, band.row, strip.column, "repeat_rows",
+                fmt::format("strip '{}' in the band at row {} repeats every {} rows; at least 1", strip.name, band.row,
+                            strip.repeat_rows));
     }
     if (strip.column != next) {
-      refuse(ErrorCode::size_mismatch, band.row, strip.column, "",
-             fmt::format("strip '{}' in the band at row {} begins at column {}; the next column to cover is {}",
-                         strip.name, band.row, strip.column, next));
+      refuse_at(ErrorCode::size_mismatch, band.row, strip.column, "",
+                fmt::format("strip '{}' in the band at row {} begins at column {}; the next column to cover is {}",
+                            strip.name, band.row, strip.column, next));
     }
     next += strip.columns;
   }
   if (next != columns) {
-    refuse(ErrorCode::size_mismatch, band.row, static_cast<int>(std::min<std::int64_t>(next, columns)), "",
-           fmt::format("the strips of the band at row {} cover {}; the grid has {}", band.row, count_of(next, "column"),
-                       columns));
+    refuse_at(ErrorCode::size_mismatch, band.row, static_cast<int>(std::min<std::int64_t>(next, columns)), "",
+              fmt::format("the strips of the band at row {} cover {}; the grid has {}", band.row,
+                          count_of(next, "column"), columns));
   }
 }
 
@@ -74,19 +74,19 @@ void require_bands_cover(std::span<const Band> bands, const Grid& grid) {
   std::int64_t next = 1;
   for (const Band& band : bands) {
     if (band.rows < 1) {
-      refuse(ErrorCode::bad_argument, band.row, -1, "rows",
-             fmt::format("the band at row {} has {} rows; at least 1", band.row, band.rows));
+      refuse_at(ErrorCode::bad_argument, band.row, -1, "rows",
+                fmt::format("the band at row {} has {} rows; at least 1", band.row, band.rows));
     }
     if (band.row != next) {
-      refuse(ErrorCode::size_mismatch, band.row, -1, "",
-             fmt::format("a band begins at row {}; the next row to cover is {}", band.row, next));
+      refuse_at(ErrorCode::size_mismatch, band.row, -1, "",
+                fmt::format("a band begins at row {}; the next row to cover is {}", band.row, next));
     }
     require_strips_cover(band, grid.columns());
     next += band.rows;
   }
   if (next != grid.rows() + std::int64_t{1}) {
-    refuse(ErrorCode::size_mismatch, static_cast<int>(std::min<std::int64_t>(next, grid.rows())), -1, "",
-           fmt::format("the bands cover {}; the grid has {}", count_of(next - 1, "row"), grid.rows()));
+    refuse_at(ErrorCode::size_mismatch, static_cast<int>(std::min<std::int64_t>(next, grid.rows())), -1, "",
+              fmt::format("the bands cover {}; the grid has {}", count_of(next - 1, "row"), grid.rows()));
   }
 }
 

@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 #include "schematic/simple.hpp"
 #include "text/utf8.hpp"
@@ -14,12 +15,6 @@ namespace latchwork::inline v0::schematics {
 namespace {
 
 constexpr double most_mm = 1e6;
-
-[[noreturn]] void refuse(ErrorCode code, std::string field, const std::string& message) {
-  Place place;
-  place.field = std::move(field);
-  throw Error(code, place, message);
-}
 
 void require_count(const std::string& field, std::size_t count, std::size_t most) {
   if (count > most)

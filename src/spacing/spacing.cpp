@@ -4,17 +4,12 @@
 
 #include <string_view>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
-
-[[noreturn]] void refuse(std::string_view field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(ErrorCode::bad_argument, place, message);
-}
 
 /// How many units of `step` each gap may be laid out on.
 int steps_of(int length, int events, SpacingEnds ends, int step) {

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 #include "quantity/number.hpp"
 #include "yarn/systems.hpp"
@@ -35,12 +36,6 @@ constexpr std::array systems = {
     SystemOfYarn{YarnSystem::metres_per_100g, "m/100 g", false, 100'000, 1, false, 0},
 };
 
-[[noreturn]] void refuse(ErrorCode code, std::string_view field, const std::string& message) {
-  Place place;
-  place.field = field;
-  throw Error(code, place, message);
-}
-
 Twofold number_of(const Twofold& tex, const SystemOfYarn& system) {
   return system.direct ? tex * Twofold(system.under) / Twofold(system.over)
                        : Twofold(system.over) / Twofold(system.under) / tex;
@@ -49,7 +44,7 @@ Twofold number_of(const Twofold& tex, const SystemOfYarn& system) {
 double base_or_refuse(const Twofold& base, std::string_view what) {
   const double value = base.nearest();
   if (!in_range(value)) {
-    refuse(ErrorCode::bad_value, what,
+    refuse(ErrorCode::bad_value, std::string(what),
            fmt::format("the {} is {}; it must be 0 or {}..{}", what, value, least_quantity, most_quantity));
   }
   return value;
@@ -57,7 +52,7 @@ double base_or_refuse(const Twofold& base, std::string_view what) {
 
 void require_base(std::string_view field, double base, bool may_be_zero) {
   if (in_range(base) && (may_be_zero || base > 0)) return;
-  refuse(ErrorCode::bad_argument, field,
+  refuse(ErrorCode::bad_argument, std::string(field),
          fmt::format("{} is {}; it must be {}{}..{}", field, base, may_be_zero ? "0 or " : "", least_quantity,
                      most_quantity));
 }
