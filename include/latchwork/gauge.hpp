@@ -131,11 +131,11 @@ inline constexpr double usual_length_mm = 100;
 
 /// What is doubtful in a swatch, for each texture and state, in the order first measured. Nothing is left out of a
 /// gauge for it. place.field is the measurement, "measurements[3]", place.line its line:
-///   half_measured (warning)  stitches or rows alone were measured in that state, which makes no gauge
+///   half_measured (warning)    stitches or rows alone were measured in that state, which makes no gauge
 ///   few_places (advice; one place: warning)  fewer than usual_places; value and limit in places
-///   short_measure (advice)   counted over less than usual_length_mm; value (cut) and limit in mm; the shortest is
-///   named odd_one_out (warning)    one place that does not belong to the others unlike_swatches (warning)  swatches
-///   that differ by more than their places explain
+///   short_measure (advice)     counted over less than usual_length_mm: the shortest; value (cut) and limit in mm
+///   odd_one_out (warning)      one place that does not belong to the others
+///   unlike_swatches (warning)  swatches that differ by more than their places explain
 /// The odd one out is found by Grubbs's test, two-sided at 5 % (F. E. Grubbs, Technometrics 11, 1969; NIST/SEMATECH
 /// e-Handbook of Statistical Methods, 1.3.5.17.1): of n >= 3 places the one farthest from the mean, if it lies more
 /// than (n - 1) / sqrt(n) * sqrt(t^2 / (n - 2 + t^2)) sample standard deviations away, t the upper 0.05 / 2n point of

@@ -74,7 +74,8 @@ struct YarnRequest {
   std::optional<PlainConstants> plain;  ///< nothing: by the state of each gauge, as yarn_need() says
   int pieces = 1;                       ///< panels alike, 1..10000
   double cast_on_rows = 1;   ///< yarn of the cast-on, in rows like row 1; 0..1000; common practice, no source
-  double bind_off_rows = 1;  ///< yarn of the bind-off, in rows like the last; 0..1000; common practice, no source
+  double bind_off_rows = 1;  ///< yarn of the bind-off, in rows like the last; 0..1000; common practice, no source.
+                             ///< Neither counts what is cast on or bound off at a shaped edge: the allowance holds it
   double waste_rows = 0;     ///< knitted beside the panel, in rows like row 1; 0..1e6
   int waste_yarn = -1;       ///< index; -1: the yarns of row 1
   double seam_mm = 0;        ///< seams of the whole article, 0..1e6
@@ -151,9 +152,8 @@ struct YarnNeed {
 /// The spread says how far the need of one article may come out: one standard deviation, by error propagation to first
 /// order, and its parts are the size's (size.hpp). Of a figure measured n times with the sample standard deviation s
 /// over its mean, u^2 = s^2 (1 + 1/n). Of one texture, relative to l:
-///   weighed_*        u^2 of the swatches' l, and d^2, the mean of (scale / weight)^2 / 12: a reading may be off by
-///   half
-///                    a step, evenly (JCGM 100:2008, 4.3.7); weighed_area adds u^2 of g and of r
+///   weighed_*        u^2 of the swatches' l, and d^2, the mean of (scale / weight)^2 / 12: a reading may be off
+///                    by half a step, evenly (JCGM 100:2008, 4.3.7); weighed_area adds u^2 of g and of r
 ///   measured_loops   u^2 of the l
 ///   plain_geometry   (u_g / 2)^2 + (u_r / 2)^2 + e^2 + k^2: e half the difference of the lengths by g and by r alone,
 ///                    over l, which tells a cloth that is not plain knit at rest, but not in which state it is, since

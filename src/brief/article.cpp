@@ -15,6 +15,7 @@
 #include "latchwork/finding.hpp"
 #include "text/utf8.hpp"
 #include "text/words.hpp"
+#include "yarn_need/balls.hpp"
 #include "yarn_need/decide.hpp"
 
 namespace latchwork::inline v0::report {
@@ -30,17 +31,18 @@ void add_all_once(std::vector<std::string>& texts, const Texts& more) {
 }
 
 /// One yarn's part of two kinds of pieces together. What is bought is linear in weight and margin, so that it adds up.
-void add_share(YarnShare& share, const YarnShare& more, const Yarn& yarn) {
+void add_share(YarnShare& share, const YarnShare& more, const Yarn& yarn, const std::string& field) {
   share.weight_g += more.weight_g;
   share.spread_g += more.spread_g;
   share.margin_g += more.margin_g;
   share.length_m += more.length_m;
   share.buy_g += more.buy_g;
-  share.balls = yarn.ball_g > 0 ? static_cast<int>(std::ceil(share.buy_g / yarn.ball_g)) : 0;
+  if (!(share.buy_g <= most_need)) refuse_need(field + ".number", share.buy_g, "g");
+  share.balls = balls_of(share.buy_g, yarn.ball_g, field + ".ball_g");
 }
 
-/// The need of more pieces, by the routes that all can go. All are measured by the same swatches, so they are off
-/// together, and spreads and margins add up.
+/// The need of more pieces, by the routes that all can go. All are measured by the same swatches, so that of pieces of
+/// the same textures spreads and margins add up; of unlike ones, which are not all off together, it is less.
 void add_need(YarnNeed& need, const YarnNeed& more, const std::vector<Yarn>& yarns) {
   std::erase_if(need.estimates, [&](const YarnEstimate& estimate) {
     return std::none_of(more.estimates.begin(), more.estimates.end(),
@@ -54,24 +56,13 @@ void add_need(YarnNeed& need, const YarnNeed& more, const std::vector<Yarn>& yar
     estimate.margin_g += other.margin_g;
     estimate.spread_known = estimate.spread_known && other.spread_known;
     estimate.length_m += other.length_m;
-    for (std::size_t i = 0; i < estimate.shares.size(); ++i) add_share(estimate.shares[i], other.shares[i], yarns[i]);
+    for (std::size_t i = 0; i < estimate.shares.size(); ++i) {
+      add_share(estimate.shares[i], other.shares[i], yarns[i], fmt::format("yarns[{}]", i));
+    }
     add_all_once(estimate.notes, other.notes);
   }
   add_all_once(need.missing, more.missing);
   add_all_once(need.warnings, more.warnings);
-}
-
-double apart(const YarnNeed& need) {
-  if (need.estimates.size() < 2) return 0;
-  double least = need.estimates.front().weight_g;
-  double greatest = least;
-  double sum = 0;
-  for (const YarnEstimate& estimate : need.estimates) {
-    least = std::min(least, estimate.weight_g);
-    greatest = std::max(greatest, estimate.weight_g);
-    sum += estimate.weight_g;
-  }
-  return sum > 0 ? (greatest - least) * static_cast<double>(need.estimates.size()) / sum : 0;
 }
 
 /// Seams of the whole article: its own, a range at its middle, and those between the panels of its pieces.
@@ -130,13 +121,19 @@ std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<Piece
     return std::nullopt;
   }
   std::optional<YarnNeed> need;
-  for (const PiecePanel& piece : pieces) {
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const PiecePanel& piece = pieces[i];
     if (!piece.fits) continue;
     const auto add = [&](const Panel& panel, int panels) {
       YarnRequest request = *brief.yarn;
       request.pieces = panels;
       request.seam_mm = need ? 0 : seam_mm;
       YarnNeed own = yarn_need(panel, brief.swatch, request);
+      // Their grams are these panels'.
+      const std::string name = one_line(article.fit.pieces[i].target.name);
+      for (std::string& warning : own.warnings) {
+        warning = fmt::format("of the {} of '{}' {}", count_of(panels, "panel"), name, warning);
+      }
       if (need) {
         add_need(*need, own, request.yarns);
       } else {
@@ -147,7 +144,7 @@ std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<Piece
     if (piece.inner) add(*piece.inner, piece.inner_panels);
   }
   if (need) {
-    need->apart = apart(*need);
+    need->apart = apart(need->estimates);
     decide(*need);
   }
   return need;

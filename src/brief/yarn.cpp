@@ -4,23 +4,10 @@
 
 #include "brief/facts.hpp"
 #include "text/words.hpp"
+#include "yarn_need/decide.hpp"
 
 namespace latchwork::inline v0::report {
 namespace {
-
-std::string_view route_words(YarnRoute route) {
-  switch (route) {
-    case YarnRoute::weighed_area:
-      return "weighed swatches, by area";
-    case YarnRoute::weighed_stitches:
-      return "weighed swatches, by stitches";
-    case YarnRoute::measured_loops:
-      return "unravelled stitches";
-    case YarnRoute::plain_geometry:
-      return "the geometry of plain knit";
-  }
-  return "?";
-}
 
 std::string grams(double weight_g) {
   if (weight_g < 0.05) return "under 0.1 g";
@@ -36,7 +23,7 @@ std::string estimate_words(const YarnEstimate& estimate) {
     words += ", spread not known";
   }
   if (estimate.length_m > 0) words += fmt::format(", {:.0f} m", estimate.length_m);
-  return fmt::format("{} (from {})", words, route_words(estimate.route));
+  return fmt::format("{} (from {})", words, route_name(estimate.route));
 }
 
 std::string buy_words(const Yarn& yarn, const YarnShare& share) {

@@ -40,8 +40,10 @@ double both_odd(double ratio, int between, int within) {
     term *= sine * sine * (within + k - 2) / k;
     sum += term;
   }
-  const double gammas = std::exp(std::lgamma((within + 1) / 2.0) - std::lgamma(within / 2.0));
-  return 1 - first + 2 / std::sqrt(std::numbers::pi) * gammas * sine * std::pow(cosine, within) * sum;
+  // The gamma function of (within + 1) / 2 over that of within / 2 is this over the root of pi.
+  double gammas = 1;
+  for (int k = 1; k <= within - 2; k += 2) gammas *= (k + 1.0) / k;
+  return 1 - first + 2 / std::numbers::pi * gammas * sine * std::pow(cosine, within) * sum;
 }
 
 }  // namespace

@@ -30,7 +30,8 @@ void require_yarn(const YarnNumber& yarn, std::string_view prefix = {});
 
 /// The whole yarn's tex, not rounded.
 Twofold exact_tex(const YarnNumber& yarn);
-/// @throws Error bad_value when it is out of range.
-double yarn_number_or_refuse(const Twofold& number, std::string_view what);
+/// @throws Error with that code and field when it is out of range.
+double yarn_number_or_refuse(const Twofold& number, std::string_view what, ErrorCode code = ErrorCode::bad_value,
+                             const std::string& field = "number");
 
 }  // namespace latchwork::inline v0

@@ -86,10 +86,10 @@ Twofold exact_tex(const YarnNumber& yarn) {
   return system.direct ? unit * Twofold(yarn.number) : unit / Twofold(yarn.number);
 }
 
-double yarn_number_or_refuse(const Twofold& number, std::string_view what) {
+double yarn_number_or_refuse(const Twofold& number, std::string_view what, ErrorCode code, const std::string& field) {
   const double value = number.nearest();
   if (value >= least_yarn_number && value <= most_yarn_number) return value;
-  refuse(ErrorCode::bad_value, "number",
+  refuse(code, field,
          fmt::format("that is {} {}; it must be {}..{}", value, what, least_yarn_number, most_yarn_number));
 }
 

@@ -52,7 +52,7 @@ void require_yarns(const YarnRequest& request) {
              fmt::format("{}number is not known; of several yarns every one must be", where));
     }
     require_yarn(yarn.number, where + "number.");
-    yarn_number_or_refuse(exact_tex(yarn.number), "tex");
+    yarn_number_or_refuse(exact_tex(yarn.number), "tex", ErrorCode::bad_argument, where + "number.number");
   }
 }
 

@@ -45,6 +45,15 @@ std::string_view route_name(YarnRoute route) {
   return at < names.size() ? names[at] : "?";
 }
 
+double apart(const std::vector<YarnEstimate>& estimates) {
+  if (estimates.size() < 2) return 0;
+  const auto by_weight = [](const YarnEstimate& a, const YarnEstimate& b) { return a.weight_g < b.weight_g; };
+  const auto [least, most] = std::minmax_element(estimates.begin(), estimates.end(), by_weight);
+  double sum = 0;
+  for (const YarnEstimate& each : estimates) sum += each.weight_g;
+  return sum > 0 ? (most->weight_g - least->weight_g) * static_cast<double>(estimates.size()) / sum : 0;
+}
+
 void decide(YarnNeed& need) {
   const std::vector<YarnEstimate>& estimates = need.estimates;
   const auto take = [&](std::size_t index, const std::string& why) {

@@ -17,6 +17,7 @@
 #include "size/doubt.hpp"
 #include "text/words.hpp"
 #include "timings/student.hpp"
+#include "yarn_need/balls.hpp"
 #include "yarn_need/check.hpp"
 #include "yarn_need/decide.hpp"
 #include "yarn_need/figures.hpp"
@@ -25,21 +26,14 @@
 namespace latchwork::inline v0 {
 namespace {
 
-constexpr double most_need = 1e9;  // g, or balls: beyond, the request is a slip
-
 constexpr std::array routes = {YarnRoute::weighed_area, YarnRoute::weighed_stitches, YarnRoute::measured_loops,
                                YarnRoute::plain_geometry};
 
-[[noreturn]] void refuse_need(const std::string& field, double need, const char* unit) {
-  refuse(ErrorCode::too_large, field, fmt::format("a need of {} {}; the limit is {}", need, unit, most_need));
-}
-
 /// What a need may be off by: by what it comes from, and by yarn.
 struct Off {
-  double deviation = 0;
-  int places = 0;
-  double freedom = 0;
-  std::vector<double> strand_mm;  ///< that would be missing, were the part off by its whole self
+  bool sampled = false;
+  double freedom = 0;             ///< the least of those that share it
+  std::vector<double> strand_mm;  ///< that are missing where the part is off by one standard deviation
 };
 using Offs = std::map<DoubtOf, Off>;
 
@@ -108,12 +102,13 @@ class Reckoning {
 
   void add(Offs& offs, const FigureDoubt& doubt, const TexturePlaces& texture, double loop_mm) const {
     Off& off = offs[doubt.of];
-    off.deviation = doubt.deviation;
-    off.places = doubt.places;
-    off.freedom = doubt.freedom;
+    off.sampled = off.sampled || doubt.places > 0;
+    // Textures that go by the same swatches may know them with unlike gauges, and so be off by unlike parts of them.
+    if (doubt.freedom > 0) off.freedom = off.freedom > 0 ? std::min(off.freedom, doubt.freedom) : doubt.freedom;
     off.strand_mm.resize(request_.yarns.size(), 0);
     for (const auto& [yarn, strands] : texture.strands) {
-      off.strand_mm[static_cast<std::size_t>(yarn)] += strands * loop_mm * request_.pieces * doubt.share;
+      off.strand_mm[static_cast<std::size_t>(yarn)] +=
+          strands * loop_mm * request_.pieces * doubt.share * doubt.deviation;
     }
   }
 
@@ -125,10 +120,10 @@ class Reckoning {
       for (std::size_t i = 0; i < tex_.size(); ++i) {
         if (!yarn || *yarn == i) weight_g += off.strand_mm[i] * tex_[i] * 1e-6;
       }
-      if (off.places == 0) {
-        out.add_known(weight_g * off.deviation);
+      if (off.sampled) {
+        out.add(weight_g, off.freedom);
       } else {
-        out.add(weight_g * off.deviation, off.freedom);
+        out.add_known(weight_g);
       }
     }
     return out;
@@ -166,12 +161,7 @@ class Reckoning {
       share.margin_g = times_spread(doubt) * share.spread_g;
       share.buy_g = (share.weight_g + share.margin_g) * (1 + request_.allowance);
       if (!(share.buy_g <= most_need)) refuse_need(cause_of(share, seam_mm), share.buy_g, "g");
-      if (const double ball = request_.yarns[yarn].ball_g; ball > 0) {
-        constexpr double rounding = 1e-9;  // 100 g in balls of 50 are two, whatever the sums lose
-        const double balls = std::ceil(share.buy_g / ball - rounding);
-        if (!(balls <= most_need)) refuse_need(fmt::format("yarns[{}].ball_g", yarn), balls, "balls");
-        share.balls = static_cast<int>(std::max(balls, 0.0));
-      }
+      share.balls = balls_of(share.buy_g, request_.yarns[yarn].ball_g, fmt::format("yarns[{}].ball_g", yarn));
       out.weight_g += share.weight_g;
       out.length_m += share.length_m;
       out.shares.push_back(share);
@@ -207,13 +197,7 @@ std::string told(const YarnEstimate& estimate) {
 
 /// `margins` are those of the estimates at 95 %.
 void compare(YarnNeed& need, const std::vector<double>& margins) {
-  if (need.estimates.size() < 2) return;
-  double sum = 0;
-  for (const YarnEstimate& each : need.estimates) sum += each.weight_g;
-  const auto by_weight = [](const YarnEstimate& a, const YarnEstimate& b) { return a.weight_g < b.weight_g; };
-  const auto [least, most] = std::minmax_element(need.estimates.begin(), need.estimates.end(), by_weight);
-  const double mean = sum / static_cast<double>(need.estimates.size());
-  if (mean > 0) need.apart = (most->weight_g - least->weight_g) / mean;
+  need.apart = apart(need.estimates);
   for (std::size_t i = 0; i < need.estimates.size(); ++i) {
     for (std::size_t k = i + 1; k < need.estimates.size(); ++k) {
       const YarnEstimate& a = need.estimates[i];

@@ -340,6 +340,11 @@ static void yarn_is_reckoned_by_every_route(void) {
   yarn.ball_g = -1.0;
   CHECK(latchwork_panel_yarn_need(panel, swatch, &request, &need, &error) == LATCHWORK_E_BAD_ARGUMENT && need == NULL);
   CHECK(strcmp(error.field, "yarns[0].ball_g") == 0);
+  yarn.ball_g = 50.0;
+  yarn.number.system = LATCHWORK_YARN_SYSTEM_YARDS_PER_POUND;
+  yarn.number.number = 1e-6;
+  CHECK(latchwork_panel_yarn_need(panel, swatch, &request, &need, &error) == LATCHWORK_E_BAD_ARGUMENT && need == NULL);
+  CHECK(strcmp(error.field, "yarns[0].number.number") == 0);
   latchwork_swatch_destroy(swatch);
   latchwork_panel_destroy(panel);
   latchwork_strip_destroy(filled);

@@ -122,6 +122,7 @@ def test_weighed_swatches_and_stripes(plain, swatch, request_by_loops):
         ({"loops": [lw.MeasuredLoops("x", 1, math.nan)]}, "loops[0].length_mm"),
         ({"weighed": [lw.WeighedSwatch("x", -1.0)]}, "weighed[0].weight_g"),
         ({"allowance": math.inf}, "allowance"),
+        ({"yarns": [lw.Yarn("fine", lw.YarnNumber(lw.YarnSystem.yards_per_pound, 1e-6))]}, "yarns[0].number.number"),
     ],
 )
 def test_bad_requests_are_refused_with_their_field(plain, request_by_loops, change, field):

@@ -6,6 +6,7 @@
 #include <numbers>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "catch.hpp"
@@ -164,6 +165,39 @@ TEST_CASE("the spread is that of the swatches, and of the scale's step", "[yarn_
   CHECK(sure.shares[0].buy_g == Approx((two.weight_g + sure.margin_g) * 1.1));
   REQUIRE(sure.notes.size() == 1);
   CHECK(sure.notes[0].find("14.0 times the spread: measure more") != std::string::npos);
+}
+
+TEST_CASE("what shares weighed swatches is off together by its own part, in whatever order it stands", "[yarn_need]") {
+  YarnRequest request = bare();
+  request.weighed = {{.texture = "stockinette", .weight_g = 10, .width_mm = 100, .height_mm = 100},
+                     {.texture = "stockinette", .weight_g = 10.2, .width_mm = 100, .height_mm = 100}};
+  request.weighed[1].state = ClothState::washed;
+  request.substitutes = {{"moss", "stockinette"}};
+  std::vector<Measurement> measured;
+  for (const auto& [texture, state, stitches, per_10_cm] :
+       {std::tuple{"stockinette", ClothState::rested, 28, 40}, std::tuple{"stockinette", ClothState::washed, 28, 40},
+        std::tuple{"moss", ClothState::rested, 24, 36}, std::tuple{"moss", ClothState::washed, 26, 44}}) {
+    measured.push_back({texture, Counted::stitches, double(stitches), 100, "", "", state});
+    measured.push_back({texture, Counted::rows, double(per_10_cm), 100, "", "", state});
+  }
+  const Swatch gauges(measured);
+  const auto spread = [&](const std::vector<Strip>& strips) {
+    return by(yarn_need(join_strips("a", 8, strips), gauges, request), YarnRoute::weighed_area).spread_g;
+  };
+  const Strip plain = stockinette(10);
+  const Strip other{"moss", "moss", moss(10).grid};
+  const double plain_alone = spread({plain});
+  const double other_alone = spread({other});
+  REQUIRE(other_alone > 2 * plain_alone);
+  CHECK(spread({plain, other}) == Approx(plain_alone + other_alone));
+  CHECK(spread({other, plain}) == Approx(plain_alone + other_alone));
+}
+
+TEST_CASE("a yarn whose tex is out of range is named", "[yarn_need][error]") {
+  YarnRequest request = by_loops();
+  request.yarns.push_back({"fine", {YarnSystem::yards_per_pound, 1e-6, 1}, 0});
+  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error,
+                       refused_field(ErrorCode::bad_argument, "yarns[1].number.number"));
 }
 
 TEST_CASE("a gauge measured in one place leaves the spread by area unknown", "[yarn_need]") {

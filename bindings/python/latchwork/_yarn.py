@@ -130,7 +130,8 @@ class YarnRequest:
     cast_on_rows: float = 1.0
     """Yarn of the cast-on, in rows like row 1; 0..1000; common practice, no source."""
     bind_off_rows: float = 1.0
-    """Yarn of the bind-off, in rows like the last; 0..1000; common practice, no source."""
+    """Yarn of the bind-off, in rows like the last; 0..1000; common practice, no source. Neither counts what is cast on or
+    bound off at a shaped edge: the allowance holds it."""
     waste_rows: float = 0.0
     """Knitted beside the panel, in rows like row 1; 0..1e6."""
     waste_yarn: int = -1

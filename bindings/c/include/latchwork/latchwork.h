@@ -2646,7 +2646,8 @@ typedef struct latchwork_yarn_request {
   size_t substitute_count;
   latchwork_plain_constants plain;        /* both 0: by the state of each gauge */
   double cast_on_rows;                    /* yarn of the cast-on, in rows like row 1; 0..1000 */
-  double bind_off_rows;                   /* yarn of the bind-off, in rows like the last; 0..1000 */
+  double bind_off_rows;                   /* yarn of the bind-off, in rows like the last; 0..1000. Neither counts what is
+                                             cast on or bound off at a shaped edge: the allowance holds it */
   double waste_rows;                      /* knitted beside the panel, in rows like row 1; 0..1e6 */
   double seam_mm;                         /* seams of the whole article, 0..1e6 */
   double seam_ratio;                      /* sewing yarn for a length of seam, 1..20 */
