@@ -78,8 +78,7 @@ Crossing counted_crossing(const latchwork_crossing* given_crossing) {
 }  // namespace
 
 char latchwork_cell_letter(int32_t cell) {
-  if (cell < 0 || cell > static_cast<int32_t>(Cell::none)) return '\0';
-  return cell_letter(static_cast<Cell>(cell));
+  return cell < 0 || cell > UINT8_MAX ? '\0' : cell_letter(static_cast<Cell>(cell));
 }
 
 int32_t latchwork_cell_of(char letter) {

@@ -18,7 +18,7 @@ namespace latchwork::inline v0 {
 /// | 4     | none | .      | no stitch: outside a shaped edge, or inside as a ladder of bare strands |
 enum class Cell : std::uint8_t { knit = 0, purl = 1, tuck = 2, slip = 3, none = 4 };
 
-/// The letter of the table above.
+/// The letter of the table above; NUL for a value that is no cell.
 LATCHWORK_API char cell_letter(Cell cell) noexcept;
 
 /// The cell of a letter; nothing for a letter that is not in the table (capitals are not).

@@ -48,6 +48,7 @@ struct Place {
 };
 
 /// The one exception latchwork throws for bad input. what() names place, value and limit.
+/// Const calls may run at once on one object; any other call needs it alone.
 class LATCHWORK_API Error : public std::runtime_error {
  public:
   Error(ErrorCode code, Place place, const std::string& message);

@@ -80,6 +80,7 @@ struct Substitute {
 ///
 /// Where no state is asked for, a texture's is the most finished one in which both its stitches and its rows were
 /// measured: that of the article, if its swatch was finished like it.
+/// Const calls may run at once on one object; any other call needs it alone.
 class LATCHWORK_API Swatch {
  public:
   static constexpr std::size_t max_measurements = 50'000;

@@ -30,13 +30,15 @@ struct Band {
 };
 
 /// What is knitted: a grid that ends, and which texture measures which part of it. Bands cover the rows from row 1 up.
+/// Const calls may run at once on one object; any other call needs it alone.
 class LATCHWORK_API Panel {
  public:
   /// A panel of one band and one strip. @throws Error bad_encoding (field name, strip.name, strip.texture) for text
-  /// that is not UTF-8.
+  /// that is not UTF-8; bad_value for a NUL in it, for C would tell it only up to there.
   Panel(std::string name, const Strip& strip);
   /// @throws Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument (field rows,
-  /// columns, repeat_rows) below 1; bad_encoding (field name, bands[0].strips[2].texture) for text that is not UTF-8.
+  /// columns, repeat_rows) below 1; bad_encoding (field name, bands[0].strips[2].texture) for text that is not UTF-8,
+  /// bad_value for a NUL in it.
   Panel(std::string name, Grid grid, std::vector<Band> bands);
 
   const std::string& name() const noexcept { return name_; }

@@ -39,6 +39,7 @@ inline constexpr std::int64_t max_spell_ms = 360'000'000;                ///< lo
 inline constexpr std::size_t max_timings_bytes = std::size_t{64} << 20;  ///< of a timings file: 64 MiB, as of others
 
 /// Timed spells in their order. A value; all calls are const.
+/// Const calls may run at once on one object; any other call needs it alone.
 class LATCHWORK_API Timings {
  public:
   static constexpr std::size_t max_spells = 50'000;

@@ -20,6 +20,7 @@ struct Wale {
 
 /// All wales of a grid, ordered by (row, column) of their lowest cell. `none` cells belong to no wale; a wale's rows
 /// are one unbroken run. Linear in cells.
+/// Const calls may run at once on one object; any other call needs it alone.
 class LATCHWORK_API Wales {
  public:
   explicit Wales(const Grid& grid);

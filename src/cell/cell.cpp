@@ -11,7 +11,7 @@ constexpr std::string_view letters = "kpts.";  // at each cell's own number
 
 char cell_letter(Cell cell) noexcept {
   const auto number = static_cast<std::size_t>(cell);
-  return number < letters.size() ? letters[number] : '?';
+  return number < letters.size() ? letters[number] : '\0';
 }
 
 std::optional<Cell> cell_of(char letter) noexcept {

@@ -118,6 +118,7 @@ class Builder {
     return true;
   }
   bool string(const std::string& value) {
+    refuse_nul(value);
     add(Kind::text).text = keep(value);
     return true;
   }
@@ -149,6 +150,9 @@ class Builder {
       throw Error(ErrorCode::bad_value, place,
                   fmt::format("line {}, {}: the number is too large", place.line, place.field));
     }
+    if (document_.nodes_.empty() && text_.find_first_not_of(" \t\r\n") == std::string_view::npos) {
+      throw Error(ErrorCode::bad_syntax, place, fmt::format("line {}: the text is empty", place.line));
+    }
     throw Error(ErrorCode::bad_syntax, place, fmt::format("line {}: {}", place.line, parser_message(error.what())));
   }
 
@@ -167,6 +171,16 @@ class Builder {
       }
     }
     return line_;
+  }
+
+  /// C would tell such a text only up to there.
+  void refuse_nul(std::string_view value) {
+    if (value.find('\0') == std::string_view::npos) return;
+    Place place;
+    place.line = line();
+    place.field = path_to_come();
+    throw Error(ErrorCode::bad_value, place,
+                fmt::format("line {}: {} holds a NUL, which no text may", place.line, place.field));
   }
 
   Node::Span keep(std::string_view value) {
@@ -460,7 +474,7 @@ Fields open(const Document& document, std::string_view format, int newest_versio
     const bool past_all = version->kind() == Kind::real && version->real() >= 0x1p53;
     const std::int64_t number = past_all ? INT64_MAX : version->integer(1, INT64_MAX);
     if (number > newest_version) {
-      const std::string told = past_all ? fmt::format("{:.17g}", version->real()) : std::to_string(number);
+      const std::string told = past_all ? "past 9007199254740992" : std::to_string(number);
       version->refuse(
           ErrorCode::newer_version,
           fmt::format("the file is of version {}; this library reads up to version {}", told, newest_version));

@@ -1,8 +1,10 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <climits>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "file/grid_json.hpp"
@@ -46,16 +48,7 @@ struct Letters {
     cells.resize(letters.size());
     json::read_letters(value, letters, 0, reinterpret_cast<std::uint8_t*>(cells.data()));
   }
-  void operator()(Writer& writer, const std::vector<Cell>& cells) const {
-    const std::string letters = json::letters_of(cells);
-    if (const std::size_t bad = letters.find('\0'); bad != std::string::npos) {
-      Place place;
-      place.field = "rungs";
-      throw Error(ErrorCode::bad_value, place,
-                  fmt::format("rung {} is cell {}, which has no letter", bad, static_cast<int>(cells[bad])));
-    }
-    writer.text(letters);
-  }
+  void operator()(Writer& writer, const std::vector<Cell>& cells) const { writer.text(json::letters_of(cells)); }
 };
 
 struct OneCrossing {
@@ -164,6 +157,22 @@ struct PlanLists {
   }
 };
 
+void require_letters(const Plan& plan) {
+  for (std::size_t s = 0; s < plan.stops.size(); ++s) {
+    const std::vector<Reform>& reforms = plan.stops[s].reforms;
+    for (std::size_t r = 0; r < reforms.size(); ++r) {
+      const std::vector<Cell>& rungs = reforms[r].rungs;
+      const auto bad = std::find_if(rungs.begin(), rungs.end(), [](Cell cell) { return cell_letter(cell) == '\0'; });
+      if (bad == rungs.end()) continue;
+      Place place;
+      place.field = fmt::format("stops[{}].reforms[{}].rungs[{}]", s, r, bad - rungs.begin());
+      const std::string message =
+          fmt::format("{} is cell {}, which has no letter", place.field, static_cast<int>(*bad));
+      throw Error(ErrorCode::bad_value, std::move(place), message);
+    }
+  }
+}
+
 }  // namespace
 
 Plan read_plan(std::string_view json) {
@@ -171,6 +180,7 @@ Plan read_plan(std::string_view json) {
 }
 
 std::string write(const Plan& plan) {
+  require_letters(plan);
   return json::write_file<PlanLists>(plan, plan_format);
 }
 

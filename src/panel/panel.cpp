@@ -22,22 +22,28 @@ namespace {
   throw Error(code, std::move(place), message);
 }
 
-void require_utf8_in(const std::string& text, const std::string& field) {
+/// In UTF-8, and without a NUL: C would tell it only up to there.
+void require_text_in(const std::string& text, const std::string& field) {
   const std::size_t bad = utf8_error(text);
-  if (bad == std::string::npos) return;
+  const std::size_t nul = text.find('\0');
+  if (bad == std::string::npos && nul == std::string::npos) return;
   Place place;
   place.field = field;
+  if (bad == std::string::npos) {
+    throw Error(ErrorCode::bad_value, std::move(place),
+                fmt::format("{} holds a NUL (offset {}), which no name may", field, nul));
+  }
   throw Error(ErrorCode::bad_encoding, std::move(place),
               fmt::format("{} holds a byte that is not UTF-8 (offset {})", field, bad));
 }
 
 void require_names(const std::string& name, std::span<const Band> bands) {
-  require_utf8_in(name, "name");
+  require_text_in(name, "name");
   for (std::size_t b = 0; b < bands.size(); ++b) {
     const std::vector<StripSpan>& strips = bands[b].strips;
     for (std::size_t s = 0; s < strips.size(); ++s) {
-      require_utf8_in(strips[s].name, fmt::format("bands[{}].strips[{}].name", b, s));
-      require_utf8_in(strips[s].texture, fmt::format("bands[{}].strips[{}].texture", b, s));
+      require_text_in(strips[s].name, fmt::format("bands[{}].strips[{}].name", b, s));
+      require_text_in(strips[s].texture, fmt::format("bands[{}].strips[{}].texture", b, s));
     }
   }
 }
@@ -93,9 +99,9 @@ void require_bands_cover(std::span<const Band> bands, const Grid& grid) {
 }  // namespace
 
 Panel::Panel(std::string name, const Strip& strip) : name_(std::move(name)), grid_(strip.grid) {
-  require_utf8_in(name_, "name");
-  require_utf8_in(strip.name, "strip.name");
-  require_utf8_in(strip.texture, "strip.texture");
+  require_text_in(name_, "name");
+  require_text_in(strip.name, "strip.name");
+  require_text_in(strip.texture, "strip.texture");
   Band band;
   band.rows = grid_.rows();
   band.strips.push_back({strip.name, strip.texture, 0, grid_.columns(), grid_.rows()});

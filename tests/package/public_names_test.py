@@ -354,7 +354,8 @@ def gaps_in_python(names, module):
 
 
 def misnamed(source):
-    """Headers whose namespace is not the major version's, whose macros could be anybody's, or that latchwork.hpp leaves out."""
+    """Headers whose namespace is not the major version's, whose macros could be anybody's, that latchwork.hpp leaves out, or
+    with a class that does not say which of its calls may run at once."""
     major = re.search(r"project\(latchwork VERSION (\d+)\.", (source / "CMakeLists.txt").read_text(encoding="utf-8")).group(1)
     folder = source / "include/latchwork"
     everything = (folder / "latchwork.hpp").read_text(encoding="utf-8")
@@ -369,6 +370,9 @@ def misnamed(source):
             yield f"{path.name} defines {macros}, which do not begin with LATCHWORK_"
         if path.name not in ("latchwork.hpp", "export.hpp") and f'#include "latchwork/{path.name}"\n' not in everything:
             yield f"latchwork.hpp leaves {path.name} out"
+        for comment, name in re.findall(r"((?:^///.*\n)*)^class LATCHWORK_API (\w+)", text, re.M):
+            if "onst calls may run at once on one object; any other call needs it alone." not in comment.replace("\n/// ", " "):
+                yield f"{name} does not say which of its calls may run at once"
 
 
 def main():

@@ -174,3 +174,20 @@ def test_a_lone_surrogate_is_refused_on_its_line():
     with pytest.raises(lw.Error, match="surrogate") as caught:
         lw.read_grid('{\n"format":\n"\ud800"}')
     assert (caught.value.code, caught.value.line) == (lw.ErrorCode.bad_encoding, 3)
+
+
+@pytest.mark.parametrize("spoilt, code", [("ro\0pe", lw.ErrorCode.bad_value), ("ro\ud800pe", lw.ErrorCode.bad_encoding)])
+def test_a_name_that_c_or_utf_8_cannot_tell_whole_is_refused_by_its_field(spoilt, code):
+    strip = lw.Strip(spoilt, "moss", lw.Grid(1, 1))
+    for call, field in (
+        (lambda: lw.Panel(spoilt, lw.moss()), "name"),
+        (lambda: lw.Panel(spoilt, lw.Grid(1, 1), []), "name"),
+        (lambda: lw.join_strips(spoilt, 4, [lw.moss()]), "name"),
+        (lambda: lw.build_panel(spoilt, 4, left=[lw.moss()]), "name"),
+        (lambda: lw.Panel("p", strip), "strip.name"),
+        (lambda: lw.Swatch([lw.Measurement(spoilt, lw.Counted.rows, 20, 100)]), "texture"),
+    ):
+        with pytest.raises(lw.Error) as caught:
+            call()
+        assert caught.value.code == code
+        assert caught.value.field.endswith(field)

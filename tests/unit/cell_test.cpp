@@ -37,6 +37,6 @@ TEST_CASE("no other byte is a letter: capitals, digits and bytes past ASCII are 
 }
 
 TEST_CASE("a number that is no cell has no letter of the table", "[cell][error]") {
-  CHECK(cell_letter(static_cast<Cell>(5)) == '?');
-  CHECK(cell_letter(static_cast<Cell>(255)) == '?');
+  CHECK(cell_letter(static_cast<Cell>(5)) == '\0');
+  CHECK(cell_letter(static_cast<Cell>(255)) == '\0');
 }

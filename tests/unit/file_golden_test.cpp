@@ -162,6 +162,12 @@ TEST_CASE("files of version 1 are read to the values they were written from, and
   CHECK(read_article(text_of("article.json")) == article);
 }
 
+TEST_CASE("a plan with a rung that has no letter is not written, and the rung is told", "[file][error]") {
+  Plan plan = every_member();
+  plan.stops[0].reforms[1].rungs[1] = static_cast<Cell>(7);
+  CHECK_THROWS_MATCHES(write(plan), Error, refused_field(ErrorCode::bad_value, "stops[0].reforms[1].rungs[1]"));
+}
+
 TEST_CASE("a panel by parts and the same panel in full are one panel", "[file][golden][panel]") {
   const Panel panel = read_panel(text_of("panel_parts.json"));
   CHECK(panel.grid().rows() == 24);

@@ -104,7 +104,24 @@ TEST_CASE("a bad letter is quoted whole and alone, before the row's length is lo
   CHECK(message(R"(["kékkk"])").find("letter 2 is \"é\",") != std::string::npos);
   CHECK(message(R"(["kk", "k\u20ac"])").find("letter 2 is \"€\",") != std::string::npos);
   CHECK(message(R"(["kk", "k\ud83e\uddf6"])").find("letter 2 is \"\xF0\x9F\xA7\xB6\",") != std::string::npos);
-  CHECK(message(R"(["k\u0000"])").find("letter 2 is \"?\",") != std::string::npos);
+}
+
+TEST_CASE("a NUL in a text of a file is refused with its field, for C would tell the text only up to there",
+          "[file][error]") {
+  CHECK_THROWS_MATCHES(read_grid(grid_file("\"rows\": [\n\"k\\u0000\"]")), Error,
+                       refused(ErrorCode::bad_value, at_line(2, "rows[0]")));
+}
+
+TEST_CASE("an empty text is said to be empty", "[file][error]") {
+  for (const char* empty : {"", " \n\t", "\xEF\xBB\xBF\n"}) {
+    try {
+      read_grid(empty);
+      FAIL("it was read");
+    } catch (const Error& error) {
+      CHECK(error.code() == ErrorCode::bad_syntax);
+      CHECK(std::string(error.what()).find("the text is empty") != std::string::npos);
+    }
+  }
 }
 
 TEST_CASE("a text that is too large is refused before it is looked at", "[file][error]") {

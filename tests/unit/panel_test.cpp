@@ -177,6 +177,17 @@ TEST_CASE("names that are not UTF-8 are refused where a panel is made, and the n
   CHECK(Panel("café", moss()).name() == "café");
 }
 
+TEST_CASE("a NUL in a name is refused where a panel is made, for C would tell the name only up to there",
+          "[panel][error]") {
+  const std::string cut("ro\0pe", 5);
+  CHECK_THROWS_MATCHES(Panel(cut, moss()), Error, refused_field(ErrorCode::bad_value, "name"));
+  CHECK_THROWS_MATCHES(Panel("p", Strip{cut, "moss", Grid(1, 1)}), Error,
+                       refused_field(ErrorCode::bad_value, "strip.name"));
+  const std::vector<Strip> strips = {moss(), {"moss", cut, Grid(1, 1)}};
+  CHECK_THROWS_MATCHES(join_strips("p", 4, strips), Error,
+                       refused_field(ErrorCode::bad_value, "bands[0].strips[1].texture"));
+}
+
 TEST_CASE("many strips are joined as if each were put beside the last", "[panel]") {
   const std::vector<Strip> strips = {rope(2, 1, 4, Lean::left),
                                      tuck_rib(1),

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <string>
 #include <type_traits>
 #include <utility>
 
@@ -87,6 +88,12 @@ struct Wide {
   operator std::int64_t() const { return value; }  // NOLINT: it is one
 };
 
+/// A text for people: one that UTF-8 cannot write, or C tell whole, is refused by its name.
+template <Literal name>
+struct Words {
+  std::string value;
+};
+
 /// A struct whose fields the library's errors name after the argument: "left.start".
 template <Literal name, class T>
 struct Named {
@@ -145,6 +152,17 @@ struct type_caster<latchwork::python::Wide<name_of>> {
     make_caster<std::int64_t> number;
     if (!number.load(source, convert)) return false;
     value.value = cast_op<std::int64_t>(number);
+    return true;
+  }
+};
+
+template <latchwork::python::Literal name_of>
+struct type_caster<latchwork::python::Words<name_of>> {
+  using Type = latchwork::python::Words<name_of>;
+  PYBIND11_TYPE_CASTER(Type, const_name("str"));
+  bool load(handle source, bool) {
+    if (!PyUnicode_Check(source.ptr())) return false;  // the dispatcher tells which argument
+    value.value = latchwork::python::to_string(source, latchwork::python::Path{nullptr, name_of.text});
     return true;
   }
 };

@@ -1,5 +1,6 @@
 #include "convert.hpp"
 
+#include <cstring>
 #include <limits>
 
 #include "latchwork/grid.hpp"
@@ -114,6 +115,9 @@ std::string to_string(py::handle value, const Path& path) {
     PyErr_Clear();
     throw Error(ErrorCode::bad_encoding, Place{.field = path.field()},
                 path.whole() + " holds a lone surrogate, which UTF-8 cannot write");
+  }
+  if (std::memchr(data, '\0', static_cast<std::size_t>(size)) != nullptr) {
+    throw Error(ErrorCode::bad_value, Place{.field = path.field()}, path.whole() + " holds a NUL, which no text may");
   }
   return {data, static_cast<std::size_t>(size)};
 }

@@ -11,10 +11,17 @@ void bind_panel(py::module_& m) {
       m, "Panel",
       "What is knitted: a grid that ends, and which texture measures which part of it. Bands cover the rows "
       "from row 1 up.")
-      .def(py::init<std::string, const Strip&>(), "name"_a, "strip"_a, "A panel of one band and one strip.")
-      .def(py::init<std::string, Grid, std::vector<Band>>(), "name"_a, "grid"_a, "bands"_a,
+      .def(py::init([](Words<"name"> name, const Strip& strip) { return Panel(std::move(name.value), strip); }),
+           "name"_a, "strip"_a,
+           "A panel of one band and one strip. Raises Error bad_encoding (name, strip.name, strip.texture) for a lone "
+           "surrogate, bad_value for a NUL.")
+      .def(py::init([](Words<"name"> name, Grid grid, std::vector<Band> bands) {
+             return Panel(std::move(name.value), std::move(grid), std::move(bands));
+           }),
+           "name"_a, "grid"_a, "bands"_a,
            "Raises Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument (rows, "
-           "columns, repeat_rows below 1).")
+           "columns, repeat_rows below 1); bad_encoding (name, bands[0].strips[2].texture) for a lone surrogate, "
+           "bad_value for a NUL.")
       .def_property_readonly("name", &Panel::name, "What people call it.")
       .def_property_readonly(
           "grid", [](const Panel& self) { return Grid(self.grid()); },
@@ -56,9 +63,9 @@ void bind_panel(py::module_& m) {
 
   m.def(
       "build_panel",
-      [](std::string name, Count<"rows"> rows, std::optional<Strip> edge, std::vector<Strip> left,
+      [](Words<"name"> name, Count<"rows"> rows, std::optional<Strip> edge, std::vector<Strip> left,
          std::optional<Strip> centre, Axis axis) {
-        return build_panel({.name = std::move(name),
+        return build_panel({.name = std::move(name.value),
                             .rows = rows,
                             .edge = std::move(edge),
                             .left = std::move(left),
@@ -74,8 +81,8 @@ void bind_panel(py::module_& m) {
       "crossing; crossing_over_none, as Strip.filled_up(); too_large.");
   m.def(
       "join_strips",
-      [](std::string name, Count<"rows"> rows, const std::vector<Strip>& strips) {
-        return join_strips(std::move(name), rows, strips);
+      [](Words<"name"> name, Count<"rows"> rows, const std::vector<Strip>& strips) {
+        return join_strips(std::move(name.value), rows, strips);
       },
       "name"_a, "rows"_a, "strips"_a,
       "Strips side by side from the left on the RS, each filled up to `rows`. Raises Error bad_argument (rows below "
