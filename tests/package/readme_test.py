@@ -9,7 +9,11 @@ import subprocess
 import sys
 import tempfile
 
-READMES = {"README.md": {"cpp", "python", "c"}, "bindings/python/README.md": {"python"}}  # and the languages that it shows
+READMES = {  # and the languages that each shows
+    "README.md": {"cpp", "python", "c"},
+    "examples/README.md": {"python"},
+    "bindings/python/README.md": {"python"},
+}
 BLOCK = re.compile(r"```(cpp|python|c)\n(.*?)\n```\n\n()```text\n(.*?)```\n", re.S)
 
 
