@@ -110,8 +110,9 @@ struct PlanOptions {
   std::int64_t work_limit = 0;     ///< search steps, a count and not a clock: the same plan on every machine; 0: none
   std::int64_t time_limit_ms = 0;  ///< by the clock, from the call on; 0: none. Panels of up to 200,000 cells pass it
                                    ///< by no more than 20 ms, or 5 % of it where that is more: see plan()
-  std::int64_t memory_limit = 0;   ///< bytes for the search's partial schedules; 0: 1 GiB. The panel itself takes some
-                                   ///< 200 bytes a row and kind of wale more, up to 400 where a row's ladders span it
+  std::int64_t memory_limit = 0;   ///< bytes for the search's partial schedules, and in certify() as many for the
+                                   ///< branches of the proof; 0: 1 GiB. The panel itself takes some 200 bytes a row and
+                                   ///< kind of wale more, up to 400 where a row's ladders span it
   Conditions conditions{};         ///< what else is asked of the plan
 };
 

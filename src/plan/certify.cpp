@@ -51,10 +51,10 @@ void add_prices(Certificate& out, const Problem& problem, const Windows& windows
 std::vector<Branch> branches_of(const Fates& fates, int first_row) {
   std::vector<Branch> branches;
   std::vector<int> below = {-1};  // of the kept branches
-  for (std::size_t i = 0; i < fates.size(); ++i) {
+  for (std::size_t i = 0; i < fates.rows.size(); ++i) {
     const int first = static_cast<int>(branches.size());
     std::vector<int> kept;
-    for (const Fate& fate : fates[i]) {
+    for (const Fate& fate : fates.rows[i]) {
       Branch branch;
       branch.row = first_row + static_cast<int>(i);
       branch.below = below[fate.from];
@@ -68,7 +68,7 @@ std::vector<Branch> branches_of(const Fates& fates, int first_row) {
         branch.end = BranchEnd::dominated;
         // The one that beat it may itself have been beaten by a third, which is then as good as both.
         std::uint32_t by = fate.by;
-        while (fates[i][by].end == Fate::End::dominated) by = fates[i][by].by;
+        while (fates.rows[i][by].end == Fate::End::dominated) by = fates.rows[i][by].by;
         branch.by = first + static_cast<int>(by);
       }
       branches.push_back(branch);
@@ -81,7 +81,7 @@ std::vector<Branch> branches_of(const Fates& fates, int first_row) {
 
 bool any_kept(const Fates& fates) {
   const auto kept = [](const Fate& fate) { return fate.end == Fate::End::kept; };
-  return !fates.empty() && std::any_of(fates.back().begin(), fates.back().end(), kept);
+  return !fates.rows.empty() && std::any_of(fates.rows.back().begin(), fates.rows.back().end(), kept);
 }
 
 constexpr std::size_t looks_ahead =
@@ -103,7 +103,10 @@ class Prover {
   /// Fills in what was proven; whether more than the prices' bound was.
   bool prove(Certificate& out) {
     const bool more = close(out);
-    if (!more) out.stretches.clear();
+    if (!more) {  // its stretches may lack
+      out.branches.clear();
+      out.stretches.clear();
+    }
     add_prices(out, problem_, windows_, known_);
     return more;
   }
@@ -116,6 +119,7 @@ class Prover {
     windows_ = windows_of(problem_, &limits_);
     if (limits_.over()) return false;
     greatest_ = greatest_width(options, states_of_label(windows_), problem_.rows);
+    room_ = memory_of(options.memory_limit) / (sizeof(Fate) + 2 * sizeof(Branch));  // a list may be half empty
     if (prices_.emplace(problem_, windows_, &limits_).whole()) return true;
     prices_.reset();
     return false;
@@ -147,10 +151,11 @@ class Prover {
         return false;
       }
       Schedule open;
-      Fates fates;
+      Fates fates{.room = room_};
       const Pass pass = search(problem_, windows_, *prices_, width, cut_, ahead_.gain(), open, limits_, &fates);
       if (pass.broken_off || any_kept(fates)) return false;  // or a schedule costs no more
       if (pass.complete) {
+        room_ -= fates.told;
         out.branches = branches_of(fates, 0);
         return add_stretches(out, std::max<std::size_t>(1, width / 2));
       }
@@ -166,13 +171,14 @@ class Prover {
   bool add_stretches(Certificate& out, std::size_t width) {
     std::vector<std::int64_t> gain(ahead_.gain().size(), 0);
     for (const Looked& looked : ahead_.looked()) {
-      Fates fates;
+      Fates fates{.room = room_};
       const Pass pass = look_ahead(problem_, windows_, *prices_, width, looked.gain - 1, gain, looked.row + 1,
                                    looked.last, limits_, &fates);
       if (pass.broken_off) return false;
       if (!pass.complete || any_kept(fates)) {
         throw Error(ErrorCode::internal, {}, "a stretch gains less when it is looked through again");
       }
+      room_ -= fates.told;
       out.stretches.push_back({looked.row, looked.gain, branches_of(fates, looked.row + 1)});
       std::fill(gain.begin(), gain.begin() + looked.row + 1, looked.gain);
     }
@@ -210,6 +216,7 @@ class Prover {
   Known known_;
   Ahead ahead_;
   std::size_t greatest_ = 1;
+  std::size_t room_ = 0;  // branches that the proof may still have
   std::int64_t work_of_prices_ = 0;
 };
 

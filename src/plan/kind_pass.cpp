@@ -442,8 +442,7 @@ bool KindPass::run(std::size_t width, Choice choice, const std::set<int>& pool) 
 // Half of the memory is for the labels of all rows: what each did, and how its lanes stand. The other half is for one
 // row's ways on, of which no more are made than it holds.
 std::size_t KindPass::room(std::int64_t memory_limit) {
-  constexpr std::int64_t usual = std::int64_t{1} << 30;
-  const auto half = static_cast<std::size_t>(memory_limit > 0 ? memory_limit : usual) / 2;
+  const std::size_t half = memory_of(memory_limit) / 2;
   const std::size_t states = chosen_.size() * sizeof(Standing);
   most_next_ = std::max<std::size_t>(64, half / (sizeof(Label) + states + 2 * sizeof(std::uint64_t) + 40));
   // No wider than the search's allowance of work can fill.

@@ -191,6 +191,12 @@ class Limits {
   bool aside_ = false;
 };
 
+/// The bytes that a limit of the options allows.
+inline std::size_t memory_of(std::int64_t memory_limit) {
+  constexpr std::int64_t usual = std::int64_t{1} << 30;
+  return static_cast<std::size_t>(memory_limit > 0 ? memory_limit : usual);
+}
+
 /// Labels that one row of the search may keep within the options' memory, where a label holds so many states.
 std::size_t greatest_width(const PlanOptions& options, std::size_t states, int rows);
 

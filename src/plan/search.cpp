@@ -165,8 +165,8 @@ void Search::extend(const Label& label, std::size_t index, bool stops, int row) 
   child.stopped = stops;
   child.free_from = std::max(row + 1, stops ? row + problem_.apart : label.free_from);
   if (fates_) {
-    child.fate = static_cast<std::uint32_t>(fates_->back().size());
-    fates_->back().push_back({static_cast<std::uint32_t>(index), stops});
+    child.fate = static_cast<std::uint32_t>(fates_->rows.back().size());
+    fates_->tell({static_cast<std::uint32_t>(index), stops});
   }
   const std::size_t begin = next_states_.size();
   next_states_.resize(begin + next_size_);
@@ -284,7 +284,7 @@ bool Search::select() {
   kept.clear();
   const auto end_by = [&](std::uint32_t loser, std::uint32_t winner) {
     if (!fates_) return;
-    Fate& fate = fates_->back()[next_[loser].fate];
+    Fate& fate = fates_->rows.back()[next_[loser].fate];
     fate.end = Fate::End::dominated;
     fate.by = next_[winner].fate;
   };
@@ -315,7 +315,7 @@ bool Search::select() {
       break;  // the others' bounds are no lower
     }
     kept.push_back(y);
-    if (fates_) fates_->back()[next_[y].fate].end = Fate::End::kept;
+    if (fates_) fates_->rows.back()[next_[y].fate].end = Fate::End::kept;
   }
   std::sort(kept.begin(), kept.end(),
             [&](std::uint32_t a, std::uint32_t b) { return next_[a].order < next_[b].order; });
@@ -383,7 +383,7 @@ Pass Search::run() {
     next_.clear();
     next_states_.clear();
     next_ways_.clear();
-    if (fates_) fates_->emplace_back();
+    if (fates_) fates_->rows.emplace_back();
     const bool forced = is_forced(problem_, row);
     const bool useful = !windows_.users[at(row)].empty();
     next_states_.reserve(2 * labels_.size() * next_size_);
@@ -391,6 +391,7 @@ Pass Search::run() {
       if (work_ >= Limits::often && !go_on()) return broken_off();
       if (forced || (useful && row >= labels_[i].free_from)) extend(labels_[i], i, true, row);
       if (!forced) extend(labels_[i], i, false, row);
+      if (fates_ && fates_->full()) return broken_off();
     }
     if (first_ == 0) limits_.done(static_cast<double>(row) / (problem_.rows + 1));
     if (!select() || !go_on()) return broken_off();
@@ -411,13 +412,11 @@ Pass Search::run() {
 
 Pass search(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, std::int64_t most,
             const std::vector<std::int64_t>& gain, Schedule& best, Limits& limits, Fates* fates) {
-  if (fates) fates->clear();
   return Search(problem, windows, prices, width, most, gain, 0, problem.rows, best, limits, fates).run();
 }
 
 Pass look_ahead(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, std::int64_t slack,
                 const std::vector<std::int64_t>& gain, int first, int last, Limits& limits, Fates* fates) {
-  if (fates) fates->clear();
   Schedule none;
   return Search(problem, windows, prices, width, slack, gain, first, last, none, limits, fates).run();
 }
@@ -433,12 +432,10 @@ std::size_t states_of_label(const Windows& windows) {
 }
 
 std::size_t greatest_width(const PlanOptions& options, std::size_t states, int rows) {
-  constexpr std::int64_t usual = std::int64_t{1} << 30;
-  const std::int64_t bytes = options.memory_limit > 0 ? options.memory_limit : usual;
   // A row's labels and both ways on from each, and for every row below where each came from.
   const std::size_t label = 3 * (sizeof(Label) + states * sizeof(std::int64_t)) + 48;
   const std::size_t each = label + static_cast<std::size_t>(rows + 1) * sizeof(Origin);
-  return std::max<std::size_t>(1, static_cast<std::size_t>(bytes) / each);
+  return std::max<std::size_t>(1, memory_of(options.memory_limit) / each);
 }
 
 }  // namespace latchwork::inline v0::planning

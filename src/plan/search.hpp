@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <vector>
 
@@ -32,14 +33,24 @@ struct Fate {
   std::uint32_t by = 0;  ///< dominated: a kept one's place in the row's list
 };
 
-/// Per row that was looked through: every label that was made, by `from`, a stop first.
-using Fates = std::vector<std::vector<Fate>>;
+/// Every label that was made, of which no more than `room`: what needs more is broken off.
+struct Fates {
+  std::vector<std::vector<Fate>> rows;  ///< per row that was looked through, by `from`, a stop first
+  std::size_t told = 0;
+  std::size_t room = 0;
+
+  void tell(const Fate& fate) {
+    rows.back().push_back(fate);
+    ++told;
+  }
+  bool full() const { return told > room; }
+};
 
 /// Looks for schedules that cost `most` or less, going up the rows with at most `width` partial schedules (labels) a
 /// row, the most promising by their bound: the prices' ways to go, and from each row on at least `gain` more (per row
 /// 0..R). A label is dropped when its bound passes `most`, or when another is at least as good whatever follows. The
 /// best schedule found, if any, goes to `best`; of equal ones it is the one whose first differing row has a stop. With
-/// `fates`, writes there what became of each label.
+/// `fates`, writes there what became of each label, as far as there is room.
 Pass search(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, std::int64_t most,
             const std::vector<std::int64_t>& gain, Schedule& best, Limits& limits, Fates* fates = nullptr);
 

@@ -272,6 +272,29 @@ TEST_CASE("wherever the check of a certificate is asked to stop, it ends with an
   CHECK_THROWS_AS(check_certificate(in.grid, in.machine, in.effort, certificate, options), std::runtime_error);
 }
 
+TEST_CASE("a proof's branches stay within the memory that it may have, and what is left holds",
+          "[certificate][limits]") {
+  const Instance in = instance_of("tuck stacks", 2, 120);
+  const Plan least = plan(in.grid, in.machine, in.effort);
+  REQUIRE(least.status == PlanStatus::optimal);
+  bool whole = false;
+  bool cut = false;
+  for (std::int64_t bytes = 1'000; bytes <= 64'000'000; bytes *= 2) {
+    PlanOptions options;
+    options.memory_limit = bytes;
+    const Certificate made = certify(in.grid, in.machine, in.effort, least.total_ms, options);
+    CAPTURE(bytes);
+    std::size_t branches = made.branches.size();
+    for (const Stretch& stretch : made.stretches) branches += stretch.branches.size();
+    CHECK(branches * sizeof(Branch) <= static_cast<std::size_t>(bytes));
+    CHECK(made.bound_ms <= least.total_ms);
+    CHECK(check_certificate(in.grid, in.machine, in.effort, made).holds);
+    (made.bound_ms == least.total_ms ? whole : cut) = true;
+  }
+  CHECK(whole);
+  CHECK(cut);
+}
+
 TEST_CASE("wherever a proof is ended, its certificate holds", "[certificate][limits]") {
   const Grid grid = latchwork_test::distinct_panel(40, 400, 3);
   const std::int64_t total = plan(grid, Machine{}).total_ms;

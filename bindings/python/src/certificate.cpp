@@ -24,7 +24,9 @@ void bind_certificate(py::module_& m) {
       "A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal "
       "plan, or the bound of a feasible one. When that cannot be proven (a lower total is possible, or the call is "
       "stopped or limited), a certificate of the greatest bound that prices alone were found to prove; when prices "
-      "prove more than `total_ms`, of that. The other arguments are those of plan().\n"
+      "prove more than `total_ms`, of that. The other arguments are those of plan(); `memory_limit` is as much again "
+      "for "
+      "the branches of the proof.\n"
       "\n"
       "Raises Error bad_argument (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), "
       "too_large.");

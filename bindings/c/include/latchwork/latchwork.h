@@ -914,7 +914,7 @@ typedef struct latchwork_plan_options {
   int64_t work_limit;               /* search steps, a count and not a clock: the same plan on every machine; 0: none */
   int64_t time_limit_ms;            /* by the clock, from the call on; panels of up to 200,000 cells pass it by no more
                                        than 20 ms, or 5 % of it where that is more; 0: none */
-  int64_t memory_limit;             /* bytes for the search's partial schedules; 0: 1 GiB */
+  int64_t memory_limit;             /* bytes for the search's partial schedules, and in certify as many for branches; 0: 1 GiB */
   const latchwork_conditions *conditions; /* what else is asked of the plan; NULL: nothing */
 } latchwork_plan_options;
 #define LATCHWORK_PLAN_OPTIONS_INIT { sizeof(latchwork_plan_options), NULL, NULL, 0, 0, 0, NULL }
