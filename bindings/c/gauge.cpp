@@ -1,4 +1,7 @@
 // Swatches and the gauges measured on them.
+#include <string_view>
+#include <unordered_map>
+
 #include "barrier.hpp"
 
 using namespace latchwork;
@@ -24,13 +27,17 @@ std::vector<Measurement> measurements_in(std::span<const latchwork_measurement> 
   return values;
 }
 
-// The swatch's own text, which lives as long as it does.
-const char* lent_texture(const Swatch& swatch, std::string_view texture) {
-  for (const Measurement& measurement : swatch.measurements()) {
-    if (measurement.texture == texture) return measurement.texture.c_str();
+// The swatch's own texts, which live as long as it does.
+class LentTextures {
+ public:
+  explicit LentTextures(const Swatch& swatch) {
+    for (const Measurement& each : swatch.measurements()) texts_.emplace(each.texture, each.texture.c_str());
   }
-  return "";
-}
+  const char* of(std::string_view texture) const { return texts_.at(texture); }
+
+ private:
+  std::unordered_map<std::string_view, const char*> texts_;
+};
 
 }  // namespace
 
@@ -102,7 +109,8 @@ latchwork_status latchwork_swatch_textures(const latchwork_swatch* swatch, const
   return guarded(error, [&] {
     Room room(textures, capacity, needed, "textures");
     const Swatch& from = given(swatch, "swatch").value;
-    room.take(from.textures(), [&](const std::string& texture) { return lent_texture(from, texture); });
+    const LentTextures lent(from);
+    room.take(from.textures(), [&](const std::string& texture) { return lent.of(texture); });
   });
 }
 
@@ -150,8 +158,9 @@ latchwork_status latchwork_swatch_shrinkages(const latchwork_swatch* swatch, lat
   return guarded(error, [&] {
     Room room(shrinkages_of, capacity, needed, "shrinkages");
     const Swatch& from = given(swatch, "swatch").value;
+    const LentTextures lent(from);
     room.take(shrinkages(from), [&](const Shrinkage& each) {
-      return latchwork_shrinkage{lent_texture(from, each.texture),
+      return latchwork_shrinkage{lent.of(each.texture),
                                  each.width_percent,
                                  each.width_error,
                                  each.length_percent,

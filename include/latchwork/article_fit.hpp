@@ -48,19 +48,22 @@ LATCHWORK_API FitResult fit_piece(const TargetPiece& piece, const FitRequest& de
 /// bound off several at once at the other edge findings() tells (FindingCode::yarn_away). O(rows * points + columns).
 /// @throws Error no_gauge (field = texture); bad_argument (field "piece.width_least_mm",
 /// "piece.shape[1].width_least_mm", with the row, where the least of the range is more than the panel has, by more than
-/// half a stitch at each side; "piece.shape[1].height_least_mm" for a point more than half a row above the panel;
-/// "piece.shape[1].height_greatest_mm" and the like for what is no range of 1..1e5 mm, or 0..1e5 mm high, or does not
-/// rise; "step"; "outline", with the row, where no stitch is left or none that stands on the row below; as size());
-/// too_large (field "substitutes").
+/// half a stitch at each side; "piece.shape[1].height_least_mm" for a point above the piece's length, or more than half
+/// a row above the panel; "piece.shape[1].height_greatest_mm" and the like for what is no range of 1..1e5 mm, or 0..1e5
+/// mm high, or does not rise; "step"; "outline", with the row, where no stitch is left or none that stands on the row
+/// below; as size()); too_large (field "substitutes").
 LATCHWORK_API Outline piece_outline(const TargetPiece& piece, const Panel& panel, const Swatch& swatch,
                                     const SizeOptions& options = {}, int step = 1);
 
 /// A panel that a piece is knitted of: fitted() of piece_request(), cut to the piece's shape, where it has one, by
 /// piece_outline(), measured by the design's state, substitutes and seams. Of a piece sewn of several panels the outer
-/// ones have its edges, and what lies between them stays whole: the piece is measured across them all. `step` is read
-/// as piece_outline() reads it, `options` as shaped() does.
+/// ones have its edges, and what lies between them stays whole: the piece is measured across them all. Where the
+/// candidate is narrower or lower than the piece (width_error_mm, height_error_mm below 0) the piece's ranges are that
+/// much wider, about the same middle: what was taken as a fit is cut as one. `step` is read as piece_outline() reads
+/// it, `options` as shaped() does.
 /// O(cells), a few times over.
-/// @throws Error as fitted(), piece_outline() and shaped().
+/// @throws Error as fitted(), piece_outline() ("outline", with the row, also where an outer panel has less than is to
+/// be cut off at its edge) and shaped().
 LATCHWORK_API Panel fitted_piece(const TargetPiece& piece, const FitRequest& design, const FitCandidate& candidate,
                                  const Swatch& swatch, int panel = 0, int step = 1, const ShapeOptions& options = {});
 

@@ -103,7 +103,8 @@ struct ArticleJob {
   std::int64_t sewing_ms = 0;
   /// For all panels of pieces that fit, together, where the brief names yarn and something fits: each kind of piece by
   /// yarn_need(), with `seam_mm` of seams; spreads and margins add up, since the swatches are the same. What decides is
-  /// chosen anew from the sums.
+  /// chosen anew from the sums. Nothing, and a note says why, where it cannot be reckoned: seams in a yarn whose number
+  /// is not known, yarns of rows that a best fit has not, or more than yarn_need() reckons.
   std::optional<YarnNeed> yarn;
   std::vector<std::string> notes;  ///< for people: what is not in these figures
   friend bool operator==(const ArticleJob&, const ArticleJob&) = default;
@@ -134,10 +135,10 @@ struct Job {
 /// "rested", "washed"), `session_ms`, `rest_ms`.
 /// @throws Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the readers
 /// throw with the file's name before the field: of article.json also, with its line, what targets() and panel_design()
-/// refuse, and an article that is neither the library's nor a file "name.json" of the folder (field "article.json:
-/// article"); of substitutes.csv, with its line, bad_syntax, bad_encoding, missing_field, unknown_field ("column 3" for
-/// one without a name), bad_value for a texture that is empty, named twice or its own substitute, and too_large; of
-/// brief.json, with its line, what readers of JSON throw.
+/// refuse, and an article that is neither the library's nor a file "name.json" of the folder that is no other file of a
+/// brief or a job, as "plan.json" is (field "article.json: article"); of substitutes.csv, with its line, bad_syntax,
+/// bad_encoding, missing_field, unknown_field ("column 3" for one without a name), bad_value for a texture that is
+/// empty, named twice or its own substitute, and too_large; of brief.json, with its line, what readers of JSON throw.
 LATCHWORK_API Brief read_brief(const std::string& folder);
 
 /// Finds, plans both ways, verifies both, sizes, reckons the yarn; fits the article and plans the panels that fit. What
@@ -161,12 +162,14 @@ LATCHWORK_API Brief fitted_brief(const Brief& brief, const Job& job, std::size_t
 
 /// For a terminal: size and the state of the cloth that it is of (or which textures of swatch.csv it wants), yarn,
 /// article, feasibility, stops, hand work by kind, hours, sessions and rests, bound, price of regularity, "verified" or
-/// not. @throws Error size_mismatch (field "job.plan", "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of
-/// another brief; bad_argument (field "job.verification", "job.plan.leftmost", ...) for a plan that is called verified
-/// and does not knit the brief's panel, stands on other needles than its machine's, takes other times by its efforts,
-/// or breaks the job's conditions (but rhythms, which are not looked at); for findings of another machine; for an
-/// article that is fitted or reckoned in another way than the brief's (field "job.article.fit",
-/// "job.article.works[0].plan", ...).
+/// not, and what is doubtful in the swatch. @throws Error size_mismatch (field "job.plan", "job.size",
+/// "job.size.strips[2]", "job.yarn", ...) for a job of another brief; bad_argument (field "job.verification",
+/// "job.plan.leftmost", ...) for a plan that is called verified and does not knit the brief's panel, stands on other
+/// needles than its machine's, takes other times by its efforts, or breaks the job's conditions (but rhythms, which are
+/// not looked at); for findings of another machine; for another size or need of yarn than the brief's panel, swatch and
+/// yarns come to (field "job.size", "job.yarn"); for an article that is fitted or reckoned in another way than the
+/// brief's (field "job.article.fit", "job.article.works[0].plan", ...); as size(), yarn_need() and
+/// fit_article().
 LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 
 /// One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and
@@ -190,9 +193,10 @@ LATCHWORK_API void write_job(const Brief& brief, const Job& job, const std::stri
 /// older yarn.json, article.json, substitutes.csv or brief.json of which there is none now (all as usual) is taken
 /// away. Where anything is refused nothing is written. @throws Error bad_argument (folder) for an empty name or a NUL;
 /// bad_argument (field "brief.article.article") for an own article that article.json does not name as a file of the
-/// folder; bad_value, bad_encoding or too_large (field "brief.substitutes[0].use", "brief.substitutes") for what
-/// substitutes.csv does not take; bad_argument (field "brief.state", ...) as run(); io (field = file name, or folder);
-/// what write() of the parts throws.
+/// folder, or names as one that a brief or a job has for something else ("yarn.json", "plan.json"), in whatever
+/// letters, and for one that is neither the library's nor the brief's own; bad_value, bad_encoding or too_large (field
+/// "brief.substitutes[0].use", "brief.substitutes") for what substitutes.csv does not take; bad_argument (field
+/// "brief.state", ...) as run(); io (field = file name, or folder); what write() of the parts throws.
 LATCHWORK_API void write_brief(const Brief& brief, const std::string& folder);
 
 }  // namespace latchwork::inline v0

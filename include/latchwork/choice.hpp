@@ -38,7 +38,7 @@ struct ConditionPrice {
 /// The price of each condition that is asked (none asked: no price), alone, and last of all together; `forced_exempt`
 /// goes with each. Each is a plan of its own; work and time limit are the whole call's, shared fairly, and the same
 /// work limit gives the same prices. A plan found under one counts wherever it keeps what is asked. Ended, it has of
-/// the rest what needs no search: the plan under all, which keeps each, then each alone, of 200,000 cells in all; what
+/// the rest what needs no search: the plan under all, which keeps each, then each alone, of 150,000 cells in all; what
 /// has none then has total -1. @throws Error as plan(); cancelled only where the panel was not even read.
 LATCHWORK_API std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& machine,
                                                            const Effort& effort = {}, const PlanOptions& options = {});

@@ -55,11 +55,12 @@ enum class FindingCode : std::int32_t {
   unlike_widths = 33,   ///< sizes: bands that are not equally wide
   crossing_cut = 34,    ///< shaping: a crossing of which a part is outside the shape
   stack_cut = 35,       ///< shaping: tucks or slips cut off from the loop they hold or from what closes them
-  column_cut = 36,      ///< shaping: hand cells in the edge stitches, which are knitted plain
-  no_stitch = 37,       ///< a panel without a single stitch
-  two_pieces = 38,      ///< a row of which no stitch stands on one of the row below: the cloth comes apart there
-  yarn_away = 39,  ///< two stitches or more bound off or cast on at once at the edge where the carriage, and with it
-                   ///< the yarn, is not after that row: a row later it is (common practice, no source)
+  column_cut =
+      36,  ///< shaping: hand cells in the edge stitches, which are knitted plain; crossings that reach into them
+  no_stitch = 37,   ///< a panel without a single stitch
+  two_pieces = 38,  ///< a row of which no stitch stands on one of the row below: the cloth comes apart there
+  yarn_away = 39,   ///< two stitches or more bound off or cast on at once at the edge where the carriage, and with it
+                    ///< the yarn, is not after that row: a row later it is (common practice, no source)
   unlike_swatches = 40,  ///< swatches: pieces whose gauges differ by more than their places explain
   narrow_texture = 41,  ///< sizes: a texture that is one or two wales wide wherever it stands, none of them at an edge:
                         ///< so few have no gauge of their own (common practice, no source)

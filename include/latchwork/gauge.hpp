@@ -97,7 +97,8 @@ class LATCHWORK_API Swatch {
   std::vector<ClothState> states(std::string_view texture) const;
   /// Both stitches and rows were measured in that state; in any, when none is named.
   bool has(std::string_view texture, std::optional<ClothState> state = {}) const noexcept;
-  /// @throws Error no_gauge (field = the texture) when stitches or rows were not measured in that state, or in any.
+  /// @throws Error no_gauge (field = the texture) when stitches or rows were not measured in that state, or in any;
+  /// bad_argument (field "state").
   Gauge gauge(std::string_view texture, std::optional<ClothState> state = {}) const;
   /// The same measurements in the same order, whichever lines they stood on.
   friend LATCHWORK_API bool operator==(const Swatch&, const Swatch&) noexcept;

@@ -91,14 +91,16 @@ LATCHWORK_API std::string schematic_svg(const Schematic& schematic);
 /// further than a stitch, or two rows, from where the cloth ends. Several at once else are a step. Where two slopes
 /// would meet, all are steps. Measured are the widths at the cast-on, the widest row and the last row, where they
 /// differ by 0.5 mm, the height, and, where it is shaped, the heights to the widest row, and of the straight parts
-/// below the first shaping and above the last, from 10 mm up; of each edge by itself where these differ. Every measure
+/// below the first shaping and above the last, from 10 mm up; of each edge by itself where these differ; and of up to
+/// four steps of 25 mm or more the height and the widths below and above, where they are not told yet. Every measure
 /// is as long in the drawing as it is written, to scale, and between points of the outline. It is drawn between its
 /// seams, as size() measures it with the same options: the widest width is its width_mm, the height its height_mm. A
 /// note names the textures that are measured by another's gauge, as size() finds it. Linear in cells, but for the
 /// slopes' corners.
 /// @throws Error no_gauge (field = texture); bad_argument (row, field "grid") for a row without a stitch, or without a
 /// column in common with the row below: that is two pieces; bad_argument (field "seam_left"), as size(), and (row,
-/// field of the seam that takes more) for a row that its seams take wholly; too_large (field "substitutes").
+/// field of the seam that takes more) for a row that its seams take wholly, or all of it that stands on the row below;
+/// too_large (field "substitutes").
 LATCHWORK_API SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const SizeOptions& options = {});
 
 /// One design in all its sizes, on one drawing: the panels edge to edge as they are sewn, as

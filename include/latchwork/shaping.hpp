@@ -100,7 +100,8 @@ enum class CutWork : std::uint8_t {
 };
 
 struct ShapeOptions {
-  int edge_stitches = 1;  ///< columns at each edge that are knitted plain all the way, 0..100
+  int edge_stitches = 1;  ///< columns at each edge whose cells are knitted plain all the way, 0..100; what crosses
+                          ///< them and is not cut is kept
   CutWork cut = CutWork::refuse;
 };
 
@@ -108,9 +109,9 @@ struct ShapeOptions {
 /// outside in their row or the next (crossing_cut; `value` columns of `limit`; one after the last row has no next, but
 /// since a grid is a tile too it is kept only where row 1 has its stitches, and else is cut there), stacks of tucks or
 /// slips with their held loop and closing cell of which a part is outside (stack_cut), both errors with how far to move
-/// edge or crossing; hand cells that come to lie in the edge stitches and are knitted plain (column_cut, advice). What
-/// lies outside altogether is not told. What the shaped panel then asks of a machine findings() tells. Linear in cells
-/// and crossings, but for the sorting.
+/// edge or crossing; hand cells that come to lie in the edge stitches and are knitted plain, and crossings that are
+/// kept and reach into them (column_cut, advice). What lies outside altogether is not told. What the shaped panel then
+/// asks of a machine findings() tells. Linear in cells and crossings, but for the sorting.
 /// @throws Error bad_argument (field "outline", with the row; "edge_stitches", "cut"); size_mismatch (field "outline").
 LATCHWORK_API std::vector<Finding> shape_findings(const Grid& grid, const Outline& outline,
                                                   const ShapeOptions& options = {});

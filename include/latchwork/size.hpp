@@ -81,7 +81,8 @@ struct Size {
   double least_height_mm = 0;
   double greatest_height_mm = 0;
   double seam_width_mm = 0;     ///< what those at the sides take off the row that is widest between them
-  double seam_height_mm = 0;    ///< what they take off height_mm
+  double seam_height_mm = 0;    ///< what they take off height_mm; below 0 where those at the sides take a short texture
+                                ///< wholly or in part, whose height is in the mean without them
   double width_spread_mm = 0;   ///< one standard deviation of width_mm
   double height_spread_mm = 0;  ///< one standard deviation of height_mm
   double level = 0.95;          ///< of the margins

@@ -46,7 +46,7 @@ LATCHWORK_API Spacing spaced_evenly(int length, int events, SpacingEnds ends = S
 /// For people. In the round "every 9th row 2 times, every 10th row 9 times"; flat "1 gap of 10 stitches, 10 gaps of 11
 /// stitches"; with half ends "after 6 stitches, then every 13th stitch 3 times; 6 stitches after the last". How many of
 /// each, not in which order: that is in `gaps`. What no gap takes is said at the end.
-/// @throws Error bad_argument (field "counted").
+/// @throws Error bad_argument (field "counted"; "every", "step" of what spaced_evenly() did not make).
 LATCHWORK_API std::string spacing_text(const Spacing& spacing, Counted counted);
 
 }  // namespace latchwork::inline v0

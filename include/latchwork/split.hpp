@@ -25,12 +25,13 @@ inline constexpr int max_seam_stitches = 10;  ///< that a seam may take in of an
 /// each edge has no column that could be added at both, and FitRequest::seam_stitches, which may be half, makes panels
 /// that are narrower when sewn. A panel that the bed has needles for is one part, as it is.
 ///
-/// It is never cut inside a strip, since that is a motif, but where all the strip's cells in that band are knit; nor
-/// through a crossing; nor between two columns of which one has a stitch in a row and the other has none. Of all ways
-/// that are left it is one with the fewest parts; where the panel's grid is its own mirror image and such cuts are
-/// mirror images too, with these, so that the halves mirror each other; of those with the widest part (with its seams)
-/// as narrow as can be; and of those each part from the left, up to the middle of a mirrored one, as wide as can be.
-/// Linear in cells, times the bits of the bed.
+/// It is never cut inside a strip, since that is a motif, but where all the strip's cells in that band and inside the
+/// panel's shape are knit; nor through a crossing; nor between two columns of which one has a stitch in a row and the
+/// other has none. Where the panel's grid is its own mirror image, so are the cuts, if they can be with the fewest
+/// parts or one more (a motif in the middle takes an odd number): then the halves mirror each other. Else it is parted
+/// in the fewest. Of all ways that are left it is one with the widest part (with its seams) as narrow as can be; and of
+/// those each part from the left, up to the middle of a mirrored one, as wide as can be. Linear in cells, times the
+/// bits of the bed.
 /// @throws Error bad_argument (field "seam_stitches", also for a fraction; "machine.needles"); too_large (field
 /// "panel", with the column of the part that there is no end for: all lines to cut at are further than the bed has
 /// needles).

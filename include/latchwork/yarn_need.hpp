@@ -117,8 +117,8 @@ struct YarnNeed {
   std::vector<YarnEstimate> estimates;  ///< in the order of YarnRoute
   double apart = 0;                     ///< (greatest - least weight) / mean of them; 0 for one route
   std::vector<std::string> missing;     ///< for people: why each other route cannot be gone, in the order of YarnRoute
-  /// For people: routes that are further apart than their margins explain; where neither margin is known, by more than
-  /// a fifth of the greater (an estimate of what one swatch measured well may be off by).
+  /// For people: routes that are further apart than their margins at 95 % explain; where neither margin is known, by
+  /// more than a fifth of the greater (an estimate of what one swatch measured well may be off by).
   std::vector<std::string> warnings;
   /// Index into `estimates` of the one to buy by, for all yarns; -1 where there is none. Plain geometry only where it
   /// is the only one: its constants are of wool in general (plain_knit.hpp), the other routes were measured in this
@@ -169,9 +169,11 @@ struct YarnNeed {
 /// not known, `spread_known` is false, and a note names it.
 ///
 /// A texture that has no figure for a route bars that route, unless `substitutes` names one for it; no figure is built
-/// in, for cables and tucks least of all. Linear in cells, swatches and yarns.
+/// in, for cables and tucks least of all. A route that was measured so seldom that its margin alone comes to more than
+/// 1e9 g to buy is missing. Linear in cells, swatches and yarns.
 /// @throws Error bad_argument (field "yarns", "rows[1].last", "weighed[0].weight_g") for what is out of its range,
-/// a row without a yarn, numbers of yarns that are not known where they must be; too_large for lists above their limits
+/// a row without a yarn, numbers of yarns that are not known where they must be, or one that is not known (0) in
+/// another system than tex or in several plies; bad_encoding ("yarns[0].name"); too_large for lists above their limits
 /// and for a need above 1e9 g or balls (field "pieces" or "seam_mm" where these make it so, else "yarns[0].number" or
 /// "yarns[0].ball_g").
 LATCHWORK_API YarnNeed yarn_need(const Panel& panel, const Swatch& swatch, const YarnRequest& request);

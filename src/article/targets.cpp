@@ -303,9 +303,10 @@ class Reckoning {
 
   int times(int count, const std::vector<std::string>& names, const std::vector<std::string>& between,
             const std::string& of) const {
+    constexpr double enough = 1e15;  // so that none of something endless is still none
     double product = count;
-    for (const std::string& name : names) product *= counts_.at(name);
-    for (const std::string& name : between) product *= counts_.at(name) - 1;
+    for (const std::string& name : names) product = std::min(enough, product * counts_.at(name));
+    for (const std::string& name : between) product = std::min(enough, product * (counts_.at(name) - 1));
     if (product > most_pieces) too_many(of, product);
     return static_cast<int>(product);
   }

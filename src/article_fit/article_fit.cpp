@@ -23,14 +23,7 @@ bool is_called(const TargetPiece& piece, const std::string& name) {
 }
 
 FitCandidate as_it_stands(const FitRequest& wanted, const Panel& panel, const Swatch& swatch) {
-  SizeOptions how;
-  how.state = wanted.state;
-  how.substitutes = wanted.substitutes;
-  how.seam_left = wanted.seam_left;
-  how.seam_right = wanted.seam_right;
-  how.seam_bottom = wanted.seam_bottom;
-  how.seam_top = wanted.seam_top;
-  const Size measured = size(panel, swatch, how);
+  const Size measured = size(panel, swatch, fitting::measuring_of(wanted, 0, 1));
   const fitting::Target wide = fitting::width_target(wanted);
   const fitting::Target high = fitting::height_target(wanted);
   FitCandidate out;
@@ -46,14 +39,14 @@ FitCandidate as_it_stands(const FitRequest& wanted, const Panel& panel, const Sw
   return out;
 }
 
-/// Progress of one of so many fits as progress of them all.
-FitOptions part_of(const FitOptions& whole, std::size_t index, std::size_t count) {
+/// Progress of one fit as progress of the whole: from `done` of it on, and `each` of it in all.
+FitOptions part_of(const FitOptions& whole, double done, double each) {
   FitOptions out;
   out.stop = whole.stop;
   if (whole.progress) {
-    out.progress = [&whole, index, count](const Progress& part) {
+    out.progress = [&whole, done, each](const Progress& part) {
       Progress told = part;
-      told.share = (static_cast<double>(index) + part.share) / static_cast<double>(count);
+      told.share = done + each * part.share;
       whole.progress(told);
     };
   }
@@ -95,6 +88,7 @@ ArticleFit fit_article(const Article& article, const ArticleRequest& request, co
   std::vector<FitRequest> wanted;
   wanted.reserve(pieces.size());
   out.pieces.reserve(pieces.size());
+  const double each = 1.0 / static_cast<double>(pieces.size() + 1);  // the last is for choosing together
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     PieceFit piece;
     piece.target = pieces[i];
@@ -106,12 +100,15 @@ ArticleFit fit_article(const Article& article, const ArticleRequest& request, co
       piece.fit = before.fit;
     } else {
       piece.as_it_stands = as_it_stands(own, panel, swatch);
-      if (one_band) piece.fit = fit(own, swatch, part_of(options, i, pieces.size()));
+      if (one_band) piece.fit = fit(own, swatch, part_of(options, static_cast<double>(i) * each, each));
     }
     wanted.push_back(std::move(own));
     out.pieces.push_back(std::move(piece));
   }
-  if (one_band) out.message = choose_together(wanted, out.pieces, swatch, options);
+  if (one_band) {
+    out.message = choose_together(wanted, out.pieces, swatch, part_of(options, 1 - each, 0));
+    if (options.progress) options.progress({.bound_ms = 0, .best_ms = 0, .share = 1});
+  }
   return out;
 }
 

@@ -7,6 +7,7 @@
 #include "fit/request.hpp"
 #include "latchwork/article_fit.hpp"
 #include "latchwork/error.hpp"
+#include "text/utf8.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
@@ -16,9 +17,12 @@ using fitting::refuse;
 
 /// One vertical repeat of a strip of the panel's band.
 Strip cut(const Panel& panel, const StripSpan& strip, int columns, const std::string& field) {
-  const int rows = std::min(strip.repeat_rows, panel.grid().rows());
+  if (strip.repeat_rows > panel.grid().rows()) {
+    refuse(field, fmt::format("{}: strip '{}' repeats every {} rows, and the panel has {}", field, shown(strip.name),
+                              strip.repeat_rows, panel.grid().rows()));
+  }
   try {
-    return {strip.name, strip.texture, panel.grid().sliced(1, strip.column, rows, columns)};
+    return {strip.name, strip.texture, panel.grid().sliced(1, strip.column, strip.repeat_rows, columns)};
   } catch (const Error& error) {
     Place place = error.place();
     place.field = field;

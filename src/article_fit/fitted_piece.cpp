@@ -36,7 +36,8 @@ Panel fitted_piece(const TargetPiece& piece, const FitRequest& design, const Fit
   const PanelEdges edges{
       .left = panel == 0, .right = panel == last, .beside_mm = beside_mm(wanted, candidate, swatch, panel)};
   const SizeOptions measuring = fitting::measuring_of(wanted, panel, candidate.panels);
-  return shaped(straight, outline_between(piece, straight, swatch, measuring, step, edges), options);
+  return shaped(straight, outline_between(allowed(piece, candidate), straight, swatch, measuring, step, edges),
+                options);
 }
 
 }  // namespace latchwork::inline v0

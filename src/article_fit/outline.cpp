@@ -64,6 +64,10 @@ std::vector<Width> widths_of(const TargetPiece& piece, double panel_mm, double l
     below = middle;
     const bool at_upper_edge =
         point.height_least_mm == piece.length_least_mm && point.height_greatest_mm == piece.length_greatest_mm;
+    if (!at_upper_edge && point.height_least_mm > piece.length_greatest_mm) {
+      refuse(at + ".height_least_mm", fmt::format("{} is {:.1f} mm up; the piece is {:.1f} mm long", at,
+                                                  point.height_least_mm, piece.length_greatest_mm));
+    }
     if (!at_upper_edge && point.height_least_mm > panel_mm + last_row_mm / 2) {
       refuse(at + ".height_least_mm",
              fmt::format("{} is {:.1f} mm up; the panel is {:.1f} mm high", at, point.height_least_mm, panel_mm));
@@ -104,6 +108,9 @@ class Across {
   /// The columns in work that leave so much of the width: half of what is missing at each side, to the nearest column.
   RowSpan kept(double mm) const {
     const double missing = std::max(width_mm() - mm, 0.0) / 2;
+    // Of several panels an outer one cannot make up for more than it has, nor be nothing but seams.
+    const bool outer = edges_.left != edges_.right;
+    if (outer && missing > lay_.mm_at(right_) - lay_.mm_at(left_) - slack_mm() / 2) return {0, -1};
     const double left = lay_.column_at(lay_.mm_at(left_) + missing) - left_;
     const double right = right_ - lay_.column_at(lay_.mm_at(right_) - missing);
     return {edges_.left ? nearest(left) : 0, columns_ - 1 - (edges_.right ? nearest(right) : 0)};
@@ -165,7 +172,8 @@ Outline outline_at(const TargetPiece& piece, const Panel& cut, const Gauges& gau
       const RowSpan span = across.kept(width.mm);
       if (span.first > span.last) {
         shaping::refuse("outline",
-                        fmt::format("no stitch is left in row {}: the piece is {:.1f} mm wide there", row, width.mm),
+                        fmt::format("no stitch is left in row {}: the piece is {:.1f} mm wide there{}", row, width.mm,
+                                    edges.beside_mm > 0 ? ", which an outer panel is too narrow to be cut to" : ""),
                         row);
       }
       out.rows.push_back(span);
@@ -186,7 +194,30 @@ bool is_whole(const Outline& outline, int columns) {
                              [&](const RowSpan& row) { return row.first == 0 && row.last == columns - 1; });
 }
 
+void widen(double& least, double& greatest, double by_mm, double from_mm) {
+  const double out = std::min(by_mm, least - from_mm);
+  if (out <= 0) return;
+  least -= out;
+  greatest += out;
+}
+
 }  // namespace
+
+TargetPiece allowed(const TargetPiece& piece, const FitCandidate& candidate) {
+  const double narrow = std::max(-candidate.width_error_mm, 0.0);
+  const double low = std::max(-candidate.height_error_mm, 0.0);
+  TargetPiece out = piece;
+  widen(out.width_least_mm, out.width_greatest_mm, narrow, 1);
+  widen(out.length_least_mm, out.length_greatest_mm, low, 1);
+  for (TargetPoint& point : out.shape) {
+    // A point at the piece's length stays there: it is at the panel's last row.
+    const bool at_upper_edge =
+        point.height_least_mm == piece.length_least_mm && point.height_greatest_mm == piece.length_greatest_mm;
+    widen(point.height_least_mm, point.height_greatest_mm, low, at_upper_edge ? 1 : 0);
+    widen(point.width_least_mm, point.width_greatest_mm, narrow, 1);
+  }
+  return out;
+}
 
 Outline outline_between(const TargetPiece& piece, const Panel& panel, const Swatch& swatch, const SizeOptions& options,
                         int step, const PanelEdges& edges) {

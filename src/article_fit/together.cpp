@@ -90,7 +90,10 @@ std::optional<Choice> same_repeats(const std::vector<const ByRepeats*>& kinds) {
 /// Kinds of one length, and how they go together.
 class Together {
  public:
-  Together(const std::vector<FitRequest>& wanted, const std::vector<std::size_t>& firsts) : wanted_(wanted) {
+  /// What fits each piece by itself is looked at first.
+  Together(const std::vector<FitRequest>& wanted, const std::vector<PieceFit>& pieces,
+           const std::vector<std::size_t>& firsts)
+      : wanted_(wanted), looked_at_(wanted[firsts.front()].most) {
     for (const std::size_t piece : firsts) {
       const auto width = std::find_if(widths_.begin(), widths_.end(), [&](const std::vector<std::size_t>& members) {
         return is_one_width(wanted[kinds_[members.front()].piece], wanted[piece]);
@@ -100,29 +103,37 @@ class Together {
       } else {
         width->push_back(kinds_.size());
       }
-      kinds_.push_back({.piece = piece});
+      const Candidates& known = pieces[piece].fit.candidates;
+      kinds_.push_back({piece, known, known.size() < static_cast<std::size_t>(wanted[piece].most)});
+      looked_at_ = std::min(looked_at_, wanted[piece].most);
     }
+    weigh();
   }
 
   /// Looks at more and more candidates, until what is left cannot be chosen any more.
   void choose(const Swatch& swatch, const FitOptions& options, int most) {
     constexpr int at_first = 64;
     constexpr int times_more = 8;
-    int looked_at = std::min(most, at_first);
-    while (true) {
-      if (!look(swatch, options, looked_at)) return;
-      best_ = best();
-      complete_ = is_complete();
-      if (complete_ || looked_at == most) return;
-      looked_at = std::min(most, looked_at * times_more);
+    for (int next = at_first; !complete_ && looked_at_ < most; next *= times_more) {
+      if (next <= looked_at_) continue;
+      next = std::min(next, most);
+      if (!look(swatch, options, next)) return;
+      looked_at_ = next;
+      weigh();
     }
   }
 
   bool complete() const { return complete_; }
+  int looked_at() const { return looked_at_; }
   const std::vector<Kind>& kinds() const { return kinds_; }
   const std::vector<FitCandidate>& chosen() const { return best_; }
 
  private:
+  void weigh() {
+    best_ = best();
+    complete_ = is_complete();
+  }
+
   /// False where so many are too much work; those looked at before stay.
   bool look(const Swatch& swatch, const FitOptions& options, int most) {
     std::vector<Kind> more = kinds_;
@@ -131,7 +142,7 @@ class Together {
       FitRequest request = wanted_[kind.piece];
       request.most = most;
       try {
-        kind.candidates = fit(request, swatch, {.stop = options.stop, .progress = {}}).candidates;
+        kind.candidates = fit(request, swatch, options).candidates;
       } catch (const Error& error) {
         if (error.code() != ErrorCode::too_large) throw;
         return false;
@@ -191,6 +202,7 @@ class Together {
   std::vector<Kind> kinds_;
   std::vector<std::vector<std::size_t>> widths_;  ///< kinds of one width
   std::vector<FitCandidate> best_;                ///< one for each kind; empty where none go together
+  int looked_at_ = 0;                             ///< of each kind, as many as there are
   bool complete_ = false;
 };
 
@@ -251,11 +263,11 @@ std::string choose_together(const std::vector<FitRequest>& wanted, std::vector<P
       if (!known) firsts.push_back(j);
     }
     if (firsts.size() < 2) continue;
-    Together together(wanted, firsts);
+    Together together(wanted, pieces, firsts);
     together.choose(swatch, options, most);
     const std::vector<FitCandidate>& chosen = together.chosen();
     const std::string among =
-        together.complete() ? "" : fmt::format("; only the first {} of each were looked at", most);
+        together.complete() ? "" : fmt::format("; only the first {} of each were looked at", together.looked_at());
     if (chosen.empty()) {
       told.push_back(
           fmt::format("pieces of one length have one row count, those of one width too the same repeats, and "

@@ -7,8 +7,10 @@
 #include <cstdint>
 #include <map>
 #include <optional>
+#include <set>
 #include <utility>
 
+#include "article_fit/outline.hpp"
 #include "brief/run.hpp"
 #include "brief/shape.hpp"
 #include "latchwork/error.hpp"
@@ -21,13 +23,11 @@
 namespace latchwork::inline v0::report {
 namespace {
 
-void add_once(std::vector<std::string>& texts, const std::string& text) {
-  if (std::find(texts.begin(), texts.end(), text) == texts.end()) texts.push_back(text);
-}
-
-template <class Texts>
-void add_all_once(std::vector<std::string>& texts, const Texts& more) {
-  for (const std::string& text : more) add_once(texts, text);
+void add_all_once(std::vector<std::string>& texts, const std::vector<std::string>& more) {
+  std::set<std::string> told(texts.begin(), texts.end());
+  for (const std::string& text : more) {
+    if (told.insert(text).second) texts.push_back(text);
+  }
 }
 
 /// One yarn's part of two kinds of pieces together. What is bought is linear in weight and margin, so that it adds up.
@@ -78,6 +78,8 @@ std::optional<std::string> no_yarn(const Brief& brief, const std::vector<PiecePa
   constexpr double most_seam_mm = 1e6;
   if (seam_mm > most_seam_mm)
     return fmt::format("the seams come to {:.0f} m, which no need of yarn is reckoned for", seam_mm / 1000);
+  if (seam_mm > 0 && brief.yarn->yarns[0].number.number == 0)
+    return "its seams cannot be weighed: the number of the yarn is not known";
   for (const PiecePanel& piece : pieces) {
     if (!piece.fits) continue;
     if (piece.panels > most_pieces) {
@@ -114,12 +116,9 @@ std::int64_t sewing_ms(double seam_mm, std::int64_t ms_per_m) {
   return std::llround(ms);
 }
 
-std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<PiecePanel>& pieces, ArticleJob& article) {
-  const double seam_mm = article.seam_mm;
-  if (const auto barred = no_yarn(brief, pieces, seam_mm)) {
-    article.notes.push_back("the article's yarn is not reckoned: " + *barred);
-    return std::nullopt;
-  }
+/// Of the panels of all pieces that fit, with the seams. @throws Error too_large, as yarn_need().
+std::optional<YarnNeed> pieces_yarn(const Brief& brief, const std::vector<PiecePanel>& pieces,
+                                    const ArticleJob& article) {
   std::optional<YarnNeed> need;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const PiecePanel& piece = pieces[i];
@@ -127,7 +126,7 @@ std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<Piece
     const auto add = [&](const Panel& panel, int panels) {
       YarnRequest request = *brief.yarn;
       request.pieces = panels;
-      request.seam_mm = need ? 0 : seam_mm;
+      request.seam_mm = need ? 0 : article.seam_mm;
       YarnNeed own = yarn_need(panel, brief.swatch, request);
       // Their grams are these panels'.
       const std::string name = one_line(article.fit.pieces[i].target.name);
@@ -148,6 +147,21 @@ std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<Piece
     decide(*need);
   }
   return need;
+}
+
+/// Nothing, and a note of why, where it cannot be reckoned: the plans, which are made by then, do without it.
+std::optional<YarnNeed> article_yarn(const Brief& brief, const std::vector<PiecePanel>& pieces, ArticleJob& article) {
+  std::optional<std::string> barred = no_yarn(brief, pieces, article.seam_mm);
+  if (!barred) {
+    try {
+      return pieces_yarn(brief, pieces, article);
+    } catch (const Error& error) {
+      if (error.code() != ErrorCode::too_large) throw;
+      barred = one_line(error.what());
+    }
+  }
+  article.notes.push_back("the article's yarn is not reckoned: " + *barred);
+  return std::nullopt;
 }
 
 void add_notes(const Brief& brief, ArticleJob& article) {
@@ -247,7 +261,7 @@ std::optional<Barrier> barrier(const Brief& brief, const PieceFit& piece, const 
     if (made_as(index, candidate.panels, shaped) != index) continue;
     std::optional<Panel> panel;
     try {
-      panel = fitted_piece(allowed(piece.target, candidate), design, candidate, brief.swatch, index);
+      panel = fitted_piece(piece.target, design, candidate, brief.swatch, index);
     } catch (const Error& error) {
       if (!shaped) throw;
       return shape_barrier(brief, piece.target, candidate, index, error);
@@ -297,7 +311,7 @@ PiecePanels piece_panels(const Brief& brief, const PieceFit& piece) {
   const bool fits = !stands || is_within(brief, piece.as_it_stands);
   const auto cut = [&](const TargetPiece& to, int index) {
     return stands ? cut_as_it_stands(brief, to, piece.as_it_stands)
-                  : fitted_piece(allowed(to, best), design, best, brief.swatch, index);
+                  : fitted_piece(to, design, best, brief.swatch, index);
   };
   TargetPiece straight = piece.target;
   straight.shape.clear();

@@ -93,9 +93,10 @@ ArticleJob article_of(const Brief& brief, const Job& job, ArticleFit fit, const 
 struct ArticleRow {
   std::string piece;
   std::string wanted;
-  std::string stands;   ///< the panel as it is: its size and how far off
-  std::string best;     ///< the best fit: what to repeat, its size and how far off; or what would have to give
-  std::string knitted;  ///< panels, hours each
+  std::string stands;     ///< the panel as it is: its size and how far off
+  std::string best;       ///< the best fit: what to repeat, its size and how far off; or what would have to give
+  std::string knitted;    ///< panels, hours each
+  std::size_t first = 0;  ///< index among ArticleFit::pieces of the first that it is of
 };
 std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& article);
 

@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-#include <iterator>
 #include <optional>
 #include <set>
+#include <utility>
 
 #include "brief/article.hpp"
 #include "brief/run.hpp"
@@ -330,7 +330,8 @@ std::vector<ArticleRow> article_rows(const Brief& brief, const ArticleJob& artic
         {joined(kind.names), extent(piece.target),
          measured(piece.as_it_stands, seams_words(piece.target, brief.article->design)),
          best_words(brief, piece, article.fit.message),
-         knitted_words(brief, article.works[kind.first], !piece.fit.candidates.empty(), kind.panels, kind.inner)});
+         knitted_words(brief, article.works[kind.first], !piece.fit.candidates.empty(), kind.panels, kind.inner),
+         kind.first});
   }
   return out;
 }
@@ -347,10 +348,7 @@ void add_article(Facts& facts, const Brief& brief, const Job& job) {
     add_cautions(facts, targets(article_of(brief), brief.article->choices));
     return;
   }
-  SizeOptions fitted_by;
-  fitted_by.state = article_state(brief);
-  fitted_by.substitutes = article_substitutes(brief);
-  const std::string state = state_words(brief, fitted_by);
+  const std::string state = state_words(brief, article_measuring(brief));
   const bool as_panel = job.size && state == state_words(brief, measuring_of(brief));
   facts.article.emplace_back("Article", article_name(brief) + (as_panel ? "" : ", sizes of " + state + " cloth"));
   const auto add = [&](const char* label, const std::vector<std::string>& lines) {
@@ -366,9 +364,8 @@ void add_article(Facts& facts, const Brief& brief, const Job& job) {
     add_need(own, *brief.yarn, *job.article->yarn,
              {whole ? "Yarn in all" : "Yarn for it", whole ? "To buy in all" : "To buy for it", ""});
     facts.article.insert(facts.article.end(), own.lines.begin(), own.lines.end());
-    std::copy_if(own.notes.begin(), own.notes.end(), std::back_inserter(facts.notes), [&](const auto& note) {
-      return std::find(facts.notes.begin(), facts.notes.end(), note) == facts.notes.end();
-    });
+    Noting notes(facts);
+    for (auto& [kind, words] : own.notes) notes.add(std::move(kind), std::move(words));
   }
   for (const ArticleRow& row : article_rows(brief, *job.article)) {
     facts.pieces.emplace_back("Piece", fmt::format("{}: {}", row.piece, row.wanted));
@@ -402,11 +399,7 @@ std::string article_text(const Brief& brief, const ArticleJob& article) {
     out += fmt::format("\n{}: {}\n", row.piece, row.wanted);
     out += fmt::format("  as it stands   {}\n  best fit       {}\n  to knit        {}\n", row.stands, row.best,
                        row.knitted);
-    const auto of = std::find_if(article.fit.pieces.begin(), article.fit.pieces.end(), [&](const PieceFit& piece) {
-      return row.piece.starts_with(one_line(piece.target.name));
-    });
-    std::vector<std::string> others;
-    if (of != article.fit.pieces.end()) others = other_lines(brief, *of);
+    const std::vector<std::string> others = other_lines(brief, article.fit.pieces[row.first]);
     for (std::size_t i = 0; i < others.size(); ++i)
       out += (i == 0 ? "  others         " : "                 ") + others[i] + "\n";
   }

@@ -22,24 +22,27 @@ struct Fields {
   }
 };
 
-[[noreturn]] void refuse(const std::string& field, const std::string& what) {
+[[noreturn]] void refuse_asked(ErrorCode code, const std::string& field, const std::string& what) {
   Place place;
   place.field = field;
-  throw Error(ErrorCode::bad_argument, place, field + " " + what);
+  throw Error(code, place, field + " " + what);
 }
 
-/// The same with the field's name where it is asked for.
-void require(const Asked& asked, const std::string& before) {
+/// `before` and `code`: of the fields, and of what is out of its range, where it is asked for.
+void require(const Asked& asked, const std::string& before, ErrorCode code) {
   if (asked.state && *asked.state > ClothState::washed) {
-    refuse(before + "state", fmt::format("is {}; it must be 0..2, or none", static_cast<int>(*asked.state)));
+    refuse_asked(code, before + "state",
+                 fmt::format("is {}; it must be 0..2, or none", static_cast<int>(*asked.state)));
   }
   if (!sitting::is_session(asked.session_ms)) {
-    refuse(before + "session_ms", fmt::format("is {}; it must be {}..{}", asked.session_ms, sitting::least_length_ms,
-                                              sitting::most_length_ms));
+    refuse_asked(
+        code, before + "session_ms",
+        fmt::format("is {}; it must be {}..{}", asked.session_ms, sitting::least_length_ms, sitting::most_length_ms));
   }
   if (!sitting::is_rest(asked.rest_ms)) {
-    refuse(before + "rest_ms", fmt::format("is {}; it must be {}..{}, or 0 for no rests", asked.rest_ms,
-                                           sitting::least_length_ms, sitting::most_length_ms));
+    refuse_asked(code, before + "rest_ms",
+                 fmt::format("is {}; it must be {}..{}, or 0 for no rests", asked.rest_ms, sitting::least_length_ms,
+                             sitting::most_length_ms));
   }
 }
 
@@ -50,12 +53,12 @@ Asked asked_of(const Brief& brief) {
 }
 
 void require_asked(const Brief& brief) {
-  require(asked_of(brief), "brief.");
+  require(asked_of(brief), "brief.", ErrorCode::bad_argument);
 }
 
 Asked read_asked(std::string_view json) {
-  return json::read_file<Asked, Fields, Missing::keeps_default>(json, asked_format,
-                                                                [](const Asked& asked) { require(asked, ""); });
+  return json::read_file<Asked, Fields, Missing::keeps_default>(
+      json, asked_format, [](const Asked& asked) { require(asked, "", ErrorCode::bad_value); });
 }
 
 std::string write_asked(const Asked& asked) {

@@ -58,9 +58,10 @@ bool has_seams(const FitRequest& design) {
 std::string size_words(const Brief& brief, const Job& job) {
   if (!job.size) {
     std::vector<std::string> textures;
+    std::set<std::string> named;
     for (const Finding& finding : job.missing) {
       std::string name = "'" + one_line(finding.place.field) + "'";
-      if (std::find(textures.begin(), textures.end(), name) == textures.end()) textures.push_back(std::move(name));
+      if (named.insert(name).second) textures.push_back(std::move(name));
     }
     return "not known: no gauge of " + joined(textures) + ", see below";
   }
@@ -109,21 +110,54 @@ void add_sizing(Facts& facts, const Size& size) {
 }
 
 /// What is doubtful in the swatch; textures in too few places in one line, since that is true of most swatches.
-void add_measuring(Facts& facts, const Brief& brief) {
-  int few = 0;
-  int fewest = usual_places;
-  for (const Finding& finding : measuring_findings(brief.panel, brief.swatch, measuring_of(brief))) {
-    if (finding.code == FindingCode::few_places) {
-      ++few;
-      fewest = std::min(fewest, finding.value);
-    } else if (finding.code == FindingCode::short_measure || finding.code == FindingCode::odd_one_out ||
-               finding.code == FindingCode::half_measured) {
-      facts.notes.emplace_back("swatch", one_line(finding.message) + ". What would help: " + finding.suggestion);
+class Doubts {
+ public:
+  explicit Doubts(Facts& facts) : notes_(facts) {}
+
+  /// `kind`: of the note of what the gauges are, which a size that is known tells, too, and then once.
+  void add(const char* kind, const std::vector<Finding>& findings) {
+    for (const Finding& finding : findings) {
+      switch (finding.code) {
+        case FindingCode::no_swatch:       // add_missing()
+        case FindingCode::narrow_texture:  // add_sizing()
+          break;
+        case FindingCode::few_places:
+          if (!few_.insert(finding.place.field).second) break;
+          fewest_ = std::min(fewest_, finding.value);
+          break;
+        case FindingCode::borrowed_gauge:
+        case FindingCode::mixed_states:
+        case FindingCode::unknown_spread:
+          if (!notes_.has("size", one_line(finding.message))) notes_.add(kind, one_line(finding.message));
+          break;
+        default:
+          notes_.add("swatch", one_line(finding.message) + ". What would help: " + finding.suggestion);
+      }
     }
   }
-  if (few == 0) return;
-  facts.notes.emplace_back("swatch", fmt::format("{} in fewer than {} places, down to {}: the size is surer with more",
-                                                 count_of(few, "measure"), usual_places, fewest));
+
+  void add_few() {
+    if (few_.empty()) return;
+    notes_.add("swatch", fmt::format("{} in fewer than {} places, down to {}: the size is surer with more",
+                                     count_of(std::ssize(few_), "measure"), usual_places, fewest_));
+  }
+
+ private:
+  Noting notes_;
+  std::set<std::string> few_;  ///< measures, by the first of each
+  int fewest_ = usual_places;
+};
+
+/// Of the gauges that the size goes by, and of those that the article's fits do, which may be in another state.
+void add_measuring(Facts& facts, const Brief& brief, const Job& job) {
+  Doubts doubts(facts);
+  doubts.add("size", measuring_findings(brief.panel, brief.swatch, measuring_of(brief)));
+  if (job.article) {
+    const SizeOptions options = article_measuring(brief);
+    const Gauges gauges(brief.swatch, options.state, options.substitutes);
+    doubts.add("article", measuring_findings(textures_of(brief.panel, CutOff::counts), brief.swatch, gauges));
+  }
+  doubts.add_few();
 }
 
 bool sound(const Job& job) {
@@ -345,19 +379,17 @@ Facts facts_of(const Brief& brief, const Job& job) {
   }
   add_yarn(facts, brief, job);
   add_article(facts, brief, job);
+  Noting notes(facts);
   const auto note = [&](const Finding& finding) {
     std::string words = finding.message;
     if (!finding.suggestion.empty()) words += ". What would help: " + finding.suggestion;
-    std::pair<std::string, std::string> entry(severity_word(finding.severity), one_line(words));
-    if (std::find(facts.notes.begin(), facts.notes.end(), entry) == facts.notes.end()) {
-      facts.notes.push_back(std::move(entry));
-    }
+    notes.add(severity_word(finding.severity), one_line(words));
   };
   for (const Finding& finding : job.findings) note(finding);
   for (const Finding& finding : job.plan.findings) note(finding);  // why there is no plan, unless told already
   add_missing(facts, job);
   if (job.size) add_sizing(facts, *job.size);
-  add_measuring(facts, brief);
+  add_measuring(facts, brief, job);
   return facts;
 }
 

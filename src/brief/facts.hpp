@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -22,6 +23,22 @@ struct Facts {
   std::vector<std::pair<std::string, std::string>> notes;  ///< severity, "size", "yarn", "article" or "caution", words
 };
 Facts facts_of(const Brief& brief, const Job& job);
+
+/// Adds notes to those that there are, each once: of ten thousand textures one may be told ten thousand things.
+class Noting {
+ public:
+  explicit Noting(Facts& facts) : notes_(facts.notes), told_(facts.notes.begin(), facts.notes.end()) {}
+
+  void add(std::string kind, std::string words) {
+    std::pair<std::string, std::string> note(std::move(kind), std::move(words));
+    if (told_.insert(note).second) notes_.push_back(std::move(note));
+  }
+  bool has(const std::string& kind, const std::string& words) const { return told_.count({kind, words}) > 0; }
+
+ private:
+  std::vector<std::pair<std::string, std::string>>& notes_;
+  std::set<std::pair<std::string, std::string>> told_;
+};
 
 /// summary() and page_html() of a job that is known to be the brief's.
 std::string summary_of(const Brief& brief, const Job& job);

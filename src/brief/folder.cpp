@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <filesystem>
 #include <fstream>
 #include <initializer_list>
@@ -118,11 +119,22 @@ fs::path path_of(const std::string& folder) {
 }
 
 constexpr const char* article_file = "article.json";
+constexpr const char* asked_file = "brief.json";
 
-/// A file of the folder, and not of another: no part of a path.
-bool is_file_name(const std::string& name) {
+/// What write_brief() and write_job() write, or take away, under a name that an article's own file might have.
+constexpr std::array reserved_files = {"panel.json", "machine.json", "yarn.json",
+                                       article_file, asked_file,     "plan.json"};
+
+/// Some file systems take names for the same whose letters differ in size only.
+bool is_reserved(std::string name) {
+  for (char& each : name) each = each >= 'A' && each <= 'Z' ? static_cast<char>(each - 'A' + 'a') : each;
+  return std::find(reserved_files.begin(), reserved_files.end(), name) != reserved_files.end();
+}
+
+/// A file of the folder, and not of another: no part of a path; and none that is there for something else.
+bool is_article_file(const std::string& name) {
   return name.size() > 5 && name.ends_with(".json") && name.find_first_of("/\\:") == std::string::npos &&
-         name.find('\0') == std::string::npos;
+         name.find('\0') == std::string::npos && !is_reserved(name);
 }
 
 /// Does `check`, and tells what it refuses with the line and the field of article.json.
@@ -140,13 +152,13 @@ void read_article_of(const fs::path& folder, Brief& brief) {
   const std::string& name = brief.article->article;
   const std::vector<std::string> known = article_names();
   if (std::find(known.begin(), known.end(), name) == known.end()) {
-    if (!is_file_name(name)) {
+    if (!is_article_file(name)) {
       check_article_file(folder, [&] {
         Place place;
         place.field = "article";
         throw Error(ErrorCode::bad_argument, place,
-                    fmt::format("'{}' is none; it must be '{}', or a file \"name.json\" beside it", shown(name),
-                                joined(known, "', '")));
+                    fmt::format("'{}' is none; it must be '{}', or a file \"name.json\" of its own beside it",
+                                shown(name), joined(known, "', '")));
       });
     }
     brief.own_article = read_with(folder, name, [](const std::string& text) { return read_article(text); });
@@ -158,8 +170,25 @@ void read_article_of(const fs::path& folder, Brief& brief) {
   });
 }
 
+/// What the article is called is what it is read by again: one of the library's, or a file of the brief's own.
+void require_article_name(const Brief& brief) {
+  const std::string name = brief.article ? brief.article->article : "";
+  const std::vector<std::string> known = article_names();
+  const bool is_known = std::find(known.begin(), known.end(), name) != known.end();
+  if (brief.own_article ? is_article_file(name) && !is_known : is_known) return;
+  Place place;
+  place.field = "brief.article.article";
+  const std::string told =
+      brief.own_article
+          ? fmt::format(
+                "with an article of the brief's own it names that one's file, \"name.json\", which "
+                "must be none of {}",
+                joined({reserved_files.begin(), reserved_files.end()}))
+          : fmt::format("the brief has no article of its own, and the library has '{}'", joined(known, "', '"));
+  throw Error(ErrorCode::bad_argument, place, fmt::format("brief.article.article is '{}'; {}", shown(name), told));
+}
+
 constexpr const char* substitutes_file = "substitutes.csv";
-constexpr const char* asked_file = "brief.json";
 
 /// Files to be written, by name.
 using Files = std::vector<std::pair<std::string, std::string>>;
@@ -246,21 +275,8 @@ void write_brief(const Brief& brief, const std::string& folder) {
   if (const report::Asked asked = report::asked_of(brief); asked != report::Asked{}) {
     files.emplace_back(asked_file, report::write_asked(asked));
   }
-  if (brief.own_article) {
-    const std::string name = brief.article ? brief.article->article : "";
-    const std::vector<std::string> known = article_names();
-    const bool taken = std::any_of(files.begin(), files.end(), [&](const auto& file) { return file.first == name; });
-    if (taken || name == asked_file || !is_file_name(name) ||
-        std::find(known.begin(), known.end(), name) != known.end()) {
-      Place place;
-      place.field = "brief.article.article";
-      throw Error(ErrorCode::bad_argument, place,
-                  fmt::format("brief.article.article is '{}'; with an article of the brief's own it names that one's "
-                              "file, \"name.json\"",
-                              shown(name)));
-    }
-    files.emplace_back(name, write(*brief.own_article));
-  }
+  if (brief.article || brief.own_article) require_article_name(brief);
+  if (brief.own_article) files.emplace_back(brief.article->article, write(*brief.own_article));
   if (!brief.substitutes.empty()) files.emplace_back(substitutes_file, report::substitutes_text(brief.substitutes));
   write_files(path, files, {"yarn.json", article_file, substitutes_file, asked_file});
 }

@@ -10,6 +10,7 @@
 #include "brief/article.hpp"
 #include "brief/asked.hpp"
 #include "brief/facts.hpp"
+#include "brief/run.hpp"
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
 #include "plan/kept.hpp"
@@ -95,6 +96,13 @@ void require_strips_of(const Panel& panel, const Size& size) {
   }
 }
 
+/// The strips first, since these can be named.
+void require_size_of(const Brief& brief, const Size& told) {
+  require_strips_of(brief.panel, told);
+  if (told == size(brief.panel, brief.swatch, measuring_of(brief))) return;
+  refuse(ErrorCode::bad_argument, "job.size", "is not that of the brief's panel by its swatch");
+}
+
 /// What is missing bars size and article, and nothing else does.
 void require_missing_of(const Brief& brief, const Job& job) {
   const Unmeasured unmeasured = report::unmeasured(brief);
@@ -127,9 +135,12 @@ void require_yarn_of(const Brief& brief, const Job& job) {
   }
   YarnNeed decided = *job.yarn;
   decide(decided);
-  if (decided.decides == job.yarn->decides && decided.why == job.yarn->why) return;
-  refuse(ErrorCode::bad_argument, "job.yarn.decides",
-         fmt::format("is {}; by its estimates it is {}, and `why` says so", job.yarn->decides, decided.decides));
+  if (decided.decides != job.yarn->decides || decided.why != job.yarn->why) {
+    refuse(ErrorCode::bad_argument, "job.yarn.decides",
+           fmt::format("is {}; by its estimates it is {}, and `why` says so", job.yarn->decides, decided.decides));
+  }
+  if (*job.yarn == yarn_need(brief.panel, brief.swatch, *brief.yarn)) return;
+  refuse(ErrorCode::bad_argument, "job.yarn", "is not what the brief's panel takes of its yarns");
 }
 
 /// `before`: of the fields, "job.article.works[0].", or "job.article.works[0].inner_".
@@ -197,7 +208,7 @@ void require_job_of(const Brief& brief, const Job& job) {
     require_times_of(brief, job.unconditioned, "job.unconditioned");
   }
   require_missing_of(brief, job);
-  if (job.size) require_strips_of(brief.panel, *job.size);
+  if (job.size) require_size_of(brief, *job.size);
   require_yarn_of(brief, job);
   require_severities(job.findings, "job.findings");
   require_severities(job.plan.findings, "job.plan.findings");

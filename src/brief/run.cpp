@@ -53,6 +53,13 @@ std::optional<ClothState> report::article_state(const Brief& brief) {
   return brief.article->design.state ? brief.article->design.state : brief.state;
 }
 
+SizeOptions report::article_measuring(const Brief& brief) {
+  SizeOptions out;
+  out.state = article_state(brief);
+  out.substitutes = article_substitutes(brief);
+  return out;
+}
+
 Job run(const Brief& brief, const PlanOptions& options) {
   report::require_asked(brief);
   const Grid& grid = brief.panel.grid();

@@ -12,7 +12,7 @@ namespace latchwork::inline v0::report {
 std::function<void(const Progress&)> share_of(const std::function<void(const Progress&)>& whole, double from,
                                               double share);
 
-// Either @throws Error bad_argument (field "brief.substitutes[1].texture", "brief.article.design.substitutes[0].use"),
+// Each @throws Error bad_argument (field "brief.substitutes[1].texture", "brief.article.design.substitutes[0].use"),
 // too_large.
 
 /// How a brief's panel is measured.
@@ -21,5 +21,7 @@ SizeOptions measuring_of(const Brief& brief);
 std::vector<Substitute> article_substitutes(const Brief& brief);
 /// The state of its article's design, or, where that names none, the brief's.
 std::optional<ClothState> article_state(const Brief& brief);
+/// How its article's fits are measured: by both.
+SizeOptions article_measuring(const Brief& brief);
 
 }  // namespace latchwork::inline v0::report

@@ -16,33 +16,6 @@
 #include "text/words.hpp"
 
 namespace latchwork::inline v0::report {
-namespace {
-
-void widen(double& least_mm, double& greatest_mm, double by_mm, double from_mm) {
-  const double out = std::min(by_mm, least_mm - from_mm);
-  if (out <= 0) return;
-  least_mm -= out;
-  greatest_mm += out;
-}
-
-}  // namespace
-
-TargetPiece allowed(const TargetPiece& piece, const FitCandidate& candidate) {
-  const double narrow = std::max(-candidate.width_error_mm, 0.0);
-  const double low = std::max(-candidate.height_error_mm, 0.0);
-  TargetPiece out = piece;
-  widen(out.width_least_mm, out.width_greatest_mm, narrow, 1);
-  widen(out.length_least_mm, out.length_greatest_mm, low, 1);
-  for (TargetPoint& point : out.shape) {
-    // A point at the piece's length stays there: it is at the panel's last row.
-    const bool at_upper_edge =
-        point.height_least_mm == piece.length_least_mm && point.height_greatest_mm == piece.length_greatest_mm;
-    widen(point.height_least_mm, point.height_greatest_mm, low, at_upper_edge ? 1 : 0);
-    widen(point.width_least_mm, point.width_greatest_mm, narrow, 1);
-  }
-  return out;
-}
-
 SizeOptions piece_measuring(const Brief& brief, const TargetPiece& piece) {
   FitRequest wanted = piece_request(piece, brief.article->design);
   wanted.state = article_state(brief);
@@ -54,8 +27,8 @@ Barrier shape_barrier(const Brief& brief, const TargetPiece& piece, const FitCan
                       const Error& error) {
   const FitRequest design = design_of(brief);
   try {
-    const Panel cut = fitted_piece(allowed(piece, candidate), design, candidate, brief.swatch, index, 1,
-                                   {.edge_stitches = 0, .cut = CutWork::knit});
+    const Panel cut =
+        fitted_piece(piece, design, candidate, brief.swatch, index, 1, {.edge_stitches = 0, .cut = CutWork::knit});
     const Panel straight = fitted(piece_request(piece, design), candidate, index);
     for (const Finding& finding : shape_findings(straight.grid(), outline_of(cut.grid()))) {
       if (finding.severity != Severity::error) continue;

@@ -11,11 +11,6 @@ namespace latchwork::inline v0::report {
 
 struct Barrier;
 
-/// The piece as its shape is cut from a candidate: ranges wider about their middles by what the candidate lacks of
-/// them. The fit allowed that, so that it bars no shape; the panel is then taken whole at its widest, and what is
-/// higher than it lies at its last row.
-TargetPiece allowed(const TargetPiece& piece, const FitCandidate& candidate);
-
 /// How a piece of the brief's article is measured: seams where its edges are seamed.
 SizeOptions piece_measuring(const Brief& brief, const TargetPiece& piece);
 

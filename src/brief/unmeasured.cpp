@@ -30,12 +30,8 @@ std::vector<Finding> Unmeasured::all() const {
 
 Unmeasured unmeasured(const Brief& brief) {
   Unmeasured out{.size = without_gauge(brief, measuring_of(brief), CutOff::left_out), .article = {}};
-  if (brief.article) {
-    SizeOptions options;
-    options.state = article_state(brief);
-    options.substitutes = article_substitutes(brief);
-    out.article = without_gauge(brief, options, CutOff::counts);  // its strips are the design, whatever is cut off
-  }
+  // The strips are its design, whatever is cut off.
+  if (brief.article) out.article = without_gauge(brief, article_measuring(brief), CutOff::counts);
   return out;
 }
 

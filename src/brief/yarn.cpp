@@ -1,7 +1,5 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "brief/facts.hpp"
 #include "text/words.hpp"
 #include "yarn_need/decide.hpp"
@@ -10,6 +8,7 @@ namespace latchwork::inline v0::report {
 namespace {
 
 std::string grams(double weight_g) {
+  if (weight_g == 0) return "0 g";  // of a yarn that knits no row
   if (weight_g < 0.05) return "under 0.1 g";
   return weight_g < 100 ? fmt::format("{:.1f} g", weight_g) : fmt::format("{:.0f} g", weight_g);
 }
@@ -54,13 +53,13 @@ void add_need(Facts& facts, const YarnRequest& request, const YarnNeed& need, co
     }
     if (estimates.size() > 1) facts.lines.emplace_back("Decided by", need.why);
   }
-  const auto note = [&](const std::string& text) {
-    const std::pair<std::string, std::string> entry("yarn", text);
-    if (std::find(facts.notes.begin(), facts.notes.end(), entry) == facts.notes.end()) facts.notes.push_back(entry);
+  Noting notes(facts);
+  const auto add = [&](const std::vector<std::string>& texts) {
+    for (const std::string& text : texts) notes.add("yarn", text);
   };
-  for (const YarnEstimate& estimate : need.estimates) std::for_each(estimate.notes.begin(), estimate.notes.end(), note);
-  if (need.estimates.empty()) std::for_each(need.missing.begin(), need.missing.end(), note);
-  std::for_each(need.warnings.begin(), need.warnings.end(), note);
+  for (const YarnEstimate& estimate : need.estimates) add(estimate.notes);
+  if (need.estimates.empty()) add(need.missing);
+  add(need.warnings);
 }
 
 }  // namespace latchwork::inline v0::report

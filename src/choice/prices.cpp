@@ -15,7 +15,7 @@ namespace latchwork::inline v0 {
 namespace {
 
 // Cells of the panels that are read once the call is over, for plans that are had without a search: a few milliseconds.
-constexpr std::int64_t most_begun = 200'000;
+constexpr std::int64_t most_begun = 150'000;
 
 /// The conditions with only one of them left.
 Conditions alone(const Conditions& asked, Condition one) {

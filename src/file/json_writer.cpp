@@ -108,6 +108,11 @@ void Writer::text(std::string_view value) {
     throw Error(ErrorCode::bad_encoding, place,
                 fmt::format("{} holds a byte that is not UTF-8 (offset {})", place.field, bad));
   }
+  if (value.find('\0') != std::string_view::npos) {  // C would tell it only up to there
+    Place place;
+    place.field = field();
+    throw Error(ErrorCode::bad_value, place, place.field + " holds a NUL, which no text may");
+  }
   before_value();
   quote(value);
 }

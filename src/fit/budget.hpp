@@ -67,8 +67,8 @@ struct Loosened {
 
 /// fit() with another budget than the whole one, for the search and for the nearest each. Tests take a small one: what
 /// happens when it is spent is the same, and under sanitizers the whole one takes long. A grading leaves a tolerance
-/// aside.
+/// aside, and does not want the nearest of each construction.
 FitResult fit_within(const FitRequest& request, const Swatch& swatch, Count budget_of_each,
-                     const FitOptions& options = {}, Loosened loosened = {});
+                     const FitOptions& options = {}, Loosened loosened = {}, bool with_nearest = true);
 
 }  // namespace latchwork::inline v0::fitting

@@ -37,7 +37,7 @@ FitResult fit(const FitRequest& request, const Swatch& swatch, const FitOptions&
 }
 
 FitResult fitting::fit_within(const FitRequest& request, const Swatch& swatch, Count budget_of_each,
-                              const FitOptions& options, Loosened loosened) {
+                              const FitOptions& options, Loosened loosened, bool with_nearest) {
   fitting::require_request(request);
   const Gauges gauges(swatch, request.state, request.substitutes);
   fitting::Combination combination(request, gauges);
@@ -59,15 +59,16 @@ FitResult fitting::fit_within(const FitRequest& request, const Swatch& swatch, C
   }
   out.findings = measuring_findings(textures_of(request), swatch, gauges);
   fitting::Starts starts(request);
-  budget.stage(searched, 1);
-  for (FitCandidate& candidate : out.candidates) starts.choose(candidate, budget);
-  if (out.candidates.empty()) {
+  if (out.candidates.empty() && with_nearest) {
     fitting::Budget more(options, budget_of_each);
     fitting::Nearest found = fitting::nearest(request, combination, more);
     out.nearest = std::move(found.nearest);
     out.nearest_complete = found.complete;
+    budget.stage(1, 1);
     for (FitNearest& each : out.nearest) starts.choose(each.candidate, budget);
-  } else {
+  } else if (!out.candidates.empty()) {
+    budget.stage(searched, 1);
+    for (FitCandidate& candidate : out.candidates) starts.choose(candidate, budget);
     std::vector<Finding> open = fitting::open_findings(request, out.candidates.front(), "the best fit");
     std::move(open.begin(), open.end(), std::back_inserter(out.findings));
   }

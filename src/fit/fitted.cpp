@@ -28,6 +28,10 @@ void require_candidate(const FitRequest& request, const FitCandidate& candidate)
            fmt::format("times[{}] is {}; the group stands as often as groups[{}], {} times", i, candidate.times[i],
                        first, candidate.times[first]));
   }
+  if (!fitting::can_be_sewn(request, candidate.panels)) {
+    refuse("panels", fmt::format("panels are {}; a seam between them takes in {} edge columns, and no edge is given",
+                                 candidate.panels, request.seam_stitches));
+  }
   const Count edge_least = candidate.panels > 1 && request.seam_stitches > 0 ? 1 : 0;  // what a seam takes in
   require("edge_columns", candidate.edge_columns, edge_least, request.edge ? Grid::max_side : 0);
   if (columns != candidate.columns) {

@@ -155,9 +155,10 @@ class Gives {
     const int rest = candidate_.rows - request_.rows_extra;
     const int below = rest < 0 ? 0 : rest / request_.rows_step * request_.rows_step;
     if (rest >= 0 && rest == below) return;
-    const bool down = rest >= 0 && below + request_.rows_extra > 0 && rest - below <= request_.rows_step / 2;
-    const int limit = request_.rows_extra + (rest < 0 || down ? below : below + request_.rows_step);
-    add(FitBound::rows, -1, candidate_.rows, std::max(limit, 1),
+    const bool some_below = rest >= 0 && below + request_.rows_extra > 0;
+    const int above = request_.rows_extra + (rest < 0 ? 0 : below + request_.rows_step);
+    const bool down = some_below && (rest - below <= request_.rows_step / 2 || above > Grid::max_side);
+    add(FitBound::rows, -1, candidate_.rows, down ? request_.rows_extra + below : std::max(above, 1),
         request_.rows_extra == 0
             ? fmt::format("{}; a multiple of {} is allowed", latchwork::count_of(candidate_.rows, "row"),
                           request_.rows_step)
@@ -229,7 +230,19 @@ class Loosening {
         budget_(budget),
         ties_(ties_of(request.groups)),
         asked_(limits_of(request)),
-        bounds_(bounds_of(request, ties_)) {}
+        bounds_(bounds_of(request, ties_)) {
+    // Where a group would be bare outside, an edge stands there always; and one that never stood still does not.
+    FitRequest standing = request;
+    for (const std::size_t first : ties_.first_of) standing.groups[first].most = Grid::max_side;
+    edged_ = request.edge && bare_outside(standing);
+    while (!request.edge) {
+      const auto bare = bare_outside(standing);
+      if (!bare) break;
+      const std::size_t variable = ties_.variable_of[bare->group];
+      standing.groups[ties_.first_of[variable]].most = 0;
+      absent_.push_back(variable);
+    }
+  }
 
   Nearest run() && {
     double from =
@@ -338,6 +351,7 @@ class Loosening {
           out.height_tolerance = std::min(loose_percent, given(tolerance, far));
           break;
         case FitBound::times:
+          if (std::find(absent_.begin(), absent_.end(), bound.variable) != absent_.end()) break;
           out.times[bound.variable] = given(asked_.times[bound.variable], {1, Grid::max_side}, far);
           break;
         case FitBound::edge_columns:
@@ -356,6 +370,7 @@ class Loosening {
           break;
       }
     }
+    if (edged_) out.edge = {std::max<Count>(out.edge.least, 1), std::max<Count>(out.edge.most, 1)};
     return out;
   }
 
@@ -403,6 +418,8 @@ class Loosening {
   Ties ties_;
   Limits asked_;
   std::vector<Bound> bounds_;
+  bool edged_ = false;
+  std::vector<std::size_t> absent_;  // variables of groups that stand no more often than asked: not at all
   std::vector<Near> found_;
 };
 

@@ -40,42 +40,33 @@ void require_group(const FitGroup& group, std::size_t index) {
   require_tie(field + "as_group", group.as_group, index);
 }
 
-bool is_bare(const Grid& grid, int column) {
+/// The first row in which the column has no stitch; 0 where it has one in each.
+int bare_row(const Grid& grid, int column) {
   for (int row = 1; row <= grid.rows(); ++row) {
-    if (grid.at(row, column) != Cell::none) return false;
+    if (grid.at(row, column) == Cell::none) return row;
   }
-  return true;
+  return 0;
 }
 
-/// A panel does not begin or end with a column that has no stitch at all. Groups are looked at inward from either side,
-/// as far as the first that always stands.
+int bare_row(const FitGroup& group, bool left) {
+  const Grid& grid = left ? group.strips.front().grid : group.strips.back().grid;
+  return bare_row(grid, left ? 0 : grid.columns() - 1);
+}
+
+/// A panel is as wide as its columns in every row: its outermost have a stitch in each.
 void require_stitches_outside(const FitRequest& request) {
-  if (request.edge && request.edge_most > 0 && is_bare(request.edge->grid, 0)) {
-    refuse("edge", "edge has no stitch in any row; a panel's outermost column must have one");
+  if (request.edge && request.edge_most > 0) {
+    if (const int row = bare_row(request.edge->grid, 0); row > 0) {
+      refuse("edge", fmt::format("edge has no stitch in row {}; a panel's outermost columns have one in each", row));
+    }
   }
-  if (request.edge && request.edge_least > 0) return;
-  const Ties ties = ties_of(request.groups);
-  const auto counting = [&](std::size_t index) -> const FitGroup& {
-    return request.groups[ties.first_of[ties.variable_of[index]]];
-  };
-  const auto look = [&](std::size_t index, bool left) {
-    const FitGroup& group = request.groups[index];
-    const Grid& grid = left ? group.strips.front().grid : group.strips.back().grid;
-    if (counting(index).most == 0 || !is_bare(grid, left ? 0 : grid.columns() - 1)) return;
-    refuse(
-        fmt::format("groups[{}].strips", index),
-        fmt::format("groups[{}].strips: the {} column has no stitch in any row, and may be a panel's outermost; give "
-                    "an edge, one column or more",
-                    index, left ? "first" : "last"));
-  };
-  const std::size_t count = request.groups.size();
-  for (std::size_t i = 0; i < count; ++i) {
-    look(i, true);
-    if (counting(i).least > 0) break;
-  }
-  for (std::size_t i = count; i-- > 0;) {
-    look(i, false);
-    if (counting(i).least > 0) break;
+  if (request.edge && (request.edge_least > 0 || is_always_sewn(request))) return;
+  if (const auto bare = bare_outside(request)) {
+    const int row = bare_row(request.groups[bare->group], bare->left);
+    refuse(fmt::format("groups[{}].strips", bare->group),
+           fmt::format("groups[{}].strips: the {} column has no stitch in row {}, and may be a panel's outermost; give "
+                       "an edge, one column or more",
+                       bare->group, bare->left ? "first" : "last", row));
   }
 }
 
@@ -140,6 +131,26 @@ void require_design(const FitRequest& request) {
                     request.panels_least, request.seam_stitches));
   }
   require_stitches_outside(request);
+}
+
+std::optional<BareOutside> bare_outside(const FitRequest& request) {
+  const Ties ties = ties_of(request.groups);
+  const auto counting = [&](std::size_t index) -> const FitGroup& {
+    return request.groups[ties.first_of[ties.variable_of[index]]];
+  };
+  const std::size_t count = request.groups.size();
+  for (const bool left : {true, false}) {
+    for (std::size_t i = 0; i < count; ++i) {
+      const std::size_t group = left ? i : count - 1 - i;
+      if (counting(group).most > 0 && bare_row(request.groups[group], left) > 0) return BareOutside{group, left};
+      if (counting(group).least > 0) break;
+    }
+  }
+  return std::nullopt;
+}
+
+bool is_always_sewn(const FitRequest& request) {
+  return request.panels_least > 1 && request.seam_stitches > 0;
 }
 
 bool can_be_sewn(const FitRequest& request, Count panels) {

@@ -23,6 +23,17 @@ void require_bounds(const FitRequest& request);
 [[noreturn]] void refuse(std::string_view field, const std::string& message);
 void require(std::string_view field, Count value, Count least, Count most);
 
+/// A group that could stand outermost with a column that has no stitch in some row.
+struct BareOutside {
+  std::size_t group = 0;
+  bool left = true;  ///< its first column, on the panel's left; else its last, on the right
+};
+/// The first such group, looked for inward from either side as far as the first that always stands; nothing: none
+/// could.
+std::optional<BareOutside> bare_outside(const FitRequest& request);
+/// Whether every panel has a seam, which takes in edge columns.
+bool is_always_sewn(const FitRequest& request);
+
 /// Whether a seam between panels has the columns that it takes in: it takes edge columns only.
 bool can_be_sewn(const FitRequest& request, Count panels);
 

@@ -8,6 +8,7 @@
 #include "gauge/gauges.hpp"
 #include "gauge/pieces.hpp"
 #include "latchwork/gauge.hpp"
+#include "text/utf8.hpp"
 #include "text/words.hpp"
 #include "timings/student.hpp"
 
@@ -27,16 +28,16 @@ struct Group {
 };
 
 std::string thing_of(const Group& group) {
-  return fmt::format("{} of texture '{}', {}", group.counted == Counted::stitches ? "stitches" : "rows", group.texture,
-                     cloth_state_name(group.state));
+  return fmt::format("{} of texture '{}', {}", group.counted == Counted::stitches ? "stitches" : "rows",
+                     one_line(group.texture), cloth_state_name(group.state));
 }
 
 /// "28.5 over 100 mm, 'left third' of swatch 'second' (line 7)"
 std::string measure_words(const Measurement& measure) {
   std::string out = fmt::format("{} over {} mm", measure.count, measure.length_mm);
-  if (!measure.place.empty()) out += fmt::format(", '{}'", measure.place);
+  if (!measure.place.empty()) out += fmt::format(", '{}'", one_line(measure.place));
   if (!measure.swatch.empty())
-    out += fmt::format("{} swatch '{}'", measure.place.empty() ? " on" : " of", measure.swatch);
+    out += fmt::format("{} swatch '{}'", measure.place.empty() ? " on" : " of", one_line(measure.swatch));
   if (measure.line > 0) out += fmt::format(" (line {})", measure.line);
   return out;
 }
@@ -156,7 +157,7 @@ class Looking {
     if (alike(apart) >= unlike_share || counts_apart < least_apart) return;
     const auto named = [&](const Pieces::Piece& piece) {
       const std::string_view name = names[static_cast<std::size_t>(piece.piece)];
-      return name.empty() ? std::string("the swatch without a name") : fmt::format("swatch '{}'", name);
+      return name.empty() ? std::string("the swatch without a name") : fmt::format("swatch '{}'", one_line(name));
     };
     Finding& finding = add(FindingCode::unlike_swatches, Severity::warning, group.items.front());
     finding.message =

@@ -141,9 +141,10 @@ const Gauge* Gauges::find(std::string_view texture) const {
 
 const Gauge& Gauges::of(std::string_view texture) const {
   if (const Gauge* gauge = find(texture)) return *gauge;
-  std::string message = fmt::format("the swatch has no gauge for texture '{}': {}", texture, lack(texture));
+  std::string message = fmt::format("the swatch has no gauge for texture '{}': {}", one_line(texture), lack(texture));
   if (const auto substitute = substitutes_.find(texture); substitute != substitutes_.end()) {
-    message += fmt::format("; nor for '{}', which was to stand in: {}", substitute->second, lack(substitute->second));
+    message += fmt::format("; nor for '{}', which was to stand in: {}", one_line(substitute->second),
+                           lack(substitute->second));
   }
   refuse(ErrorCode::no_gauge, std::string(texture), message + measured());
 }
@@ -158,7 +159,7 @@ void Gauges::require(const Panel& panel, CutOff cut_off) const {
   std::string message = fmt::format("the swatch has no gauge for {} textures of the panel", lacking.size());
   const char* before = ": ";
   for (const std::string_view texture : lacking) {
-    message += fmt::format("{}'{}' ({})", before, texture, lack(texture));
+    message += fmt::format("{}'{}' ({})", before, one_line(texture), lack(texture));
     before = ", ";
   }
   refuse(ErrorCode::no_gauge, std::string(lacking.front()), message + measured());
@@ -172,7 +173,7 @@ std::string Gauges::measured() const {
       names.emplace_back("...");
       break;
     }
-    names.push_back(fmt::format("'{}'", texture));
+    names.push_back(fmt::format("'{}'", one_line(texture)));
   }
   return names.empty() ? std::string() : "; it has " + joined(names, ", ");
 }

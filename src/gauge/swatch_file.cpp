@@ -22,7 +22,10 @@ constexpr std::array columns = {CsvColumn{"texture", true}, CsvColumn{"counted",
 
 LengthUnit unit_in(const CsvTable& table) {
   const std::string_view text = table.text(unit);
-  const Unit* found = unit_named(text);
+  // "in." as read_length() takes it: a point may follow letters.
+  const bool point = text.size() > 1 && text.back() == '.';
+  const Unit* found = unit_named(point ? text.substr(0, text.size() - 1) : text);
+  if (point && found != nullptr && (text.front() < 'a' || text.front() > 'z')) found = nullptr;
   if (found != nullptr && found->kind == Kind::length) return static_cast<LengthUnit>(found->number);
   const std::string_view all = unit_list(Kind::length);
   table.refuse(ErrorCode::bad_unit, unit,
@@ -62,8 +65,9 @@ double length_mm_in(const CsvTable& table) {
   if (!table.has(unit)) return length_with_unit(table);
   const double in_unit = number_in(table, length);
   const LengthUnit of = unit_in(table);
-  // The same length as read_length() makes of it, but for what is far out of range and refused below.
-  return in_unit >= 0.001 && in_unit <= 1e6 ? length_of(in_unit, of).mm : in_unit * length_of(1, of).mm;
+  // What is far out of range, and no length for read_length() either, is refused below.
+  if (!(in_unit >= 0.001 && in_unit <= 1e6)) return in_unit * length_of(1, of).mm;
+  return read_length(fmt::format("{} {}", table.text(length), table.text(unit))).mm;
 }
 
 Counted counted_as(const CsvTable& table) {

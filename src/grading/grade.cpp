@@ -75,8 +75,8 @@ bool is_open(const Finding& finding) {
 std::string nothing_fits(const std::string& size, const std::vector<FitNearest>& nearest, bool complete) {
   std::string out = fmt::format("nothing fits size '{}'", one_line(size));
   if (nearest.empty()) {
-    return out + (complete ? ", nor would with any one or more bounds loosened: all is more than 11 times too wide or "
-                             "too high for it, or nothing is left between the seams"
+    return out + (complete ? ", nor would with any bounds loosened: all is wider or higher than a grid may be, or "
+                             "nothing is left between the seams"
                            : ", nor comes near as far as was looked");
   }
   std::vector<std::string> gives;
@@ -116,7 +116,7 @@ Grading grade(const GradeRequest& request, const Swatch& swatch, const FitOption
   for (std::size_t i = 0; i < request.sizes.size(); ++i) {
     FitRequest design = request.design;
     design.most = 1;
-    FitResult found = grading::fit_size(request, i, std::move(design), swatch, fits.next());
+    FitResult found = grading::fit_size(request, i, std::move(design), swatch, fits.next(), {}, true);
     if (i == 0) {
       std::copy_if(found.findings.begin(), found.findings.end(), std::back_inserter(out.findings),
                    [](const Finding& each) { return !is_open(each); });  // of that size by itself
@@ -126,6 +126,7 @@ Grading grade(const GradeRequest& request, const Swatch& swatch, const FitOption
     out.nearest = std::move(found.nearest);
     out.nearest_complete = found.nearest_complete;
     out.message = nothing_fits(request.sizes[i].name, out.nearest, out.nearest_complete);
+    fits.end();
     return out;
   }
   require_constructions(request);
@@ -149,6 +150,7 @@ Grading grade(const GradeRequest& request, const Swatch& swatch, const FitOption
     }
     out.message = none_together(request, out);
   }
+  fits.end();
   return out;
 }
 

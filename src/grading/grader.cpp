@@ -87,7 +87,7 @@ class Grader {
     alike.panels_least = alike.panels_most = construction.panels;
     alike.edge_least = alike.edge_most = construction.edge;
     alike.most = most;
-    return fit_size(request_, size, std::move(alike), swatch_, options, loosened_);
+    return fit_size(request_, size, std::move(alike), swatch_, options, loosened_, false);
   }
 
   std::optional<Lists> first_look(const Construction& construction) {
@@ -183,6 +183,10 @@ FitOptions Progressing::still() {
   return telling(done_, 0);
 }
 
+void Progressing::end() {
+  if (options_.progress) options_.progress({.bound_ms = 0, .best_ms = 0, .share = 1});
+}
+
 std::int64_t edges_of(const FitRequest& design) {
   return design.edge ? std::int64_t{design.edge_most} - design.edge_least + 1 : 1;
 }
@@ -200,10 +204,10 @@ FitRequest design_for(const GradeSize& size, FitRequest design) {
 }
 
 FitResult fit_size(const GradeRequest& request, std::size_t index, FitRequest of, const Swatch& swatch,
-                   const FitOptions& options, fitting::Loosened loosened) {
+                   const FitOptions& options, fitting::Loosened loosened, bool with_nearest) {
   try {
     return fitting::fit_within(design_for(request.sizes[index], std::move(of)), swatch, fitting::whole_budget, options,
-                               loosened);
+                               loosened, with_nearest);
   } catch (const Error& error) {
     if (error.code() != ErrorCode::bad_argument && error.code() != ErrorCode::too_large) throw;
     Place place = error.place();

@@ -20,6 +20,8 @@ class Progressing {
   FitOptions still();
   /// These are not done.
   void passed_over(std::size_t fits) { done_ += static_cast<double>(fits); }
+  /// Tells that all is done.
+  void end();
 
  private:
   FitOptions telling(double done, double each);
@@ -38,7 +40,7 @@ std::int64_t panels_of(const FitRequest& design);
 FitRequest design_for(const GradeSize& size, FitRequest design);
 /// fit() of one size; what it refuses is named by the field of the request that it came from.
 FitResult fit_size(const GradeRequest& request, std::size_t index, FitRequest of, const Swatch& swatch,
-                   const FitOptions& options, fitting::Loosened loosened = {});
+                   const FitOptions& options, fitting::Loosened loosened, bool with_nearest);
 
 /// The best choice of a candidate for each size.
 struct Graded {

@@ -27,7 +27,11 @@ class Loosening {
         of.groups[group].most = Grid::max_side;
       });
     }
-    if (design.edge) widen(&FitRequest::edge_least, &FitRequest::edge_most, 0, Grid::max_side);
+    if (design.edge) {
+      // Without one a group would be bare outside.
+      const int lowest = fitting::bare_outside(design) ? 1 : 0;
+      widen(&FitRequest::edge_least, &FitRequest::edge_most, lowest, Grid::max_side);
+    }
     if (design.rows_step > 1 || design.rows_extra > 0) {
       once([](FitRequest& of) {
         of.rows_step = 1;
@@ -78,7 +82,7 @@ class Loosening {
     const int from = request_.design.*least;
     const int to = request_.design.*most;
     for (int by = 1; by < 2 * highest; by *= 2) {
-      const int low = std::max(lowest, from - by);
+      const int low = std::min(from, std::max(lowest, from - by));
       const int high = std::min(highest, to + by);
       const std::int64_t fits_each = 1 + (std::int64_t{high} - low);
       const bool found = once([&](FitRequest& of) {

@@ -116,8 +116,8 @@ Duration read_duration(std::string_view text, std::string_view field) {
   const std::size_t from = reader.at();
   const Twofold out = reader.quantity(Kind::duration);
   reader.require_end();
-  // What 17 digits or a fraction of four can lack of a whole number is far above what a Twofold may be off.
-  constexpr double whole_within = 1e-26;
+  // A Twofold may be off by a little less; what 22 decimals can lack of a whole number is more, up to some hours.
+  constexpr double whole_within = 1e-29;
   const double whole = std::round(out.nearest());
   const Twofold apart = out + Twofold(-whole);
   if (std::abs(apart.nearest()) > whole_within * (whole + 1)) {

@@ -137,7 +137,8 @@ class Drawing {
       pen_.open_stroke("other", 50, how);
       for (const PlacedPiece& placed : layout_.pieces) {
         const SchematicPiece& piece = schematic_.pieces[placed.piece];
-        for (const std::vector<OutlinePoint>& other : piece.others) outline(placed, other, box_of(piece));
+        const Box box = box_of(piece);
+        for (const std::vector<OutlinePoint>& other : piece.others) outline(placed, other, box);
       }
       pen_.close();
     }
@@ -280,6 +281,12 @@ class Drawing {
           }
           y += font * 12 / 10;
         }
+      }
+      Unit caption_y = placed.caption_y;
+      for (const std::string& line : placed.caption) {
+        const Unit width = text_width(font, letters_in(line));
+        on_white(placed.caption_middle - width / 2, caption_y, width, line);
+        caption_y += name_line;
       }
       Unit name_y = placed.name_y;
       for (const std::string& line : placed.name) {

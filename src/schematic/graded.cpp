@@ -29,7 +29,8 @@ void require_graded(const GradeRequest& request, const Grading& grading) {
     if (candidate.panels == panels) continue;
     fitting::refuse("panels", fmt::format("one size has {} panels, another {}", panels, candidate.panels));
   }
-  if (panels <= 0 || static_cast<std::size_t>(panels) <= Schematic::max_pieces) return;
+  if (panels < 1) fitting::refuse("panels", fmt::format("panels are {}; there must be one or more", panels));
+  if (static_cast<std::size_t>(panels) <= Schematic::max_pieces) return;
   Place place;
   place.field = "panels";
   throw Error(ErrorCode::too_large, place,

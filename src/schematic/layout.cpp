@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "chart/pen.hpp"
+#include "schematic/names.hpp"
 #include "schematic/sewn.hpp"
 #include "text/letters.hpp"
 #include "text/words.hpp"
@@ -139,10 +140,41 @@ class BlockLayout {
     cell_.right = std::max(cell_.right, middle + width / 2 + font / 2);
   }
 
+  /// Letters that a name may have on a line.
+  Unit letters_over(const PlacedPiece& placed) const {
+    const bool is_alone = cell_.placed.size() == 1;
+    // Of pieces sewn together the sizes lie about one middle of them all, not of each.
+    const Box drawn = is_alone ? box_of(pieces_[placed.piece]) : box_of(pieces_[placed.piece].outline);
+    const Unit wide = x_of(placed.piece, drawn.right) - x_of(placed.piece, drawn.left);
+    return is_alone ? std::max(wide / text_width(font, 1), Unit{least_name})
+                    : std::max((wide - name_gap) / text_width(font, 1), Unit{least_sewn_name});
+  }
+
+  void write_caption(const std::string& caption) {
+    if (caption.empty()) return;
+    PlacedPiece& first = cell_.placed.front();
+    const Unit wide = cell_.outline_right;
+    first.caption =
+        drawing::wrapped(caption, static_cast<std::size_t>(std::max(wide / text_width(font, 1), Unit{least_name})));
+    first.caption_middle = cell_.outline_right / 2;
+    const Unit below_first = static_cast<Unit>(first.caption.size() - 1) * name_line;
+    first.caption_y = cell_.top - font * 2 / 10 - below_first;
+    for (const std::string& line : first.caption)
+      reach_across(first.caption_middle, text_width(font, letters_in(line)));
+    cell_.top -= font * 14 / 10 + below_first;
+  }
+
   /// Each over its piece. A long name takes lines rather than width, which would shrink the piece. Where pieces sewn
   /// together leave no room beside each other for theirs, some stand higher, each with a line down to its piece.
   void names() {
     const bool is_alone = cell_.placed.size() == 1;
+    std::vector<std::string> full;
+    std::vector<std::size_t> letters;
+    for (const PlacedPiece& placed : cell_.placed) {
+      full.push_back(pieces_[placed.piece].name);
+      letters.push_back(static_cast<std::size_t>(letters_over(placed)));
+    }
+    const Names over = names_over(full, letters);
     struct Lane {
       std::vector<std::size_t> names;
       Unit right = 0;
@@ -151,14 +183,10 @@ class BlockLayout {
     std::vector<Lane> lanes;
     for (std::size_t i = 0; i < cell_.placed.size(); ++i) {
       PlacedPiece& placed = cell_.placed[i];
-      const std::string& name = pieces_[placed.piece].name;
+      const std::string& name = over.own[i];
       if (name.empty()) continue;
-      // Of pieces sewn together the sizes lie about one middle of them all, not of each.
       const Box drawn = is_alone ? box_of(pieces_[placed.piece]) : box_of(pieces_[placed.piece].outline);
-      const Unit wide = x_of(placed.piece, drawn.right) - x_of(placed.piece, drawn.left);
-      const Unit letters = is_alone ? std::max(wide / text_width(font, 1), Unit{least_name})
-                                    : std::max((wide - name_gap) / text_width(font, 1), Unit{least_sewn_name});
-      placed.name = drawing::wrapped(name, static_cast<std::size_t>(letters));
+      placed.name = drawing::wrapped(name, letters[i]);
       std::size_t most = 0;
       for (const std::string& line : placed.name) most = std::max(most, letters_in(line));
       const Unit middle = (x_of(placed.piece, drawn.left) + x_of(placed.piece, drawn.right)) / 2;
@@ -183,6 +211,7 @@ class BlockLayout {
       }
       cell_.top -= (&lane == &lanes.back() ? 20 : 17) * font / 10 + below_first;
     }
+    write_caption(over.caption);
   }
 
   PlacedMeasure placed(std::size_t piece, std::size_t index) const {
@@ -307,6 +336,8 @@ void move(PlacedPiece& placed, const Schematic& schematic, Unit x, Unit y) {
   placed.name_left += x;
   placed.name_right += x;
   placed.name_y += y;
+  placed.caption_middle += x;
+  placed.caption_y += y;
   for (PlacedMeasure& each : placed.measures) {
     const bool flat = across(schematic.pieces[placed.piece].measures[each.measure].side);
     each.from += flat ? x : y;

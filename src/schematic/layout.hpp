@@ -53,6 +53,9 @@ struct PlacedPiece {
   Unit name_left = 0, name_right = 0;             ///< they are centred between these
   Unit name_y = 0;                                ///< baseline of the first of them
   bool name_led = false;                          ///< it stands so high that a line leads from it to the piece
+  std::vector<std::string> caption;               ///< of the first of pieces sewn together: what their names begin with
+  Unit caption_middle = 0;                        ///< its lines are centred there
+  Unit caption_y = 0;                             ///< baseline of the first of them
   std::vector<PlacedMeasure> measures;
 };
 

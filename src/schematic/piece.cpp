@@ -13,6 +13,7 @@
 #include "latchwork/schematic.hpp"
 #include "latchwork/shaping.hpp"
 #include "schematic/edge.hpp"
+#include "schematic/layout.hpp"
 #include "shaping/check.hpp"
 #include "shaping/strips.hpp"
 #include "size/bands.hpp"
@@ -24,6 +25,7 @@ using schematics::DrawnEdge;
 using schematics::EdgeRun;
 
 constexpr double told_from_mm = 0.5;
+constexpr double step_from_mm = 25;      // less is bound off at the beginning of a slope
 constexpr double straight_from_mm = 10;  // a shorter straight part is the first row or two of a slope
 
 /// Where every row of a panel lies between its seams.
@@ -38,6 +40,7 @@ class Lay {
     last_ = static_cast<int>(std::ceil(panel.grid().rows() - options.seam_top));
     place_bands();
     for (int row = first_; row <= last_; ++row) require_width(row);
+    for (int row = first_ + 1; row <= last_; ++row) require_standing(row);
   }
 
   int first() const { return first_; }  ///< row that is not wholly in a seam
@@ -104,6 +107,19 @@ class Lay {
     place.row = row;
     place.field = side_field(options_);
     throw Error(ErrorCode::bad_argument, place, fmt::format("seams take all stitches of row {}", row));
+  }
+
+  // Nor can an outline be in two pieces.
+  void require_standing(int row) const {
+    constexpr double least_mm = 0.01;
+    const double left = std::max(left_of(row - 1), left_of(row));
+    const double right = std::min(right_of(row - 1), right_of(row));
+    if (left + least_mm < right) return;
+    Place place;
+    place.row = row;
+    place.field = side_field(options_);
+    throw Error(ErrorCode::bad_argument, place,
+                fmt::format("seams take all stitches on which row {} stands on the row below", row));
   }
 
   /// Whether the row begins a band in which that edge lies elsewhere than in the row below.
@@ -187,6 +203,30 @@ std::vector<SideHeight> side_heights(const std::string& label, const DrawnEdge& 
   return out;
 }
 
+/// A step of an edge that is drawn as one, far enough to be measured.
+struct Step {
+  double y_mm = 0;
+  MeasureSide side = MeasureSide::left;
+};
+
+/// From the bottom up; of a height at which both edges step, one.
+std::vector<Step> steps_of(const std::vector<OutlinePoint>& left, const std::vector<OutlinePoint>& right) {
+  std::vector<Step> out;
+  const auto add = [&](const std::vector<OutlinePoint>& corners, MeasureSide side) {
+    for (std::size_t i = 1; i < corners.size(); ++i) {
+      const OutlinePoint& from = corners[i - 1];
+      const OutlinePoint& to = corners[i];
+      if (to.y_mm - from.y_mm > 1e-6 || std::abs(to.x_mm - from.x_mm) < step_from_mm) continue;
+      const auto same = [&](const Step& step) { return std::abs(step.y_mm - to.y_mm) < told_from_mm; };
+      if (std::none_of(out.begin(), out.end(), same)) out.push_back({to.y_mm, side});
+    }
+  };
+  add(left, MeasureSide::left);
+  add(right, MeasureSide::right);
+  std::stable_sort(out.begin(), out.end(), [](const Step& a, const Step& b) { return a.y_mm < b.y_mm; });
+  return out;
+}
+
 }  // namespace
 
 SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const SizeOptions& options) {
@@ -246,6 +286,25 @@ SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const S
                                              total - lay.bottom_of(last))) {
     if (total - each.mm < straight_from_mm || each.mm < told_from_mm) continue;
     height(each.label, each.side, std::min(lay.row_below(each.mm) + 1, last), each.mm, last, total);
+  }
+  constexpr std::size_t most_steps = 4;  // of more it is a staircase, whose numbers the words tell
+  const std::vector<Step> steps = steps_of(left.corners, right.corners);
+  for (std::size_t i = 0; i < steps.size() && steps.size() <= most_steps; ++i) {
+    const Step& step = steps[i];
+    const int below = lay.row_below(step.y_mm);
+    if (below >= last || step.y_mm < told_from_mm) continue;
+    const std::string name = steps.size() == 1 ? "the step" : fmt::format("step {}", i + 1);
+    const auto is_new = [&](int row) {
+      return std::none_of(piece.measures.begin(), piece.measures.end(), [&](const SchematicMeasure& told) {
+        return schematics::across(told.side) && std::abs(told.mm - lay.width_of(row)) < told_from_mm;
+      });
+    };
+    if (is_new(below)) width(("width below " + name).c_str(), MeasureSide::bottom, below, step.y_mm);
+    if (is_new(below + 1)) width(("width above " + name).c_str(), MeasureSide::top, below + 1, step.y_mm);
+    const bool told = std::any_of(piece.measures.begin(), piece.measures.end(), [&](const SchematicMeasure& each) {
+      return !schematics::across(each.side) && std::abs(each.mm - step.y_mm) < told_from_mm;
+    });
+    if (!told) height("height to " + name, step.side, first, 0, below, step.y_mm);
   }
   std::vector<Finding> found;
   find_gauges(textures_of(panel), gauges, found);

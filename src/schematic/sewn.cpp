@@ -82,8 +82,9 @@ std::vector<SchematicPiece> sewn_pieces(std::string_view name, const std::vector
   }
   if (count < 2) return out;
   std::vector<SchematicMeasure> whole;
-  for (const char* label : {"width at the cast-on", "width at the widest row", "width at the last row"}) {
-    if (std::optional<SchematicMeasure> each = width_of_all(out, label)) whole.push_back(std::move(*each));
+  for (const SchematicMeasure& own : out.front().measures) {
+    if (!across(own.side)) continue;
+    if (std::optional<SchematicMeasure> each = width_of_all(out, own.label)) whole.push_back(std::move(*each));
   }
   std::move(whole.begin(), whole.end(), std::back_inserter(out.front().measures));
   return out;

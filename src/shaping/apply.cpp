@@ -28,10 +28,11 @@ void refuse_cuts(const std::vector<CutCrossing>& crossings, const std::vector<Cu
   const auto cut = std::find_if(crossings.begin(), crossings.end(), [](const CutCrossing& c) { return !c.outside; });
   if (cut != crossings.end()) {
     const Crossing& crossing = cut->crossing;
-    refuse_cut(ErrorCode::crossing_cut, crossing.row, crossing.column,
-               fmt::format("the edge cuts {}: {} of its {} stitches are outside in row {}{}",
-                           rules::crossing_words(crossing), cut->columns, crossing.width(), cut->row,
-                           is_cut_on_seam(*cut) ? ", which a crossing after the last row needs as well" : ""));
+    refuse_cut(
+        ErrorCode::crossing_cut, crossing.row, crossing.column,
+        fmt::format("the edge cuts {}: {} of its {} stitches {} outside in row {}{}", rules::crossing_words(crossing),
+                    cut->columns, crossing.width(), cut->columns == 1 ? "is" : "are", cut->row,
+                    is_cut_on_seam(*cut) ? ", which a crossing after the last row needs as well" : ""));
   }
   if (stacks.empty()) return;
   const CutStack& stack = stacks.front();

@@ -126,8 +126,8 @@ Finding crossing_finding(const Grid& grid, const Outline& outline, const CutCros
         which, cut.columns, crossing.width());
     ways.push_back(fmt::format("move the edge out by {} in row 1", count_of(cut.columns, "column")));
   } else {
-    finding.message = fmt::format("the edge cuts the {}: {} of its {} stitches are outside in row {}", which,
-                                  cut.columns, crossing.width(), cut.row);
+    finding.message = fmt::format("the edge cuts the {}: {} of its {} stitches {} outside in row {}", which,
+                                  cut.columns, crossing.width(), cut.columns == 1 ? "is" : "are", cut.row);
     ways.push_back(fmt::format("move the edge out by {}", count_of(cut.columns, "column")));
     if (const int in = crossing.width() - cut.columns; in > 0) {
       ways.push_back(fmt::format("move it in by {}, so that the crossing falls away", count_of(in, "column")));
@@ -180,6 +180,32 @@ void find_columns(const Grid& grid, const Outline& outline, int edge, std::vecto
   }
 }
 
+/// Crossings that are kept, and reach into the edge stitches.
+void find_crossed_edges(const Grid& grid, const Outline& outline, int edge, std::vector<Finding>& found) {
+  if (edge == 0) return;
+  const std::vector<CutCrossing> cuts = cut_crossings(grid, outline);
+  auto next = cuts.begin();
+  for (const Crossing& crossing : grid.crossings()) {
+    if (next != cuts.end() && next->crossing == crossing) {
+      ++next;
+      continue;
+    }
+    const int last = crossing.column + crossing.width() - 1;
+    const int above = std::min(crossing.row + 1, grid.rows());
+    const bool reaches = in_edge(outline, crossing.row, crossing.column, edge) ||
+                         in_edge(outline, crossing.row, last, edge) || in_edge(outline, above, crossing.column, edge) ||
+                         in_edge(outline, above, last, edge);
+    if (!reaches) continue;
+    Finding finding = seeking::found_at(FindingCode::column_cut, Severity::advice, crossing.row, crossing.column);
+    finding.last_column = last;
+    finding.value = edge;
+    finding.message = fmt::format("the {} after row {}, {}, reaches into the edge stitches, which are crossed there",
+                                  crossing_name(crossing), crossing.row, run_of("column", crossing.column, last));
+    finding.suggestion = "move the edge out, or take fewer edge stitches";
+    found.push_back(std::move(finding));
+  }
+}
+
 }  // namespace
 
 std::vector<Finding> shape_findings(const Grid& grid, const Outline& outline, const ShapeOptions& options) {
@@ -187,6 +213,7 @@ std::vector<Finding> shape_findings(const Grid& grid, const Outline& outline, co
   std::vector<Finding> columns;
   find_columns(grid, outline, options.edge_stitches, columns);
   columns = seeking::merged_findings(std::move(columns));
+  find_crossed_edges(grid, outline, options.edge_stitches, columns);
   std::vector<Finding> found;
   for (const CutCrossing& cut : cut_crossings(grid, outline)) {
     if (!cut.outside) found.push_back(crossing_finding(grid, outline, cut));

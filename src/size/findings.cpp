@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "size/bands.hpp"
+#include "text/utf8.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
@@ -25,7 +26,7 @@ Finding about(FindingCode code, Severity severity, std::string message, std::str
 }
 
 std::string quoted(std::string_view texture) {
-  return fmt::format("'{}'", texture);
+  return fmt::format("'{}'", one_line(texture));
 }
 
 /// "rows 1-8, 17-24": where the same is true of several bands.
@@ -135,8 +136,8 @@ void find_heights(const std::vector<MeasuredBand>& bands, std::vector<Finding>& 
     tallest += of.tall_mm;
     const double apart = of.tall_mm - of.low_mm;
     if (apart < told_from_mm) continue;
-    const std::string& tall = of.tall->texture;
-    const std::string& low = of.low->texture;
+    const std::string tall = one_line(of.tall->texture);
+    const std::string low = one_line(of.low->texture);
     said.add(fmt::format("texture '{}' is {:.1f} mm high and '{}' {:.1f} mm, {:.1f} mm apart", tall, of.tall_mm, low,
                          of.low_mm, apart) +
                  "\n" + fmt::format("'{}' will ripple or '{}' be stretched", tall, low),
@@ -211,9 +212,9 @@ void find_gauges(const std::vector<std::string_view>& textures, const Gauges& ga
     states[gauge->state].insert(gauge->texture);
     if (gauge->texture == texture) continue;
     Finding finding = about(FindingCode::borrowed_gauge, Severity::warning,
-                            fmt::format("texture '{}' is measured by the gauge of '{}', as told: {}", texture,
-                                        gauge->texture, gauges.lack(texture)),
-                            fmt::format("knit and measure a swatch of '{}'", texture));
+                            fmt::format("texture {} is measured by the gauge of {}, as told: {}", quoted(texture),
+                                        quoted(gauge->texture), gauges.lack(texture)),
+                            fmt::format("knit and measure a swatch of {}", quoted(texture)));
     finding.place.field = texture;
     found.push_back(std::move(finding));
   }
@@ -270,7 +271,7 @@ std::vector<Finding> measuring_findings(const std::vector<std::string_view>& tex
       continue;
     }
     Finding finding = about(FindingCode::no_swatch, Severity::error,
-                            fmt::format("texture '{}' has no gauge: {}", texture, gauges.lack(texture)),
+                            fmt::format("texture {} has no gauge: {}", quoted(texture), gauges.lack(texture)),
                             "knit and measure a swatch of it, or name a texture to stand in for it");
     finding.place.field = texture;
     out.push_back(std::move(finding));

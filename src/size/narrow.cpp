@@ -10,6 +10,7 @@
 
 #include "panel/standing.hpp"
 #include "size/bands.hpp"
+#include "text/utf8.hpp"
 #include "text/words.hpp"
 
 namespace latchwork::inline v0 {
@@ -70,7 +71,8 @@ class Narrow {
       finding.limit = least_wales;
       finding.message = fmt::format(
           "texture '{}' is {} wide wherever it stands, first in {}: one or two wales have no gauge of their own",
-          texture, of.widest == 1 ? "one wale" : "no more than two wales", run_of("column", of.column, of.last_column));
+          one_line(texture), of.widest == 1 ? "one wale" : "no more than two wales",
+          run_of("column", of.column, of.last_column));
       finding.suggestion = "measure the repeat with its neighbours, and name the strips of that repeat as one texture";
       found.push_back(std::move(finding));
     }

@@ -68,6 +68,12 @@ std::string spacing_text(const Spacing& spacing, Counted counted) {
   if (counted > Counted::rows) {
     refuse("counted", fmt::format("counted is {}; it must be 0 (stitches) or 1 (rows)", static_cast<int>(counted)));
   }
+  const auto in_range = [](const char* field, int value) {
+    if (value >= 0 && value <= max_spacing) return;
+    refuse(field, fmt::format("{} is {}; it must be 0..{}", field, value, max_spacing));
+  };
+  in_range("every", spacing.every);
+  in_range("step", spacing.step);
   const bool stitches = counted == Counted::stitches;
   const std::string_view thing = stitches ? "stitch" : "row";
   const auto many = [&](int count) { return count_of(count, thing, stitches ? "es" : "s"); };

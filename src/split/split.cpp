@@ -22,9 +22,10 @@ namespace {
 class Lines {
  public:
   explicit Lines(const Panel& panel) : open_(static_cast<std::size_t>(panel.grid().columns()) + 1, 1) {
+    const std::vector<Stitches> rows = stitches_of(panel.grid());
     for (const Band& band : panel.bands()) {
       for (const StripSpan& strip : band.strips) {
-        if (!plain(panel.grid(), band, strip)) close(strip.column, strip.columns);
+        if (!plain(panel.grid(), rows, band, strip)) close(strip.column, strip.columns);
       }
     }
     for (const Crossing& crossing : panel.grid().crossings()) {
@@ -54,9 +55,27 @@ class Lines {
     const auto from = open_.begin() + column;
     std::fill(from + 1, from + columns, char{0});
   }
-  static bool plain(const Grid& grid, const Band& band, const StripSpan& strip) {
+  /// From a row's first stitch to its last.
+  struct Stitches {
+    int first = 0;
+    int last = -1;
+  };
+  static std::vector<Stitches> stitches_of(const Grid& grid) {
+    std::vector<Stitches> out(static_cast<std::size_t>(grid.rows()) + 1);
+    for (int row = 1; row <= grid.rows(); ++row) {
+      Stitches& of = out[static_cast<std::size_t>(row)];
+      of.last = grid.columns() - 1;
+      while (of.first <= of.last && grid.at(row, of.first) == Cell::none) ++of.first;
+      while (of.last >= of.first && grid.at(row, of.last) == Cell::none) --of.last;
+    }
+    return out;
+  }
+  /// Knit alone inside the panel's shape.
+  static bool plain(const Grid& grid, const std::vector<Stitches>& rows, const Band& band, const StripSpan& strip) {
     for (int row = band.row; row < band.row + band.rows; ++row) {
-      for (int column = strip.column; column < strip.column + strip.columns; ++column) {
+      const Stitches& of = rows[static_cast<std::size_t>(row)];
+      const int end = std::min(strip.column + strip.columns, of.last + 1);
+      for (int column = std::max(strip.column, of.first); column < end; ++column) {
         if (grid.at(row, column) != Cell::knit) return false;
       }
     }
@@ -109,7 +128,8 @@ class Splitting {
     } else {
       cuts.emplace();
       for (int at = 0, left = parts / 2; left > 0; --left) {
-        const std::optional<int> next = lines_.farthest(at, most - (at > 0 ? seam_ : 0) - seam_);
+        const int room = most - (at > 0 ? seam_ : 0) - seam_;
+        const std::optional<int> next = lines_.farthest(at, std::min(room, (width - 1) / 2 - at));  // a middle is left
         if (!next) return std::nullopt;
         cuts->push_back(*next);
         at = *next;
@@ -196,9 +216,13 @@ std::vector<SplitPart> split(const Panel& panel, const Machine& machine, double 
   lines.mirror();
   Splitting even(lines, seam);
   std::vector<int> cuts;
-  if (panel.grid() == panel.grid().mirrored() && even.mirrored(needles, parts)) {
-    cuts = with_the_least(needles, [&](int most) { return even.mirrored(most, parts); });
-  } else {
+  if (panel.grid() == panel.grid().mirrored()) {
+    for (const int mirrored : {parts, parts + 1}) {  // a motif in the middle takes an odd number of them
+      if (!cuts.empty() || !even.mirrored(needles, mirrored)) continue;
+      cuts = with_the_least(needles, [&](int most) { return even.mirrored(most, mirrored); });
+    }
+  }
+  if (cuts.empty()) {
     cuts = with_the_least(needles, [&](int most) {
       auto found = any.filled(most);
       if (found && std::ssize(*found) + 1 > parts) found.reset();

@@ -7,6 +7,8 @@
 namespace latchwork::inline v0 {
 namespace {
 
+constexpr std::size_t most_fields = 1000;  // else a line of commas takes many times its length
+
 constexpr bool blank(char c) {
   return c == ' ' || c == '\t';
 }
@@ -27,6 +29,9 @@ bool CsvReader::next(CsvRecord& record) {
   record.line = line_;
   while (true) {
     pass_over_blanks();
+    if (record.fields.size() == most_fields) {
+      refuse(line_, fmt::format("a record of more than {} fields", most_fields));
+    }
     record.lines.push_back(line_);
     record.fields.push_back(field());
     if (at_ == text_.size() || text_[at_] != ',') break;

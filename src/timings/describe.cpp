@@ -58,7 +58,8 @@ std::string describe(const EffortFit& fit) {
   }
   if (!fit.outlying.empty()) out += "Outlying spells, which took part in the fit all the same:\n";
   for (const OutlyingSpell& one : fit.outlying) {
-    const std::string which = one.line > 0 ? fmt::format("line {}", one.line) : fmt::format("spell {}", one.spell + 1);
+    const std::string which =
+        one.line > 0 ? fmt::format("line {}", one.line) : fmt::format("spell {}", std::int64_t{one.spell} + 1);
     out += fmt::format("{}: {} {} than its work lets expect ({:.1f} standard deviations)\n", which,
                        seconds(std::abs(one.residual_ms)), one.residual_ms > 0 ? "longer" : "shorter",
                        std::abs(one.studentized));

@@ -87,6 +87,7 @@ struct Numbers {
   Twofold first;
   Twofold second;
   bool either = false;  // A/B, or A x B before the name: either may be the plies
+  bool plied = false;   // the plies were told
   int plies = 1;
 };
 
@@ -102,6 +103,7 @@ Numbers numbers_from(QuantityReader& reader, bool name_first) {
   } else if (pass_over_times(reader)) {
     if (name_first) {
       out.plies = plies_from(reader);
+      out.plied = true;
     } else {  // "2 x 20 tex" is two plies of 20 tex, "28 x 2 Nm" two of Nm 28
       out.second = reader.decimal();
       out.either = true;
@@ -209,7 +211,14 @@ YarnNumber label_from(QuantityReader& reader) {
 
 bool is_label(QuantityReader reader) {
   if (!reader.at_number()) return false;
-  reader.number();
+  const QuantityReader start = reader;
+  try {
+    reader.number();
+  } catch (const Error&) {  // "12345/2 den" is no fraction
+    reader = start;
+    reader.decimal();
+    if (reader.pass_over("/") && reader.at_number()) reader.decimal();
+  }
   reader.pass_over_blanks();
   const std::string_view word = reader.word();
   return word == "gr" || unit_named(word) != nullptr;
@@ -242,7 +251,7 @@ YarnNumber read_yarn_number(std::string_view text, std::string_view field) {
                   name.empty() ? fmt::format("the name of the number is missing; {}", how)
                                : fmt::format("'{}' is no system of yarn numbers; {}", written, how));
   }
-  if (!numbers.either && numbers.plies == 1 && pass_over_times(reader)) numbers.plies = plies_from(reader);
+  if (!numbers.either && !numbers.plied && pass_over_times(reader)) numbers.plies = plies_from(reader);
   reader.require_end();
   if (numbers.either) return told_apart(reader, numbers, *system);
   return checked(reader, numbers.from, *system, numbers.first, numbers.plies);

@@ -47,6 +47,10 @@ void require_yarns(const YarnRequest& request) {
     }
     require(where + "ball_g", yarn.ball_g, 1e-3, 1e6, true);
     if (yarn.number.number == 0) {
+      if (yarn.number.system != YarnSystem::tex || yarn.number.plies != 1) {
+        refuse(ErrorCode::bad_argument, where + (yarn.number.plies != 1 ? "number.plies" : "number.system"),
+               fmt::format("{}number is not known, which is 0 tex in one ply", where));
+      }
       if (request.yarns.size() == 1) continue;
       refuse(ErrorCode::bad_argument, where + "number.number",
              fmt::format("{}number is not known; of several yarns every one must be", where));

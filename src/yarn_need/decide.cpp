@@ -81,7 +81,8 @@ void decide(YarnNeed& need) {
   above.reserve(all.size());
   for (const std::size_t i : all) {
     const double more = estimates[i].weight_g - estimates[sure].weight_g;
-    if (more > std::hypot(estimates[i].margin_g, estimates[sure].margin_g)) above.push_back(i);
+    const double own = estimates[i].spread_known ? estimates[i].margin_g : 0;
+    if (more > std::hypot(own, estimates[sure].margin_g)) above.push_back(i);
   }
   if (above.empty() && known.size() == 1) return take(sure, "the only route whose spread is known");
   if (above.empty()) return take(sure, fmt::format("the narrowest margin, {}", words(estimates[sure])));

@@ -2,7 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
+
+#include "text/utf8.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -38,6 +42,11 @@ Figure mean_of(const Samples& samples, std::string_view texture) {
   out.doubts.push_back({{What::yarn, texture}, 1, deviation, static_cast<int>(samples.size()), n - 1});
   if (scale_squares > 0) out.doubts.push_back({{What::scale, texture}, 1, std::sqrt(scale_squares / n), 0, 0});
   return out;
+}
+
+/// Of a texture that the panel does not have: whether it is knit all over, as only this motif is.
+bool is_plain_by_name(std::string_view texture) {
+  return texture == "stockinette";
 }
 
 /// The constants that cloth of a state is reckoned by when none were told.
@@ -87,11 +96,11 @@ Figures::Figures(const YarnRequest& request, const Gauges& gauges, const Places&
 std::optional<Figure> Figures::area(std::string_view texture, std::string_view gauged_as, std::string& why) const {
   const auto found = areas_.find(texture);
   if (found == areas_.end()) {
-    why = fmt::format("texture '{}' has no weighed swatch with width and height", texture);
+    why = fmt::format("texture '{}' has no weighed swatch with width and height", one_line(texture));
     return std::nullopt;
   }
   std::vector<Sample> loops = found->second;
-  std::map<const Gauge*, double> of_gauge;
+  std::vector<std::pair<const Gauge*, double>> of_gauge;  // by the order of the swatches
   double sum = 0;
   for (Sample& each : loops) {
     const Gauge* gauge = gauges_.own(gauged_as, each.state);
@@ -99,11 +108,17 @@ std::optional<Figure> Figures::area(std::string_view texture, std::string_view g
     if (gauge == nullptr) {
       why = fmt::format(
           "a swatch of texture '{}' was weighed {}, but '{}' has no gauge of that state, so its area is not known",
-          texture, cloth_state_name(each.state), gauged_as);
+          one_line(texture), cloth_state_name(each.state), one_line(gauged_as));
       return std::nullopt;
     }
     each.value *= 1e4 / (gauge->stitches.per_10cm * gauge->rows.per_10cm);
-    of_gauge[gauge] += each.value;
+    const auto known =
+        std::find_if(of_gauge.begin(), of_gauge.end(), [&](const auto& one) { return one.first == gauge; });
+    if (known == of_gauge.end()) {
+      of_gauge.emplace_back(gauge, each.value);
+    } else {
+      known->second += each.value;
+    }
     sum += each.value;
   }
   Figure out = mean_of(loops, found->first);
@@ -125,7 +140,7 @@ std::optional<Figure> Figures::geometry(std::string_view texture) const {
   const double proportion = std::abs(by_stitches - by_rows) / (2 * out.loop_mm);
   out.doubts.push_back({{What::proportion, of->texture}, 1, proportion, 0, 0});
   if (taken.doubt > 0) out.doubts.push_back({{What::constants, {}, of->state}, 1, taken.doubt, 0, 0});
-  if (!taken.note.empty()) out.notes.push_back(fmt::format("texture '{}': {}", of->texture, taken.note));
+  if (!taken.note.empty()) out.notes.push_back(fmt::format("texture '{}': {}", one_line(of->texture), taken.note));
   return out;
 }
 
@@ -133,7 +148,7 @@ std::optional<Figure> Figures::own(YarnRoute route, std::string_view texture, st
                                    std::string& why) const {
   const auto mean = [&](const ByTexture& samples, const char* lacking) -> std::optional<Figure> {
     if (const auto found = samples.find(texture); found != samples.end()) return mean_of(found->second, found->first);
-    why = fmt::format("texture '{}' has no {}", texture, lacking);
+    why = fmt::format("texture '{}' has no {}", one_line(texture), lacking);
     return std::nullopt;
   };
   std::optional<Figure> out;
@@ -146,11 +161,11 @@ std::optional<Figure> Figures::own(YarnRoute route, std::string_view texture, st
       return mean(loops_, "measured loops");
     case YarnRoute::plain_geometry:
       if (!plain) {
-        why = fmt::format("texture '{}' is not plain knit, and nothing else has constants", texture);
+        why = fmt::format("texture '{}' is not plain knit, and nothing else has constants", one_line(texture));
         return out;
       }
       out = geometry(texture);
-      if (!out) why = fmt::format("texture '{}' has no gauge", texture);
+      if (!out) why = fmt::format("texture '{}' has no gauge", one_line(texture));
       return out;
   }
   return out;
@@ -160,14 +175,14 @@ std::optional<Figure> Figures::figure(YarnRoute route, const TexturePlaces& text
   std::optional<Figure> out = own(route, texture.texture, texture.texture, texture.plain, why);
   const auto substitute = substitutes_.find(texture.texture);
   if (out || substitute == substitutes_.end()) return out;
-  const auto known =
-      plain_.find(substitute->second);  // one that the panel does not have is taken for what it is called
-  const bool plain = known == plain_.end() || known->second;
+  // One that the panel does not have is what it is called.
+  const auto known = plain_.find(substitute->second);
+  const bool plain = known == plain_.end() ? is_plain_by_name(substitute->second) : known->second;
   std::string why_not;
   out = own(route, substitute->second, texture.texture, plain, why_not);
   if (out) {
-    out->notes.push_back(fmt::format("texture '{}' is reckoned by the figure of '{}', as told: {}", texture.texture,
-                                     substitute->second, why));
+    out->notes.push_back(fmt::format("texture '{}' is reckoned by the figure of '{}', as told: {}",
+                                     one_line(texture.texture), one_line(substitute->second), why));
   } else {
     why += "; of its substitute, " + why_not;
   }

@@ -15,6 +15,7 @@
 #include "gauge/gauges.hpp"
 #include "latchwork/error.hpp"
 #include "size/doubt.hpp"
+#include "text/utf8.hpp"
 #include "text/words.hpp"
 #include "timings/student.hpp"
 #include "yarn_need/balls.hpp"
@@ -40,7 +41,7 @@ using Offs = std::map<DoubtOf, Off>;
 /// "the gauge of 'moss'": what was measured only once.
 std::string measured(const DoubtOf& of) {
   const bool gauge = of.what == DoubtOf::What::stitches || of.what == DoubtOf::What::rows;
-  return fmt::format("{}'{}'", gauge ? "the gauge of " : "", of.texture);
+  return fmt::format("{}'{}'", gauge ? "the gauge of " : "", one_line(of.texture));
 }
 
 class Reckoning {
@@ -62,6 +63,7 @@ class Reckoning {
     std::set<std::string> noted;
     std::set<ClothState> states;
     std::vector<std::string> once;  // in the order of the textures
+    std::set<std::string> once_known;
     for (const TexturePlaces& texture : places_.textures) {
       std::optional<Figure> figure = figures_.figure(route, texture, why);
       if (!figure) return std::nullopt;
@@ -71,7 +73,7 @@ class Reckoning {
       for (const FigureDoubt& doubt : figure->doubts) {
         add(offs, doubt, texture, figure->loop_mm);
         std::string name = measured(doubt.of);
-        if (doubt.places == 1 && std::ranges::find(once, name) == once.end()) once.push_back(std::move(name));
+        if (doubt.places == 1 && once_known.insert(name).second) once.push_back(std::move(name));
       }
       if (figure->state) states.insert(*figure->state);
       for (std::string& note : figure->notes) {
@@ -84,7 +86,7 @@ class Reckoning {
     out.spread_known = once.empty();
     if (!once.empty()) out.notes.push_back("measured once only, so that the spread is not known: " + joined(once));
     if (route == YarnRoute::weighed_area || route == YarnRoute::weighed_stitches) note_thickness(out);
-    sum(strand_mm, offs, out);
+    if (!sum(strand_mm, offs, out, why)) return std::nullopt;
     return out;
   }
 
@@ -138,12 +140,12 @@ class Reckoning {
     return found->second;
   }
 
-  void sum(const std::vector<double>& strand_mm, const Offs& offs, YarnEstimate& out) {
+  /// False, and why, where the margin alone makes the need too large.
+  bool sum(const std::vector<double>& strand_mm, const Offs& offs, YarnEstimate& out, std::string& why) {
     const Doubt all = doubt_of(offs, std::nullopt);
     const double times = times_spread(all);
     out.spread_g = all.spread();
     out.margin_g = times * out.spread_g;
-    margins_.push_back(all.margin(0.95));
     if (out.spread_g > 0 && times > 1.5 * request_.sureness) {
       out.notes.push_back(fmt::format(
           "measured so seldom that to be as sure as asked takes {:.1f} times the spread: measure more", times));
@@ -160,19 +162,25 @@ class Reckoning {
       share.spread_g = doubt.spread();
       share.margin_g = times_spread(doubt) * share.spread_g;
       share.buy_g = (share.weight_g + share.margin_g) * (1 + request_.allowance);
-      if (!(share.buy_g <= most_need)) refuse_need(cause_of(share, seam_mm), share.buy_g, "g");
+      if (!(share.buy_g <= most_need)) {
+        if (share.weight_g * (1 + request_.allowance) > most_need)
+          refuse_need(cause_of(share, seam_mm), share.buy_g, "g");
+        why = fmt::format("measured so seldom that to be as sure as asked {:.3g} g were to be bought", share.buy_g);
+        return false;
+      }
       share.balls = balls_of(share.buy_g, request_.yarns[yarn].ball_g, fmt::format("yarns[{}].ball_g", yarn));
       out.weight_g += share.weight_g;
       out.length_m += share.length_m;
       out.shares.push_back(share);
     }
+    margins_.push_back(all.margin(0.95));
+    return true;
   }
 
   /// The field without which a need would not be too large.
   std::string cause_of(const YarnShare& share, double seam_mm) const {
     const double more = 1 + request_.allowance;
     const double seam_g = seam_mm * tex_[static_cast<std::size_t>(share.yarn)] * 1e-6;
-    if (share.weight_g * more <= most_need) return "sureness";
     if (seam_g * more > most_need) return "seam_mm";
     if (((share.weight_g - seam_g) / request_.pieces + seam_g) * more <= most_need) return "pieces";
     return fmt::format("yarns[{}].number", share.yarn);

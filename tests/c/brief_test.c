@@ -6,9 +6,11 @@
 
 #include "program.h"
 
-static const latchwork_measurement measured[2] = {
+static const latchwork_measurement measured[4] = {
     {"stockinette", "", "", 25.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_RESTED, 0},
-    {"stockinette", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0}};
+    {"stockinette", "", "", 40.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_RESTED, 0},
+    {"stockinette", "", "", 30.0, 100.0, LATCHWORK_COUNTED_STITCHES, LATCHWORK_CLOTH_STATE_WASHED, 0},
+    {"stockinette", "", "", 44.0, 100.0, LATCHWORK_COUNTED_ROWS, LATCHWORK_CLOTH_STATE_WASHED, 0}};
 
 /* A brief of plain knit, 12 columns and 60 rows, measured by so many of the above, on a bed of so many needles. */
 static latchwork_brief *brief_of(size_t measurements, int32_t needles) {
@@ -279,11 +281,99 @@ static void a_shaped_piece_of_three_panels_has_two_plans(void) {
   latchwork_brief_destroy(brief);
 }
 
+/* Wool of which `tex` is known, or not (0), and a swatch of it that was weighed, for so many panels. */
+static void set_yarn(latchwork_brief *brief, double tex, int32_t pieces) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_yarn yarn;
+  latchwork_weighed_swatch weighed;
+  latchwork_yarn_request request = LATCHWORK_YARN_REQUEST_INIT;
+  memset(&yarn, 0, sizeof yarn);
+  memset(&weighed, 0, sizeof weighed);
+  yarn.name = "wool";
+  yarn.number.number = tex;
+  yarn.number.system = LATCHWORK_YARN_SYSTEM_TEX;
+  yarn.number.plies = 1;
+  weighed.texture = "stockinette";
+  weighed.weight_g = 10.0;
+  weighed.stitches = 50.0;
+  weighed.rows = 80.0;
+  weighed.state = LATCHWORK_CLOTH_STATE_RESTED;
+  OK(latchwork_yarn_request_default(&request, &error));
+  request.yarns = &yarn;
+  request.yarn_count = 1;
+  request.weighed = &weighed;
+  request.weighed_count = 1;
+  request.pieces = pieces;
+  OK(latchwork_brief_set_yarn(brief, &request, &error));
+}
+
+/* What the cover's seams weigh nobody knows: its yarn is left out, a note says why, and all else is there. */
+static void seams_in_a_yarn_of_unknown_number_leave_out_the_articles_yarn(void) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_brief *brief = brief_of(2, 200);
+  latchwork_job *job = NULL;
+  latchwork_article_job *article = NULL;
+  latchwork_yarn_need *need = NULL;
+  char notes[4096];
+  char *told;
+  checking = "seams of unknown weight";
+  set_article(brief);
+  set_yarn(brief, 0.0, 1);
+  OK(latchwork_brief_run(brief, NULL, &job, &error));
+  OK(latchwork_job_yarn(job, &need, &error)); /* the panel alone can be weighed */
+  latchwork_yarn_need_destroy(need);
+  need = NULL;
+  OK(latchwork_job_article(job, &article, &error));
+  CHECK(latchwork_article_job_yarn(article, &need, &error) == LATCHWORK_E_BAD_ARGUMENT && need == NULL);
+  CHECK(strcmp(error.field, "article_job") == 0);
+  notes[0] = '\0';
+  OK(latchwork_article_job_notes(article, notes, sizeof notes, NULL, &error));
+  CHECK(strstr(notes, "its seams cannot be weighed: the number of the yarn is not known") != NULL);
+  told = summary_of(brief, job);
+  CHECK(told != NULL && strstr(told, "article  the article's yarn is not reckoned: its seams cannot be weighed") != NULL);
+  free(told);
+  latchwork_article_job_destroy(article);
+  latchwork_job_destroy(job);
+  set_yarn(brief, 100.0, 1);
+  OK(latchwork_brief_run(brief, NULL, &job, &error));
+  OK(latchwork_job_article(job, &article, &error));
+  OK(latchwork_article_job_yarn(article, &need, &error));
+  latchwork_yarn_need_destroy(need);
+  latchwork_article_job_destroy(article);
+  latchwork_job_destroy(job);
+  latchwork_brief_destroy(brief);
+}
+
+/* Figures that the brief does not come to any more are not told. */
+static void a_job_is_told_with_the_state_and_the_yarns_that_it_comes_of(void) {
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_brief *brief = brief_of(4, 200);
+  latchwork_job *job = NULL;
+  size_t needed = 0;
+  checking = "stale figures";
+  set_yarn(brief, 100.0, 1);
+  OK(latchwork_brief_run(brief, NULL, &job, &error));
+  OK(latchwork_brief_summary(brief, job, NULL, 0, &needed, &error));
+  OK(latchwork_brief_set_state(brief, LATCHWORK_CLOTH_STATE_RESTED, &error));
+  CHECK(latchwork_brief_summary(brief, job, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "job.size") == 0);
+  OK(latchwork_brief_set_state(brief, LATCHWORK_CLOTH_STATE_MOST_FINISHED, &error));
+  set_yarn(brief, 100.0, 12);
+  CHECK(latchwork_brief_page_html(brief, job, NULL, 0, &needed, &error) == LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "job.yarn") == 0);
+  set_yarn(brief, 100.0, 1);
+  OK(latchwork_brief_summary(brief, job, NULL, 0, &needed, &error));
+  latchwork_job_destroy(job);
+  latchwork_brief_destroy(brief);
+}
+
 int main(int argc, char **argv) {
   if (argc != 2) return 2;
   without_a_swatch_the_size_is_missing(argv[1]);
   an_article_that_cannot_be_made_has_no_hours();
   panels_of_a_piece_are_told_and_drawn_with_their_seams(argv[1]);
   a_shaped_piece_of_three_panels_has_two_plans();
+  seams_in_a_yarn_of_unknown_number_leave_out_the_articles_yarn();
+  a_job_is_told_with_the_state_and_the_yarns_that_it_comes_of();
   return checks_told();
 }

@@ -22,6 +22,7 @@ IN_C = {
 NOT_IN_C = {
     # (C function, error): reason
     ("latchwork_grid_set", "bad_argument"): "a number that is no cell, as for every enum value",
+    ("latchwork_panel_from_bands", "bad_value"): "a text of C ends at its NUL",
     ("latchwork_machine_generic", "bad_argument"): "a number that is no class, as for every enum value",
 }
 NOT_IN_CPP = {
@@ -31,9 +32,7 @@ NOT_IN_CPP = {
 NOT_IN_PYTHON = {
     ("chart_svg", "bad_encoding"): "a str is UTF-8",
     ("chart_text", "bad_encoding"): "a str is UTF-8",
-    ("page_html", "bad_encoding"): "a str is UTF-8",
     ("Swatch.Swatch", "bad_encoding"): "a str is UTF-8",
-    ("Panel.Panel", "bad_encoding"): "a str is UTF-8",
     ("build_panel", "bad_encoding"): "a str is UTF-8",
     ("graded_schematic", "bad_encoding"): "a str is UTF-8",
     ("join_strips", "bad_encoding"): "a str is UTF-8",

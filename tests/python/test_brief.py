@@ -380,6 +380,57 @@ def test_a_job_is_told_of_with_its_own_brief_alone(done, tmp_path):
     assert not list(tmp_path.iterdir())
 
 
+def test_size_and_yarn_are_told_with_the_state_swatch_and_yarns_that_they_come_of():
+    brief = lw.read_brief(conftest.EXAMPLES / "briefs" / "harbour-cushion")
+    brief.article = None
+    washed = list(brief.swatch.measurements)
+    half = [dataclasses.replace(each, count=each.count / 2) for each in washed]
+    brief.swatch = lw.Swatch(washed + [dataclasses.replace(each, state=lw.ClothState.rested) for each in half])
+    job = lw.run(brief, work_limit=1)
+    assert lw.summary(brief, job)
+    yarn = dataclasses.replace(brief.yarn, pieces=12)
+    for stale, field in (
+        (dataclasses.replace(brief, state=lw.ClothState.rested), "job.size"),
+        (dataclasses.replace(brief, swatch=lw.Swatch(half)), "job.size"),
+        (dataclasses.replace(brief, yarn=yarn), "job.yarn"),
+    ):
+        for call in (lw.summary, lw.page_html):
+            with pytest.raises(lw.Error) as caught:
+                call(stale, job)
+            assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, field)
+
+
+def test_seams_in_a_yarn_of_unknown_number_leave_out_the_articles_yarn():
+    brief = lw.read_brief(conftest.EXAMPLES / "briefs" / "harbour-cushion")
+    brief.yarn.yarns = [lw.Yarn("wool")]
+    job = lw.run(brief, work_limit=1)
+    assert job.yarn is not None and job.article.seam_mm > 0 and job.article.yarn is None
+    note = "the article's yarn is not reckoned: its seams cannot be weighed: the number of the yarn is not known"
+    assert note in job.article.notes and f"article  {note}\n" in lw.summary(brief, job)
+
+
+def test_unlike_swatches_of_one_texture_are_told():
+    brief = lw.read_brief(conftest.EXAMPLES / "briefs" / "sampler")
+    told = list(brief.swatch.measurements)
+    second = [dataclasses.replace(each, swatch="second", count=each.count * 1.3) for each in told]
+    brief.swatch = lw.Swatch(told + [each for each in second if each.texture == "stockinette"])
+    found = lw.measuring_findings(brief.panel, brief.swatch)
+    unlike = [each.message for each in found if each.code == lw.FindingCode.unlike_swatches]
+    words = lw.summary(brief, lw.run(brief))
+    assert len(unlike) == 2 and all(f"swatch   {each}. What would help: " in words for each in unlike)
+
+
+@pytest.mark.parametrize("name", ["yarn.json", "plan.json", "Plan.json"])
+def test_an_own_article_has_no_name_that_a_brief_or_a_job_has_for_something_else(name, tmp_path):
+    brief = lw.read_brief(conftest.EXAMPLES / "briefs" / "sampler")
+    brief.own_article = lw.built_in_article("scarf")
+    brief.article = lw.ArticleRequest(name)
+    with pytest.raises(lw.Error) as caught:
+        lw.write_brief(brief, tmp_path)
+    assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, "brief.article.article")
+    assert not list(tmp_path.iterdir())
+
+
 # The notebooks.
 
 NOTEBOOKS = sorted(PYTHON_EXAMPLES.glob("*.ipynb"))

@@ -76,6 +76,7 @@ def test_a_finished_panel_is_parted_for_the_bed(swatch):
     ]
     assert sum(sewn) == pytest.approx(whole)
     for call, code, field in [
+        (lambda: lw.split(panel, lw.Machine(needles=7), 0.5), lw.ErrorCode.bad_argument, "seam_stitches"),
         (lambda: lw.split(panel, lw.Machine(needles=7)), lw.ErrorCode.too_large, "panel"),
         (lambda: lw.split(panel, bed, seam_stitches=11), lw.ErrorCode.bad_argument, "seam_stitches"),
         (lambda: lw.split_part(panel, lw.SplitPart(40, 3)), lw.ErrorCode.bad_argument, "part.columns"),
@@ -88,8 +89,7 @@ def test_a_finished_panel_is_parted_for_the_bed(swatch):
     with pytest.raises(lw.Error) as caught:
         lw.split(panel, lw.Machine(needles=7))
     assert caught.value.column == 10
-    with pytest.raises(TypeError, match="seam_stitches: int"):  # as for every whole number
-        lw.split(panel, bed, seam_stitches=0.5)
+    assert lw.split(panel, bed, 2.0) == parts
 
 
 def test_panels_are_sewn_of_halves_that_mirror_each_other(swatch):

@@ -241,3 +241,19 @@ def test_substitutes_of_files_are_refused_with_their_line():
             read(spoiled)
         assert caught.value.field.endswith("substitutes[1].texture")
         assert '"texture"' in spoiled.splitlines()[caught.value.line - 1]
+
+
+def test_enums_are_refused_by_their_argument_and_elements_by_their_index():
+    panel = lw.join_strips("p", 4, [lw.stockinette(3)])
+    measurement = lw.Measurement("a", lw.Counted.rows, 1, 1)
+    for call, field in (
+        (lambda: lw.size(panel, lw.Swatch([]), state=7), "state"),
+        (lambda: lw.length_text(lw.Length(1.0), 9), "unit"),
+        (lambda: lw.yarn_number_in(lw.YarnNumber(lw.YarnSystem.tex, 1.0), 99), "system"),
+        (lambda: lw.plain_constants_of(7), "state"),
+        (lambda: lw.Swatch([measurement, lw.Measurement("a", 7, 1, 1)]), "measurements[1].counted"),
+        (lambda: lw.yarns_together([lw.YarnNumber(99, 1.0)]), "yarns[0].system"),
+    ):
+        with pytest.raises(lw.Error) as caught:
+            call()
+        assert caught.value.field == field

@@ -57,7 +57,10 @@ def test_a_panel_is_shaped_planned_and_verified(roped):
     assert outline.rows[2] == lw.RowSpan(0, 7) and outline.rows[5] == lw.RowSpan(2, 5)
     assert lw.shaping_steps(outline) == [lw.ShapingStep(3, 1, 1), lw.ShapingStep(5, 1, 1)]
     assert lw.outline_text(outline).splitlines()[1] == "RC 3: decrease 1 at each side, then every 2nd row 1 time."
-    assert lw.shape_findings(roped.grid, outline) == []
+    assert [(f.code, f.severity) for f in lw.shape_findings(roped.grid, outline)] == [
+        (lw.FindingCode.column_cut, lw.Severity.advice)  # the crossing is kept, and reaches into the edge stitches
+    ]
+    assert lw.shape_findings(roped.grid, outline, edge_stitches=0) == []
     shaped = lw.shaped(roped, outline)
     assert lw.outline_of(shaped.grid) == outline
     machine = lw.Machine.generic(lw.MachineClass.standard)

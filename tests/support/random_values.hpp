@@ -27,7 +27,7 @@ inline std::string any_text(Random& random) {
                                                       "\n",
                                                       "\t",
                                                       "\r",
-                                                      std::string(1, '\0'),
+                                                      "\x01",
                                                       "\x01",
                                                       "\x7F",
                                                       "'",

@@ -107,7 +107,12 @@ TEST_CASE("what was not looked at is told", "[article][fit]") {
     piece.fit = fit(requests.back(), swatch());
   }
   std::vector<PieceFit> pieces = apart.pieces;
-  const std::string few = choose_together(requests, pieces, swatch(), {}, 1);
+  std::vector<FitRequest> of_one = requests;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    of_one[i].most = 1;
+    pieces[i].fit = fit(of_one[i], swatch());
+  }
+  const std::string few = choose_together(of_one, pieces, swatch(), {}, 1);
   CHECK(few.find("only the first 1 of each were looked at") != std::string::npos);
   pieces = apart.pieces;
   CHECK(choose_together(requests, pieces, swatch()).empty());
@@ -126,4 +131,59 @@ TEST_CASE("findings are of the candidate that is chosen", "[article][fit]") {
     only.rows_step = Grid::max_side;
     CHECK(fit(only, swatch()).findings == piece.fit.findings);
   }
+}
+
+TEST_CASE("pieces go together by what fits each, where more would be too much work to look at", "[article][fit]") {
+  // Sixty strips that repeat together only after 37 x 41 x 43 rows: 64 candidates' starts are too many, five's are not.
+  std::vector<Strip> strips;
+  for (int i = 0; i < 20; ++i) {
+    for (const int repeat : {37, 41, 43}) strips.push_back({"a", "stockinette", Grid(repeat, 1)});
+  }
+  Article pair{.name = "pair"};
+  for (const char* name : {"front", "back"}) {
+    ArticlePiece piece{.name = name};
+    piece.width.least_mm = piece.width.greatest_mm = 214;
+    piece.length.least_mm = piece.length.greatest_mm = 100;
+    pair.pieces.push_back(piece);
+  }
+  pair.pieces[0].left = pair.pieces[1].left = EdgeUse::seamed;
+  pair.pieces[1].left = EdgeUse::free;
+  ArticleRequest wanted;
+  wanted.groups = {{0, 59, 1, 100}};
+  wanted.design.seam_left = 1;
+  wanted.design.vary_start = true;
+  wanted.design.most = 5;
+  const ArticleFit found = fit_article(pair, wanted, join_strips("p", 60, strips), swatch());
+  REQUIRE(found.pieces.size() == 2);
+  for (const PieceFit& piece : found.pieces) CHECK_FALSE(piece.fit.candidates.empty());
+  CHECK(row_counts(found).size() == 1);
+}
+
+TEST_CASE("a fit of an article whose pieces are alike tells its share to the end", "[article][fit]") {
+  Article pair{.name = "pair"};
+  for (const char* name : {"front", "back"}) {
+    ArticlePiece piece{.name = name};
+    piece.width.least_mm = piece.width.greatest_mm = 214;
+    piece.length.least_mm = piece.length.greatest_mm = 100;
+    pair.pieces.push_back(piece);
+  }
+  ArticleRequest wanted;
+  wanted.groups = {{0, 0, 1, 100}};
+  double last = 0;
+  FitOptions options;
+  options.progress = [&](const Progress& progress) {
+    CHECK(progress.share >= last);
+    last = progress.share;
+  };
+  fit_article(pair, wanted, Panel("p", stockinette(4)), swatch(), options);
+  CHECK(last == 1);
+}
+
+TEST_CASE("a panel that ends within a repeat is no design, for where it repeats is not in it",
+          "[article][fit][error]") {
+  ArticleRequest wanted;
+  wanted.groups = {{0, 0, 1, 9}};
+  const Panel cut = join_strips("p", 5, std::vector<Strip>{rope(2, 2, 8, Lean::right)});
+  CHECK_THROWS_MATCHES(panel_design(wanted, cut), Error,
+                       latchwork_test::refused_field(ErrorCode::bad_argument, "groups[0]"));
 }

@@ -478,3 +478,21 @@ TEST_CASE("too many pieces are refused, not counted past an int", "[article][err
   article.seams[0].times = {"parts", "parts", "tiers"};
   CHECK_THROWS_MATCHES(targets(article, choices), Error, refused_field(ErrorCode::bad_argument, "choices.counts"));
 }
+
+TEST_CASE("none of a count that no number holds is none", "[article]") {
+  Article article{.name = "x"};
+  article.counts = {{.name = "n", .least = 1, .greatest = 1000}, {.name = "m", .least = 1, .greatest = 1000}};
+  ArticlePiece piece{.name = "p"};
+  piece.width.least_mm = piece.width.greatest_mm = piece.length.least_mm = piece.length.greatest_mm = 100;
+  article.pieces = {piece};
+  ArticleSeam seam{.name = "s"};
+  seam.times.assign(200, "n");
+  seam.between = {"m"};
+  seam.length = piece.length;
+  article.seams = {seam};
+  ArticleChoices choices;
+  choices.counts = {{"n", 1000}, {"m", 1}};
+  CHECK(targets(article, choices).seam_greatest_mm == 0);
+  choices.counts = {{"n", 1000}, {"m", 2}};
+  CHECK_THROWS_MATCHES(targets(article, choices), Error, refused_field(ErrorCode::bad_argument, "choices.counts"));
+}

@@ -375,3 +375,99 @@ TEST_CASE("the page keeps ranges of needles, crossings and counts on one line", 
   CHECK_FALSE(holds(page, "cross X1"));
   CHECK_FALSE(holds(page, " rows as 1"));
 }
+
+namespace {
+/// The harbour cushion's panel as it stands, so many times, with or without a seam.
+Brief harbour_panels(int count, bool sewn) {
+  Brief brief = read_brief(example("harbour-cushion").string());
+  brief.own_article = read_article(R"({"format": "latchwork-article", "version": 1, "name": "panels", "pieces": [
+      {"name": "panel", "width": {"least_mm": 235, "greatest_mm": 235},
+       "length": {"least_mm": 299, "greatest_mm": 299}}],
+      "seams": [{"name": "side", "count": 2, "length": {"least_mm": 299, "greatest_mm": 299}}]})");
+  brief.own_article->pieces[0].count = count;
+  if (!sewn) brief.own_article->seams.clear();
+  brief.article.emplace();
+  brief.article->edge = 0;
+  return brief;
+}
+PlanOptions quick() {
+  PlanOptions out;
+  out.work_limit = 1;  // how well it is planned is no matter
+  return out;
+}
+}  // namespace
+
+TEST_CASE("seams in a yarn of unknown number leave out the article's yarn, and a note says why",
+          "[brief][article][yarn]") {
+  Brief brief = harbour_panels(2, true);
+  brief.yarn->yarns = {Yarn{"wool", {}, 0}};
+  const Job job = run(brief, quick());
+  REQUIRE(job.article);
+  CHECK(job.article->works.at(0).fits);
+  CHECK(job.yarn);  // without seams it is weighed
+  CHECK_FALSE(job.article->yarn);
+  const char* note =
+      "the article's yarn is not reckoned: its seams cannot be weighed: the number of the yarn is not known";
+  CHECK(std::count(job.article->notes.begin(), job.article->notes.end(), note) == 1);
+  CHECK(holds(summary(brief, job), note));
+  CHECK_FALSE(holds(summary(brief, job), "To buy in all"));
+  // Nothing to sew: nothing that cannot be weighed.
+  brief = harbour_panels(2, false);
+  brief.yarn->yarns = {Yarn{"wool", {}, 0}};
+  const Job flat = run(brief, quick());
+  REQUIRE(flat.article);
+  CHECK(flat.article->yarn);
+  CHECK(holds(summary(brief, flat), "To buy in all  wool: "));
+}
+
+TEST_CASE("an article that takes more yarn than is reckoned has none, and a note says why", "[brief][article][yarn]") {
+  Brief brief = harbour_panels(1000, false);
+  for (WeighedSwatch& each : brief.yarn->weighed) each.weight_g = 1e6;
+  const Job job = run(brief, quick());
+  REQUIRE(job.article);
+  CHECK(job.article->works.at(0).panels == 1000);
+  CHECK(job.yarn);
+  CHECK_FALSE(job.article->yarn);
+  CHECK(holds(summary(brief, job), "article  the article's yarn is not reckoned: a need of "));
+}
+
+TEST_CASE("the others of a piece are its own, whatever another is called", "[brief][article]") {
+  Brief brief = read_brief(example("sampler").string());
+  brief.own_article = read_article(R"({"format": "latchwork-article", "version": 1, "name": "panels", "pieces": [
+      {"name": "panel", "width": {"least_mm": 100, "greatest_mm": 100},
+       "length": {"least_mm": 100, "greatest_mm": 100}},
+      {"name": "panel, long", "width": {"least_mm": 100, "greatest_mm": 100},
+       "length": {"least_mm": 300, "greatest_mm": 300}}]})");
+  brief.article.emplace();
+  brief.article->edge = 0;
+  const Job job = run(brief, quick());
+  REQUIRE(job.article);
+  const Folder folder("others");
+  write_job(brief, job, folder.path.string());
+  const std::string text = text_of(folder.path / "article.txt");
+  const std::size_t at = text.find("\npanel, long: ");
+  REQUIRE(at != std::string::npos);
+  const auto told = [](const FitCandidate& each) { return " columns x " + std::to_string(each.rows) + " rows ("; };
+  const auto& all = job.article->fit.pieces.at(0).fit.candidates;
+  const auto& all_long = job.article->fit.pieces.at(1).fit.candidates;
+  REQUIRE(all.size() > 1);
+  REQUIRE(all_long.size() > 1);
+  for (const FitCandidate& each : all) {
+    CHECK(holds(text.substr(0, at), told(each)));
+    CHECK_FALSE(holds(text.substr(at), told(each)));
+  }
+  for (const FitCandidate& each : all_long) CHECK(holds(text.substr(at), told(each)));
+}
+
+TEST_CASE("of a yarn that knits no row there is nothing to buy: 0 g", "[brief][yarn]") {
+  Brief brief = read_brief(example("harbour-cushion").string());
+  brief.article.reset();
+  brief.yarn->yarns.push_back(brief.yarn->yarns.front());
+  brief.yarn->yarns.back().name = "unused";
+  brief.yarn->rows = {{1, 0, 0}};
+  const Job job = run(brief, quick());
+  const std::string told = summary(brief, job);
+  CHECK(holds(told, "\nTo buy         unused: 0 g\n"));
+  CHECK_FALSE(holds(told, "under 0.1 g"));
+  CHECK(holds(page_html(brief, job), "<td>unused: 0 g</td>"));
+}

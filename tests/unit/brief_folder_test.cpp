@@ -157,3 +157,35 @@ TEST_CASE("a folder whose name is no text is named in the error as far as it is 
   CHECK_THROWS_WITH(read_brief("no\xFFwhere"),
                     Catch::Matchers::StartsWith("panel.json: no?where") || Catch::Matchers::StartsWith("no?where"));
 }
+
+TEST_CASE("an article of a brief's own has no file's name that a brief or a job has for something else",
+          "[brief][article][file][error]") {
+  Brief brief = sampler();
+  brief.own_article = built_in_article("scarf");
+  brief.article.emplace();
+  for (const char* name :
+       {"panel.json", "machine.json", "yarn.json", "article.json", "brief.json", "plan.json", "Yarn.json"}) {
+    CAPTURE(name);
+    const Folder folder("reserved");
+    brief.article->article = name;
+    CHECK_THROWS_MATCHES(write_brief(brief, folder.path.string()), Error,
+                         refused_field(ErrorCode::bad_argument, "brief.article.article"));
+    CHECK(fs::is_empty(folder.path));
+    // Nor is one read that write_job() would write over.
+    write_brief(sampler(), folder.path.string());
+    put(folder.path / "article.json",
+        std::string(R"({"format": "latchwork-article-choices", "version": 1, "article": ")") + name + "\"}");
+    CHECK_THROWS_MATCHES(read_brief(folder.path.string()), Error,
+                         refused_field(ErrorCode::bad_argument, "article.json: article", 1));
+  }
+}
+
+TEST_CASE("an article that nobody has is not written, for it could not be read", "[brief][error]") {
+  const Folder folder("nobody");
+  Brief brief = sampler();
+  brief.article = ArticleRequest{};
+  brief.article->article = "hat";
+  CHECK_THROWS_MATCHES(write_brief(brief, folder.path.string()), Error,
+                       refused_field(ErrorCode::bad_argument, "brief.article.article"));
+  CHECK(fs::is_empty(folder.path));
+}

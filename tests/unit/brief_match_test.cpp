@@ -109,3 +109,69 @@ TEST_CASE("what is called verified is so of this panel on this machine", "[brief
   other.machine.prongs = {1};
   CHECK_THROWS_MATCHES(summary(other, job), Error, refused_field(ErrorCode::bad_argument, "job.findings"));
 }
+
+TEST_CASE("size and yarn of a job are told with the state, the swatch and the yarns that they come of alone",
+          "[brief][error]") {
+  Brief brief = read_brief(example("harbour-cushion").string());
+  brief.article.reset();
+  std::vector<Measurement> all(brief.swatch.measurements().begin(), brief.swatch.measurements().end());
+  const std::size_t count = all.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    REQUIRE(all[i].state == ClothState::washed);
+    Measurement rested = all[i];
+    rested.state = ClothState::rested;
+    rested.count /= 2;
+    all.push_back(rested);
+  }
+  brief.swatch = Swatch(all);
+  PlanOptions quick;
+  quick.work_limit = 1;  // how well it is planned is no matter
+  const Job job = run(brief, quick);
+  CHECK_NOTHROW(summary(brief, job));
+  const auto refused_everywhere = [](const Brief& with, const Job& told, const char* field) {
+    INFO(field);
+    const Folder folder("stale");
+    CHECK_THROWS_MATCHES(summary(with, told), Error, refused_field(ErrorCode::bad_argument, field));
+    CHECK_THROWS_MATCHES(page_html(with, told), Error, refused_field(ErrorCode::bad_argument, field));
+    CHECK_THROWS_MATCHES(write_job(with, told, folder.path.string()), Error,
+                         refused_field(ErrorCode::bad_argument, field));
+    CHECK(fs::is_empty(folder.path));
+  };
+  Brief other = brief;
+  other.state = ClothState::rested;
+  refused_everywhere(other, job, "job.size");
+  other.state = ClothState::washed;  // what it was sized in, whether it says so or not
+  CHECK_NOTHROW(summary(other, job));
+  other = brief;
+  for (Measurement& each : all) each.count /= 2;
+  other.swatch = Swatch(all);
+  refused_everywhere(other, job, "job.size");
+  other = brief;
+  other.yarn->pieces = 12;
+  refused_everywhere(other, job, "job.yarn");
+  other = brief;
+  other.yarn->allowance = 0.5;
+  refused_everywhere(other, job, "job.yarn");
+  Job spoiled = job;
+  spoiled.size->width_mm += 1;
+  refused_everywhere(brief, spoiled, "job.size");
+  spoiled = job;
+  spoiled.yarn->estimates.at(0).shares.at(0).buy_g /= 2;
+  refused_everywhere(brief, spoiled, "job.yarn");
+}
+
+TEST_CASE("yarn of an article's pieces is told with the yarns that it comes of alone", "[brief][article][error]") {
+  const Brief brief = read_brief(example("harbour-cushion").string());
+  PlanOptions quick;
+  quick.work_limit = 1;
+  const Job job = run(brief, quick);
+  REQUIRE(job.article);
+  REQUIRE(job.article->yarn);
+  CHECK_NOTHROW(summary(brief, job));
+  Job spoiled = job;
+  spoiled.article->yarn->estimates.at(0).shares.at(0).buy_g /= 2;
+  CHECK_THROWS_MATCHES(summary(brief, spoiled), Error, refused_field(ErrorCode::bad_argument, "job.article"));
+  Brief other = brief;
+  other.yarn->seam_ratio = 10;  // of the article's seams; the brief's panel alone has none
+  CHECK_THROWS_MATCHES(summary(other, job), Error, refused_field(ErrorCode::bad_argument, "job.article"));
+}

@@ -114,3 +114,59 @@ TEST_CASE("a brief's substitutes are refused with their line and field", "[brief
   for (int i = 0; i < 10'001; ++i) many += "t" + std::to_string(i) + ",u\n";
   refused(many, ErrorCode::too_large, 10'002, "");
 }
+
+TEST_CASE("swatches of one texture that are unlike each other are told in summary and page", "[brief][gauge]") {
+  Brief brief = latchwork_test::sampler();
+  const std::string words = "has 15.25 to 10 cm on average and swatch 'second' 19.83, further apart than";
+  CHECK_FALSE(holds(summary(brief, run(brief)), "further apart than"));
+  std::vector<Measurement> all(brief.swatch.measurements().begin(), brief.swatch.measurements().end());
+  const std::size_t count = all.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    if (all[i].texture != "stockinette") continue;
+    Measurement second = all[i];
+    second.swatch = "second";
+    second.count *= 1.3;
+    all.push_back(second);
+  }
+  brief.swatch = Swatch(all);
+  const Job job = run(brief);
+  const std::string told = summary(brief, job);
+  CHECK(holds(told, "\nswatch   stitches of texture 'stockinette', washed: the swatch without a name " + words));
+  CHECK(holds(told, ". What would help: leave out the one that the panel will not be knitted as"));
+  CHECK(holds(page_html(brief, job), "further apart than their places explain"));
+}
+
+TEST_CASE("a gauge that an article's fits alone borrow is told", "[brief][gauge][article]") {
+  const Folder folder("article-borrows");
+  Brief brief = read_brief(without("reverse", folder.path));
+  brief.article->design.substitutes = {{"reverse", "stockinette"}};
+  PlanOptions quick;
+  quick.work_limit = 1;  // how well it is planned is no matter
+  const Job job = run(brief, quick);
+  CHECK_FALSE(job.size);
+  REQUIRE(job.article);
+  const std::string borrows =
+      "texture 'reverse' is measured by the gauge of 'stockinette', as told: it was not measured";
+  CHECK(holds(summary(brief, job), "\narticle  " + borrows));
+  CHECK(holds(page_html(brief, job), "as told: it was not measured"));
+  // Where the size borrows it, too, it is told once.
+  brief.substitutes = brief.article->design.substitutes;
+  const std::string once = summary(brief, run(brief, quick));
+  CHECK(holds(once, "\nsize     " + borrows));
+  CHECK_FALSE(holds(once, "\narticle  " + borrows));
+}
+
+TEST_CASE("a borrowed gauge is told where another texture bars the size", "[brief][gauge]") {
+  const Folder folder("borrowed-unsized");
+  Brief brief = read_brief(without("reverse", folder.path));
+  brief.article.reset();
+  brief.substitutes = {{"garter 2/2", "stockinette"}};
+  std::vector<Measurement> all(brief.swatch.measurements().begin(), brief.swatch.measurements().end());
+  std::erase_if(all, [](const Measurement& each) { return each.texture == "garter 2/2"; });
+  brief.swatch = Swatch(all);
+  PlanOptions quick;
+  quick.work_limit = 1;
+  const Job job = run(brief, quick);
+  REQUIRE_FALSE(job.size);
+  CHECK(holds(summary(brief, job), "texture 'garter 2/2' is measured by the gauge of 'stockinette', as told"));
+}

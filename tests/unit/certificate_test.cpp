@@ -274,7 +274,7 @@ TEST_CASE("wherever the check of a certificate is asked to stop, it ends with an
 
 TEST_CASE("a proof's branches stay within the memory that it may have, and what is left holds",
           "[certificate][limits]") {
-  const Instance in = instance_of("tuck stacks", 2, 120);
+  const Instance in = instance_of("co-prime periods", 1);
   const Plan least = plan(in.grid, in.machine, in.effort);
   REQUIRE(least.status == PlanStatus::optimal);
   bool whole = false;

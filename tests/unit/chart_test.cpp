@@ -416,7 +416,8 @@ TEST_CASE("a name with signs of markup is shown and not obeyed", "[chart]") {
 // XML 1.0 has no character below U+0020 but tab and line ends, and neither U+FFFE nor U+FFFF (section 2.2, Char).
 TEST_CASE("what is no text in a name is shown as a question mark, in every output alike", "[chart]") {
   const std::string name = std::string(
-                               "a\0b\x07"
+                               "a\x01"
+                               "b\x07"
                                "c\nd\te\x7F"
                                "f\xC2\x85g\xEF\xBF\xBEh\xEF\xBF\xBFi\xE2\x80\xA8j",
                                26) +

@@ -12,6 +12,7 @@
 #include "sample_article.hpp"
 
 using namespace latchwork;
+using latchwork_test::refused_field;
 
 namespace {
 

@@ -6,6 +6,7 @@
 #include "fit/budget.hpp"
 #include "latchwork/fit.hpp"
 #include "latchwork/motif.hpp"
+#include "latchwork/size.hpp"
 
 using namespace latchwork;
 using latchwork_test::Approx;
@@ -361,4 +362,57 @@ TEST_CASE("three that are near are found where few rows, or few columns, make a 
                 {{strip(5000, "b"), strip(1, "c")}, 0, 100},
                 {{strip(1, "b")}, 3, 6}};
   told(far);
+}
+
+TEST_CASE("what is nearest has no bare column outside either, and measures as its panel does", "[fit]") {
+  const Strip ladder{"ladder", "stockinette", Grid::from_text(".k.")};
+  FitRequest edged = request(12, 100);
+  edged.groups = {{{ladder}, 1, 1}};
+  edged.edge = stockinette(1);
+  edged.edge_least = edged.edge_most = 1;
+  edged.tolerance_percent = 1;
+  FitRequest never = request(28, 100);
+  never.groups = {{{ladder}, 0, 0}, {{stockinette(1)}, 4, 4}};
+  never.tolerance_percent = 0.5;
+  for (const FitRequest& wanted : {edged, never}) {
+    const FitResult found = fit(wanted, swatch());
+    REQUIRE(found.candidates.empty());
+    CHECK(found.nearest.size() == 3);
+    for (const FitNearest& each : found.nearest) {
+      const Panel panel = fitted(wanted, each.candidate);
+      CHECK(panel.grid().at(1, 0) != Cell::none);
+      CHECK(panel.grid().at(1, panel.grid().columns() - 1) != Cell::none);
+      CHECK(size(panel, swatch()).width_mm == each.candidate.width_mm);
+    }
+  }
+}
+
+TEST_CASE("the rows that are allowed are told as rows that a grid may have", "[fit]") {
+  FitRequest wanted = request(40, 155'000);
+  wanted.rows_step = wanted.rows_extra = 40'000;
+  wanted.tolerance_percent = 0.001;
+  bool told = false;
+  for (const FitNearest& near : fit(wanted, swatch()).nearest) {
+    for (const FitGive& give : near.gives) {
+      if (give.bound != FitBound::rows) continue;
+      CHECK(give.limit <= Grid::max_side);
+      told = true;
+    }
+  }
+  CHECK(told);
+}
+
+TEST_CASE("the share that is told never falls where nothing fits and starts vary", "[fit]") {
+  FitRequest wanted = request(1000, 1000);
+  wanted.groups[0].most = 2;
+  wanted.vary_start = true;
+  wanted.tolerance_percent = 1;
+  double last = 0;
+  FitOptions options;
+  options.progress = [&](const Progress& progress) {
+    CHECK(progress.share >= last);
+    last = progress.share;
+  };
+  CHECK(fit(wanted, swatch(), options).candidates.empty());
+  CHECK(last == 1);
 }

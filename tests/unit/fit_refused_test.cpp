@@ -206,3 +206,38 @@ TEST_CASE("starts that take too much work are refused, and not looked through fo
   CHECK_THROWS_MATCHES(fitting::fit_within(wanted, four_by_two_and_a_half(), 20'000'000), Error,
                        refused_field(ErrorCode::too_large, "vary_start"));
 }
+
+TEST_CASE("a panel whose outermost column lacks a stitch in some row is refused, for it is not as wide in each",
+          "[fit][error]") {
+  FitRequest wanted = request(40, 100, 10);
+  wanted.groups = {{{Strip{"slant", "stockinette", Grid::from_text("kk.\n.kk")}}, 1, 1}};
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "groups[0].strips"));
+  wanted.edge = Strip{"edge", "edge", Grid::from_text("k\n.")};
+  wanted.edge_least = 1;
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "edge"));
+  wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
+  const FitCandidate best = candidates(wanted).at(0);
+  CHECK(size(fitted(wanted, best), four_by_two_and_a_half()).width_mm == best.width_mm);
+}
+
+TEST_CASE("a bare column may stand at the side where every panel has a seam, which takes in an edge", "[fit]") {
+  FitRequest wanted = request(40, 100, 10);
+  wanted.groups = {{{Strip{"ladder", "stockinette", Grid::from_text(".k.")}}, 1, 10}};
+  wanted.edge = Strip{"edge", "edge", Grid(1, 1)};
+  wanted.edge_least = 0;
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "groups[0].strips"));
+  wanted.panels_least = wanted.panels_most = 2;
+  wanted.seam_stitches = 1;
+  for (const FitCandidate& each : candidates(wanted)) CHECK(each.edge_columns >= 1);
+  CHECK_FALSE(candidates(wanted).empty());
+}
+
+TEST_CASE("a candidate of sewn panels without an edge is refused for its panels", "[fit][error]") {
+  FitRequest wanted = request(40, 100, 10);
+  wanted.edge.reset();
+  wanted.panels_most = 3;
+  wanted.seam_stitches = 1;
+  FitCandidate two = numbers({1}, 0, 10, 40);
+  two.panels = 2;
+  CHECK_THROWS_MATCHES(fitted(wanted, two), Error, refused_field(ErrorCode::bad_argument, "panels"));
+}

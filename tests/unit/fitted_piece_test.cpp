@@ -147,6 +147,45 @@ TEST_CASE("between the outer panels of a piece the others stay whole", "[article
   CHECK(outline_of(fitted_piece(body, wanted, made, swatch(), 0).grid()).rows.back().first > 0);
 }
 
+TEST_CASE("an outer panel that is narrower than what its edge is to lose is refused, not left a stitch wide",
+          "[article][shaping][error]") {
+  FitRequest wanted = design({stockinette(10)}, 3);
+  wanted.seam_left = wanted.seam_right = 1;
+  const FitCandidate made = candidate(wanted, 10, 80);  // 28 columns between the seams, 112 mm
+  TargetPiece cape = piece(336, 200, {at(200, 150)});
+  cape.left = cape.right = EdgeUse::seamed;
+  CHECK(outline_of(fitted_piece(cape, wanted, made, swatch(), 0).grid()).rows.back().first > 20);
+  for (const double top : {112.0, 60.0}) {
+    cape.shape = {at(200, top)};
+    for (const int outer : {0, 2}) {
+      try {
+        fitted_piece(cape, wanted, made, swatch(), outer);
+        FAIL("it was cut to " << top);
+      } catch (const Error& error) {
+        CHECK(error.code() == ErrorCode::bad_argument);
+        CHECK(error.place().field == "outline");
+        CHECK(error.place().row > 0);
+      }
+    }
+  }
+}
+
+TEST_CASE("a candidate that fits by its tolerance is cut to the piece's shape, too", "[article][shaping]") {
+  TargetPiece cape = piece(200, 100, {at(100, 400)});
+  FitRequest wanted = design({stockinette(10)});
+  wanted.edge_most = 40;
+  wanted.groups[0].most = 1;
+  wanted.rows_step = 8;
+  wanted.tolerance_percent = 10;
+  int narrower = 0;
+  for (const FitCandidate& each : fit_piece(cape, wanted, swatch()).candidates) {
+    const Panel cut = fitted_piece(cape, wanted, each, swatch());
+    CHECK(cut.grid().columns() == each.columns);
+    narrower += each.width_error_mm < -5 ? 1 : 0;
+  }
+  CHECK(narrower > 0);
+}
+
 TEST_CASE("a piece whose edge cuts a crossing is refused, or knitted plain there", "[article][shaping][error]") {
   FitRequest wanted = design({rope(2, 2, 4, Lean::right)});
   wanted.substitutes = {{"rope 2/2 every 4", "stockinette"}};

@@ -3,6 +3,7 @@
 
 #include "catch.hpp"
 #include "latchwork/gauge.hpp"
+#include "latchwork/quantity.hpp"
 
 using namespace latchwork;
 using latchwork_test::refused_field;
@@ -295,4 +296,21 @@ TEST_CASE("the longest swatch there can be, written, still fits the reader's lim
   CHECK(line > 1024);
   CHECK(header_and_line.size() + (line + 16) * Swatch::max_measurements < max_swatch_bytes);
   CHECK(read_swatch(lines_twice) == Swatch({worst, worst}));
+}
+
+TEST_CASE("a length with its unit in a column is the length that it is with its unit behind it", "[gauge][file]") {
+  for (const char* unit : {"mm", "cm", "in", "in.", "inches", "\"", "yd."}) {
+    for (const char* length : {"2 1/3", "4 2/3", "3.3", "5 1/7"}) {
+      const std::string spelt = std::string(unit) == "\"" ? "\"\"\"\"" : unit;
+      const Swatch swatch =
+          read_swatch("texture,counted,count,length,unit\nmoss,rows,30," + std::string(length) + "," + spelt + "\n");
+      INFO(length << ' ' << unit);
+      CHECK(swatch.measurements()[0].length_mm == read_length(std::string(length) + " " + unit).mm);
+    }
+  }
+}
+
+TEST_CASE("a line of nothing but commas is refused before it takes many times its length", "[gauge][file][error]") {
+  CHECK_THROWS_MATCHES(read_swatch(header + std::string(2'000, ',') + "\n"), Error,
+                       refused_field(ErrorCode::bad_syntax, "", 2));
 }

@@ -359,3 +359,18 @@ TEST_CASE("a grading tells how far it is over all its fits, and ends when it is 
   };
   CHECK_THROWS_MATCHES(grade(request, swatch(), options), Error, refused_field(ErrorCode::cancelled, ""));
 }
+
+TEST_CASE("a grading tells its share to the end, also where the last construction fits nothing", "[grading]") {
+  FitRequest wide = design();
+  wide.edge_most = 40;
+  wide.tolerance_percent = 3;
+  const GradeRequest request{wide, {{"S", 60, 0, 200, 0}, {"M", 70, 0, 240, 0}}};
+  FitOptions options;
+  double last = 0;
+  options.progress = [&](const Progress& progress) {
+    CHECK(progress.share >= last);
+    last = progress.share;
+  };
+  grade(request, swatch(), options);
+  CHECK(last == 1);
+}

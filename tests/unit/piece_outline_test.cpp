@@ -191,3 +191,13 @@ TEST_CASE("a piece that the panel cannot hold is refused with its field", "[arti
   CHECK(piece_outline(piece(100, 100), plain(40, 40, "moss"), swatch(), borrowed) ==
         piece_outline(piece(100, 100), panel, swatch()));
 }
+
+TEST_CASE("a point above the piece's length is refused, though the panel is that high", "[article][shaping][error]") {
+  TargetPiece piece;
+  piece.name = "x";
+  piece.width_least_mm = piece.width_greatest_mm = 160;
+  piece.length_least_mm = piece.length_greatest_mm = 100;
+  piece.shape = {{100, 100, 120, 120}, {105, 105, 40, 40}};
+  CHECK_THROWS_MATCHES(piece_outline(piece, plain(48, 40), swatch()), Error,
+                       refused_field(ErrorCode::bad_argument, "piece.shape[1].height_least_mm"));
+}

@@ -104,6 +104,8 @@ TEST_CASE("weights and durations are read like lengths", "[quantity]") {
   CHECK_THROWS_MATCHES(read_duration("5 min 0.0001 s", "width"), Error, refused_at(ErrorCode::bad_value, "width", 1));
   CHECK_THROWS_MATCHES(read_duration("999999999999.99999 ms", "width"), Error,
                        refused_at(ErrorCode::bad_value, "width", 1));
+  CHECK_THROWS_MATCHES(read_duration("1 h 0.0000000000000000000001 ms", "width"), Error,
+                       refused_at(ErrorCode::bad_value, "width", 1));
   CHECK_THROWS_MATCHES(read_duration("1:20", "width"), Error, refused_at(ErrorCode::bad_unit, "width", 2));
   CHECK_THROWS_MATCHES(read_duration("20 min 1 h", "width"), Error, refused_at(ErrorCode::bad_unit, "width", 10));
 }

@@ -165,6 +165,10 @@ TEST_CASE("a grading that cannot be drawn is refused with its field", "[schemati
   refused_at("panels", more);
   for (FitCandidate& candidate : more.candidates) candidate.panels = 51;
   refused_at("panels", more, ErrorCode::too_large);
+  for (const int none : {0, -1}) {
+    for (FitCandidate& candidate : more.candidates) candidate.panels = none;
+    refused_at("panels", more);
+  }
   CHECK_THROWS_MATCHES(graded_schematic(request, grading, Swatch()), Error,
                        refused_field(ErrorCode::no_gauge, "plain"));
 

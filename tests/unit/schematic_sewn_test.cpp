@@ -147,7 +147,8 @@ TEST_CASE("names of many narrow pieces sewn together do not lie on each other", 
   pieces[0].measures = {width("width", 0, 25), width("all 40 panels, width", 0, 1000)};
   const std::string svg = schematic_svg(sewn(pieces));
   check_layout(svg);
-  for (int i = 1; i <= 40; ++i) CHECK(holds(svg, ">panel " + std::to_string(i) + "<"));
+  CHECK(holds(svg, ">panel<"));  // once over them all
+  for (int i = 1; i <= 40; ++i) CHECK(holds(svg, ">" + std::to_string(i) + " of 40<"));
   CHECK(all_lines_of(svg, "lw-seam").size() == 39);
   // Beside the three lines of each measure, one from each name that stands higher than the first ones do.
   const std::size_t lines = all_lines_of(svg, "lw-dimension").size();
@@ -181,4 +182,24 @@ TEST_CASE("measures of pieces sewn together do not run into each other", "[schem
   const Reached last = reached(outlines.at(2));
   const Reached other = reached(outlines.at(3));
   CHECK((other.left > last.right || other.top > last.bottom));
+}
+
+TEST_CASE("what the names of pieces sewn together begin with stands once over them all", "[schematic]") {
+  const auto drawn = [](double wide, const std::vector<std::string>& names) {
+    std::vector<SchematicPiece> pieces;
+    for (const std::string& name : names) pieces.push_back(rectangle(wide, 300, name));
+    const std::string svg = schematic_svg(sewn(pieces));
+    check_layout(svg);
+    return svg;
+  };
+  const std::vector<std::string> cape{"cape back: panel 1 of 2", "cape back: panel 2 of 2"};
+  const std::string wide = drawn(400, cape);
+  CHECK(holds(wide, ">cape back<"));
+  CHECK(holds(wide, ">panel 1 of 2<"));
+  CHECK(holds(wide, ">panel 2 of 2<"));
+  const std::string unlike = drawn(400, {"front", "back"});
+  CHECK(holds(unlike, ">front<"));
+  CHECK(holds(unlike, ">back<"));
+  const std::string same = drawn(400, {"sleeve", "sleeve"});  // something is left of each
+  CHECK(same.find(">sleeve<") != same.rfind(">sleeve<"));
 }

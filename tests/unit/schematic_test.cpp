@@ -413,3 +413,45 @@ TEST_CASE("a shaped back in three sizes is drawn as it was", "[schematic][golden
   std::ifstream in(path, std::ios::binary);
   CHECK(std::string{std::istreambuf_iterator<char>(in), {}} == written);
 }
+
+TEST_CASE("a piece whose seams take all that a row stands on is refused at that row", "[schematic][error]") {
+  const auto stepped = [](RowSpan below, RowSpan above) {
+    Outline outline;
+    outline.rows.assign(4, below);
+    outline.rows.resize(8, above);
+    return shaped(plain(8, 6, "steps"), outline);
+  };
+  const auto refused_row = [](const char* field) {
+    Place place;
+    place.row = 5;
+    place.field = field;
+    return latchwork_test::refused(ErrorCode::bad_argument, place);
+  };
+  CHECK_THROWS_MATCHES(schematic_piece(stepped({0, 1}, {1, 3}), swatch(), {.seam_left = 0.5, .seam_right = 0.5}), Error,
+                       refused_row("seam_right"));
+  CHECK_THROWS_MATCHES(schematic_piece(stepped({0, 2}, {2, 5}), swatch(), {.seam_left = 1, .seam_right = 1}), Error,
+                       refused_row("seam_right"));
+  const SchematicPiece stands = schematic_piece(stepped({0, 3}, {2, 5}), swatch(), {.seam_left = 0.5, .seam_right = 1});
+  CHECK_FALSE(schematic_svg({.pieces = {stands}}).empty());
+}
+
+TEST_CASE("a wide step between two slopes is measured: how high it is, and how wide below and above", "[schematic]") {
+  Outline outline;
+  for (int row = 1; row <= 120; ++row) {
+    const int in = (row - 1) / 6 + (row > 60 ? 14 : 0);
+    outline.rows.push_back({in, 119 - in});
+  }
+  const SchematicPiece piece = schematic_piece(shaped(plain(120, 120, "steps"), outline), swatch());
+  const auto mm = [&](const std::string& label) {
+    for (const SchematicMeasure& each : piece.measures) {
+      if (each.label == label) return each.mm;
+    }
+    return -1.0;
+  };
+  const double stitch = mm("width at the cast-on") / 120;
+  const double row = mm("height") / 120;
+  CHECK(mm("width below the step") == Approx((120 - 2 * 9) * stitch));
+  CHECK(mm("width above the step") == Approx((120 - 2 * 24) * stitch));
+  CHECK(mm("height to the step") == Approx(60 * row));
+  check_layout(schematic_svg(of({piece})));
+}

@@ -345,11 +345,11 @@ TEST_CASE("a crossing after the last row lies in that row alone", "[shaping]") {
   CHECK(cut[0].code == FindingCode::crossing_cut);
   CHECK((cut[0].place.row == 4 && cut[0].value == 1 && cut[0].limit == 4));
   CHECK(cut[0].message ==
-        "the edge cuts the 2/2 RC after row 4, columns 0 to 3: 1 of its 4 stitches are outside in row 4");
+        "the edge cuts the 2/2 RC after row 4, columns 0 to 3: 1 of its 4 stitches is outside in row 4");
   CHECK_THROWS_MATCHES(shaped(panel, cutting), Error, refused(ErrorCode::crossing_cut, at_outline(cut[0].place)));
   CHECK_THROWS_WITH(
       shaped(panel, cutting),
-      "the edge cuts crossing 2/2 RC after row 4, columns 0 to 3: 1 of its 4 stitches are outside in row 4");
+      "the edge cuts crossing 2/2 RC after row 4, columns 0 to 3: 1 of its 4 stitches is outside in row 4");
   CHECK(shaped(panel, cutting, {.edge_stitches = 0, .cut = CutWork::knit}).grid() ==
         Grid::from_text(".kkkkkkk\nkkkkkkkk\nkkkkkkkk\nppppkkkk"));
   // A piece that widens has it whole at its end; row 1, which a tile has there, is named.
@@ -387,9 +387,9 @@ TEST_CASE("the words of a cut crossing name the row that it is cut in", "[shapin
     return found[0].message;
   };
   CHECK(message(stepped(4, 6, {{2, 1}})) ==
-        "the edge cuts the 1/1 LC after row 2, columns 0 to 1: 1 of its 2 stitches are outside in row 3");
+        "the edge cuts the 1/1 LC after row 2, columns 0 to 1: 1 of its 2 stitches is outside in row 3");
   CHECK(message(outlined(4, 6, {.start = 1, .events = {{2, -1}}}, {})) ==
-        "the edge cuts the 1/1 LC after row 2, columns 0 to 1: 1 of its 2 stitches are outside in row 2");
+        "the edge cuts the 1/1 LC after row 2, columns 0 to 1: 1 of its 2 stitches is outside in row 2");
 }
 
 TEST_CASE("a stack that the edge cuts open is a finding, refused at its place, or knitted plain when asked",
@@ -511,4 +511,23 @@ TEST_CASE("an outline that is not the grid's is refused", "[shaping][error]") {
                        refused_field(ErrorCode::bad_argument, "edge_stitches"));
   CHECK_THROWS_MATCHES(shape_findings(panel.grid(), all, {.cut = static_cast<CutWork>(2)}), Error,
                        refused_field(ErrorCode::bad_argument, "cut"));
+}
+
+TEST_CASE("a crossing that is kept and reaches into the edge stitches is told", "[shaping]") {
+  Grid grid(4, 6);
+  grid.cross({.row = 2, .column = 0, .left = 2, .right = 2});
+  Outline whole;
+  whole.rows.assign(4, {0, 5});
+  const std::vector<Finding> found = shape_findings(grid, whole);
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].code == FindingCode::column_cut);
+  CHECK(found[0].severity == Severity::advice);
+  CHECK(found[0].place.row == 2);
+  CHECK(found[0].place.column == 0);
+  CHECK(found[0].last_column == 3);
+  CHECK(shape_findings(grid, whole, {.edge_stitches = 0}).empty());
+  CHECK(shaped(Panel("p", Strip{"s", "s", grid}), whole).grid().crossings().size() == 1);
+  grid = Grid(4, 6);
+  grid.cross({.row = 2, .column = 1, .left = 2, .right = 2});
+  CHECK(shape_findings(grid, whole).empty());
 }

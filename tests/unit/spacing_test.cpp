@@ -69,3 +69,11 @@ TEST_CASE("a spacing that cannot be is refused with its field", "[spacing][error
   CHECK_THROWS_MATCHES(spacing_text(spaced_evenly(8, 3), static_cast<Counted>(2)), Error,
                        refused_field(ErrorCode::bad_argument, "counted"));
 }
+
+TEST_CASE("a spacing that nothing spread is not put into words past the longest length", "[spacing][error]") {
+  Spacing made = spaced_evenly(20, 3);
+  made.every = made.step = INT_MAX;
+  CHECK_THROWS_MATCHES(spacing_text(made, Counted::rows), Error, refused_field(ErrorCode::bad_argument, "every"));
+  made.every = 1;
+  CHECK_THROWS_MATCHES(spacing_text(made, Counted::rows), Error, refused_field(ErrorCode::bad_argument, "step"));
+}

@@ -50,6 +50,8 @@ TEST_CASE("a yarn number is read as labels and cones have it", "[yarn]") {
       {"120 m per 50 g x 2", {YarnSystem::metres_per_100g, 240, 2}},
       {"197 yd / 100 g", {YarnSystem::metres_per_100g, 180.1368, 1}},
       {"1 lb to 560 yards", {YarnSystem::yards_per_pound, 560, 1}},
+      {"12345/2 den", {YarnSystem::denier, 12345, 2}},  // no fraction, which has four digits at most
+      {"den 12345/2", {YarnSystem::denier, 12345, 2}},
   };
   for (const Case& each : cases) {
     INFO(each.text);
@@ -91,6 +93,7 @@ TEST_CASE("a yarn number that may mean two things, or none, is refused with the 
       {"Nm 28 x 0", ErrorCode::bad_value, 9},
       {"Nm 28 x 2.5", ErrorCode::bad_value, 9},
       {"Nm 28 x 101", ErrorCode::bad_value, 9},
+      {"Nm 28 x 1 x 2", ErrorCode::bad_syntax, 11},
       {"0 tex", ErrorCode::bad_value, 1},
       {"-20 tex", ErrorCode::bad_value, 1},
       {"Nm 1e5", ErrorCode::bad_syntax, 5},

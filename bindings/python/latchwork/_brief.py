@@ -102,7 +102,9 @@ class ArticleJob:
     that the hours are without it. The article's hours are ``times.total_ms + sewing_ms``."""
     yarn: YarnNeed | None = None
     """For all panels of pieces that fit, together, where the brief names yarn and something fits: each kind of piece by yarn_need(), with ``seam_mm`` of seams;
-    spreads and margins add up, since the swatches are the same. What decides is chosen anew from the sums."""
+    spreads and margins add up, since the swatches are the same. What decides is chosen anew from the sums. None, and a note
+    says why, where it cannot be reckoned: seams in a yarn whose number is not known, yarns of rows that a best fit has not, or
+    more than yarn_need() reckons."""
     notes: list[str] = field(default_factory=list)
     """For people: what is not in these figures."""
 

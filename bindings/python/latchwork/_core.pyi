@@ -323,11 +323,14 @@ class Panel:
     """
     @overload
     def __init__(self, name: str, strip: Strip) -> None:
-        """A panel of one band and one strip."""
+        """A panel of one band and one strip. Raises Error bad_encoding (name, strip.name, strip.texture) for a lone
+        surrogate, bad_value for a NUL.
+        """
     @overload
     def __init__(self, name: str, grid: Grid, bands: Sequence[Band]) -> None:
         """Raises Error size_mismatch (row, column) when the bands do not cover the grid exactly; bad_argument (rows,
-        columns, repeat_rows below 1).
+        columns, repeat_rows below 1); bad_encoding (name, bands[0].strips[2].texture) for a lone surrogate, bad_value for
+        a NUL.
         """
     @property
     def name(self) -> str:
@@ -577,7 +580,7 @@ class Swatch:
         """Whether both stitches and rows were measured in that state; in any, when none is named."""
     def gauge(self, texture: str, state: ClothState | None = None) -> Gauge:
         """Stitches and rows per 10 cm. Raises Error no_gauge (field = the texture) when stitches or rows were not measured
-        in that state, or in any.
+        in that state, or in any; bad_argument (state).
         """
     def __eq__(self, other: object) -> bool:
         """The same measurements in the same order, whichever lines they stood on."""
@@ -599,7 +602,8 @@ def shrinkages(swatch: Swatch) -> list[Shrinkage]:
 def swatch_findings(swatch: Swatch) -> list[Finding]:
     """What is doubtful in a swatch, in the order first measured: half_measured, few_places (below usual_places),
     short_measure (below usual_length_mm), odd_one_out (Grubbs's test, two-sided at 5 %, and a whole stitch or row off the
-    others). Nothing is left out of a gauge for it. place.field is the measurement, place.line its line.
+    others, one and a half where all counts are whole), unlike_swatches (two swatches further apart than their places
+    explain). Nothing is left out of a gauge for it. place.field is the measurement, place.line its line.
     """
 
 max_spacing: int
@@ -618,20 +622,21 @@ def spacing_text(spacing: Spacing, counted: Counted) -> str:
 
 max_seam_stitches: int
 
-def split(panel: Panel, machine: Machine | None = None, seam_stitches: int = 1) -> list[SplitPart]:
+def split(panel: Panel, machine: Machine | None = None, seam_stitches: float = 1.0) -> list[SplitPart]:
     """Parts a finished panel that is wider than the bed, from the left on the RS. Between two parts the panel is cut between
     two columns, and each gets `seam_stitches` columns of knit at that edge, so that sewn together they are as wide as the
     panel: a seam takes a stitch of each edge (common practice, no source). They are whole: half a stitch of each edge has
     no column that could be added at both. A panel that the bed has needles for is one part, as it is.
 
-    It is never cut inside a strip, since that is a motif, but where all the strip's cells in that band are knit; nor
-    through a crossing; nor between two columns of which one has a stitch in a row and the other has none. Of all ways
-    that are left it is one with the fewest parts; where the panel's grid is its own mirror image and such cuts are mirror
-    images too, with these, so that the halves mirror each other; of those with the widest part (with its seams) as narrow
-    as can be; and of those each part from the left, up to the middle of a mirrored one, as wide as can be.
+    It is never cut inside a strip, since that is a motif, but where all the strip's cells in that band and inside the
+    panel's shape are knit; nor through a crossing; nor between two columns of which one has a stitch in a row and the
+    other has none. Where the panel's grid is its own mirror image, so are the cuts, if they can be with the fewest parts
+    or one more (a motif in the middle takes an odd number): then the halves mirror each other. Else it is parted in the
+    fewest. Of all ways that are left it is one with the widest part (with its seams) as narrow as can be; and of those
+    each part from the left, up to the middle of a mirrored one, as wide as can be.
 
-    Raises Error bad_argument (field "seam_stitches", "machine.needles"); too_large (field "panel", with the column of the
-    part that there is no end for).
+    Raises Error bad_argument (field "seam_stitches", also for a fraction; "machine.needles"); too_large (field "panel",
+    with the column of the part that there is no end for).
     """
 
 def split_part(panel: Panel, part: SplitPart) -> Panel:
@@ -802,8 +807,8 @@ def fit(
 
     Raises Error bad_argument (field "width_mm", "groups[1].least"; "edge" where two panels or more are asked for and a
     seam has no edge columns to take in; "edge", "groups[0].strips" where a panel's outermost column could have no stitch
-    in any row), no_gauge (field = texture), too_large (field "substitutes"; "groups" when the combinations take more work
-    than that, "vary_start" when the starts do), cancelled.
+    in some row), no_gauge (field = texture), too_large (field "substitutes"; "groups" when the combinations take more
+    work than that, "vary_start" when the starts do), cancelled.
     """
 
 def fitted(request: FitRequest, candidate: FitCandidate, panel: int = 0) -> Panel:
@@ -858,7 +863,8 @@ def yarn_need(panel: Panel, swatch: Swatch, request: YarnRequest) -> YarnNeed:
     geometry of plain knit. Each has its spread, and the reasons of the others are in `missing`. A texture without a
     figure bars a route unless `request.substitutes` names one for it; none is built in.
 
-    Raises Error bad_argument (field "yarns", "rows[1].last", "weighed[0].weight_g"); too_large.
+    Raises Error bad_argument (field "yarns", "rows[1].last", "weighed[0].weight_g"); bad_encoding ("yarns[0].name");
+    too_large.
     """
 
 max_spell_count: int
@@ -1009,7 +1015,7 @@ def certify(
     """A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan, or the
     bound of a feasible one. When that cannot be proven (a lower total is possible, or the call is stopped or limited), a
     certificate of the greatest bound that prices alone were found to prove; when prices prove more than `total_ms`, of
-    that. The other arguments are those of plan().
+    that. The other arguments are those of plan(); `memory_limit` is as much again for the branches of the proof.
 
     Raises Error bad_argument (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), too_large.
     """
@@ -1404,7 +1410,7 @@ def condition_prices(
     """The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. Each is a
     plan of its own; the work limit and the time limit are the whole call's. Stopped, or out of work or time, it tells the
     prices found so far, and of the others what is had without a search: first the plan under all conditions, which keeps
-    each, then each alone, while the panel, read once for each, comes to no more than 200,000 cells. What has no plan then
+    each, then each alone, while the panel, read once for each, comes to no more than 150,000 cells. What has no plan then
     says so by a total of -1. Arguments and errors as in plan().
     """
 
@@ -1522,9 +1528,10 @@ def read_brief(folder: str | os.PathLike[str]) -> Brief:
     brief.json (format "latchwork-brief": state, session_ms, rest_ms; each may be left out). Raises Error bad_argument
     (folder) for an empty name or a NUL in it; io (field = file name), and what the readers raise with the file's name
     before the field: of article.json also, with its line, what targets() and panel_design() refuse, and an article that
-    is neither the library's nor a file "name.json" of the folder; bad_encoding for text that is not UTF-8; of
-    substitutes.csv, with its line, bad_syntax, missing_field, unknown_field ("column 3" for one without a name),
-    bad_value for a texture that is empty, named twice or its own substitute, and too_large.
+    is neither the library's nor a file "name.json" of the folder that is no other file of a brief or a job, as
+    "plan.json" is; bad_encoding for text that is not UTF-8; of substitutes.csv, with its line, bad_syntax, missing_field,
+    unknown_field ("column 3" for one without a name), bad_value for a texture that is empty, named twice or its own
+    substitute, and too_large.
     """
 
 def run(
@@ -1560,14 +1567,15 @@ def fitted_brief(brief: Brief, job: Job, index: int) -> Brief:
 def summary(brief: Brief, job: Job) -> str:
     """For a terminal: size and the state of the cloth that it is of (or which textures of swatch.csv it wants), yarn,
     article, feasibility, stops, hand work by kind, hours, sessions and rests, bound, price of regularity, "verified" or
-    not.
+    not, and what is doubtful in the swatch.
 
     Raises Error size_mismatch (field "job.plan", "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of another
     brief; bad_argument (field "job.verification", "job.plan.leftmost", "job.plan.total_ms", ...) for a plan that is
     called verified and does not knit the brief's panel, stands on other needles than its machine's, takes other times by
     its efforts, or breaks the job's conditions (but rhythms, which are not looked at); for findings of another machine;
-    for an article that is fitted or reckoned in another way than the brief's (field "job.article.fit",
-    "job.article.works[0].plan", ...).
+    for another size or need of yarn than the brief's panel, swatch and yarns come to (field "job.size", "job.yarn"); for
+    an article that is fitted or reckoned in another way than the brief's (field "job.article.fit",
+    "job.article.works[0].plan", ...); as size(), yarn_need() and fit_article().
     """
 
 def page_html(brief: Brief, job: Job) -> str:
@@ -1591,7 +1599,8 @@ def write_brief(brief: Brief, folder: str | os.PathLike[str]) -> None:
     """Writes the files that read_brief() reads back to an equal brief into `folder`, which is made if it is not there; an
     older yarn.json, article.json, substitutes.csv or brief.json of which there is none now is taken away. Where anything
     is refused nothing is written. Raises Error bad_argument (folder) for an empty name or a NUL; bad_argument (field
-    "brief.article.article") for an own article that article.json does not name as a file of the folder; bad_value,
-    bad_encoding or too_large (field "brief.substitutes[0].use", "brief.substitutes") for what substitutes.csv does not
-    take; io (field = file name, or folder); what write() of the parts raises.
+    "brief.article.article") for an own article that article.json does not name as a file of the folder, or names as one
+    that a brief or a job has for something else ("yarn.json", "plan.json"), in whatever letters; bad_value, bad_encoding
+    or too_large (field "brief.substitutes[0].use", "brief.substitutes") for what substitutes.csv does not take; io (field
+    = file name, or folder); what write() of the parts raises.
     """

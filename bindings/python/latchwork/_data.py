@@ -399,7 +399,7 @@ class Size:
     seam_width_mm: float = 0.0
     """What those at the sides take off the row that is widest between them."""
     seam_height_mm: float = 0.0
-    """What they take off height_mm."""
+    """What they take off height_mm; below 0 where those at the sides take a short texture."""
     width_spread_mm: float = 0.0
     """One standard deviation of width_mm."""
     height_spread_mm: float = 0.0

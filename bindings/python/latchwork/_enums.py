@@ -137,7 +137,7 @@ class FindingCode(IntEnum):
     stack_cut = 35
     """Shaping: tucks or slips cut off from the loop they hold or from what closes them."""
     column_cut = 36
-    """Shaping: hand cells in the edge stitches, which are knitted plain."""
+    """Shaping: hand cells in the edge stitches, which are knitted plain; crossings that reach into them."""
     no_stitch = 37
     """A panel without a single stitch."""
     two_pieces = 38

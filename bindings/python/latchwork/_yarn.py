@@ -61,7 +61,7 @@ class WeighedSwatch:
     scale_g: float = 0.0
     """The step of the scale it was weighed on, 0..1e6; 0: finer than matters."""
     width_mm: float = 0.0
-    """Rested; 1..1e5, or 0 with height_mm."""
+    """In that state; 1..1e5, or 0 with height_mm."""
     height_mm: float = 0.0
     """1..1e5, or 0."""
     stitches: float = 0.0
@@ -205,6 +205,6 @@ class YarnNeed:
     decides: int = -1
     """Index into `estimates` of the one to buy by, for all yarns; -1 where there is none. The one with the narrowest
     margin among those whose spread is known; where others, known or not, give more than that and both margins explain, the
-    dearest of them, and where no spread is known the dearest of all: yarn left over is a smaller harm than yarn that is missing."""
+    dearest of them, and where no spread is known the dearest of all; geometry of plain knit only where it is the only one: yarn left over is a smaller harm than yarn that is missing."""
     why: str = ""
     """For people: the route that decides, and by which of these rules; empty where none does."""

@@ -94,7 +94,8 @@ struct Words {
   std::string value;
 };
 
-/// A struct whose fields the library's errors name after the argument: "left.start".
+/// A struct, or a list of them, whose fields the library's errors name after the argument: "left.start",
+/// "measurements[0].counted".
 template <Literal name, class T>
 struct Named {
   T value;
@@ -171,9 +172,14 @@ template <latchwork::python::Literal name_of, class T>
 struct type_caster<latchwork::python::Named<name_of, T>> : latchwork_caster<latchwork::python::Named<name_of, T>> {
   static constexpr auto name = make_caster<T>::name;
   bool load(handle source, bool) {
-    make_caster<T> plain;
-    if (!plain.load(source, name_of.text)) return false;
-    this->value.emplace(latchwork::python::Named<name_of, T>{cast_op<T&&>(std::move(plain))});
+    if constexpr (latchwork::python::is_vector<T>) {
+      const latchwork::python::Path root{nullptr, name_of.text, -1, name_of.text};
+      this->value.emplace(latchwork::python::Named<name_of, T>{latchwork::python::from_python<T>(source, root)});
+    } else {
+      make_caster<T> plain;
+      if (!plain.load(source, name_of.text)) return false;
+      this->value.emplace(latchwork::python::Named<name_of, T>{cast_op<T&&>(std::move(plain))});
+    }
     return true;
   }
 };

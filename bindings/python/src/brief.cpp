@@ -21,7 +21,8 @@ void bind_brief(py::module_& m) {
       "state, session_ms, rest_ms; each may be left out). "
       "Raises Error bad_argument (folder) for an empty name or a NUL in it; io (field = file name), and what the "
       "readers raise with the file's name before the field: of article.json also, with its line, what targets() and "
-      "panel_design() refuse, and an article that is neither the library's nor a file \"name.json\" of the folder; "
+      "panel_design() refuse, and an article that is neither the library's nor a file \"name.json\" of the folder that "
+      "is no other file of a brief or a job, as \"plan.json\" is; "
       "bad_encoding for text that is not UTF-8; of substitutes.csv, with its line, bad_syntax, missing_field, "
       "unknown_field (\"column 3\" for one without a name), bad_value for a texture that is empty, named twice or its "
       "own substitute, and too_large.");
@@ -67,14 +68,16 @@ void bind_brief(py::module_& m) {
   m.def("summary", without_gil(&summary), "brief"_a, "job"_a,
         "For a terminal: size and the state of the cloth that it is of (or which textures of swatch.csv it wants), "
         "yarn, article, feasibility, stops, hand work by kind, hours, sessions and rests, bound, price of regularity, "
-        "\"verified\" or not.\n"
+        "\"verified\" or not, and what is doubtful in the swatch.\n"
         "\n"
         "Raises Error size_mismatch (field \"job.plan\", \"job.size\", \"job.size.strips[2]\", \"job.yarn\", ...) for "
         "a job of another brief; bad_argument (field \"job.verification\", \"job.plan.leftmost\", "
         "\"job.plan.total_ms\", ...) for a plan that is called verified and does not knit the brief's panel, stands on "
         "other needles than its machine's, takes other times by its efforts, or breaks the job's conditions (but "
-        "rhythms, which are not looked at); for findings of another machine; for an article that is fitted or reckoned "
-        "in another way than the brief's (field \"job.article.fit\", \"job.article.works[0].plan\", ...).");
+        "rhythms, which are not looked at); for findings of another machine; for another size or need of yarn than the "
+        "brief's panel, swatch and yarns come to (field \"job.size\", \"job.yarn\"); for an article that is fitted or "
+        "reckoned in another way than the brief's (field \"job.article.fit\", \"job.article.works[0].plan\", ...); as "
+        "size(), yarn_need() and fit_article().");
   m.def("page_html", without_gil(&page_html), "brief"_a, "job"_a,
         "One HTML5 page to print and take to the machine: summary, schematic, article, instructions, and both "
         "charts, cut at the same rows into as many A4 sheets as they take. Raises as summary(), chart_svg() and "
@@ -108,7 +111,8 @@ void bind_brief(py::module_& m) {
       "away. Where "
       "anything is refused nothing is written. Raises Error bad_argument (folder) for an empty name or a NUL; "
       "bad_argument (field \"brief.article.article\") for an own article that article.json does not name as a file "
-      "of the folder; bad_value, bad_encoding or too_large (field \"brief.substitutes[0].use\", "
+      "of the folder, or names as one that a brief or a job has for something else (\"yarn.json\", \"plan.json\"), in "
+      "whatever letters; bad_value, bad_encoding or too_large (field \"brief.substitutes[0].use\", "
       "\"brief.substitutes\") for what substitutes.csv does not take; io (field = file name, or folder); what "
       "write() of the parts raises.");
 }

@@ -20,7 +20,7 @@ void bind_choice(py::module_& m) {
       "Each is a plan of its own; the work limit and the time limit are the whole call's. Stopped, or out of work or "
       "time, it tells the prices found so far, and of the others what is had without a search: first the plan under "
       "all conditions, which keeps each, then each alone, while the panel, read once for each, comes to no more than "
-      "200,000 cells. What has no plan then says so by a total of -1. "
+      "150,000 cells. What has no plan then says so by a total of -1. "
       "Arguments and errors as in plan().");
   def_planning(
       m, "plan_front", Given::plans, &plan_front,

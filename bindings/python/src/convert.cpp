@@ -19,7 +19,7 @@ std::string Path::field() const {
   if (dot == std::string::npos) return text;
   const Path* root = this;
   while (root->parent != nullptr) root = root->parent;
-  return root->argument != nullptr ? root->argument + text.substr(dot) : text.substr(dot + 1);
+  return root->argument != nullptr ? root->argument + text.substr(std::strlen(root->name)) : text.substr(dot + 1);
 }
 
 void wrong_type(const Path& path, const char* wanted, py::handle got) {

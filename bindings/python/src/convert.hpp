@@ -39,7 +39,8 @@ struct Path {
   std::string whole() const;
 };
 
-/// What an argument of an enum is called in errors: "Side" is "side", "MachineClass" "machine_class".
+/// What an argument of an enum is called in errors where its Data has no `argument`: "Side" is "side", "MachineClass"
+/// "machine_class".
 std::string argument_name(const char* type);
 
 /// Refuses a number that no int holds, by its name; `any` when it is no count of rows or stitches. What is no whole
@@ -335,7 +336,12 @@ struct type_caster<T, std::enable_if_t<latchwork::python::is_named_enum<T>>> : l
   static constexpr auto name = const_name("latchwork.") + const_name(latchwork::python::Data<T>::name);
 
   bool load(handle source, bool) {
-    const std::string argument = latchwork::python::argument_name(latchwork::python::Data<T>::name);
+    std::string argument;
+    if constexpr (requires { latchwork::python::Data<T>::argument; }) {
+      argument = latchwork::python::Data<T>::argument;
+    } else {
+      argument = latchwork::python::argument_name(latchwork::python::Data<T>::name);
+    }
     const latchwork::python::Path path{nullptr, argument.c_str()};
     this->value.emplace(latchwork::python::from_python<T>(source, path));
     return true;

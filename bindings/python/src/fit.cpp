@@ -30,7 +30,7 @@ void bind_fit(py::module_& m) {
       "\n"
       "Raises Error bad_argument (field \"width_mm\", \"groups[1].least\"; \"edge\" where two panels or more are "
       "asked for and a seam has no edge columns to take in; \"edge\", \"groups[0].strips\" where a panel's outermost "
-      "column could have no stitch in any row), no_gauge (field = texture), too_large (field \"substitutes\"; "
+      "column could have no stitch in some row), no_gauge (field = texture), too_large (field \"substitutes\"; "
       "\"groups\" when the combinations take more work than that, \"vary_start\" when the starts do), cancelled.");
   m.def(
       "fitted",

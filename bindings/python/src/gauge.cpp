@@ -23,8 +23,10 @@ void bind_gauge(py::module_& m) {
                             "its rows were measured.");
   swatch.attr("max_measurements") = Swatch::max_measurements;
   swatch.def(py::init<>(), "A swatch without measurements.")
-      .def(py::init<std::vector<Measurement>>(), "measurements"_a,
-           "Raises Error bad_value for a count, length or text out of its range; too_large.")
+      .def(py::init([](Named<"measurements", std::vector<Measurement>> measurements) {
+             return Swatch(std::move(measurements.value));
+           }),
+           "measurements"_a, "Raises Error bad_value for a count, length or text out of its range; too_large.")
       .def_property_readonly(
           "measurements", [](const Swatch& self) { return py::tuple(list_to_python(measurements_of(self), true)); },
           "The measurements in their order, as a tuple.")
@@ -35,7 +37,7 @@ void bind_gauge(py::module_& m) {
            "Whether both stitches and rows were measured in that state; in any, when none is named.")
       .def("gauge", &Swatch::gauge, "texture"_a, "state"_a = py::none(),
            "Stitches and rows per 10 cm. Raises Error no_gauge (field = the texture) when stitches or rows were not "
-           "measured in that state, or in any.")
+           "measured in that state, or in any; bad_argument (state).")
       .def(
           "__eq__",
           [](const Swatch& self, const py::object& other) -> py::object {
@@ -68,7 +70,9 @@ void bind_gauge(py::module_& m) {
       "swatch_findings", &swatch_findings, "swatch"_a,
       "What is doubtful in a swatch, in the order first measured: half_measured, few_places (below usual_places), "
       "short_measure (below usual_length_mm), odd_one_out (Grubbs's test, two-sided at 5 %, and a whole stitch or row "
-      "off the others). Nothing is left out of a gauge for it. place.field is the measurement, place.line its line.");
+      "off the others, one and a half where all counts are whole), unlike_swatches (two swatches further apart than "
+      "their "
+      "places explain). Nothing is left out of a gauge for it. place.field is the measurement, place.line its line.");
 }
 
 }  // namespace latchwork::python

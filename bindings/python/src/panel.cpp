@@ -11,7 +11,9 @@ void bind_panel(py::module_& m) {
       m, "Panel",
       "What is knitted: a grid that ends, and which texture measures which part of it. Bands cover the rows "
       "from row 1 up.")
-      .def(py::init([](Words<"name"> name, const Strip& strip) { return Panel(std::move(name.value), strip); }),
+      .def(py::init([](Words<"name"> name, const Named<"strip", Strip>& strip) {
+             return Panel(std::move(name.value), strip.value);
+           }),
            "name"_a, "strip"_a,
            "A panel of one band and one strip. Raises Error bad_encoding (name, strip.name, strip.texture) for a lone "
            "surrogate, bad_value for a NUL.")

@@ -23,7 +23,8 @@ void bind_yarn(py::module_& m) {
         "The whole yarn's number in another system, as one single. Raises Error bad_argument (field \"number\", "
         "\"plies\"); bad_value when it is out of 1e-6..1e9.");
   m.def(
-      "yarns_together", [](const std::vector<YarnNumber>& yarns) { return yarns_together(yarns); }, "yarns"_a,
+      "yarns_together",
+      [](const Named<"yarns", std::vector<YarnNumber>>& yarns) { return yarns_together(yarns.value); }, "yarns"_a,
       "Yarns knitted or twisted together, as one of that many tex. Raises Error bad_argument (field \"yarns\" for "
       "none, \"yarns[1].number\"); bad_value when it is out of 1e-6..1e9.");
   m.def(

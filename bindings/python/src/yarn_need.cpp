@@ -12,7 +12,8 @@ void bind_yarn_need(py::module_& m) {
       "Yarn for a panel by every route that can be gone: weighed swatches by area or by stitches, measured loops, the "
       "geometry of plain knit. Each has its spread, and the reasons of the others are in `missing`. A texture without "
       "a figure bars a route unless `request.substitutes` names one for it; none is built in.\n\nRaises Error "
-      "bad_argument (field \"yarns\", \"rows[1].last\", \"weighed[0].weight_g\"); too_large.");
+      "bad_argument (field \"yarns\", \"rows[1].last\", \"weighed[0].weight_g\"); bad_encoding (\"yarns[0].name\"); "
+      "too_large.");
 }
 
 }  // namespace latchwork::python

@@ -733,7 +733,7 @@ enum {
   LATCHWORK_FINDING_CODE_UNLIKE_WIDTHS = 33,      /* sizes: bands that are not equally wide */
   LATCHWORK_FINDING_CODE_CROSSING_CUT = 34,       /* shaping: a crossing of which a part is outside the shape */
   LATCHWORK_FINDING_CODE_STACK_CUT = 35,          /* shaping: tucks or slips cut off from their held or closing loop */
-  LATCHWORK_FINDING_CODE_COLUMN_CUT = 36,         /* shaping: hand cells in the edge stitches, knitted plain */
+  LATCHWORK_FINDING_CODE_COLUMN_CUT = 36,         /* shaping: hand cells in the edge stitches, knitted plain; crossings that reach into them */
   LATCHWORK_FINDING_CODE_NO_STITCH = 37,          /* a panel without a single stitch */
   LATCHWORK_FINDING_CODE_TWO_PIECES = 38,         /* a row that stands on no stitch of the row below */
   LATCHWORK_FINDING_CODE_YARN_AWAY = 39,          /* stitches bound off or cast on at once where the yarn is not */
@@ -1134,7 +1134,7 @@ LATCHWORK_C_API latchwork_status latchwork_grid_plan_two_rhythms(const latchwork
                                                                  latchwork_error *error);
 /* The price of each condition asked, alone, and last of all together: each a plan of its own, also for the size alone.
    Limits are the whole call's. Ended, it has of the rest what needs no search: under all, which keeps each, then each
-   alone, of 200,000 cells in all; else total -1. effort, options: NULL is fine. Fails: as latchwork_grid_plan. Since 0.1. */
+   alone, of 150,000 cells in all; else total -1. effort, options: NULL is fine. Fails: as latchwork_grid_plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork_grid *grid,
                                                                  const latchwork_machine *machine,
                                                                  const latchwork_effort *effort,
@@ -1836,7 +1836,7 @@ typedef struct latchwork_size {
   double least_height_mm;
   double greatest_height_mm;
   double seam_width_mm;    /* what those at the sides take off the row that is widest between them */
-  double seam_height_mm;   /* what they take off height_mm */
+  double seam_height_mm;   /* what they take off height_mm; below 0 where those at the sides take a short texture */
   double width_spread_mm;  /* one standard deviation of width_mm */
   double height_spread_mm; /* one standard deviation of height_mm */
   double level;            /* of the margins */
@@ -2017,7 +2017,7 @@ LATCHWORK_C_API latchwork_status latchwork_swatch_states(const latchwork_swatch 
 LATCHWORK_C_API latchwork_status latchwork_swatch_has(const latchwork_swatch *swatch, const char *texture, int32_t state,
                                                       int32_t *has, latchwork_error *error);
 /* The gauge of a texture in a state, or in its most finished one. Fails: NO_GAUGE (field: the texture) when stitches or
-   rows were not measured in it. Since 0.1. */
+   rows were not measured in it; BAD_ARGUMENT (state). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_swatch_gauge(const latchwork_swatch *swatch, const char *texture,
                                                         int32_t state, latchwork_gauge *gauge, latchwork_error *error);
 /* Every pair of states that a texture has a gauge in, textures in the order first measured, the least finished first.
@@ -2026,7 +2026,8 @@ LATCHWORK_C_API latchwork_status latchwork_swatch_shrinkages(const latchwork_swa
                                                              latchwork_shrinkage *shrinkages, size_t capacity,
                                                              size_t *needed, latchwork_error *error);
 /* What is doubtful in a swatch: HALF_MEASURED, FEW_PLACES (below 5), SHORT_MEASURE (below 100 mm), ODD_ONE_OUT (Grubbs's
-   test at 5 %). Nothing is left out of a gauge for it. `field` is the measurement, "measurements[3]". Since 0.1. */
+   test at 5 %, and off the others by a whole stitch or row, one and a half where all counts are whole), UNLIKE_SWATCHES
+   (two swatches further apart than their places explain). Nothing is left out of a gauge for it. `field` is the measurement, "measurements[3]". Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_swatch_findings(const latchwork_swatch *swatch, latchwork_findings **out,
                                                            latchwork_error *error);
 /* Fills `size_options` with the defaults: most finished states, no substitutes, no seams, level 0.95. Since 0.1. */
@@ -2077,7 +2078,7 @@ LATCHWORK_C_API latchwork_status latchwork_fit_request_default(latchwork_fit_req
    each strip of the groups and each texture in each group, a height 16 and one for each texture, a start two for each
    strip; candidates may take 400 million, a second or so, and the nearest as many again. options may be NULL. Fails:
    BAD_ARGUMENT (field "width_mm", "groups[1].least"; "edge" where two panels or more are asked for and a seam has no edge
-   columns to take in; "edge", "groups[0].strips" where a panel's outermost column could have no stitch in any row),
+   columns to take in; "edge", "groups[0].strips" where a panel's outermost column could have no stitch in some row),
    NO_GAUGE (field: the texture), TOO_LARGE (field "substitutes"; "groups" when the combinations take more work than that,
    "vary_start" when the starts do), CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit(const latchwork_fit_request *request, const latchwork_swatch *swatch,
@@ -2245,8 +2246,8 @@ typedef struct latchwork_split_part {
 
 /* Parts a finished panel that is wider than the bed, from the left on the RS; each part gets `seam_stitches` (0..10, 1 is
    usual) columns of knit at each edge that is sewn to another. No motif's strip is cut (one of knit alone may be), no
-   crossing, and no line that has a stitch on one side only. The rule that chooses is in split.hpp: fewest parts, halves that
-   mirror each other where the panel does, the widest part narrowest. A fraction of seam_stitches is refused: half a stitch has no
+   crossing, and no line that has a stitch on one side only. The rule that chooses is in split.hpp: halves that
+   mirror each other where the panel does, with the fewest parts or one more; else the fewest parts; the widest part narrowest. A fraction of seam_stitches is refused: half a stitch has no
    column that could be added at both edges. Fails: BAD_ARGUMENT (machine, seam_stitches); TOO_LARGE
    (panel; column: of the part that there is no end for) when no such lines are near enough. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_split(const latchwork_panel *panel, const latchwork_machine *machine,
@@ -2379,7 +2380,8 @@ typedef struct latchwork_shaping_step {
 /* Options of shaping. Since 0.1. */
 typedef struct latchwork_shape_options {
   uint32_t struct_size;
-  int32_t edge_stitches; /* columns at each edge that are knitted plain all the way, 1..100; 0: one; -1: none */
+  int32_t edge_stitches; /* columns at each edge whose cells are knitted plain all the way, 1..100; 0: one; -1: none; what crosses
+                            them and is not cut is kept */
   int32_t cut;           /* LATCHWORK_CUT_WORK_... */
 } latchwork_shape_options;
 #define LATCHWORK_SHAPE_OPTIONS_INIT \
@@ -2696,7 +2698,7 @@ LATCHWORK_C_API void latchwork_yarn_file_destroy(latchwork_yarn_file *file);
 LATCHWORK_C_API latchwork_status latchwork_yarn_file_request(const latchwork_yarn_file *file,
                                                              latchwork_yarn_request *request, latchwork_error *error);
 /* Yarn for a panel. A texture without a figure bars a route, unless a substitute is named for it; none is built in.
-   Fails: BAD_ARGUMENT (yarns, rows[1].last, weighed[0].weight_g); TOO_LARGE. Since 0.1. */
+   Fails: BAD_ARGUMENT (yarns, rows[1].last, weighed[0].weight_g); BAD_ENCODING (yarns[0].name); TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_yarn_need(const latchwork_panel *panel, const latchwork_swatch *swatch,
                                                            const latchwork_yarn_request *request,
                                                            latchwork_yarn_need **out, latchwork_error *error);
@@ -2725,7 +2727,8 @@ LATCHWORK_C_API latchwork_status latchwork_yarn_need_apart(const latchwork_yarn_
                                                            latchwork_error *error);
 /* *index is that of the estimate to buy by, for all yarns, or -1 where there is none: the one with the narrowest margin
    among those whose spread is known; where others, known or not, give more than that and both margins explain, the
-   dearest of them, and where no spread is known the dearest of all (YarnNeed::decides in yarn_need.hpp). Since 0.1. */
+   dearest of them, and where no spread is known the dearest of all; geometry of plain knit only where it is the only one
+   (YarnNeed::decides in yarn_need.hpp). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_yarn_need_decides(const latchwork_yarn_need *need, int32_t *index,
                                                              latchwork_error *error);
 /* The route that decides, and by which rule, for people; "" where none does. Since 0.1. */
@@ -3397,9 +3400,10 @@ LATCHWORK_C_API latchwork_status latchwork_brief_create(const latchwork_panel *p
    it) and brief.json (format "latchwork-brief": state, session_ms, rest_ms; each may be left out). Fails:
    BAD_ARGUMENT (folder) for an empty name; IO (field: the file's name), and as the readers do, with the file's name
    before the field: of article.json also what latchwork_article_targets refuses, an article that is neither the
-   library's nor a file "name.json" of the folder, BAD_ENCODING for a name that is not UTF-8, and CROSSING_CUT where a
-   group's columns cut a crossing; of substitutes.csv, with its line, BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD ("column 3"
-   for one without a name), BAD_VALUE for a texture that is empty, named twice or its own substitute, and TOO_LARGE. Since 0.1. */
+   library's nor a file "name.json" of the folder that is no other file of a brief or a job, as "plan.json" is,
+   BAD_ENCODING for a name that is not UTF-8, and CROSSING_CUT where a group's columns cut a crossing; of substitutes.csv,
+   with its line, BAD_SYNTAX, MISSING_FIELD, UNKNOWN_FIELD ("column 3" for one without a name), BAD_VALUE for a texture
+   that is empty, named twice or its own substitute, and TOO_LARGE. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_read_brief(const char *folder, latchwork_brief **out,
                                                       latchwork_error *error);
 /* A brief of its own, equal to this one. Since 0.1. */
@@ -3490,13 +3494,15 @@ LATCHWORK_C_API latchwork_status latchwork_brief_fitted_brief(const latchwork_br
                                                               size_t index, latchwork_brief **out,
                                                               latchwork_error *error);
 /* For a terminal: size and the state of the cloth that it is of (or which textures of swatch.csv it wants), yarn, article,
-   feasibility, stops, hand work by kind, hours, sessions and rests, bound, price of regularity, "verified" or not.
+   feasibility, stops, hand work by kind, hours, sessions and rests, bound, price of regularity, "verified" or not, and
+   what is doubtful in the swatch.
    Fails: SIZE_MISMATCH (field "job.plan", "job.size", "job.size.strips[2]", "job.yarn", ...) for a job of another brief;
    BAD_ARGUMENT (field "job.verification", "job.plan.leftmost", "job.plan.total_ms", ...) for a plan that is called verified
    and does not knit the brief's panel, stands on other needles than its machine's, takes other times by its efforts, or
-   breaks the job's conditions (but rhythms, which are not looked at); for findings of another machine; for an article that
-   is fitted or reckoned in another way than the brief's (field "job.article.fit", "job.article.works[0].plan", ...).
-   Since 0.1. */
+   breaks the job's conditions (but rhythms, which are not looked at); for findings of another machine; for another size or
+   need of yarn than the brief's panel, swatch and yarns come to (field "job.size", "job.yarn"); for an article that is
+   fitted or reckoned in another way than the brief's (field "job.article.fit", "job.article.works[0].plan", ...); as
+   latchwork_panel_size, latchwork_panel_yarn_need and latchwork_fit_article. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_summary(const latchwork_brief *brief, const latchwork_job *job,
                                                          char *text, size_t capacity, size_t *needed,
                                                          latchwork_error *error);
@@ -3520,7 +3526,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_write_job(const latchwork_brief
 /* Writes the files that latchwork_read_brief() reads back to an equal brief into `folder`, which is made if it is not
    there; an older yarn.json, article.json, substitutes.csv or brief.json of which there is none now is taken away. Where anything is
    refused nothing is written. Fails: BAD_ARGUMENT (folder) for an empty name, (field "brief.article.article") for an own
-   article that article.json does not name as a file of the folder; BAD_VALUE, BAD_ENCODING or TOO_LARGE (field
+   article that article.json does not name as a file of the folder, or names as one that a brief or a job has for something
+   else ("yarn.json", "plan.json"), in whatever letters; BAD_VALUE, BAD_ENCODING or TOO_LARGE (field
    "brief.substitutes[0].use", "brief.substitutes") for what substitutes.csv does not take; IO (field: the file's name, or
    folder); as the writers of the parts. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_write_brief(const latchwork_brief *brief, const char *folder,
@@ -3617,7 +3624,8 @@ LATCHWORK_C_API latchwork_status latchwork_article_job_seam_mm(const latchwork_a
    hours are without it. The article's hours are the total of its times and this. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_article_job_sewing_ms(const latchwork_article_job *article_job,
                                                                  int64_t *sewing_ms, latchwork_error *error);
-/* The yarn for all panels together. Fails: BAD_ARGUMENT (article_job) where none is reckoned. Since 0.1. */
+/* The yarn for all panels together. Fails: BAD_ARGUMENT (article_job) where none is reckoned: the brief names none, nothing
+   fits, or a note says why it cannot be (seams in a yarn whose number is not known, ...). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_article_job_yarn(const latchwork_article_job *article_job,
                                                             latchwork_yarn_need **out, latchwork_error *error);
 /* For people, one a line: what is not in these figures. Since 0.1. */

@@ -8,6 +8,7 @@ namespace latchwork::python {
 template <>
 struct Data<EffortTerm> {
   static constexpr char name[] = "EffortTerm";
+  static constexpr char argument[] = "term";
   static constexpr char module[] = "latchwork._enums";
   static constexpr long long least = 0, most = 11;
 };

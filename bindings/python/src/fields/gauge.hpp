@@ -8,6 +8,7 @@ namespace latchwork::python {
 template <>
 struct Data<ClothState> {
   static constexpr char name[] = "ClothState";
+  static constexpr char argument[] = "state";
   static constexpr char module[] = "latchwork._enums";
   static constexpr long long least = 0, most = 2;
 };

@@ -15,6 +15,7 @@ struct Data<Counted> {
 template <>
 struct Data<LengthUnit> {
   static constexpr char name[] = "LengthUnit";
+  static constexpr char argument[] = "unit";
   static constexpr char module[] = "latchwork._enums";
   static constexpr long long least = 0, most = 5;
 };
@@ -22,6 +23,7 @@ struct Data<LengthUnit> {
 template <>
 struct Data<WeightUnit> {
   static constexpr char name[] = "WeightUnit";
+  static constexpr char argument[] = "unit";
   static constexpr char module[] = "latchwork._enums";
   static constexpr long long least = 0, most = 4;
 };

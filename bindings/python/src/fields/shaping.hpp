@@ -15,6 +15,7 @@ struct Data<EdgeLine> {
 template <>
 struct Data<CutWork> {
   static constexpr char name[] = "CutWork";
+  static constexpr char argument[] = "cut";
   static constexpr char module[] = "latchwork._enums";
   static constexpr long long least = 0, most = 1;
 };

@@ -8,6 +8,7 @@ namespace latchwork::python {
 template <>
 struct Data<TermState> {
   static constexpr char name[] = "TermState";
+  static constexpr char argument[] = "state";
   static constexpr char module[] = "latchwork._enums";
   static constexpr long long least = 0, most = 3;
 };

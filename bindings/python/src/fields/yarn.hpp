@@ -8,6 +8,7 @@ namespace latchwork::python {
 template <>
 struct Data<YarnSystem> {
   static constexpr char name[] = "YarnSystem";
+  static constexpr char argument[] = "system";
   static constexpr char module[] = "latchwork._enums";
   static constexpr long long least = 0, most = 15;
 };
