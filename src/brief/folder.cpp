@@ -15,6 +15,7 @@
 #include "brief/asked.hpp"
 #include "brief/facts.hpp"
 #include "brief/match.hpp"
+#include "brief/sheets.hpp"
 #include "brief/substitutes.hpp"
 #include "file/json.hpp"
 #include "latchwork/brief.hpp"
@@ -250,8 +251,8 @@ void write_job(const Brief& brief, const Job& job, const std::string& folder) {
   Files files = {
       {"chart-rs.svg", chart_svg(brief.panel, report::chart_options(brief, job, Side::right_side))},
       {"chart-operator.svg", chart_svg(brief.panel, report::chart_options(brief, job, Side::operator_view))},
-      {"chart.txt", chart_text(brief.panel, report::chart_options(brief, job, Side::right_side)) + "\n" +
-                        chart_text(brief.panel, report::chart_options(brief, job, Side::operator_view))},
+      {"chart.txt", report::text_sheets(brief.panel, report::chart_options(brief, job, Side::right_side)) + "\n" +
+                        report::text_sheets(brief.panel, report::chart_options(brief, job, Side::operator_view))},
       {"instructions.txt", instructions(brief.panel, job.plan, brief.machine)},
       {"plan.json", write(job.plan)},
       {"summary.txt", report::summary_of(brief, job)},

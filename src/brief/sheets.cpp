@@ -276,4 +276,22 @@ BothCharts chart_sheets(const Panel& panel, const ChartOptions& operator_view, c
   return Cutting(panel, operator_view, right_side).made();
 }
 
+std::string text_sheets(const Panel& panel, const ChartOptions& options) {
+  const int columns = panel.grid().columns();
+  if (columns <= most_text_columns) return chart_text(panel, options);
+  constexpr int fair_columns = 72;
+  ChartOptions front = options;  // columns are counted on the RS
+  front.side = Side::right_side;
+  std::vector<Columns> parts = cut_across(drawing::view_of(panel, front), (columns + fair_columns - 1) / fair_columns);
+  if (options.side == Side::operator_view) std::reverse(parts.begin(), parts.end());
+  std::string out;
+  for (const Columns& part : parts) {
+    ChartOptions shown = options;
+    shown.first_column = part.first;
+    shown.columns = part.count();
+    out += (out.empty() ? "" : "\n") + chart_text(panel, shown);
+  }
+  return out;
+}
+
 }  // namespace latchwork::inline v0::report

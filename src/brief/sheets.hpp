@@ -56,4 +56,9 @@ struct BothCharts {
 };
 BothCharts chart_sheets(const Panel& panel, const ChartOptions& operator_view, const ChartOptions& right_side);
 
+/// A chart in text; of more than most_text_columns one below the other, from the left, cut as chart_sheets() cuts
+/// across.
+inline constexpr int most_text_columns = 100;
+std::string text_sheets(const Panel& panel, const ChartOptions& options);
+
 }  // namespace latchwork::inline v0::report

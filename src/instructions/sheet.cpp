@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <limits>
 #include <map>
 #include <span>
@@ -11,6 +12,7 @@
 
 #include "crossing/words.hpp"
 #include "grid/words.hpp"
+#include "instructions/along.hpp"
 #include "instructions/check.hpp"
 #include "instructions/fold.hpp"
 #include "instructions/needles_in_work.hpp"
@@ -221,7 +223,7 @@ class Writer {
     return {};
   }
 
-  Told told_of(const Stop& stop, NeedlesInWork& needles, labels::InHold& held) const {
+  Told told_of(const Stop& stop, NeedlesInWork& needles, labels::InHold& held) {
     Told told{.stop = {.number = 1, .row = stop.row, .right = stop.carriage_right, .actions = {}},
               .sweep = Sweep(stop.reforms)};
     std::vector<std::string>& actions = told.stop.actions;
@@ -235,6 +237,7 @@ class Writer {
       actions.push_back(told.sweep.of_one_kind(set == set_of_.end() ? told.sweep.needles() : set->second));
     } else if (!told.sweep.empty()) {
       actions.push_back(fmt::format("sweep down to {} | {}", told.sweep.down_to(), told.sweep.work()));
+      if (along_.empty()) along_ = told.sweep.along();
     }
     add_crossings(actions, stop);
     for (std::string& words : needles.shaped(stop)) actions.push_back(std::move(words));
@@ -245,17 +248,47 @@ class Writer {
     return told;
   }
 
-  /// In the plan's order; those made alike one after the other are one list of needles.
-  void add_crossings(std::vector<std::string>& actions, const Stop& stop) const {
-    for (std::size_t i = 0; i < stop.crossings.size();) {
-      const CrossingWay way = way_of(plan_, stop.crossings[i]);
-      std::vector<std::string> needles;
-      for (; i < stop.crossings.size() && way_of(plan_, stop.crossings[i]) == way; ++i) {
-        const Crossing& crossing = stop.crossings[i].crossing;
-        needles.push_back(needle_run(block_needle(plan_, crossing), crossing.width()));
-      }
-      actions.push_back(fmt::format("{}: cross {}", joined(needles), mark_of(way)));
+  /// In the plan's order; those made alike one after the other are one list of needles, and what comes again along the
+  /// bed is told once.
+  void add_crossings(std::vector<std::string>& actions, const Stop& stop) {
+    std::vector<OnNeedles> pieces;
+    pieces.reserve(stop.crossings.size());
+    for (const CrossingStep& step : stop.crossings) {
+      const int first = block_needle(plan_, step.crossing);
+      const std::string mark = mark_of(way_of(plan_, step));
+      pieces.push_back({{first, needle_beside(first, step.crossing.width() - 1)},
+                        mark,
+                        fmt::format("{}: cross {}", needle_run(first, step.crossing.width()), mark)});
     }
+    const std::vector<Along> all = along_the_bed(pieces);
+    for (std::size_t i = 0; i < all.size();) {
+      if (all[i].times > 1) {
+        const std::vector<std::string> once = alike_together(pieces, all[i].first, all[i].first + all[i].period);
+        actions.push_back(along_words(pieces, all[i], joined(once, " | ")));
+        if (along_.empty()) along_ = along_step(all[i]);
+        ++i;
+        continue;
+      }
+      const std::size_t first = all[i].first;
+      while (i < all.size() && all[i].times == 1) ++i;
+      std::vector<std::string> rest = alike_together(pieces, first, i < all.size() ? all[i].first : pieces.size());
+      std::move(rest.begin(), rest.end(), std::back_inserter(actions));
+    }
+  }
+
+  /// "L30-L25, R4-R9: cross X3".
+  static std::vector<std::string> alike_together(const std::vector<OnNeedles>& pieces, std::size_t first,
+                                                 std::size_t end) {
+    std::vector<std::string> out;
+    for (std::size_t i = first; i < end;) {
+      std::vector<std::string> needles;
+      const std::string& mark = pieces[i].work;
+      for (; i < end && pieces[i].work == mark; ++i) {
+        needles.push_back(pieces[i].words.substr(0, pieces[i].words.find(':')));
+      }
+      out.push_back(fmt::format("{}: cross {}", joined(needles), mark));
+    }
+    return out;
   }
 
   /// The actions with rows told from the stop's own, so that the same work further up reads the same.
@@ -448,6 +481,11 @@ class Writer {
     if (used(Cell::tuck)) {
       key.emplace_back("t", "tuck: tool behind the rung; the next loop above takes it along");
     }
+    if (!along_.empty()) {
+      key.emplace_back(along_,
+                       "what is in the brackets [ ] so many times, each time that far from the last; the last time "
+                       "ends at the needle told");
+    }
     if (!repeat_.empty()) {
       const std::string times = repeat_.substr(0, repeat_.find(' '));
       key.emplace_back(repeat_, "work what is in brackets " + (times == "2" ? "twice" : times + " times"));
@@ -551,6 +589,7 @@ class Writer {
   bool from_left_ = true;  ///< at every stop
   bool holds_ = false;     ///< the word is used: for needles that tuck, or for those of a crossing
   bool releases_ = false;
+  std::string along_;     ///< the first "each 11 needles further right"
   std::string repeat_;    ///< the first "2 x (t, p)"
   std::string run_;       ///< the first "4 p"
   bool repeats_ = false;  ///< some stops are told as stops before them

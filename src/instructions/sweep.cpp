@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "instructions/along.hpp"
 #include "instructions/words.hpp"
 #include "text/words.hpp"
 
@@ -48,10 +49,20 @@ Sweep::Sweep(const std::vector<Reform>& reforms) {
   }
   needles_ = needle_ranges(needles);
   down_to_ = rows_told(std::move(rows));
+  std::vector<OnNeedles> pieces;
+  pieces.reserve(runs_.size());
   for (const Run& run : runs_) {
+    const std::string work = fmt::format("{} as {}", count_of(std::ssize(run.rungs), "row"), rung_words(run.rungs));
+    // What drops as deep from another row is other work: "down to" tells it.
+    pieces.push_back({run.needles, fmt::format("{} from {}", work, run.from_row),
+                      fmt::format("{}: {}", needle_ranges(run.needles), work)});
+  }
+  for (const Along& along : along_the_bed(pieces)) {
+    std::vector<std::string> once;
+    for (std::size_t i = along.first; i < along.first + along.period; ++i) once.push_back(pieces[i].words);
     if (!work_.empty()) work_ += " | ";
-    work_ += fmt::format("{}: {} as {}", needle_ranges(run.needles), count_of(std::ssize(run.rungs), "row"),
-                         rung_words(run.rungs));
+    work_ += along_words(pieces, along, joined(once, " | "));
+    if (along.times > 1 && along_.empty()) along_ = along_step(along);
   }
 }
 

@@ -28,8 +28,11 @@ class Sweep {
   /// p".
   std::string of_one_kind(const std::string& needles) const;
   /// Of several, with depths instead of row numbers, so that the same work further up reads the same: "L33-L32: 10 rows
-  /// as 5 x (t, p) | L31, L24-L23: 10 rows as 10 p".
+  /// as 5 x (t, p) | L31, L24-L23: 10 rows as 10 p"; what comes again along the bed once, along_words().
   const std::string& work() const { return work_; }
+  /// How far on the first work is that comes again along the bed: "each 11 needles further right"; empty where none
+  /// does.
+  const std::string& along() const { return along_; }
   /// "the cast-on and row 2": the loops that the tools go into, from the lowest up.
   const std::string& down_to() const { return down_to_; }
   /// Tells the work, where it stands and all, from any other: equal for the same work further up.
@@ -45,6 +48,7 @@ class Sweep {
   std::size_t ranges_ = 0;
   std::string needles_;
   std::string work_;
+  std::string along_;
   std::string down_to_;
 };
 

@@ -11,6 +11,7 @@
 
 #include "catch.hpp"
 #include "latchwork/instructions.hpp"
+#include "latchwork/motif.hpp"
 #include "latchwork/simulate.hpp"
 #include "random.hpp"
 
@@ -168,10 +169,49 @@ struct StopRead {
 };
 
 /// "L5-L4: 4 rows as 4 p | L1: 3 rows as t, 2 p": re-forms in the order told, from_row not yet known.
+/// The needles of a text, each so many places further on.
+std::string moved_on(const std::string& words, int places) {
+  static const std::regex needle(R"(\b([LR])(\d+)\b)");
+  std::string out;
+  auto from = words.cbegin();
+  for (auto it = std::sregex_iterator(words.begin(), words.end(), needle); it != std::sregex_iterator(); ++it) {
+    const int number = number_in((*it)[2]);
+    const int place = ((*it)[1] == "L" ? -number : number - 1) + places;
+    out.append(from, (*it)[0].first);
+    out += place < 0 ? "L" + std::to_string(-place) : "R" + std::to_string(place + 1);
+    from = (*it)[0].second;
+  }
+  return out.append(from, words.cend());
+}
+
+/// "17 x [L93: 11 p | L90: 12 p], each 11 needles further right, to R87", written out. `found`: how many there were.
+std::string spread(std::string words, int* found = nullptr) {
+  static const std::regex along(R"((\d+) x \[([^\]]*)\], each (\d+) needles? further (right|left), to ([LR]\d+))");
+  static const std::regex last_needle(R"(.*\b([LR]\d+):)");
+  std::smatch m;
+  while (std::regex_search(words, m, along)) {
+    const std::string once = m[2];
+    const bool crossings = once.find(": cross ") != std::string::npos;
+    const int step = number_in(m[3]) * (m[4] == "right" ? 1 : -1);
+    std::string out;
+    for (int time = 0; time < number_in(m[1]); ++time) {
+      if (time > 0) out += " | ";
+      out += moved_on(once, time * step);
+    }
+    std::smatch last;
+    REQUIRE(std::regex_search(out, last, last_needle));
+    CHECK(last[1] == m[5]);
+    if (crossings) out = std::regex_replace(out, std::regex(R"( \| )"), "; ");
+    words = m.prefix().str() + out + m.suffix().str();
+    if (found != nullptr) ++*found;
+  }
+  return words;
+}
+
 std::vector<Reform> sweep_read(const std::string& words, int row) {
   static const std::regex range(R"(([LR0-9, -]+): (\d+) rows? as (.*))");
   std::vector<Reform> reforms;
-  for (const std::string& told : split(words, " | ")) {
+  for (const std::string& told : split(spread(words), " | ")) {
     std::smatch m;
     REQUIRE(std::regex_match(told, m, range));
     for (const int needle : needles_read(m[1])) {
@@ -196,7 +236,8 @@ std::set<int> rows_read(const std::string& words) {
   return rows;
 }
 
-StopRead stop_read(const std::string& row, const std::string& side, const std::string& actions, const Sets& sets) {
+StopRead stop_read(const std::string& row, const std::string& side, const std::string& told, const Sets& sets) {
+  const std::string actions = spread(told);
   StopRead stop;
   stop.row = number_in(row);
   stop.right = side == "COR";
@@ -498,6 +539,46 @@ Plan random_plan(Random& random, std::vector<Crossing>& crossings) {
   return plan;
 }
 
+/// Each stop as it is read holds what the plan's stop does.
+void check_read(const SheetRead& sheet, const Plan& plan) {
+  REQUIRE(sheet.stops.size() == plan.stops.size());
+  for (std::size_t i = 0; i < plan.stops.size(); ++i) {
+    const Stop& stop = plan.stops[i];
+    const StopRead& read = sheet.stops[i];
+    INFO("stop " << i + 1);
+    CHECK(read.row == stop.row);
+    CHECK(read.right == stop.carriage_right);
+    CHECK(read.holds == stop.holds);
+    CHECK(read.releases == stop.releases);
+    for (const Shaping& shaping : stop.shapings) {
+      CHECK((shaping.on ? read.on : read.off) == std::vector<int>{shaping.needle});
+    }
+    REQUIRE(read.reforms.size() == stop.reforms.size());
+    for (std::size_t k = 0; k < stop.reforms.size(); ++k) {
+      CHECK(read.reforms[k].needle == stop.reforms[k].needle);
+      CHECK(read.reforms[k].from_row == stop.reforms[k].from_row);
+      CHECK(read.reforms[k].rungs == stop.reforms[k].rungs);
+    }
+    REQUIRE(read.crossings.size() == stop.crossings.size());
+    for (std::size_t k = 0; k < stop.crossings.size(); ++k) {
+      const CrossingStep& step = stop.crossings[k];
+      const WayRead way = way_read(sheet.ways.at(read.crossings[k].second), step.crossing);
+      const int origin = place_of(read.crossings[k].first);
+      std::vector<GroupReturn> meant = step.returns;
+      std::stable_partition(meant.begin(), meant.end(), [](const GroupReturn& g) { return g.prongs.empty(); });
+      REQUIRE(way.returns.size() == meant.size());
+      for (std::size_t g = 0; g < meant.size(); ++g) {
+        CHECK(needle_at(origin + way.returns[g].from_needle) == meant[g].from_needle);
+        CHECK(needle_at(origin + way.returns[g].to_needle) == meant[g].to_needle);
+        CHECK(way.returns[g].stitches == meant[g].stitches);
+        CHECK(way.returns[g].prongs == meant[g].prongs);
+      }
+      CHECK(way.ease == step.ease);
+      CHECK(way.title.find(step.crossing.lean == Lean::right ? "right cross" : "left cross") != std::string::npos);
+    }
+  }
+}
+
 }  // namespace
 
 TEST_CASE("folded instructions unfold to the plan they were written from", "[instructions][property]") {
@@ -514,42 +595,7 @@ TEST_CASE("folded instructions unfold to the plan they were written from", "[ins
     CHECK(sheet.left_out == leave_out_the_needless(plan));
     needless += sheet.left_out > 0 ? 1 : 0;
     repeats.insert(sheet.repeats.begin(), sheet.repeats.end());
-    REQUIRE(sheet.stops.size() == plan.stops.size());
-    for (std::size_t i = 0; i < plan.stops.size(); ++i) {
-      const Stop& stop = plan.stops[i];
-      const StopRead& read = sheet.stops[i];
-      INFO("stop " << i + 1);
-      CHECK(read.row == stop.row);
-      CHECK(read.right == stop.carriage_right);
-      CHECK(read.holds == stop.holds);
-      CHECK(read.releases == stop.releases);
-      for (const Shaping& shaping : stop.shapings) {
-        CHECK((shaping.on ? read.on : read.off) == std::vector<int>{shaping.needle});
-      }
-      REQUIRE(read.reforms.size() == stop.reforms.size());
-      for (std::size_t k = 0; k < stop.reforms.size(); ++k) {
-        CHECK(read.reforms[k].needle == stop.reforms[k].needle);
-        CHECK(read.reforms[k].from_row == stop.reforms[k].from_row);
-        CHECK(read.reforms[k].rungs == stop.reforms[k].rungs);
-      }
-      REQUIRE(read.crossings.size() == stop.crossings.size());
-      for (std::size_t k = 0; k < stop.crossings.size(); ++k) {
-        const CrossingStep& step = stop.crossings[k];
-        const WayRead way = way_read(sheet.ways.at(read.crossings[k].second), step.crossing);
-        const int origin = place_of(read.crossings[k].first);
-        std::vector<GroupReturn> meant = step.returns;
-        std::stable_partition(meant.begin(), meant.end(), [](const GroupReturn& g) { return g.prongs.empty(); });
-        REQUIRE(way.returns.size() == meant.size());
-        for (std::size_t g = 0; g < meant.size(); ++g) {
-          CHECK(needle_at(origin + way.returns[g].from_needle) == meant[g].from_needle);
-          CHECK(needle_at(origin + way.returns[g].to_needle) == meant[g].to_needle);
-          CHECK(way.returns[g].stitches == meant[g].stitches);
-          CHECK(way.returns[g].prongs == meant[g].prongs);
-        }
-        CHECK(way.ease == step.ease);
-        CHECK(way.title.find(step.crossing.lean == Lean::right ? "right cross" : "left cross") != std::string::npos);
-      }
-    }
+    check_read(sheet, plan);
   }
   // Every way of telling a repeat was met, and steps for nothing too.
   for (const char* way : {"every", "unevenly", "once more", "then"}) {
@@ -557,4 +603,46 @@ TEST_CASE("folded instructions unfold to the plan they were written from", "[ins
     CHECK(repeats.contains(way));
   }
   CHECK(needless > 10);
+}
+
+TEST_CASE("what comes again along the bed is told once, and unfolds to the plan", "[instructions][property]") {
+  int told = 0;
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    CAPTURE(seed);
+    Random random(seed);
+    std::vector<Strip> motif;
+    for (int i = random.between(1, 4); i > 0; --i) {
+      switch (random.between(0, 4)) {
+        case 0:
+          motif.push_back(reverse(random.between(1, 3)));
+          break;
+        case 1:
+          motif.push_back(rope(2, random.between(1, 2), 4, random.one_in(2) ? Lean::right : Lean::left));
+          break;
+        case 2:
+          motif.push_back(tuck_rib(random.between(1, 2)));
+          break;
+        case 3:
+          motif.push_back(moss(random.between(1, 2)));
+          break;
+        default:
+          motif.push_back(stockinette(random.between(1, 2)));
+      }
+    }
+    std::vector<Strip> strips{stockinette(2)};
+    for (int times = random.between(3, 9); times > 0; --times) strips.insert(strips.end(), motif.begin(), motif.end());
+    if (random.one_in(2)) strips.push_back(rope(1, 1, 4, Lean::right));
+    strips.push_back(stockinette(2));
+    const Panel panel = join_strips("Along", random.between(6, 16), strips);
+    const Machine machine;
+    const Plan made = plan(panel.grid(), machine);
+    if (made.status != PlanStatus::optimal || panel.grid().columns() > machine.needles) continue;
+    const std::string text = instructions(panel, made, machine);
+    INFO(text);
+    check_read(sheet_read(text), made);
+    const bool folded = text.find(" x [") != std::string::npos;
+    CHECK(folded == (text.find("what is in the brackets [ ]") != std::string::npos));  // the key has it then
+    told += folded ? 1 : 0;
+  }
+  CHECK(told > 15);
 }

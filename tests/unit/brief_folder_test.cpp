@@ -1,4 +1,5 @@
 #include "latchwork/brief.hpp"
+#include "latchwork/motif.hpp"
 
 #include <algorithm>
 #include <filesystem>
@@ -188,4 +189,27 @@ TEST_CASE("an article that nobody has is not written, for it could not be read",
   CHECK_THROWS_MATCHES(write_brief(brief, folder.path.string()), Error,
                        refused_field(ErrorCode::bad_argument, "brief.article.article"));
   CHECK(fs::is_empty(folder.path));
+}
+
+TEST_CASE("a chart in text that is wider than a terminal stands in parts one below the other", "[brief][chart]") {
+  std::vector<Strip> strips{stockinette(2)};
+  for (int i = 0; i < 18; ++i) {
+    strips.push_back(reverse(2));
+    strips.push_back(rope(3, 3, 8, Lean::right));
+  }
+  Brief brief = sampler();
+  brief.panel = join_strips("wide", 8, strips);  // 146 columns
+  brief.machine = Machine::generic(MachineClass::standard);
+  brief.substitutes.clear();
+  const Folder folder("wide-text");
+  write_job(brief, run(brief), folder.path.string());
+  std::ifstream file(folder.path / "chart.txt");
+  std::size_t rows_told = 0;
+  for (std::string line; std::getline(file, line);) {
+    if (line.starts_with("  8 ") || line.starts_with(" 8 ")) {
+      ++rows_told;
+      CHECK(line.size() < 130);
+    }
+  }
+  CHECK(rows_told == 6);  // row 8 in three parts, from both sides
 }

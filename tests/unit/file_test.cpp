@@ -243,3 +243,21 @@ TEST_CASE("numbers are written in their shortest form", "[file]") {
   file.machine.pitch_mm = GENERATE(5e-324, 1.0 / 3.0, 4.5, 1e-9, 50.0, 49.999999999999996);
   CHECK(read_machine(write(file)) == file);
 }
+
+TEST_CASE("a number that no count holds is told as one, and not as a fraction", "[file][error]") {
+  for (const auto& [number, told] :
+       {std::pair{"99999999999999999999", "a number past 9007199254740992 is not from 1 to"},
+        {"-1e30", "a number below -9007199254740992 is not from 1 to"},
+        {"1.5", "1.5 is not a whole number from 1 to"}}) {
+    try {
+      read_grid(grid_file(
+          std::string(
+              R"("rows": ["kkkk"], "crossings": [{"column": 0, "left": 1, "right": 1, "lean": "left", "row": )") +
+          number + "}]"));
+      FAIL("it was read");
+    } catch (const Error& error) {
+      CHECK(error.code() == ErrorCode::bad_value);
+      CHECK(std::string(error.what()).find(told) != std::string::npos);
+    }
+  }
+}

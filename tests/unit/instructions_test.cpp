@@ -551,3 +551,19 @@ TEST_CASE("instructions refuse a plan of another size", "[instructions][error]")
   CHECK_THROWS_MATCHES(instructions(panel_of(Grid(4, 5)), empty_plan(4, 4, -2), Machine{}), Error,
                        refused_field(ErrorCode::size_mismatch, "plan"));
 }
+
+TEST_CASE("work that comes again along the bed is told once, with how far on and where it ends", "[instructions]") {
+  std::vector<Strip> strips{stockinette(1)};
+  for (int i = 0; i < 5; ++i) {
+    for (Strip strip : {reverse(1), stockinette(1), tuck_rib(1), stockinette(1)}) strips.push_back(std::move(strip));
+    strips.push_back(rope(2, 2, 4, i < 4 ? Lean::right : Lean::left));
+  }
+  const Panel panel = join_strips("Sample", 8, strips);
+  const std::string text = instructions(panel, plan(panel.grid(), Machine{}), Machine{});
+  CHECK(holds(text, "4 x ["));
+  CHECK(holds(text, "], each 8 needles further right, to "));
+  CHECK(holds(text, "\n  each 8 needles further right  what is in the brackets [ ] so many times,"));
+  // Where fewer letters tell it as it stands it is told so.
+  const Panel two = join_strips("Two", 8, std::vector<Strip>{stockinette(1), reverse(1), stockinette(2), reverse(1)});
+  CHECK_FALSE(holds(instructions(two, plan(two.grid(), Machine{}), Machine{}), " x ["));
+}
