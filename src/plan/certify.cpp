@@ -151,7 +151,8 @@ class Prover {
         return false;
       }
       Schedule open;
-      Fates fates{.room = room_};
+      Fates fates;
+      fates.room = room_;
       const Pass pass = search(problem_, windows_, *prices_, width, cut_, ahead_.gain(), open, limits_, &fates);
       if (pass.broken_off || any_kept(fates)) return false;  // or a schedule costs no more
       if (pass.complete) {
@@ -171,7 +172,8 @@ class Prover {
   bool add_stretches(Certificate& out, std::size_t width) {
     std::vector<std::int64_t> gain(ahead_.gain().size(), 0);
     for (const Looked& looked : ahead_.looked()) {
-      Fates fates{.room = room_};
+      Fates fates;
+      fates.room = room_;
       const Pass pass = look_ahead(problem_, windows_, *prices_, width, looked.gain - 1, gain, looked.row + 1,
                                    looked.last, limits_, &fates);
       if (pass.broken_off) return false;

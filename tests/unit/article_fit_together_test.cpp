@@ -139,9 +139,11 @@ TEST_CASE("pieces go together by what fits each, where more would be too much wo
   for (int i = 0; i < 20; ++i) {
     for (const int repeat : {37, 41, 43}) strips.push_back({"a", "stockinette", Grid(repeat, 1)});
   }
-  Article pair{.name = "pair"};
+  Article pair;
+  pair.name = "pair";
   for (const char* name : {"front", "back"}) {
-    ArticlePiece piece{.name = name};
+    ArticlePiece piece;
+    piece.name = name;
     piece.width.least_mm = piece.width.greatest_mm = 214;
     piece.length.least_mm = piece.length.greatest_mm = 100;
     pair.pieces.push_back(piece);
@@ -160,9 +162,11 @@ TEST_CASE("pieces go together by what fits each, where more would be too much wo
 }
 
 TEST_CASE("a fit of an article whose pieces are alike tells its share to the end", "[article][fit]") {
-  Article pair{.name = "pair"};
+  Article pair;
+  pair.name = "pair";
   for (const char* name : {"front", "back"}) {
-    ArticlePiece piece{.name = name};
+    ArticlePiece piece;
+    piece.name = name;
     piece.width.least_mm = piece.width.greatest_mm = 214;
     piece.length.least_mm = piece.length.greatest_mm = 100;
     pair.pieces.push_back(piece);

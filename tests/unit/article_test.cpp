@@ -480,12 +480,15 @@ TEST_CASE("too many pieces are refused, not counted past an int", "[article][err
 }
 
 TEST_CASE("none of a count that no number holds is none", "[article]") {
-  Article article{.name = "x"};
-  article.counts = {{.name = "n", .least = 1, .greatest = 1000}, {.name = "m", .least = 1, .greatest = 1000}};
-  ArticlePiece piece{.name = "p"};
+  Article article;
+  article.name = "x";
+  article.counts = {{"n", "", 1, 1000}, {"m", "", 1, 1000}};
+  ArticlePiece piece;
+  piece.name = "p";
   piece.width.least_mm = piece.width.greatest_mm = piece.length.least_mm = piece.length.greatest_mm = 100;
   article.pieces = {piece};
-  ArticleSeam seam{.name = "s"};
+  ArticleSeam seam;
+  seam.name = "s";
   seam.times.assign(200, "n");
   seam.between = {"m"};
   seam.length = piece.length;

@@ -432,7 +432,7 @@ TEST_CASE("a piece whose seams take all that a row stands on is refused at that 
   CHECK_THROWS_MATCHES(schematic_piece(stepped({0, 2}, {2, 5}), swatch(), {.seam_left = 1, .seam_right = 1}), Error,
                        refused_row("seam_right"));
   const SchematicPiece stands = schematic_piece(stepped({0, 3}, {2, 5}), swatch(), {.seam_left = 0.5, .seam_right = 1});
-  CHECK_FALSE(schematic_svg({.pieces = {stands}}).empty());
+  CHECK_FALSE(schematic_svg(of({stands})).empty());
 }
 
 TEST_CASE("a wide step between two slopes is measured: how high it is, and how wide below and above", "[schematic]") {
