@@ -1,6 +1,8 @@
 """Plans: made, shown, edited and spoiled; long calls that can be watched, stopped and interrupted."""
 
+import concurrent.futures
 import copy
+import dataclasses
 import functools
 import html
 import html.parser
@@ -407,3 +409,37 @@ def test_a_plan_is_split_into_sessions_with_rests():
         with pytest.raises(lw.Error) as caught:
             call()
         assert (caught.value.code, caught.value.field) == (lw.ErrorCode.bad_argument, field)
+
+
+def test_stops_of_a_plan_are_made_when_they_are_asked_for_and_are_the_plans_own():
+    machine = lw.Machine()
+    grid = lw.join_strips("p", 24, [lw.reverse(2), lw.rope(2, 2, 6, lw.Lean.right), lw.moss(2)]).grid
+    fresh = lambda: lw.plan(grid, machine)  # noqa: E731: of a plan whose stops nobody has asked for
+    asked = fresh()
+    stops = asked.stops
+    assert stops and asked.stops is stops  # one list, made once
+    stops[0].row += 1
+    assert asked.stops[0].row == stops[0].row  # which may be edited
+    assert fresh() == fresh() and fresh() != asked
+    assert copy.copy(fresh()) == copy.deepcopy(fresh()) == pickle.loads(pickle.dumps(fresh())) == fresh()
+    assert dataclasses.replace(fresh(), rows=5).stops == fresh().stops
+    assert dataclasses.asdict(fresh())["stops"] == [dataclasses.asdict(stop) for stop in fresh().stops]
+    assert lw.verify(grid, fresh()).verified and lw.write(fresh()) == lw.write(lw.read_plan(lw.write(fresh())))
+    assert all(point.plan.stops for point in lw.plan_front(grid, machine).points)
+    other = fresh()
+    other.stops = []
+    assert other.stops == []
+    del other.stops
+    with pytest.raises(AttributeError):
+        other.stops  # noqa: B018
+    with pytest.raises(AttributeError, match="stop_list"):
+        other.stop_list  # noqa: B018
+
+
+def test_threads_that_ask_for_the_stops_of_one_plan_have_one_list():
+    grid = lw.join_strips("p", 200, 10 * [lw.reverse(2), lw.moss(2)]).grid
+    for _ in range(5):
+        plan = lw.plan(grid, lw.Machine())
+        with concurrent.futures.ThreadPoolExecutor(8) as pool:
+            lists = list(pool.map(lambda _: plan.stops, range(32)))
+        assert all(each is lists[0] for each in lists)

@@ -12,6 +12,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -92,8 +93,9 @@ long long enum_value(PyObject* type, const char* name, long long least, long lon
 PyObject* python_class(const char* module, const char* name);
 
 /// Specialised in fields/. For a struct: `name`, `module`, `frozen` (its lists are tuples) and `fields`, a tuple of
-/// Field, in the order of declaration; `argument`, where the library's errors name its fields "effort.drop" and not
-/// "drop". For an enum: `name`, `least`, `most`.
+/// Field, in the order of declaration; `late`, the one of them, alone of its type, whose list becomes objects when it
+/// is first asked for; `argument`, where the library's errors name its fields "effort.drop" and not "drop". For an
+/// enum: `name`, `least`, `most`.
 template <class T>
 struct Data;
 
@@ -108,6 +110,10 @@ template <class T, class = void>
 inline constexpr bool is_plain = false;
 template <class T>
 inline constexpr bool is_plain<T, std::void_t<decltype(Data<T>::fields)>> = true;
+template <class T>
+concept HasLate = requires {
+  Data<T>::late;
+};
 template <class T, class = void>
 inline constexpr bool is_named_enum = false;
 template <class T>
@@ -187,16 +193,59 @@ py::object list_to_python(const std::vector<T>& values, bool frozen) {
   return out;
 }
 
+/// Puts a list by: late_list() makes its objects.
+template <class T, class List>
+void keep_late(const py::object& made, List values) {
+  static PyObject* slot = nullptr;
+  if (slot == nullptr) slot = slot_of(class_of<T>(), "_late");
+  auto kept = std::make_unique<List>(std::move(values));
+  const py::capsule holder(kept.get(), [](void* list) { delete static_cast<List*>(list); });
+  kept.release();
+  fill_slot(slot, made.ptr(), holder);
+}
+
+template <class T, class Of>
+void fill_field(const T& value, const Of& field, PyObject* slot, const py::object& made) {
+  if constexpr (HasLate<T>) {
+    if constexpr (std::is_same_v<Of, std::remove_cv_t<decltype(Data<T>::late)>>) {
+      keep_late<T>(made, value.*(field.member));
+      return;
+    }
+  }
+  fill_slot(slot, made.ptr(), to_python(value.*(field.member), Data<T>::frozen));
+}
+
 template <class T>
 py::object struct_to_python(const T& value) {
   const auto& slots = slots_of<T>();
   py::object made = bare_instance(class_of<T>());
   std::size_t next = 0;
-  std::apply(
-      [&](const auto&... field) {
-        (fill_slot(slots[next++], made.ptr(), to_python(value.*(field.member), Data<T>::frozen)), ...);
-      },
-      Data<T>::fields);
+  std::apply([&](const auto&... field) { (fill_field(value, field, slots[next++], made), ...); }, Data<T>::fields);
+  return made;
+}
+
+/// The list of an instance that was put by, and from now on its attribute. Nothing of Python's runs meanwhile, so that
+/// two threads that ask have one list. Raises AttributeError where there is none.
+template <HasLate T>
+py::object late_list(const py::object& instance) {
+  static PyObject* slot = nullptr;
+  static PyObject* holder_slot = nullptr;
+  if (slot == nullptr) slot = slot_of(class_of<T>(), Data<T>::late.name);
+  if (holder_slot == nullptr) holder_slot = slot_of(class_of<T>(), "_late");
+  PyObject* const type = reinterpret_cast<PyObject*>(Py_TYPE(instance.ptr()));
+  PyObject* holder = Py_TYPE(holder_slot)->tp_descr_get(holder_slot, instance.ptr(), type);
+  if (holder == nullptr) {  // made meanwhile, or deleted
+    PyErr_Clear();
+    PyObject* there = Py_TYPE(slot)->tp_descr_get(slot, instance.ptr(), type);
+    if (there == nullptr) throw py::error_already_set();
+    return py::reinterpret_steal<py::object>(there);
+  }
+  const auto owned = py::reinterpret_steal<py::capsule>(holder);
+  using List = typename std::remove_cv_t<decltype(Data<T>::late)>::type;
+  const Uncollected meanwhile;
+  py::object made = list_to_python(*owned.get_pointer<List>(), Data<T>::frozen);
+  fill_slot(slot, instance.ptr(), made);
+  if (Py_TYPE(holder_slot)->tp_descr_set(holder_slot, instance.ptr(), nullptr) != 0) throw py::error_already_set();
   return made;
 }
 
@@ -328,6 +377,18 @@ struct type_caster<T, std::enable_if_t<latchwork::python::is_plain<T>>> : latchw
   static handle cast(const T& source, return_value_policy, handle) {
     const latchwork::python::Uncollected meanwhile;
     return latchwork::python::to_python(source).release();
+  }
+  static handle cast(T&& source, return_value_policy, handle) {
+    const latchwork::python::Uncollected meanwhile;
+    if constexpr (latchwork::python::HasLate<T>) {
+      auto late = std::move(source.*(latchwork::python::Data<T>::late.member));
+      (source.*(latchwork::python::Data<T>::late.member)).clear();
+      object made = latchwork::python::to_python(source);
+      latchwork::python::keep_late<T>(made, std::move(late));  // moved, for it may be large
+      return made.release();
+    } else {
+      return latchwork::python::to_python(source).release();
+    }
   }
 };
 

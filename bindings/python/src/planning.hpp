@@ -34,7 +34,7 @@ class Planning {
 /// What becomes of what a call gives.
 enum class Given {
   few_objects,
-  plans,  ///< of as many objects as the grid has cells: the time that they take is kept back
+  plans,  ///< as large as the grid: the time that it takes to put them by is kept back
 };
 
 /// Defines `call`, which takes grid, machine, effort, what is its own, and options. Own are the types of the keyword

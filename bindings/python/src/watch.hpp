@@ -10,12 +10,12 @@
 
 namespace latchwork::python {
 
-/// Of a time limit what is left for the library, where a plan for this grid is to be made into objects after it: some
-/// 50 ns a cell, by measure, but no more than half. 0, for none, stays so.
+/// Of a time limit what is left for the library, where plans for this grid are to be put by after it, whose stops
+/// become objects later: some 10 ns a cell, but no more than half. 0, for none, stays so.
 inline std::int64_t less_time_for_objects(std::int64_t limit_ms, const Grid& grid) {
   if (limit_ms <= 0) return limit_ms;
   const std::int64_t cells = std::int64_t{grid.rows()} * grid.columns();
-  return limit_ms - std::min(limit_ms / 2, cells / 20'000);
+  return limit_ms - std::min(limit_ms / 2, cells / 100'000);
 }
 
 /// A long call's line to Python: tells a callback how far it is, asks whether to go on, and lets Ctrl-C through.
