@@ -62,7 +62,8 @@ TEST_CASE("plans of every kind of panel are certified", "[certificate][property]
   }
 }
 
-TEST_CASE("where prices leave a wide gap, stretches of rows are looked through first", "[certificate][property]") {
+TEST_CASE("where prices leave a wide gap, stretches of rows are looked through first",
+          "[certificate][property][long]") {
   const Instance in = instance_of("tuck stacks", 6);
   const Plan least = plan(in.grid, in.machine, in.effort);
   REQUIRE(least.status == PlanStatus::optimal);

@@ -386,7 +386,7 @@ void check_measured(const FitRequest& request, const FitCandidate& candidate, co
 
 }  // namespace
 
-TEST_CASE("fit finds what trying all combinations finds, and measures as size() does", "[fit][property]") {
+TEST_CASE("fit finds what trying all combinations finds, and measures as size() does", "[fit][property][long]") {
   Random random(20);
   int fitting = 0;
   for (int seed = 0; seed < 400; ++seed) {

@@ -581,7 +581,7 @@ void check_read(const SheetRead& sheet, const Plan& plan) {
 
 }  // namespace
 
-TEST_CASE("folded instructions unfold to the plan they were written from", "[instructions][property]") {
+TEST_CASE("folded instructions unfold to the plan they were written from", "[instructions][property][long]") {
   std::set<std::string> repeats;
   int needless = 0;
   for (std::uint64_t seed = 1; seed <= 300; ++seed) {
@@ -605,7 +605,7 @@ TEST_CASE("folded instructions unfold to the plan they were written from", "[ins
   CHECK(needless > 10);
 }
 
-TEST_CASE("what comes again along the bed is told once, and unfolds to the plan", "[instructions][property]") {
+TEST_CASE("what comes again along the bed is told once, and unfolds to the plan", "[instructions][property][long]") {
   int told = 0;
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
     CAPTURE(seed);

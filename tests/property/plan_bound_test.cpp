@@ -57,7 +57,7 @@ std::vector<Conditions> all_asked(const Instance& in) {
 }  // namespace
 
 TEST_CASE("wherever a plan under conditions is cut short, it is bound by what prices prove of all plans",
-          "[plan][conditions][limits][property]") {
+          "[plan][conditions][limits][property][long]") {
   int cut = 0;
   for (const std::string& kind : instance_kinds()) {
     const Instance in = instance_of(kind, 2, 40);

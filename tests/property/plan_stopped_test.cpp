@@ -201,7 +201,7 @@ int told_until(const LongCall& call, int nth, std::int64_t work_limit) {
 
 }  // namespace
 
-TEST_CASE("wherever a long call is asked to stop, it gives what its page promises", "[plan][limits][property]") {
+TEST_CASE("wherever a long call is asked to stop, it gives what its page promises", "[plan][limits][property][long]") {
   const Calls calls(instance_of("co-prime periods", 2, 60));
   for (const LongCall& call : calls.all()) {
     CAPTURE(call.name);
@@ -217,7 +217,7 @@ TEST_CASE("wherever a long call is asked to stop, it gives what its page promise
   }
 }
 
-TEST_CASE("a count of work ends a long call at the same place each time", "[plan][limits][property]") {
+TEST_CASE("a count of work ends a long call at the same place each time", "[plan][limits][property][long]") {
   const Calls calls(instance_of("co-prime periods", 5, 70));
   for (const LongCall& call : calls.all()) {
     CAPTURE(call.name);

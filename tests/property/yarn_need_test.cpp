@@ -89,7 +89,7 @@ Swatch gauges(double plain_stitches, double plain_rows, double garter_stitches, 
 
 }  // namespace
 
-TEST_CASE("the spread is what comes of drawing gauges and swatches again and again", "[yarn_need][property]") {
+TEST_CASE("the spread is what comes of drawing gauges and swatches again and again", "[yarn_need][property][long]") {
   constexpr double loop_spread = 0.05;
   constexpr double gauge_spread = 0.03;
   YarnRequest request = bare();
@@ -147,7 +147,8 @@ TEST_CASE("the spread is what comes of drawing gauges and swatches again and aga
   }
 }
 
-TEST_CASE("what is bought is enough as often as was asked for, of however few swatches", "[yarn_need][property]") {
+TEST_CASE("what is bought is enough as often as was asked for, of however few swatches",
+          "[yarn_need][property][long]") {
   constexpr int articles = 4000;
   constexpr double wander = 0.04;
   constexpr double true_g = 5;

@@ -429,9 +429,9 @@ def test_stops_of_a_plan_are_made_when_they_are_asked_for_and_are_the_plans_own(
     other = fresh()
     other.stops = []
     assert other.stops == []
-    del other.stops
+    del asked.stops
     with pytest.raises(AttributeError):
-        other.stops  # noqa: B018
+        asked.stops  # noqa: B018
     with pytest.raises(AttributeError, match="stop_list"):
         other.stop_list  # noqa: B018
 

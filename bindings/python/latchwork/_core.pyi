@@ -946,10 +946,10 @@ def plan(
 ) -> Plan:
     """The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or
     limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by the
-    clock: panels of up to 200,000 cells pass it by no more than 20 ms, or 5 % of it where that is more; for making the
-    objects of the plan 1 ms for 20,000 cells is kept back, half the limit at most; `memory_limit` is bytes for the
-    search's partial schedules, 0 for 1 GiB; 0: none. What cannot be scheduled gives status infeasible with findings, not
-    an error.
+    clock: panels of up to 200,000 cells pass it by no more than 20 ms, or 5 % of it where that is more; a plan's stops
+    become Python objects when they are first asked for, which takes 1 ms for some 10,000 cells and is in no limit;
+    `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB; 0: none. What cannot be scheduled gives
+    status infeasible with findings, not an error.
 
     The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns False, or
     `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, KeyboardInterrupt too, ends
@@ -985,6 +985,8 @@ def plan_regular(
     any was tried, it takes the first that does, down to every row; where none of these keeps the conditions it raises
     Error cancelled.
     """
+
+def _late_stops(plan: object) -> object: ...
 
 def stop_kinds(plan: Plan) -> list[int]:
     """For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind when the
