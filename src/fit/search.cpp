@@ -197,7 +197,7 @@ class Search {
   // Offers the best row counts for the measured columns, `most` at most, or all that can still rank.
   void search_rows() {
     const Count columns = combination_.columns(counts_);
-    if (combination_.width() == 0) return;
+    if (columns == 0 || combination_.width() == 0) return;
     const Count rows_most = std::min<Count>(Grid::max_side, Grid::max_cells / columns);
     const Count rows_least =
         static_cast<Count>(std::floor(combination_.seam_rows())) + 1;  // something between the seams
