@@ -352,6 +352,15 @@ def test_the_deepest_ladder_of_the_tallest_panel_is_planned():
     assert (plan.status is lw.PlanStatus.optimal) == (plan.bound_ms == plan.total_ms)
 
 
+@pytest.fixture
+def control_c():
+    """Heard as Python hears it by default: a job that a shell put in the background is started with it ignored."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
+
+
+@pytest.mark.usefixtures("control_c")
 @pytest.mark.parametrize("name", CALLS)
 def test_control_c_ends_a_long_call(name):
     fired = []
