@@ -52,6 +52,20 @@ std::set<int> row_counts(const ArticleFit& found) {
   return out;
 }
 
+/// Two pieces alike, 214 x 100 mm.
+Article front_and_back() {
+  Article pair;
+  pair.name = "pair";
+  for (const char* name : {"front", "back"}) {
+    ArticlePiece piece;
+    piece.name = name;
+    piece.width.least_mm = piece.width.greatest_mm = 214;
+    piece.length.least_mm = piece.length.greatest_mm = 100;
+    pair.pieces.push_back(piece);
+  }
+  return pair;
+}
+
 }  // namespace
 
 TEST_CASE("panels sewn side by side get one row count and the same repeats", "[article][fit]") {
@@ -139,17 +153,8 @@ TEST_CASE("pieces go together by what fits each, where more would be too much wo
   for (int i = 0; i < 20; ++i) {
     for (const int repeat : {37, 41, 43}) strips.push_back({"a", "stockinette", Grid(repeat, 1)});
   }
-  Article pair;
-  pair.name = "pair";
-  for (const char* name : {"front", "back"}) {
-    ArticlePiece piece;
-    piece.name = name;
-    piece.width.least_mm = piece.width.greatest_mm = 214;
-    piece.length.least_mm = piece.length.greatest_mm = 100;
-    pair.pieces.push_back(piece);
-  }
-  pair.pieces[0].left = pair.pieces[1].left = EdgeUse::seamed;
-  pair.pieces[1].left = EdgeUse::free;
+  Article pair = front_and_back();
+  pair.pieces[0].left = EdgeUse::seamed;
   ArticleRequest wanted;
   wanted.groups = {{0, 59, 1, 100}};
   wanted.design.seam_left = 1;
@@ -162,15 +167,7 @@ TEST_CASE("pieces go together by what fits each, where more would be too much wo
 }
 
 TEST_CASE("a fit of an article whose pieces are alike tells its share to the end", "[article][fit]") {
-  Article pair;
-  pair.name = "pair";
-  for (const char* name : {"front", "back"}) {
-    ArticlePiece piece;
-    piece.name = name;
-    piece.width.least_mm = piece.width.greatest_mm = 214;
-    piece.length.least_mm = piece.length.greatest_mm = 100;
-    pair.pieces.push_back(piece);
-  }
+  const Article pair = front_and_back();
   ArticleRequest wanted;
   wanted.groups = {{0, 0, 1, 100}};
   double last = 0;

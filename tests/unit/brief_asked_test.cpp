@@ -16,6 +16,7 @@ using latchwork_test::holds;
 using latchwork_test::put;
 using latchwork_test::refused;
 using latchwork_test::refused_field;
+using latchwork_test::rested_too;
 using latchwork_test::sampler;
 using latchwork_test::text_of;
 namespace fs = std::filesystem;
@@ -25,16 +26,7 @@ namespace {
 /// The sampler's textures, measured rested too: a tenth wider and longer than washed.
 Brief sampler_in_both() {
   Brief brief = sampler();
-  std::vector<Measurement> all(brief.swatch.measurements().begin(), brief.swatch.measurements().end());
-  const std::size_t count = all.size();
-  for (std::size_t i = 0; i < count; ++i) {
-    REQUIRE(all[i].state == ClothState::washed);
-    Measurement rested = all[i];
-    rested.state = ClothState::rested;
-    rested.count *= 0.9;
-    all.push_back(rested);
-  }
-  brief.swatch = Swatch(all);
+  brief.swatch = rested_too(brief.swatch, 0.9);
   return brief;
 }
 

@@ -4,6 +4,8 @@
 #include <fstream>
 #include <iterator>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "catch.hpp"
 #include "latchwork/brief.hpp"
@@ -39,6 +41,20 @@ struct Folder {
   Folder(const Folder&) = delete;
   Folder& operator=(const Folder&) = delete;
 };
+
+/// What was measured washed, rested too: so many times as many stitches and rows.
+inline latchwork::Swatch rested_too(const latchwork::Swatch& swatch, double times) {
+  std::vector<latchwork::Measurement> all(swatch.measurements().begin(), swatch.measurements().end());
+  const std::size_t count = all.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    REQUIRE(all[i].state == latchwork::ClothState::washed);
+    latchwork::Measurement rested = all[i];
+    rested.state = latchwork::ClothState::rested;
+    rested.count *= times;
+    all.push_back(std::move(rested));
+  }
+  return latchwork::Swatch(std::move(all));
+}
 
 inline latchwork::Brief sampler() {
   return latchwork::read_brief(example("sampler").string());

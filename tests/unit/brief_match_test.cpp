@@ -15,6 +15,7 @@ using latchwork_test::example;
 using latchwork_test::Folder;
 using latchwork_test::holds;
 using latchwork_test::refused_field;
+using latchwork_test::rested_too;
 using latchwork_test::sampler;
 namespace fs = std::filesystem;
 
@@ -114,16 +115,7 @@ TEST_CASE("size and yarn of a job are told with the state, the swatch and the ya
           "[brief][error]") {
   Brief brief = read_brief(example("harbour-cushion").string());
   brief.article.reset();
-  std::vector<Measurement> all(brief.swatch.measurements().begin(), brief.swatch.measurements().end());
-  const std::size_t count = all.size();
-  for (std::size_t i = 0; i < count; ++i) {
-    REQUIRE(all[i].state == ClothState::washed);
-    Measurement rested = all[i];
-    rested.state = ClothState::rested;
-    rested.count /= 2;
-    all.push_back(rested);
-  }
-  brief.swatch = Swatch(all);
+  brief.swatch = rested_too(brief.swatch, 0.5);
   PlanOptions quick;
   quick.work_limit = 1;  // how well it is planned is no matter
   const Job job = run(brief, quick);
@@ -143,8 +135,9 @@ TEST_CASE("size and yarn of a job are told with the state, the swatch and the ya
   other.state = ClothState::washed;  // what it was sized in, whether it says so or not
   CHECK_NOTHROW(summary(other, job));
   other = brief;
-  for (Measurement& each : all) each.count /= 2;
-  other.swatch = Swatch(all);
+  std::vector<Measurement> halved(brief.swatch.measurements().begin(), brief.swatch.measurements().end());
+  for (Measurement& each : halved) each.count /= 2;
+  other.swatch = Swatch(halved);
   refused_everywhere(other, job, "job.size");
   other = brief;
   other.yarn->pieces = 12;

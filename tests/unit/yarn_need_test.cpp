@@ -2,7 +2,6 @@
 
 #include <cmath>
 #include <functional>
-#include <limits>
 #include <numbers>
 #include <optional>
 #include <string>
@@ -11,57 +10,11 @@
 
 #include "catch.hpp"
 #include "latchwork/motif.hpp"
+#include "yarn_sample.hpp"
 
 using namespace latchwork;
+using namespace latchwork_test::yarn_sample;
 using latchwork_test::Approx;
-using latchwork_test::refused_field;
-
-namespace {
-
-constexpr int plain_columns = 10;
-constexpr int rope_columns = 6;
-constexpr int rows = 12;
-
-// Ten plain stitches beside a rope of six.
-Panel panel() {
-  const Strip strips[] = {stockinette(plain_columns), rope(3, 3, 6, Lean::right)};
-  return join_strips("sample", rows, strips);
-}
-std::string rope_texture() {
-  return rope(3, 3, 6, Lean::right).texture;
-}
-
-Swatch swatch() {
-  return Swatch({{"stockinette", Counted::stitches, 28, 100, ""},
-                 {"stockinette", Counted::rows, 40, 100, ""},
-                 {rope_texture(), Counted::stitches, 36, 100, ""},
-                 {rope_texture(), Counted::rows, 40, 100, ""}});
-}
-
-// Nothing but the cloth, one yarn of 200 tex.
-YarnRequest bare() {
-  YarnRequest out;
-  out.yarns = {{"main", {YarnSystem::tex, 200, 1}, 50}};
-  out.cast_on_rows = out.bind_off_rows = 0;
-  out.sureness = out.allowance = 0;
-  return out;
-}
-YarnRequest by_loops() {
-  YarnRequest out = bare();
-  out.loops = {{"stockinette", 100, 1000}, {rope_texture(), 100, 1200}};
-  return out;
-}
-
-const YarnEstimate& by(const YarnNeed& need, YarnRoute route) {
-  for (const YarnEstimate& each : need.estimates) {
-    if (each.route == route) return each;
-  }
-  throw std::runtime_error("no estimate by this route");
-}
-
-constexpr double cloth_m = (plain_columns * 0.010 + rope_columns * 0.012) * rows;  // of loops of 10 and 12 mm
-
-}  // namespace
 
 TEST_CASE("measured loops: places times the length of a loop", "[yarn_need]") {
   const YarnNeed need = yarn_need(panel(), swatch(), by_loops());
@@ -193,13 +146,6 @@ TEST_CASE("what shares weighed swatches is off together by its own part, in what
   CHECK(spread({other, plain}) == Approx(plain_alone + other_alone));
 }
 
-TEST_CASE("a yarn whose tex is out of range is named", "[yarn_need][error]") {
-  YarnRequest request = by_loops();
-  request.yarns.push_back({"fine", {YarnSystem::yards_per_pound, 1e-6, 1}, 0});
-  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error,
-                       refused_field(ErrorCode::bad_argument, "yarns[1].number.number"));
-}
-
 TEST_CASE("a gauge measured in one place leaves the spread by area unknown", "[yarn_need]") {
   YarnRequest request = bare();
   const Panel plain("plain", stockinette(10).filled_up(10));
@@ -285,26 +231,6 @@ TEST_CASE("plain geometry takes the constants of the gauge's state, and its spre
   CHECK(as_told.notes.empty());
 }
 
-TEST_CASE("a need that is too large names what makes it so", "[yarn_need][error]") {
-  struct Case {
-    const char* field;
-    std::function<void(YarnRequest&)> change;
-  };
-  const auto thick = [](YarnRequest& r) { r.yarns[0].number = {YarnSystem::tex, 1e9, 1}; };
-  const Case cases[] = {
-      {"pieces", [&](YarnRequest& r) { thick(r), r.pieces = 10'000; }},
-      {"seam_mm", [&](YarnRequest& r) { thick(r), r.seam_mm = 1e6; }},
-      {"yarns[0].number", [&](YarnRequest& r) { thick(r), r.loops[0].length_mm = 1e9; }},
-      {"yarns[0].ball_g", [&](YarnRequest& r) { thick(r), r.yarns[0].ball_g = 1e-3; }},
-  };
-  for (const Case& each : cases) {
-    INFO(each.field);
-    YarnRequest request = by_loops();
-    each.change(request);
-    CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error, refused_field(ErrorCode::too_large, each.field));
-  }
-}
-
 TEST_CASE("the geometry's spread says how far the gauge is from the constants' proportion", "[yarn_need]") {
   const Panel plain("plain", stockinette(10).filled_up(10));
   YarnRequest request = bare();
@@ -315,119 +241,6 @@ TEST_CASE("the geometry's spread says how far the gauge is from the constants' p
   const double loop = std::sqrt(by_stitches * by_rows);
   CHECK(got.length_m == Approx(100 * loop / 1000));
   CHECK(got.spread_g / got.weight_g == Approx((by_stitches - by_rows) / 2 / loop));
-}
-
-TEST_CASE("routes further apart than their margins explain are a warning", "[yarn_need]") {
-  YarnRequest request = bare();
-  const Panel plain("plain", stockinette(10).filled_up(10));
-  std::vector<Measurement> measurements;
-  for (int place = 0; place < 2; ++place) {
-    measurements.push_back({"stockinette", Counted::stitches, 28, 100});
-    measurements.push_back({"stockinette", Counted::rows, 40, 100});
-  }
-  const Swatch twice(measurements);
-  request.loops = {{"stockinette", 100, 1000}, {"stockinette", 100, 1005}, {"stockinette", 100, 1010}};
-  const YarnNeed need = yarn_need(plain, twice, request);  // the geometry says 13.0 mm, 6 % spread
-  REQUIRE(need.warnings.size() == 1);
-  CHECK(need.warnings[0].find("measured loops") != std::string::npos);
-  // A spread that is not known explains nothing.
-  request.loops = {{"stockinette", 100, 1000}};
-  REQUIRE(yarn_need(plain, twice, request).warnings.size() == 1);
-  CHECK(yarn_need(plain, twice, request).warnings[0].find("(spread not known)") != std::string::npos);
-  // Two that are not known are compared by a fifth of the greater.
-  CHECK(yarn_need(plain, swatch(), request).warnings.size() == 1);
-  request.loops = {{"stockinette", 100, 1150}};
-  CHECK(yarn_need(plain, swatch(), request).warnings.empty());
-  request.loops = {{"stockinette", 100, 1290}, {"stockinette", 100, 1300}, {"stockinette", 100, 1310}};
-  CHECK(yarn_need(plain, twice, request).warnings.empty());
-  // Two that differ much tell too little of their mean.
-  request.loops = {{"stockinette", 100, 900}, {"stockinette", 100, 1100}};
-  CHECK(yarn_need(plain, twice, request).warnings.empty());
-}
-
-TEST_CASE("one route decides what to buy, and says by which rule", "[yarn_need]") {
-  const Panel plain("plain", stockinette(10).filled_up(10));
-  YarnRequest request = bare();
-  request.sureness = 2;
-  const auto told = [&] { return yarn_need(plain, Swatch(), request); };
-  // Nothing to go by.
-  CHECK(told().decides == -1);
-  CHECK(told().why.empty());
-  // 100 places of 10 mm of 200 tex are 0.2 g, measured once.
-  request.loops = {{"stockinette", 100, 1000}};
-  CHECK(told().decides == 0);
-  CHECK(told().why == "measured loops: no other route can be gone");
-  // Neither spread is known: the dearer.
-  request.weighed = {{"stockinette", 0.22, 0, 0, 0, 10, 10, 0}};
-  CHECK(told().decides == 0);
-  CHECK(told().why == "weighed swatches by stitches: the dearest, since no route's spread is known");
-  // The loops' is now known; one that is not known gives more than their margin explains.
-  request.loops = {{"stockinette", 100, 999}, {"stockinette", 100, 1000}, {"stockinette", 100, 1001}};
-  CHECK(told().decides == 0);
-  CHECK(told().why ==
-        "weighed swatches by stitches: the dearest, 0.2 g with a margin of 0.0 g, since it is 0.2 g with a margin of "
-        "0.0 g by measured loops, further below than both explain");
-  // Not more.
-  request.weighed = {{"stockinette", 0.2005, 0, 0, 0, 10, 10, 0}};
-  CHECK(told().decides == 1);
-  CHECK(told().why == "measured loops: the only route whose spread is known");
-  // Both are: a wide margin makes what to buy dear, and decides nothing. By hand: s = 0.1 %, u = s sqrt(4/3), and
-  // Student's t of two degrees of freedom that 2 normal deviations are passed as seldom as is 4.53 (NIST/SEMATECH
-  // e-Handbook, 1.3.6.7.2, has 4.303 for 95 %).
-  request.weighed = {{"stockinette", 0.19, 0, 0, 0, 10, 10, 0}, {"stockinette", 0.22, 0, 0, 0, 10, 10, 0}};
-  const YarnNeed both = told();
-  CHECK(both.estimates[0].shares[0].buy_g > both.estimates[1].shares[0].buy_g);
-  CHECK(both.estimates[1].margin_g == Approx(0.2 * 0.001 * std::sqrt(4 / 3.0) * 4.53).epsilon(1e-3));
-  CHECK(both.decides == 1);
-  CHECK(both.why == "measured loops: the narrowest margin, 0.2 g with a margin of 0.0 g");
-  // Where the other gives more than both margins explain, one of them is wrong: the dearer.
-  request.weighed = {{"stockinette", 0.299, 0, 0, 0, 10, 10, 0},
-                     {"stockinette", 0.3, 0, 0, 0, 10, 10, 0},
-                     {"stockinette", 0.301, 0, 0, 0, 10, 10, 0}};
-  CHECK(told().decides == 0);
-  CHECK(told().why ==
-        "weighed swatches by stitches: the dearest, 0.3 g with a margin of 0.0 g, since it is 0.2 g with a margin of "
-        "0.0 g by measured loops, further below than both explain");
-  // Where it gives less, the narrowest is the dearest, too.
-  for (WeighedSwatch& each : request.weighed) each.weight_g /= 3;
-  for (std::size_t i = 0; i < request.loops.size(); ++i) {
-    request.loops[i].length_mm = 1000 + 0.1 * (static_cast<double>(i) - 1);
-  }
-  CHECK(told().decides == 1);
-  CHECK(told().why.find("the narrowest margin") != std::string::npos);
-}
-
-TEST_CASE("a weighed swatch of which neither size nor stitches are known is refused", "[yarn_need][error]") {
-  YarnRequest request = bare();
-  request.weighed = {{"stockinette", 5, 0, 0, 0, 0, 0, 0}};
-  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error,
-                       refused_field(ErrorCode::bad_argument, "weighed[0].width_mm"));
-}
-
-// A figure of this yarn goes before constants of wool in general, however narrow their margin (standards.md, 14).
-TEST_CASE("geometry decides only where nothing was measured in this yarn", "[yarn_need]") {
-  const Panel plain("plain", stockinette(10).filled_up(10));
-  const Swatch twice({{"stockinette", Counted::stitches, 28, 100},
-                      {"stockinette", Counted::stitches, 28.1, 100},
-                      {"stockinette", Counted::rows, 40, 100},
-                      {"stockinette", Counted::rows, 40.1, 100}});
-  YarnRequest request = bare();
-  request.state = ClothState::rested;
-  const YarnNeed alone = yarn_need(plain, twice, request);
-  REQUIRE(alone.estimates.size() == 1);
-  CHECK(alone.estimates[0].route == YarnRoute::plain_geometry);
-  CHECK(alone.decides == 0);
-  // Weighed once, so that its spread is not known while the geometry's is; far below the geometry, and above it.
-  for (const double weight_g : {0.05, 5.0}) {
-    request.weighed = {{"stockinette", weight_g, 0, 0, 0, 10, 10, 0}};
-    const YarnNeed need = yarn_need(plain, twice, request);
-    REQUIRE(need.estimates.size() == 2);
-    CHECK_FALSE(need.estimates[0].spread_known);
-    CHECK(need.estimates[1].spread_known);
-    CHECK(need.decides == 0);
-    CHECK(need.why == "weighed swatches by stitches: the only route that was measured in this yarn");
-    CHECK(need.warnings.size() == 1);
-  }
 }
 
 TEST_CASE("cast-on, bind-off, waste, seams and pieces are added", "[yarn_need]") {
@@ -497,138 +310,6 @@ TEST_CASE("places outside the cloth take no yarn, a ladder inside it does", "[ya
   CHECK(yarn_need(bare_panel, Swatch(), request).estimates.at(0).weight_g == 0);
 }
 
-TEST_CASE("a request that cannot be reckoned is refused with its field", "[yarn_need][error]") {
-  const double nan = std::numeric_limits<double>::quiet_NaN();
-  struct Case {
-    const char* field;
-    std::function<void(YarnRequest&)> spoil;
-  };
-  const Case cases[] = {
-      {"yarns", [](YarnRequest& r) { r.yarns.clear(); }},
-      {"yarns[0].ball_g", [&](YarnRequest& r) { r.yarns[0].ball_g = nan; }},
-      {"yarns[0].number.number", [&](YarnRequest& r) { r.yarns[0].number.number = nan; }},
-      {"yarns[0].number.plies", [](YarnRequest& r) { r.yarns[0].number.plies = 0; }},
-      {"yarns[1].number.number",
-       [](YarnRequest& r) {
-         r.yarns.push_back({"unknown", {}, 0});
-       }},
-      {"yarns[0].number.number", [](YarnRequest& r) { r.yarns[0].number.number = 0, r.seam_mm = 1; }},
-      {"rows[0].first",
-       [](YarnRequest& r) {
-         r.rows = {{0, 3, 0}};
-       }},
-      {"rows[0].last",
-       [](YarnRequest& r) {
-         r.rows = {{3, 2, 0}};
-       }},
-      {"rows[0].last",
-       [](YarnRequest& r) {
-         r.rows = {{1, 13, 0}};
-       }},
-      {"rows[1].yarn",
-       [](YarnRequest& r) {
-         r.rows = {{1, 0, 0}, {1, 0, 1}};
-       }},
-      {"weighed[0].texture",
-       [](YarnRequest& r) {
-         r.weighed = {{"", 1, 0, 0, 0, 1, 1, 0}};
-       }},
-      {"weighed[0].weight_g",
-       [](YarnRequest& r) {
-         r.weighed = {{"x", 0, 0, 0, 0, 1, 1, 0}};
-       }},
-      {"weighed[0].scale_g",
-       [](YarnRequest& r) {
-         r.weighed = {{"x", 1, -1, 0, 0, 1, 1, 0}};
-       }},
-      {"weighed[0].height_mm",
-       [](YarnRequest& r) {
-         r.weighed = {{"x", 1, 0, 5, 0, 1, 1, 0}};
-       }},
-      {"weighed[0].stitches",
-       [](YarnRequest& r) {
-         r.weighed = {{"x", 1, 0, 0, 0, 0, 1, 0}};
-       }},
-      {"weighed[0].tex",
-       [&](YarnRequest& r) {
-         r.weighed = {{"x", 1, 0, 0, 0, 1, 1, nan}};
-       }},
-      {"weighed[0].tex",
-       [](YarnRequest& r) {
-         r.yarns[0].number.number = 0, r.weighed = {{"x", 1, 0, 0, 0, 1, 1, 9}};
-       }},
-      {"weighed[0].state",
-       [](YarnRequest& r) {
-         r.weighed = {{"x", 1, 0, 0, 0, 1, 1, 0, static_cast<ClothState>(3)}};
-       }},
-      {"loops[0].stitches", [](YarnRequest& r) { r.loops[0].stitches = 0; }},
-      {"loops[1].length_mm", [&](YarnRequest& r) { r.loops[1].length_mm = nan; }},
-      {"loops[1].texture", [](YarnRequest& r) { r.loops[1].texture = "\xFF"; }},
-      {"substitutes[0].use",
-       [](YarnRequest& r) {
-         r.substitutes = {{"x", ""}};
-       }},
-      {"substitutes[1].texture",
-       [](YarnRequest& r) {
-         r.substitutes = {{"x", "y"}, {"x", "z"}};
-       }},
-      {"plain.wales",
-       [](YarnRequest& r) {
-         r.plain = PlainConstants{5.5, 0};
-       }},
-      {"pieces", [](YarnRequest& r) { r.pieces = 0; }},
-      {"cast_on_rows", [&](YarnRequest& r) { r.cast_on_rows = nan; }},
-      {"bind_off_rows", [](YarnRequest& r) { r.bind_off_rows = -1; }},
-      {"waste_rows", [](YarnRequest& r) { r.waste_rows = -1; }},
-      {"waste_yarn", [](YarnRequest& r) { r.waste_yarn = 1; }},
-      {"seam_mm", [&](YarnRequest& r) { r.seam_mm = nan; }},
-      {"seam_ratio", [](YarnRequest& r) { r.seam_ratio = 0; }},
-      {"seam_yarn", [](YarnRequest& r) { r.seam_yarn = -1; }},
-      {"sureness", [](YarnRequest& r) { r.sureness = 7; }},
-      {"allowance", [&](YarnRequest& r) { r.allowance = nan; }},
-  };
-  for (const Case& each : cases) {
-    INFO(each.field);
-    YarnRequest request = by_loops();
-    each.spoil(request);
-    CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error,
-                         refused_field(ErrorCode::bad_argument, each.field));
-  }
-  YarnRequest gap = by_loops();
-  gap.rows = {{1, 3, 0}, {5, 0, 0}};
-  Place at;
-  at.row = 4;
-  at.field = "rows";
-  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), gap), Error, latchwork_test::refused(ErrorCode::bad_argument, at));
-  YarnRequest huge = by_loops();
-  huge.loops[0] = {"stockinette", 1, 1e9};
-  huge.pieces = 10'000;
-  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), huge), Error, refused_field(ErrorCode::too_large, "pieces"));
-  YarnRequest many = by_loops();
-  many.yarns.resize(YarnRequest::max_yarns + 1, many.yarns[0]);
-  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), many), Error, refused_field(ErrorCode::too_large, "yarns"));
-}
-
-TEST_CASE("a margin that is not whole explains nothing: the dearest decides", "[yarn_need]") {
-  // Weighed once, but the gauge was measured in five places: the spread by area is known in part.
-  std::vector<Measurement> measured;
-  for (const double count : {26.0, 27.0, 28.0, 29.0, 30.0}) {
-    measured.push_back({"stockinette", Counted::stitches, count, 100});
-    measured.push_back({"stockinette", Counted::rows, count + 12, 100});
-  }
-  YarnRequest request = bare();
-  request.sureness = 2;
-  request.loops = {{"stockinette", 100, 999}, {"stockinette", 100, 1000}, {"stockinette", 100, 1001}};
-  request.weighed = {{"stockinette", 2.5, 0, 100, 100, 0, 0, 0}};
-  const YarnNeed need = yarn_need(Panel("plain", stockinette(10).filled_up(10)), Swatch(measured), request);
-  const YarnEstimate& area = by(need, YarnRoute::weighed_area);
-  const YarnEstimate& loops = by(need, YarnRoute::measured_loops);
-  REQUIRE_FALSE(area.spread_known);
-  REQUIRE(area.weight_g > loops.weight_g + loops.margin_g);
-  REQUIRE(area.weight_g < loops.weight_g + area.margin_g);
-  CHECK(need.estimates[static_cast<std::size_t>(need.decides)] == area);
-}
-
 TEST_CASE("a substitute that the panel does not have is plain knit only by that name", "[yarn_need]") {
   const Strip own{"r", "my rope", rope(3, 3, 8, Lean::right).grid};
   const Panel panel("p", own);
@@ -656,16 +337,6 @@ TEST_CASE("a route that was measured too seldom to be as sure as asked is missin
     told = told || missing.find("measured loops: measured so seldom") != std::string::npos;
   }
   CHECK(told);
-}
-
-TEST_CASE("a number that is not known is 0 tex in one ply, so that a file can tell it", "[yarn_need][error]") {
-  YarnRequest request = bare();
-  request.yarns[0].number = {YarnSystem::metric, 0, 1};
-  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error,
-                       refused_field(ErrorCode::bad_argument, "yarns[0].number.system"));
-  request.yarns[0].number = {YarnSystem::tex, 0, -5};
-  CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error,
-                       refused_field(ErrorCode::bad_argument, "yarns[0].number.plies"));
 }
 
 TEST_CASE("a texture's name of two lines is one line in what is told", "[yarn_need]") {
