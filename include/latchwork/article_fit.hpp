@@ -128,7 +128,8 @@ struct ArticleFit {
 /// The design of a request, with groups and edge cut from the panel's strips: each one vertical repeat of its strip,
 /// from row 1 up. Only of a panel of one band, since no strip of another runs from its first row to its last.
 /// @throws Error bad_argument (field "made[1]", "groups[0].last", "edge", "design.rows_step", ...; "panel" for one of
-/// several bands); crossing_cut (field "groups[0]", "edge") for a strip or an edge column that cuts one.
+/// several bands; "groups[0]", "edge" for a strip that repeats in more rows than the panel has, for where it repeats is
+/// not in it); crossing_cut (field "groups[0]", "edge") for a strip or an edge column that cuts one.
 LATCHWORK_API FitRequest panel_design(const ArticleRequest& request, const Panel& panel);
 
 /// Targets of the article, the panel as it stands held against each piece that is made as it is, and the best fits,

@@ -177,7 +177,8 @@ LATCHWORK_API std::string summary(const Brief& brief, const Job& job);
 /// Error as summary(), chart_svg() and instructions().
 LATCHWORK_API std::string page_html(const Brief& brief, const Job& job);
 
-/// Writes chart-rs.svg, chart-operator.svg, chart.txt, instructions.txt, plan.json, summary.txt, page.html and, for a
+/// Writes chart-rs.svg, chart-operator.svg, chart.txt (of more than 100 stitches in parts, one below the other),
+/// instructions.txt, plan.json, summary.txt, page.html and, for a
 /// panel with a size and in one piece (a stitch in every row, and a column in common with the row below),
 /// schematic.svg, for an article that is fitted article.txt, into `folder`, which is made if it is not there; an older
 /// schematic.svg or article.txt of which there is none now is taken away. The schematic is of the brief's panel, or,

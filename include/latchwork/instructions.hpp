@@ -13,7 +13,8 @@ namespace latchwork::inline v0 {
 
 /// Machine instructions in words, plain UTF-8 text: by row counter and carriage side, one line a stop, needles in the
 /// operator's view, re-forms in the plan's order, one sweep across the bed: one list where all are alike, else each run
-/// of like needles with its rows and rungs; equal stops folded into repeats, sweeps told more than once named ("sweep
+/// of like needles with its rows and rungs, and what comes again along the bed told once ("8 x [L89-L84: cross X1],
+/// each 22 needles further right, to R82"); equal stops folded into repeats, sweeps told more than once named ("sweep
 /// 1"); crossings by marks of their own ("X1"; letters are strips of charts); a key of the abbreviations used; the
 /// cautions that fit. At an edge one stitch is decreased or increased and
 /// several are bound off or cast on, as outline_text() has it; where the work goes into a cast-on, it is told to give

@@ -156,7 +156,7 @@ std::string best_words(const Brief& brief, const PieceFit& piece, const std::str
   if (piece.fit.nearest.empty()) {
     return !message.empty() ? "none: see below"
            : piece.fit.nearest_complete
-               ? "nothing fits: all is more than 11 times too wide or too high, or seams leave nothing"
+               ? "nothing fits: all is wider or higher than a grid may be, or seams leave nothing"
                : "nothing fits, nor comes near as far as was looked";
   }
   const FitNearest& near = piece.fit.nearest.front();

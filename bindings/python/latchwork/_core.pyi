@@ -679,7 +679,8 @@ def shape_findings(
     cut: CutWork = CutWork.refuse,
 ) -> list[Finding]:
     """What the shape does to the hand work, worst first: crossings and stacks that it cuts (errors), hand cells that come to
-    lie in the edge stitches (advice). What lies outside altogether is not told.
+    lie in the edge stitches, and crossings that are kept and reach into them (advice). What lies outside altogether is
+    not told.
 
     Raises Error bad_argument (field "outline", "edge_stitches"); size_mismatch.
     """
@@ -1293,7 +1294,7 @@ def panel_design(request: ArticleRequest, panel: Panel) -> FitRequest:
     row 1 up. Only of a panel of one band.
 
     Raises Error bad_argument (field "made[1]", "groups[0].last", "edge", "design.rows_step", ...; "panel" for one of
-    several bands); crossing_cut.
+    several bands; "groups[0]", "edge" for a strip that repeats in more rows than the panel has); crossing_cut.
     """
 
 def fit_article(

@@ -67,7 +67,9 @@ void bind_article_fit(py::module_& m) {
   m.def("panel_design", without_gil(&panel_design), "request"_a, "panel"_a,
         "The design of a request, with groups and edge cut from the panel's strips: each one vertical repeat of its "
         "strip, from row 1 up. Only of a panel of one band.\n\nRaises Error bad_argument (field \"made[1]\", "
-        "\"groups[0].last\", \"edge\", \"design.rows_step\", ...; \"panel\" for one of several bands); crossing_cut.");
+        "\"groups[0].last\", \"edge\", \"design.rows_step\", ...; \"panel\" for one of several bands; \"groups[0]\", "
+        "\"edge\" "
+        "for a strip that repeats in more rows than the panel has); crossing_cut.");
   m.def(
       "fit_article",
       [](const Article& article, const ArticleRequest& request, const Panel& panel, const Swatch& swatch,

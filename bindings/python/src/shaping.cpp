@@ -42,7 +42,8 @@ void bind_shaping(py::module_& m) {
       "grid"_a, "outline"_a, py::kw_only(), "edge_stitches"_a = defaults.edge_stitches,
       py::arg_v("cut", defaults.cut, "CutWork.refuse"),
       "What the shape does to the hand work, worst first: crossings and stacks that it cuts (errors), hand cells that "
-      "come to lie in the edge stitches (advice). What lies outside altogether is not told.\n\nRaises Error "
+      "come to lie in the edge stitches, and crossings that are kept and reach into them (advice). What lies outside "
+      "altogether is not told.\n\nRaises Error "
       "bad_argument (field \"outline\", \"edge_stitches\"); size_mismatch.");
   m.def(
       "shaped",

@@ -2400,7 +2400,8 @@ LATCHWORK_C_API latchwork_status latchwork_outlined(int32_t rows, int32_t column
    without a stitch, or with no column in common with the row below. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_outline_of(const latchwork_grid *grid, latchwork_row_span *spans,
                                                            size_t capacity, size_t *needed, latchwork_error *error);
-/* What the shape does to the grid's hand work, worst first. Options may be NULL. Fails: BAD_ARGUMENT (outline with the
+/* What the shape does to the grid's hand work, worst first: CROSSING_CUT, STACK_CUT, and as advice COLUMN_CUT for hand cells
+   and kept crossings in the edge stitches. Options may be NULL. Fails: BAD_ARGUMENT (outline with the
    row, edge_stitches, cut); SIZE_MISMATCH (outline). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_shape_findings(const latchwork_grid *grid,
                                                                const latchwork_outline *outline,
@@ -3260,8 +3261,8 @@ LATCHWORK_C_API latchwork_status latchwork_article_fit_fitted(const latchwork_ar
    alike are fitted once; pieces whose lengths are one target get one row count, those of one width too the same panels
    and times. A panel of several bands is held against the pieces and not fitted, and a message says so. options may be
    NULL. Fails: as latchwork_article_targets, latchwork_panel_size and latchwork_fit; BAD_ARGUMENT (field "made[0]")
-   for a name that is no piece's under these choices, ("groups[0].last", "edge") for a strip that the panel does not have;
-   CROSSING_CUT for a strip that cuts one. Since 0.1. */
+   for a name that is no piece's under these choices, ("groups[0].last", "edge") for a strip that the panel does not have,
+   ("groups[0]", "edge") for one that repeats in more rows than the panel has; CROSSING_CUT for a strip that cuts one. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_fit_article(const latchwork_article *article,
                                                        const latchwork_article_request *request,
                                                        const latchwork_panel *panel, const latchwork_swatch *swatch,
