@@ -63,7 +63,8 @@ LATCHWORK_API Outline piece_outline(const TargetPiece& piece, const Panel& panel
 /// it, `options` as shaped() does.
 /// O(cells), a few times over.
 /// @throws Error as fitted(), piece_outline() ("outline", with the row, also where an outer panel has less than is to
-/// be cut off at its edge) and shaped().
+/// be cut off at its edge) and shaped(); bad_argument ("width_error_mm", "height_error_mm") for an error of the
+/// candidate that is no number.
 LATCHWORK_API Panel fitted_piece(const TargetPiece& piece, const FitRequest& design, const FitCandidate& candidate,
                                  const Swatch& swatch, int panel = 0, int step = 1, const ShapeOptions& options = {});
 

@@ -124,10 +124,10 @@ struct YarnNeed {
   /// is the only one: its constants are of wool in general (plain_knit.hpp), the other routes were measured in this
   /// yarn. Of those each is enough as often as was asked for, so the one with the narrowest margin is taken (then the
   /// narrowest spread, then the first): a wide margin says that little is known, not that more is needed. Of estimates
-  /// whose spread is not known none is the narrowest where one is known; where none is, the greatest weight and margin
-  /// is taken. So it is too of those, known or not, that give more than the narrowest by more than both margins explain
-  /// (added as squares, one not known as 0): one of them is wrong, and yarn left over is a smaller harm than yarn that
-  /// is missing.
+  /// whose spread is not known none is the narrowest where one is known; where none is, the greatest weight and margin,
+  /// as far as that is known, is taken. So it is too of those, known or not, that give more than the narrowest by more
+  /// than both margins explain (added as squares, one not known as 0): one of them is wrong, and yarn left over is a
+  /// smaller harm than yarn that is missing.
   int decides = -1;
   std::string why;  ///< for people: the route that decides, and by which of these rules; empty where none does
   friend bool operator==(const YarnNeed&, const YarnNeed&) = default;

@@ -1,4 +1,7 @@
 // The panels that a piece is knitted of, in its shape.
+#include <fmt/format.h>
+
+#include <cmath>
 #include <utility>
 
 #include "article_fit/outline.hpp"
@@ -29,6 +32,10 @@ double beside_mm(const FitRequest& wanted, const FitCandidate& candidate, const 
 
 Panel fitted_piece(const TargetPiece& piece, const FitRequest& design, const FitCandidate& candidate,
                    const Swatch& swatch, int panel, int step, const ShapeOptions& options) {
+  for (const auto& [field, mm] :
+       {std::pair{"width_error_mm", candidate.width_error_mm}, {"height_error_mm", candidate.height_error_mm}}) {
+    if (!std::isfinite(mm)) fitting::refuse(field, fmt::format("{} is {}; it must be a number", field, mm));
+  }
   const FitRequest wanted = piece_request(piece, design);
   Panel straight = fitted(wanted, candidate, panel);
   if (piece.shape.empty()) return straight;

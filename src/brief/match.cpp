@@ -77,6 +77,24 @@ void require_needles_of(const Brief& brief, const Plan& plan, const std::string&
          fmt::format("is {}; on the brief's machine the panel begins at {}", plan.leftmost, needle_name(leftmost)));
 }
 
+/// Ladders as deep as the brief's machine lets them be, and from loops that it has.
+void require_ladders_of(const Brief& brief, const Plan& plan, const std::string& field) {
+  for (std::size_t s = 0; s < plan.stops.size() && plan.status != PlanStatus::infeasible; ++s) {
+    for (std::size_t r = 0; r < plan.stops[s].reforms.size(); ++r) {
+      const Reform& reform = plan.stops[s].reforms[r];
+      const std::string where = fmt::format("{}.stops[{}].reforms[{}].", field, s, r);
+      if (std::ssize(reform.rungs) > brief.machine.max_ladder) {
+        refuse(ErrorCode::bad_argument, where + "rungs",
+               fmt::format("has {}; the brief's machine allows ladders of {}",
+                           count_of(std::ssize(reform.rungs), "rung"), count_of(brief.machine.max_ladder, "row")));
+      }
+      if (reform.from_row == 0 && !brief.machine.cast_on_loops) {
+        refuse(ErrorCode::bad_argument, where + "from_row", "is 0, and the brief's cast-on has no loops to drop to");
+      }
+    }
+  }
+}
+
 void require_strips_of(const Panel& panel, const Size& size) {
   std::size_t at = 0;
   const auto bands = panel.bands();
@@ -148,6 +166,7 @@ void require_work(const Brief& brief, const Job& job, const Grid& grid, const Pl
                   const std::string& before) {
   require_plan_of(grid, plan, before + "plan");
   require_needles_of(brief, plan, before + "plan");
+  require_ladders_of(brief, plan, before + "plan");
   require_times_of(brief, plan, before + "plan");
   require_conditions_kept(job, plan, before + "plan");
   require_knits(grid, plan, told, before + "verification");
@@ -200,7 +219,9 @@ void require_job_of(const Brief& brief, const Job& job) {
   require_plan_of(brief.panel.grid(), job.plan, "job.plan");
   require_plan_of(brief.panel.grid(), job.regular, "job.regular");
   require_needles_of(brief, job.plan, "job.plan");
+  require_ladders_of(brief, job.plan, "job.plan");
   require_needles_of(brief, job.regular, "job.regular");
+  require_ladders_of(brief, job.regular, "job.regular");
   require_times_of(brief, job.plan, "job.plan");
   require_times_of(brief, job.regular, "job.regular");
   if (job.unconditioned.status != PlanStatus::infeasible) {

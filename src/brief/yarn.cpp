@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "brief/facts.hpp"
+#include "text/utf8.hpp"
 #include "text/words.hpp"
 #include "yarn_need/decide.hpp"
 
@@ -29,7 +30,7 @@ std::string buy_words(const Yarn& yarn, const YarnShare& share) {
   std::string words = grams(share.buy_g);
   if (share.balls > 0)
     words = fmt::format("{} of {:g} g ({} wanted)", count_of(share.balls, "ball"), yarn.ball_g, words);
-  return yarn.name.empty() ? words : fmt::format("{}: {}", yarn.name, words);
+  return yarn.name.empty() ? words : fmt::format("{}: {}", one_line(yarn.name), words);
 }
 
 }  // namespace

@@ -55,7 +55,7 @@ int bare_row(const FitGroup& group, bool left) {
 
 /// A panel is as wide as its columns in every row: its outermost have a stitch in each.
 void require_stitches_outside(const FitRequest& request) {
-  if (request.edge && request.edge_most > 0) {
+  if (request.edge) {  // also one that may stand 0 times: what is nearest may have it
     if (const int row = bare_row(request.edge->grid, 0); row > 0) {
       refuse("edge", fmt::format("edge has no stitch in row {}; a panel's outermost columns have one in each", row));
     }
@@ -140,8 +140,12 @@ std::optional<BareOutside> bare_outside(const FitRequest& request) {
   };
   const std::size_t count = request.groups.size();
   for (const bool left : {true, false}) {
+    std::vector<bool> passed(ties.first_of.size(), false);  // groups of that variable stand further out
     for (std::size_t i = 0; i < count; ++i) {
       const std::size_t group = left ? i : count - 1 - i;
+      const std::size_t variable = ties.variable_of[group];
+      if (passed[variable]) continue;
+      passed[variable] = true;
       if (counting(group).most > 0 && bare_row(request.groups[group], left) > 0) return BareOutside{group, left};
       if (counting(group).least > 0) break;
     }

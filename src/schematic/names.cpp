@@ -1,6 +1,7 @@
 #include "schematic/names.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <iterator>
 
 #include "chart/pen.hpp"
@@ -44,6 +45,9 @@ std::size_t in_common(const std::vector<Words>& names) {
 
 Names names_over(const std::vector<std::string>& names, const std::vector<std::size_t>& letters) {
   if (names.size() < 2) return {{}, names};
+  if (std::adjacent_find(names.begin(), names.end(), std::not_equal_to<>()) == names.end()) {
+    return {names.front(), std::vector<std::string>(names.size())};
+  }
   std::vector<Words> words;
   words.reserve(names.size());
   std::transform(names.begin(), names.end(), std::back_inserter(words), words_in);

@@ -12,7 +12,7 @@
 namespace latchwork::inline v0 {
 namespace {
 
-/// What an estimate comes to with what makes it sure. The allowance is the same for all.
+/// What an estimate comes to with what makes it sure, as far as that is known. The allowance is the same for all.
 double sure_g(const YarnEstimate& estimate) {
   return estimate.weight_g + estimate.margin_g;
 }
@@ -33,7 +33,10 @@ std::size_t first_of(const std::vector<YarnEstimate>& estimates, const std::vect
 }
 
 std::string words(const YarnEstimate& estimate) {
-  return fmt::format("{:.1f} g with a margin of {:.1f} g", estimate.weight_g, estimate.margin_g);
+  if (!estimate.spread_known && !(estimate.margin_g > 0))
+    return fmt::format("{:.1f} g, its margin not known", estimate.weight_g);
+  return fmt::format("{:.1f} g with a margin of {:.1f} g{}", estimate.weight_g, estimate.margin_g,
+                     estimate.spread_known ? "" : " or more");
 }
 
 }  // namespace

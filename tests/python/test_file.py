@@ -186,6 +186,10 @@ def test_a_name_that_c_or_utf_8_cannot_tell_whole_is_refused_by_its_field(spoilt
         (lambda: lw.build_panel(spoilt, 4, left=[lw.moss()]), "name"),
         (lambda: lw.Panel("p", strip), "strip.name"),
         (lambda: lw.Swatch([lw.Measurement(spoilt, lw.Counted.rows, 20, 100)]), "texture"),
+        (lambda: lw.Swatch([]).has(spoilt), "texture"),
+        (lambda: lw.Swatch([]).gauge(spoilt), "texture"),
+        (lambda: lw.Swatch([]).states(spoilt), "texture"),
+        (lambda: lw.built_in_article(spoilt), "name"),
     ):
         with pytest.raises(lw.Error) as caught:
             call()

@@ -168,3 +168,28 @@ TEST_CASE("yarn of an article's pieces is told with the yarns that it comes of a
   other.yarn->seam_ratio = 10;  // of the article's seams; the brief's panel alone has none
   CHECK_THROWS_MATCHES(summary(other, job), Error, refused_field(ErrorCode::bad_argument, "job.article"));
 }
+
+TEST_CASE("a job whose ladders are deeper than the brief's machine allows is of another brief", "[brief][error]") {
+  Brief brief = latchwork_test::sampler();
+  const Job job = run(brief);
+  CHECK_NOTHROW(summary(brief, job));
+  brief.machine.max_ladder = 3;
+  try {
+    summary(brief, job);
+    FAIL("it was told");
+  } catch (const Error& error) {
+    CHECK(error.code() == ErrorCode::bad_argument);
+    CHECK(error.place().field.starts_with("job."));
+    CHECK(error.place().field.ends_with(".rungs"));
+  }
+  CHECK_NOTHROW(summary(brief, run(brief)));
+  brief.machine.cast_on_loops = false;
+  CHECK_NOTHROW(summary(brief, run(brief)));
+}
+
+TEST_CASE("a yarn's name of two lines is one line in the summary", "[brief][yarn]") {
+  Brief brief = read_brief(example("harbour-cushion").string());
+  brief.article.reset();
+  brief.yarn->yarns[0].name = "wool\nnatural\x1b[31m";
+  CHECK(summary(brief, run(brief)).find("wool?natural?[31m") != std::string::npos);
+}

@@ -241,3 +241,20 @@ TEST_CASE("a candidate of sewn panels without an edge is refused for its panels"
   two.panels = 2;
   CHECK_THROWS_MATCHES(fitted(wanted, two), Error, refused_field(ErrorCode::bad_argument, "panels"));
 }
+
+TEST_CASE("an edge without a stitch is refused also where it may not stand, for what is nearest may have it",
+          "[fit][error]") {
+  FitRequest wanted = request(113, 100, 3);
+  wanted.edge = Strip{"edge", "edge", Grid::from_text(".")};
+  wanted.edge_least = wanted.edge_most = 0;
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "edge"));
+}
+
+TEST_CASE("a bare column beside which a tied group always stands is not outermost", "[fit]") {
+  FitRequest wanted = request(40, 100, 10);
+  const Strip holey{"holey", "stockinette", Grid::from_text("kk\nk.")};
+  wanted.groups = {{{holey}, 0, 20}, {{stockinette(2)}, 0, 20, 0}};
+  CHECK_FALSE(candidates(wanted).empty());
+  std::swap(wanted.groups[0].strips, wanted.groups[1].strips);  // now it is
+  CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "groups[1].strips"));
+}

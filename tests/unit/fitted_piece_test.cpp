@@ -1,6 +1,7 @@
 // The panels that a shaped piece is knitted of.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <string>
 #include <utility>
 #include <vector>
@@ -250,4 +251,12 @@ TEST_CASE("fits whose shape would cut a crossing are passed over, and where each
   shape(60);
   const Brief wide = read_brief(folder.path.string());
   CHECK(run(wide).article->works[0].fits);
+}
+
+TEST_CASE("a candidate whose error is no number is refused by that field", "[article][error]") {
+  const FitRequest wanted = design({stockinette(10)});
+  FitCandidate made = candidate(wanted, 10, 80);
+  made.width_error_mm = std::numeric_limits<double>::quiet_NaN();
+  CHECK_THROWS_MATCHES(fitted_piece(piece(120, 200, {at(200, 80)}), wanted, made, swatch()), Error,
+                       refused_field(ErrorCode::bad_argument, "width_error_mm"));
 }

@@ -60,7 +60,7 @@ TEST_CASE("one route decides what to buy, and says by which rule", "[yarn_need]"
   request.loops = {{"stockinette", 100, 999}, {"stockinette", 100, 1000}, {"stockinette", 100, 1001}};
   CHECK(told().decides == 0);
   CHECK(told().why ==
-        "weighed swatches by stitches: the dearest, 0.2 g with a margin of 0.0 g, since it is 0.2 g with a margin of "
+        "weighed swatches by stitches: the dearest, 0.2 g, its margin not known, since it is 0.2 g with a margin of "
         "0.0 g by measured loops, further below than both explain");
   // Not more.
   request.weighed = {{"stockinette", 0.2005, 0, 0, 0, 10, 10, 0}};
@@ -136,4 +136,5 @@ TEST_CASE("a margin that is not whole explains nothing: the dearest decides", "[
   REQUIRE(area.weight_g > loops.weight_g + loops.margin_g);
   REQUIRE(area.weight_g < loops.weight_g + area.margin_g);
   CHECK(need.estimates[static_cast<std::size_t>(need.decides)] == area);
+  CHECK(need.why.find(" g or more, since it is ") != std::string::npos);
 }

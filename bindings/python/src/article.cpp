@@ -10,8 +10,9 @@ void bind_article(py::module_& m) {
   m.def("article_names", &article_names,
         "Names of the articles that come with the library, in a fixed order: \"cushion cover\", \"blanket of panels\", "
         "\"scarf\", \"bag panel\", \"straight garment pieces\".");
-  m.def("built_in_article", &built_in_article, "name"_a,
-        "One of them.\n\nRaises Error bad_argument (field \"name\"), which names them all.");
+  m.def(
+      "built_in_article", [](const Words<"name">& name) { return built_in_article(name.value); }, "name"_a,
+      "One of them.\n\nRaises Error bad_argument (field \"name\"), which names them all.");
   m.def(
       "targets", &targets, "article"_a, "choices"_a,
       "Pieces with their sizes, seams, filling and cautions. Where the list is of fillings the rule makes the "

@@ -31,13 +31,25 @@ void bind_gauge(py::module_& m) {
           "measurements", [](const Swatch& self) { return py::tuple(list_to_python(measurements_of(self), true)); },
           "The measurements in their order, as a tuple.")
       .def("textures", &Swatch::textures, "Textures in the order first measured.")
-      .def("states", &Swatch::states, "texture"_a,
-           "The states in which both stitches and rows of a texture were measured, the least finished first.")
-      .def("has", &Swatch::has, "texture"_a, "state"_a = py::none(),
-           "Whether both stitches and rows were measured in that state; in any, when none is named.")
-      .def("gauge", &Swatch::gauge, "texture"_a, "state"_a = py::none(),
-           "Stitches and rows per 10 cm. Raises Error no_gauge (field = the texture) when stitches or rows were not "
-           "measured in that state, or in any; bad_argument (state).")
+      .def(
+          "states", [](const Swatch& self, const Words<"texture">& texture) { return self.states(texture.value); },
+          "texture"_a,
+          "The states in which both stitches and rows of a texture were measured, the least finished first.")
+      .def(
+          "has",
+          [](const Swatch& self, const Words<"texture">& texture, std::optional<ClothState> state) {
+            return self.has(texture.value, state);
+          },
+          "texture"_a, "state"_a = py::none(),
+          "Whether both stitches and rows were measured in that state; in any, when none is named.")
+      .def(
+          "gauge",
+          [](const Swatch& self, const Words<"texture">& texture, std::optional<ClothState> state) {
+            return self.gauge(texture.value, state);
+          },
+          "texture"_a, "state"_a = py::none(),
+          "Stitches and rows per 10 cm. Raises Error no_gauge (field = the texture) when stitches or rows were not "
+          "measured in that state, or in any; bad_argument (state).")
       .def(
           "__eq__",
           [](const Swatch& self, const py::object& other) -> py::object {
