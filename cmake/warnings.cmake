@@ -1,6 +1,6 @@
 # Warnings live on a private target, so that no host inherits them.
 add_library(latchwork_warnings INTERFACE)
-if(PROJECT_IS_TOP_LEVEL AND CMAKE_CXX_COMPILER_ID MATCHES "GNU|Clang")
+if(LATCHWORK_WARNINGS AND CMAKE_CXX_COMPILER_ID MATCHES "GNU|Clang")
   target_compile_options(latchwork_warnings INTERFACE
     -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wnon-virtual-dtor -Wold-style-cast
     -Woverloaded-virtual -Wdouble-promotion -Wformat=2 -Wimplicit-fallthrough)

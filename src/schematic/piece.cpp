@@ -280,6 +280,9 @@ SchematicPiece schematic_piece(const Panel& panel, const Swatch& swatch, const S
   for (const SideHeight& each :
        side_heights("height to the first shaping", left, right, &DrawnEdge::first_shaping_mm, lay.top_of(first))) {
     if (each.mm < straight_from_mm || each.mm > total - told_from_mm) continue;
+    // A side that is shaped first by the step to its widest row has been told of that height.
+    const bool is_widest = widest_told && std::abs(each.mm - lay.bottom_of(widest)) < told_from_mm;
+    if (is_widest && each.side == MeasureSide::left) continue;
     height(each.label, each.side, first, 0, lay.row_below(each.mm), each.mm);
   }
   for (const SideHeight& each : side_heights("height above the last shaping", left, right, &DrawnEdge::last_shaping_mm,

@@ -134,7 +134,8 @@ class Reckoning {
   /// How many spreads are passed as seldom as a normal error passes the sureness asked for.
   double times_spread(const Doubt& doubt) {
     const std::optional<int> freedom = doubt.freedom();
-    if (!freedom || request_.sureness == 0) return request_.sureness;
+    if (request_.sureness == 0) return 0;  // also for -0
+    if (!freedom) return request_.sureness;
     const auto [found, is_new] = times_.emplace(*freedom, 0);
     if (is_new) found->second = timing::student_limit(std::erfc(request_.sureness / std::numbers::sqrt2), *freedom);
     return found->second;

@@ -56,7 +56,7 @@ static void refuses_null(const struct call *call) {
   }
 }
 
-/* Each allocation fails in turn, to the last; of a call that makes more than 1000, about 1000 spread over all; less by
+/* Each allocation fails in turn, to the last; of a call that makes more than 300, about 300 spread over all; less by
    LATCHWORK_PART, for a sanitizer takes a hundred times as long over what is thrown. */
 static long survives_no_memory(const struct call *call) {
   const char *part = getenv("LATCHWORK_PART");
@@ -66,7 +66,7 @@ static long survives_no_memory(const struct call *call) {
   allocations_begin(-1);
   CHECK(call->run(&how, NULL) == LATCHWORK_OK);
   total = allocations_end();
-  step = 1 + total * parts / 1000;
+  step = 1 + total * parts / 300;
   for (n = 0; n < total; n += step) {
     latchwork_error error = LATCHWORK_ERROR_INIT;
     latchwork_status status;

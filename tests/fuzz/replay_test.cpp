@@ -12,6 +12,8 @@
 #include "refused_files.hpp"
 #include "targets.hpp"
 
+namespace replay_test {
+
 namespace {
 
 using latchwork_fuzz::targets;
@@ -111,3 +113,5 @@ TEST_CASE("every reader refuses or reads what was written for another", "[fuzz]"
   }
   SUCCEED("no target ended the process");
 }
+
+}  // namespace replay_test

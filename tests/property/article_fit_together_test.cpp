@@ -12,6 +12,8 @@
 #include "latchwork/motif.hpp"
 #include "random.hpp"
 
+namespace article_fit_together_test {
+
 using namespace latchwork;
 using latchwork_test::Random;
 
@@ -212,3 +214,5 @@ TEST_CASE("pieces sewn to each other are chosen together as all their candidates
   CHECK(unlike > 30);
   CHECK(together_not > 5);
 }
+
+}  // namespace article_fit_together_test

@@ -7,6 +7,8 @@
 #include "catch.hpp"
 #include "random_article.hpp"
 
+namespace article_test {
+
 using namespace latchwork_test;
 
 namespace {
@@ -87,3 +89,5 @@ TEST_CASE("any article comes to ranges that are ranges, or to a choice that does
   CHECK(made > 40);
   CHECK(refused > 40);
 }
+
+}  // namespace article_test

@@ -15,6 +15,8 @@
 #include "latchwork/plan.hpp"
 #include "random.hpp"
 
+namespace certificate_spoiled_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -186,7 +188,7 @@ TEST_CASE("no stretch whatever gains more than what is to come costs", "[certifi
 }
 
 TEST_CASE("each field of each branch, spoiled in each way, is refused unless the proof is as true",
-          "[certificate][property]") {
+          "[certificate][property][long]") {
   const std::vector<Proven> proofs = proofs_with_branches(3);
   REQUIRE(!proofs.empty());
   int refused = 0;
@@ -243,3 +245,5 @@ TEST_CASE("each field of each branch, spoiled in each way, is refused unless the
   CHECK(refused > 1'000);
   CHECK(as_true < refused / 5);
 }
+
+}  // namespace certificate_spoiled_test

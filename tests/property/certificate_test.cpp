@@ -8,6 +8,8 @@
 #include "instances.hpp"
 #include "latchwork/plan.hpp"
 
+namespace certificate_test {
+
 // Certificates of the planner against the checker, which shares no code with it. tests/python has a second checker.
 
 using namespace latchwork;
@@ -115,3 +117,5 @@ TEST_CASE("a lace as tall as a panel may be is checked in room and time as its c
   ++proof.bound_ms;
   CHECK(check_certificate(grid, {}, effort, proof).place.field == "bound_ms");
 }
+
+}  // namespace certificate_test

@@ -12,6 +12,8 @@
 #include "plan_oracle.hpp"
 #include "random.hpp"
 
+namespace choice_test {
+
 // What a knitter chooses from, against the brute force of tests/support/plan_oracle.hpp.
 
 using namespace latchwork;
@@ -79,7 +81,7 @@ TEST_CASE("the plan in two rhythms is the best of all, and no dearer than the re
 }
 
 TEST_CASE("the front is what a brute force finds, from the fewest kinds to the least plan",
-          "[choice][kinds][property]") {
+          "[choice][kinds][property][long]") {
   int tried = 0;
   int several = 0;
   const int count = how_many(1200);
@@ -412,3 +414,5 @@ TEST_CASE("no longer or shorter period covers more rows of a plan than the one t
   }
   CHECK(found > 100);
 }
+
+}  // namespace choice_test

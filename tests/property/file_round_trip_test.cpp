@@ -6,6 +6,8 @@
 #include "catch.hpp"
 #include "random_values.hpp"
 
+namespace file_round_trip_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -127,3 +129,5 @@ TEST_CASE("a text with a byte spoiled anywhere is refused, or gives a value that
   CHECK(read > 0);
   CHECK(refused > static_cast<int>(text.size()) / 2);
 }
+
+}  // namespace file_round_trip_test

@@ -21,6 +21,8 @@
 #include "latchwork/size.hpp"
 #include "random.hpp"
 
+namespace fit_brute_force_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::fit_swatch;
@@ -561,3 +563,5 @@ TEST_CASE("wherever there are three combinations three are told as near, of howe
     }
   }
 }
+
+}  // namespace fit_brute_force_test

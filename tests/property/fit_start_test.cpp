@@ -11,6 +11,8 @@
 #include "latchwork/fit.hpp"
 #include "random.hpp"
 
+namespace fit_start_test {
+
 using namespace latchwork;
 using latchwork_test::fit_swatch;
 using latchwork_test::fit_texture;
@@ -115,3 +117,5 @@ TEST_CASE("a repeat begins where trying all starts has it begin", "[fit][propert
   }
   CHECK(moved > 30);
 }
+
+}  // namespace fit_start_test

@@ -8,6 +8,8 @@
 #include "latchwork/gauge.hpp"
 #include "random.hpp"
 
+namespace gauge_file_test {
+
 using namespace latchwork;
 using latchwork_test::Random;
 
@@ -129,3 +131,5 @@ TEST_CASE("random bytes after a good header never end in anything but a swatch o
   CHECK(read > 0);
   CHECK(refused > 4000);
 }
+
+}  // namespace gauge_file_test

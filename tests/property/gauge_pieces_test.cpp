@@ -10,6 +10,8 @@
 #include "normal.hpp"
 #include "random.hpp"
 
+namespace gauge_pieces_test {
+
 using namespace latchwork;
 using latchwork_test::normal;
 using latchwork_test::Random;
@@ -61,3 +63,5 @@ TEST_CASE("margins hold as often as they say where swatches differ from each oth
     CHECK(share < 0.985);
   }
 }
+
+}  // namespace gauge_pieces_test

@@ -8,6 +8,8 @@
 #include "catch.hpp"
 #include "random.hpp"
 
+namespace grading_test {
+
 using namespace latchwork;
 using latchwork_test::Random;
 
@@ -178,3 +180,5 @@ TEST_CASE("a grading is the best of all ways to choose from all combinations", "
   CHECK(together > 3);
   CHECK(none > 10);
 }
+
+}  // namespace grading_test

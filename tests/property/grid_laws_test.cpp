@@ -9,6 +9,8 @@
 #include "latchwork/grid.hpp"
 #include "random_grid.hpp"
 
+namespace grid_laws_test {
+
 using namespace latchwork;
 using latchwork_test::any_grid;
 using latchwork_test::Random;
@@ -579,3 +581,5 @@ TEST_CASE("equal grids hash alike, whatever way they were made; a view that diff
     return (mirrored == grid) == (mirrored.hash() == grid.hash());
   });
 }
+
+}  // namespace grid_laws_test

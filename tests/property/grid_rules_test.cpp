@@ -9,6 +9,8 @@
 #include "latchwork/grid.hpp"
 #include "random_grid.hpp"
 
+namespace grid_rules_test {
+
 using namespace latchwork;
 using latchwork_test::any_grid;
 using latchwork_test::Random;
@@ -228,3 +230,5 @@ TEST_CASE("no operation makes a grid that breaks a rule, and crossings stay in o
     CHECK((refused[step] == 0) == always);
   }
 }
+
+}  // namespace grid_rules_test

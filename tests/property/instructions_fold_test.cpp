@@ -16,6 +16,8 @@
 #include "latchwork/simulate.hpp"
 #include "random.hpp"
 
+namespace instructions_fold_test {
+
 using namespace latchwork;
 using latchwork_test::check_read;
 using latchwork_test::needle_at;
@@ -243,3 +245,5 @@ TEST_CASE("what comes again along the bed is told once, and unfolds to the plan"
   }
   CHECK(told > 15);
 }
+
+}  // namespace instructions_fold_test

@@ -12,6 +12,8 @@
 #include "plan_oracle.hpp"
 #include "random.hpp"
 
+namespace plan_begun_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -167,3 +169,5 @@ TEST_CASE("on panels of a person's size, too, a call that is ended at once has a
   CAPTURE(plans, ended);
   CHECK(plans > 40);
 }
+
+}  // namespace plan_begun_test

@@ -9,6 +9,8 @@
 #include "plan_oracle.hpp"
 #include "random.hpp"
 
+namespace plan_blame_test {
+
 // Why nothing keeps conditions, as it is told, against a brute force over all plans.
 
 using namespace latchwork;
@@ -125,3 +127,5 @@ TEST_CASE("each condition that is blamed bars the panel, and without all of them
   CHECK(together > count / 50);
   CHECK(several > count / 100);
 }
+
+}  // namespace plan_blame_test

@@ -12,6 +12,8 @@
 #include "latchwork/error.hpp"
 #include "latchwork/plan.hpp"
 
+namespace plan_bound_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -126,3 +128,5 @@ TEST_CASE("told of an open rhythm, progress has the bound of all plans from the 
   CHECK(told == made.bound_ms);
   CHECK(told >= of_all);
 }
+
+}  // namespace plan_bound_test

@@ -9,6 +9,8 @@
 #include "latchwork/plan.hpp"
 #include "plan_oracle.hpp"
 
+namespace plan_brute_force_test {
+
 // Plans against the brute force of tests/support/plan_oracle.hpp.
 
 using namespace latchwork;
@@ -162,3 +164,5 @@ TEST_CASE("the regular plan is the best of all rhythms, and no better than the b
   }
   CHECK(found > count / 3);
 }
+
+}  // namespace plan_brute_force_test

@@ -9,6 +9,8 @@
 #include "plan_oracle.hpp"
 #include "random.hpp"
 
+namespace plan_conditions_test {
+
 // Plans under conditions against a brute force, and laws that hold between them.
 
 using namespace latchwork;
@@ -217,3 +219,5 @@ TEST_CASE("no condition makes a plan cheaper, and loosening one makes none deare
     }
   }
 }
+
+}  // namespace plan_conditions_test

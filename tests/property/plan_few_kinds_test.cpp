@@ -15,6 +15,8 @@
 #include "latchwork/plan.hpp"
 #include "random.hpp"
 
+namespace plan_few_kinds_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -114,3 +116,5 @@ TEST_CASE("no schedule of as few kinds takes less than a plan that is called the
   }
   CHECK(compared >= how_many(900) * 5);
 }
+
+}  // namespace plan_few_kinds_test

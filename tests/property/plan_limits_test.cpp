@@ -14,6 +14,8 @@
 #include "plan_oracle.hpp"
 #include "random.hpp"
 
+namespace plan_limits_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -216,3 +218,5 @@ TEST_CASE("a limit past the end of the clock or of any count is none", "[plan][l
     CHECK(plan(tiny.grid, tiny.machine, tiny.effort, counted) == plan(tiny.grid, tiny.machine, tiny.effort, plain));
   }
 }
+
+}  // namespace plan_limits_test

@@ -8,6 +8,8 @@
 #include "latchwork/reason.hpp"
 #include "random.hpp"
 
+namespace plan_period_test {
+
 using namespace latchwork;
 using latchwork_test::Random;
 
@@ -120,3 +122,5 @@ TEST_CASE("a plan of the most rows has its period told, and one of more is refus
   plan.rows = std::numeric_limits<int>::min();
   CHECK_THROWS_MATCHES(plan_period(plan), Error, latchwork_test::refused_field(ErrorCode::bad_argument, "rows"));
 }
+
+}  // namespace plan_period_test

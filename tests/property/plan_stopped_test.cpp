@@ -16,6 +16,8 @@
 #include "latchwork/reason.hpp"
 #include "latchwork/simulate.hpp"
 
+namespace plan_stopped_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -270,3 +272,5 @@ TEST_CASE("checks and simulations that are asked to stop end in an error, at wha
     }
   }
 }
+
+}  // namespace plan_stopped_test

@@ -12,6 +12,8 @@
 #include "latchwork/simulate.hpp"
 #include "latchwork/wale.hpp"
 
+namespace plan_ties_test {
+
 using namespace latchwork;
 
 namespace {
@@ -118,3 +120,5 @@ TEST_CASE("the same plan is told, byte by byte: again, from a grid built otherwi
   }
   for (const auto& each : seen) CHECK(each == told);
 }
+
+}  // namespace plan_ties_test

@@ -5,6 +5,8 @@
 #include "latchwork/quantity.hpp"
 #include "random.hpp"
 
+namespace quantity_round_trip_test {
+
 // Quantities over their whole range: some with many digits, some as people measure.
 
 using namespace latchwork;
@@ -55,3 +57,5 @@ TEST_CASE("a length in one unit, taken over another, is the same length", "[quan
     REQUIRE(std::abs(length_in(over, b) - length_in({base}, b)) <= 2 * three_roundings * length_in({base}, b));
   }
 }
+
+}  // namespace quantity_round_trip_test

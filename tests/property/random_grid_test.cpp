@@ -9,6 +9,8 @@
 #include "latchwork/grid.hpp"
 #include "latchwork/wale.hpp"
 
+namespace random_grid_test {
+
 using namespace latchwork;
 using latchwork_test::any_grid;
 using latchwork_test::Random;
@@ -114,3 +116,5 @@ TEST_CASE("the smallest failing grid fails still, and nothing can be left out of
   CHECK(smallest.crossings().size() == 1);
   CHECK(std::ranges::count(smallest.cells(), Cell::knit) == smallest.columns());
 }
+
+}  // namespace random_grid_test

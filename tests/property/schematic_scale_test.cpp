@@ -11,6 +11,8 @@
 #include "random.hpp"
 #include "schematic_lines.hpp"
 
+namespace schematic_scale_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -150,3 +152,5 @@ TEST_CASE("a shaped piece is drawn to scale: extents, every measure, and the clo
   CHECK(drawn > 250);
   CHECK(told > 3 * drawn);
 }
+
+}  // namespace schematic_scale_test

@@ -11,6 +11,8 @@
 #include "latchwork/shaping.hpp"
 #include "random.hpp"
 
+namespace schematic_test {
+
 using namespace latchwork;
 using latchwork_test::Random;
 
@@ -165,3 +167,5 @@ TEST_CASE("a shaped panel in one piece is always drawn, whatever its bands measu
   CHECK(drawn > 500);
   CHECK(parted > 100);
 }
+
+}  // namespace schematic_test

@@ -9,6 +9,8 @@
 #include "random.hpp"
 #include "random_grid.hpp"
 
+namespace session_test {
+
 using namespace latchwork;
 using latchwork_test::Random;
 
@@ -185,3 +187,5 @@ TEST_CASE("sessions of random plans end where their rule says, and hold all the 
   CHECK(planned > 100);
   CHECK(split > 30);
 }
+
+}  // namespace session_test

@@ -10,6 +10,8 @@
 #include "latchwork/simulate.hpp"
 #include "random_grid.hpp"
 
+namespace shaping_test {
+
 using namespace latchwork;
 using latchwork_test::Random;
 
@@ -285,3 +287,5 @@ TEST_CASE("words call gaps of two lengths spread evenly in just the orders in wh
     }
   }
 }
+
+}  // namespace shaping_test

@@ -8,6 +8,8 @@
 #include "random_grid.hpp"
 #include "soonest_plan.hpp"
 
+namespace simulate_moves_test {
+
 using namespace latchwork;
 using latchwork_test::Random;
 using latchwork_test::RandomGridOptions;
@@ -109,3 +111,5 @@ TEST_CASE("any moves at all end in a fabric or in a fault, and what is read can 
   CHECK(sound > 1000);
   CHECK(described_by_none > 1000);
 }
+
+}  // namespace simulate_moves_test

@@ -9,6 +9,8 @@
 #include "random_grid.hpp"
 #include "soonest_plan.hpp"
 
+namespace simulate_panels_test {
+
 using namespace latchwork;
 using latchwork_test::Random;
 using latchwork_test::RandomGridOptions;
@@ -101,3 +103,5 @@ TEST_CASE("whatever the planner plans is read back as it is drawn", "[simulate][
   CHECK(planned > 50);
   CHECK(regular > 20);
 }
+
+}  // namespace simulate_panels_test

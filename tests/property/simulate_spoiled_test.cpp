@@ -16,6 +16,8 @@
 #include "spoil.hpp"
 #include "spoil_oracle.hpp"
 
+namespace simulate_spoiled_test {
+
 using namespace latchwork;
 using latchwork_test::Random;
 using latchwork_test::RandomGridOptions;
@@ -160,7 +162,8 @@ TEST_CASE("a spoiled plan of the planner's is found out as well", "[simulate][sp
   CHECK(spoilt > 100);
 }
 
-TEST_CASE("a spoiled plan of a panel of a person's size is found out as well", "[simulate][spoil][plan][property]") {
+TEST_CASE("a spoiled plan of a panel of a person's size is found out as well",
+          "[simulate][spoil][plan][property][long]") {
   Spoiling spoiling;
   int spoilt = 0;
   Random random(7);
@@ -185,3 +188,5 @@ TEST_CASE("a spoiled plan of a panel of a person's size is found out as well", "
   const Tally& left_out = spoiling.of(Spoil::hold_left_out);
   CHECK(left_out.differs > 0);
 }
+
+}  // namespace simulate_spoiled_test

@@ -6,6 +6,8 @@
 
 #include "catch.hpp"
 
+namespace spacing_test {
+
 using namespace latchwork;
 
 namespace {
@@ -91,3 +93,5 @@ TEST_CASE("flat and with half ends, both edges are alike unless an event falls b
     }
   }
 }
+
+}  // namespace spacing_test

@@ -9,6 +9,8 @@
 #include "latchwork/timings.hpp"
 #include "random.hpp"
 
+namespace timings_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::Random;
@@ -262,3 +264,5 @@ TEST_CASE("any timings that can be made are written and read back equal", "[timi
     CHECK(read_timings(write(timings)) == timings);
   }
 }
+
+}  // namespace timings_test

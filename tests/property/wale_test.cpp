@@ -10,6 +10,8 @@
 #include "latchwork/wale.hpp"
 #include "random_grid.hpp"
 
+namespace wale_test {
+
 using namespace latchwork;
 using latchwork_test::any_grid;
 using latchwork_test::Random;
@@ -106,3 +108,5 @@ TEST_CASE("a crossing undone by its opposite after the next row brings every wal
     for (int x = 0; x < grid.columns(); ++x) REQUIRE(wales.at(3, x) == wales.at(1, x));
   }
 }
+
+}  // namespace wale_test

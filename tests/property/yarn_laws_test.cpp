@@ -5,6 +5,8 @@
 #include "latchwork/yarn.hpp"
 #include "random.hpp"
 
+namespace yarn_laws_test {
+
 // Yarn numbers as the trade has them: 1 to 10 000 tex.
 
 using namespace latchwork;
@@ -61,3 +63,5 @@ TEST_CASE("lengths and weights of a yarn agree with its number", "[yarn][propert
     REQUIRE(near(yarn_tex(yarns_together(std::vector<YarnNumber>(3, yarn))), 3 * yarn_tex(yarn), 2));
   }
 }
+
+}  // namespace yarn_laws_test

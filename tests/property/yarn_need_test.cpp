@@ -9,6 +9,8 @@
 #include "normal.hpp"
 #include "random.hpp"
 
+namespace yarn_need_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::normal;
@@ -210,3 +212,5 @@ TEST_CASE("mirrored, cut into stripes or made twice, a panel needs what it shoul
     CHECK(yarn_need(panel(), Swatch(), in_ounces).estimates.at(0).weight_g == Approx(all));
   }
 }
+
+}  // namespace yarn_need_test

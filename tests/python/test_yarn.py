@@ -37,10 +37,13 @@ def exact_tex(yarn):
     return plies * indirect[yarn.system] / number
 
 
-@pytest.mark.parametrize("first, second", itertools.product(System, repeat=2))
-def test_every_pair_of_systems_converts_as_in_pint(first, second):
-    units = pytest.importorskip("pint").UnitRegistry()
+@pytest.fixture(scope="module")
+def units():
+    return pytest.importorskip("pint").UnitRegistry()
 
+
+@pytest.mark.parametrize("first, second", itertools.product(System, repeat=2))
+def test_every_pair_of_systems_converts_as_in_pint(units, first, second):
     def density(number, system):
         if system in YARDS_PER_POUND:
             return units.Quantity(1 / (number * YARDS_PER_POUND[system]), "pound / yard")

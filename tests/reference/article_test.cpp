@@ -10,6 +10,8 @@
 #include "latchwork/quantity.hpp"
 #include "reference.hpp"
 
+namespace article_test {
+
 // Sizes, rules and cautions of the articles that come with the library, against what their sources print.
 
 using namespace latchwork;
@@ -242,3 +244,5 @@ TEST_CASE("cautions name their sources", "[reference][article]") {
     CHECK(warns(built_in_article(name), "Buttons and toggles are small parts", "common practice, no source"));
   }
 }
+
+}  // namespace article_test

@@ -10,6 +10,8 @@
 #include "reference.hpp"
 #include "walk.hpp"
 
+namespace cable_test {
+
 // Cables as permutations and braids. Every value is read from check_values.json by its id; what is compared with it
 // comes from the library: the crossings of its motifs, and its wales followed through them.
 
@@ -259,3 +261,5 @@ TEST_CASE("CB-22: the longest way home of a rearrangement of n strands is Landau
     CHECK(longest == expected[i].get<int>());
   }
 }
+
+}  // namespace cable_test

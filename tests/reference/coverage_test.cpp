@@ -9,6 +9,8 @@
 #include "catch.hpp"
 #include "reference.hpp"
 
+namespace coverage_test {
+
 using latchwork_test::reference_values;
 
 TEST_CASE("every check value is tested here by its id, or is of no use", "[reference]") {
@@ -38,3 +40,5 @@ TEST_CASE("every check value is tested here by its id, or is of no use", "[refer
   }
   for (const auto& [id, reason] : not_used) CHECK(ids.count(id) == 1);
 }
+
+}  // namespace coverage_test

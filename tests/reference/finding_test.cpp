@@ -6,6 +6,8 @@
 #include "latchwork/motif.hpp"
 #include "reference.hpp"
 
+namespace finding_test {
+
 using namespace latchwork;
 using latchwork_test::reference;
 using latchwork_test::reference_inputs;
@@ -36,3 +38,5 @@ TEST_CASE("CB-23: a cable crossed sooner than it has stitches is found, and the 
     CHECK(found[0].limit == rows);
   }
 }
+
+}  // namespace finding_test

@@ -11,6 +11,8 @@
 #include "latchwork/simulate.hpp"
 #include "reference.hpp"
 
+namespace machine_test {
+
 // What is done at the machine, as planned, and what comes of it, as simulated.
 
 using namespace latchwork;
@@ -83,3 +85,5 @@ TEST_CASE("CH-06 at the machine: the plan re-forms the needles that the mirrored
   CHECK(counted == reference("CH-06").at("expected").get<std::vector<int>>());
   CHECK(verify(grid, planned).verified);
 }
+
+}  // namespace machine_test

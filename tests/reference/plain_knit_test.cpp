@@ -6,6 +6,8 @@
 #include "catch.hpp"
 #include "reference.hpp"
 
+namespace plain_knit_test {
+
 // Geometry of plain knit and weight of cloth. Every value is read from check_values.json by its id.
 
 using namespace latchwork;
@@ -161,3 +163,5 @@ TEST_CASE("KG-15, KG-16: what a shift of a mill's machines takes", "[reference][
                           weight_in(weight, WeightUnit::pound) / printed_lb_per_kg * reference_input(id, "machines")));
   }
 }
+
+}  // namespace plain_knit_test

@@ -5,6 +5,8 @@
 #include "catch.hpp"
 #include "reference.hpp"
 
+namespace quantity_test {
+
 // Lengths and counts over lengths, from text. Every value is read from check_values.json by its id.
 
 using namespace latchwork;
@@ -42,3 +44,5 @@ TEST_CASE("the exact definitions of the inch-pound units", "[reference][quantity
   CHECK(read_weight("1 lb").g == 453.59237);
   CHECK(read_weight("1 grain").g == 0.06479891);
 }
+
+}  // namespace quantity_test

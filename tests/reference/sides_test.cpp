@@ -8,6 +8,8 @@
 #include "reference.hpp"
 #include "walk.hpp"
 
+namespace sides_test {
+
 // Which side is seen, and what is mirrored from there.
 
 using namespace latchwork;
@@ -152,3 +154,5 @@ TEST_CASE("CH-08: what the operator moves left is shifted right on the knit side
     CHECK(direction == reference("CH-08").at("expected").get<std::string>());
   }
 }
+
+}  // namespace sides_test

@@ -9,6 +9,8 @@
 #include "latchwork/size.hpp"
 #include "reference.hpp"
 
+namespace size_test {
+
 // Gauge, sizes and machines. Every value is read from check_values.json by its id; what is compared with it comes from
 // the library's swatches, sizes, fits and generic machines.
 
@@ -217,3 +219,5 @@ TEST_CASE("NP-07: a 2/2 cable on a bulky bed travels 18 mm", "[reference][size]"
   CHECK(crossing_name(grid.crossings()[0]).starts_with(reference_input<std::string>("NP-07", "cable")));
   CHECK(meets_reference("NP-07", grid.crossings()[0].travel() * machine.pitch_mm));
 }
+
+}  // namespace size_test

@@ -9,6 +9,8 @@
 #include "latchwork/shaping.hpp"
 #include "reference.hpp"
 
+namespace spacing_test {
+
 // Even spacing. Every value is read from check_values.json by its id; what it is compared with comes from the library.
 
 using namespace latchwork;
@@ -189,3 +191,5 @@ TEST_CASE("EV-21: q (k - r) + (q + 1) r = n, and the gaps are those, for every n
     }
   }
 }
+
+}  // namespace spacing_test

@@ -10,6 +10,8 @@
 #include "reference.hpp"
 #include "walk.hpp"
 
+namespace symmetry_test {
+
 // Counts of symmetric charts that mathematics knows, found by putting every small chart through the library's views.
 
 using namespace latchwork;
@@ -166,3 +168,5 @@ TEST_CASE("SY-08: the textures that look the same from behind are found by turni
     CHECK(reversible == reference("SY-08").at("expected").at(name).get<bool>());
   }
 }
+
+}  // namespace symmetry_test

@@ -9,6 +9,8 @@
 #include "latchwork/yarn.hpp"
 #include "reference.hpp"
 
+namespace textbook_test {
+
 // Worked examples of textbooks, correspondence schools and handbooks, at the rounding in which they are printed. Every
 // value is read from check_values.json by its id; what it is compared with comes from the library.
 
@@ -198,3 +200,5 @@ TEST_CASE("TB-24: three independent parts, their spread, and the margin by Welch
   // (NIST/SEMATECH e-Handbook, 1.3.6.7.2).
   CHECK(got.width_margin_mm / got.width_spread_mm == Approx(2.101).margin(0.0005));
 }
+
+}  // namespace textbook_test

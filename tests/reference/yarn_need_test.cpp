@@ -6,6 +6,8 @@
 #include "latchwork/motif.hpp"
 #include "reference.hpp"
 
+namespace yarn_need_test {
+
 // Yarn from weighed swatches. Every value is read from check_values.json by its id.
 
 using namespace latchwork;
@@ -97,3 +99,5 @@ TEST_CASE("KG-22: the geometry gives a plain row its width times Kw, at any gaug
     CHECK(need.estimates[0].spread_g == Approx(0).margin(1e-9));
   }
 }
+
+}  // namespace yarn_need_test

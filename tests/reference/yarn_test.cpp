@@ -6,6 +6,8 @@
 #include "catch.hpp"
 #include "reference.hpp"
 
+namespace yarn_test {
+
 // Yarn numbers. Every value is read from check_values.json by its id; what it is compared with comes from the library.
 
 using namespace latchwork;
@@ -161,3 +163,5 @@ TEST_CASE("CY-09: the needles of the classes join end to end", "[reference][yarn
   }
   CHECK(all.back().most_needle_mm == 0);
 }
+
+}  // namespace yarn_test

@@ -11,6 +11,7 @@
 
 #include "catch.hpp"
 #include "latchwork/chart.hpp"
+#include "text.hpp"
 
 namespace latchwork_test {
 
@@ -128,9 +129,6 @@ inline ChartOptions seen_from(Side side, Blank blank) {
   ChartOptions options = seen_from(side);
   options.blank = blank;
   return options;
-}
-inline bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
 }
 
 /// The words of the key alone.

@@ -5,6 +5,8 @@
 #include "catch.hpp"
 #include "latchwork/latchwork.hpp"
 
+namespace shared_values_test {
+
 using namespace latchwork;
 
 namespace {
@@ -62,3 +64,5 @@ TEST_CASE("an error thrown in one thread does not reach another", "[thread][erro
   });
   CHECK(rows == std::vector<int>{5, 6, 7, 8});
 }
+
+}  // namespace shared_values_test

@@ -6,6 +6,8 @@
 #include "latchwork/article.hpp"
 #include "sample_article.hpp"
 
+namespace article_check_test {
+
 // Articles that contradict themselves, or are out of their ranges.
 
 using namespace latchwork;
@@ -139,3 +141,5 @@ TEST_CASE("a file's error tells its place once", "[article][file][error]") {
       read_article("{\"format\": \"latchwork-article\", \"version\": 1,\n\"name\": \"\", \"pieces\": []}"),
       "line 2, name is empty");
 }
+
+}  // namespace article_check_test

@@ -8,6 +8,8 @@
 #include "latchwork/motif.hpp"
 #include "latchwork/size.hpp"
 
+namespace article_fit_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::refused_field;
@@ -247,3 +249,5 @@ TEST_CASE("an edge or a group that would cut a crossing is named", "[article][fi
     CHECK(std::string(error.what()).starts_with("edge: "));
   }
 }
+
+}  // namespace article_fit_test

@@ -7,6 +7,8 @@
 #include "catch.hpp"
 #include "latchwork/motif.hpp"
 
+namespace article_fit_together_test {
+
 using namespace latchwork;
 
 namespace {
@@ -188,3 +190,5 @@ TEST_CASE("a panel that ends within a repeat is no design, for where it repeats 
   CHECK_THROWS_MATCHES(panel_design(wanted, cut), Error,
                        latchwork_test::refused_field(ErrorCode::bad_argument, "groups[0]"));
 }
+
+}  // namespace article_fit_together_test

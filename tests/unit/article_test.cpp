@@ -11,6 +11,8 @@
 #include "catch.hpp"
 #include "sample_article.hpp"
 
+namespace article_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::message_of;
@@ -499,3 +501,5 @@ TEST_CASE("none of a count that no number holds is none", "[article]") {
   choices.counts = {{"n", 1000}, {"m", 2}};
   CHECK_THROWS_MATCHES(targets(article, choices), Error, refused_field(ErrorCode::bad_argument, "choices.counts"));
 }
+
+}  // namespace article_test

@@ -9,6 +9,8 @@
 #include "latchwork/yarn_need.hpp"
 #include "text.hpp"
 
+namespace brief_article_test {
+
 using namespace latchwork;
 using latchwork_test::example;
 using latchwork_test::Folder;
@@ -471,3 +473,5 @@ TEST_CASE("of a yarn that knits no row there is nothing to buy: 0 g", "[brief][y
   CHECK_FALSE(holds(told, "under 0.1 g"));
   CHECK(holds(page_html(brief, job), "<td>unused: 0 g</td>"));
 }
+
+}  // namespace brief_article_test

@@ -9,6 +9,8 @@
 #include "latchwork/schematic.hpp"
 #include "text.hpp"
 
+namespace brief_asked_test {
+
 using namespace latchwork;
 using latchwork_test::example;
 using latchwork_test::Folder;
@@ -187,3 +189,5 @@ TEST_CASE("what brief.json may not hold is refused with its field, and so is the
   refuses([](Brief& brief) { brief.session_ms = 86'400'001; }, "brief.session_ms");
   refuses([](Brief& brief) { brief.rest_ms = 59'999; }, "brief.rest_ms");
 }
+
+}  // namespace brief_asked_test

@@ -13,6 +13,8 @@
 #include "runner_brief.hpp"
 #include "text.hpp"
 
+namespace brief_fitted_test {
+
 using namespace latchwork;
 using latchwork_test::example;
 using latchwork_test::Folder;
@@ -270,3 +272,5 @@ TEST_CASE("a brief that cannot be written leaves the folder as it was", "[brief]
   CHECK(text_of(folder.path / "panel.json") == "mine");
   CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 2);
 }
+
+}  // namespace brief_fitted_test

@@ -13,6 +13,8 @@
 #include "latchwork/instructions.hpp"
 #include "text.hpp"
 
+namespace brief_folder_test {
+
 using namespace latchwork;
 using latchwork_test::example;
 using latchwork_test::Folder;
@@ -213,3 +215,5 @@ TEST_CASE("a chart in text that is wider than a terminal stands in parts one bel
   }
   CHECK(rows_told == 6);  // row 8 in three parts, from both sides
 }
+
+}  // namespace brief_folder_test

@@ -10,6 +10,8 @@
 #include "catch.hpp"
 #include "text.hpp"
 
+namespace brief_match_test {
+
 using namespace latchwork;
 using latchwork_test::example;
 using latchwork_test::Folder;
@@ -193,3 +195,5 @@ TEST_CASE("a yarn's name of two lines is one line in the summary", "[brief][yarn
   brief.yarn->yarns[0].name = "wool\nnatural\x1b[31m";
   CHECK(summary(brief, run(brief)).find("wool?natural?[31m") != std::string::npos);
 }
+
+}  // namespace brief_match_test

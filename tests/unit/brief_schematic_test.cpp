@@ -14,6 +14,8 @@
 #include "schematic_words.hpp"
 #include "text.hpp"
 
+namespace brief_schematic_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -92,3 +94,5 @@ TEST_CASE("more panels than a drawing shows are told, and the others drawn", "[b
   CHECK(all_lines_of(svg, "lw-outline").size() == 1);
   CHECK(holds(svg, "Not drawn: &#39;panel&#39; (60 panels)."));
 }
+
+}  // namespace brief_schematic_test

@@ -15,6 +15,8 @@
 #include "schematic_words.hpp"
 #include "text.hpp"
 
+namespace brief_shaped_test {
+
 using namespace latchwork;
 using latchwork_test::all_lines_of;
 using latchwork_test::Approx;
@@ -345,3 +347,5 @@ TEST_CASE("a shape that takes an outer panel wholly bars its fits, and says wher
   CHECK_THROWS_MATCHES(summary(brief, spoiled), Error,
                        refused_field(ErrorCode::bad_argument, "job.article.works[0].inner_plan"));
 }
+
+}  // namespace brief_shaped_test

@@ -7,6 +7,8 @@
 #include "latchwork/brief.hpp"
 #include "text.hpp"
 
+namespace brief_substitutes_test {
+
 using namespace latchwork;
 using latchwork_test::example;
 using latchwork_test::Folder;
@@ -170,3 +172,5 @@ TEST_CASE("a borrowed gauge is told where another texture bars the size", "[brie
   REQUIRE_FALSE(job.size);
   CHECK(holds(summary(brief, job), "texture 'garter 2/2' is measured by the gauge of 'stockinette', as told"));
 }
+
+}  // namespace brief_substitutes_test

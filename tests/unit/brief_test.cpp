@@ -20,6 +20,8 @@
 #include "latchwork/yarn_need.hpp"
 #include "text.hpp"
 
+namespace brief_test {
+
 using namespace latchwork;
 using latchwork_test::example;
 using latchwork_test::Folder;
@@ -325,3 +327,5 @@ TEST_CASE("progress of the whole job never falls and ends near one", "[brief]") 
   CHECK(last <= 1.0);
   CHECK(last > 0.5);
 }
+
+}  // namespace brief_test

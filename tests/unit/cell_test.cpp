@@ -5,6 +5,8 @@
 
 #include "catch.hpp"
 
+namespace cell_test {
+
 using namespace latchwork;
 
 namespace {
@@ -40,3 +42,5 @@ TEST_CASE("a number that is no cell has no letter of the table", "[cell][error]"
   CHECK(cell_letter(static_cast<Cell>(5)) == '\0');
   CHECK(cell_letter(static_cast<Cell>(255)) == '\0');
 }
+
+}  // namespace cell_test

@@ -11,6 +11,8 @@
 #include "instances.hpp"
 #include "latchwork/plan.hpp"
 
+namespace certificate_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -295,7 +297,7 @@ TEST_CASE("a proof's branches stay within the memory that it may have, and what 
   CHECK(cut);
 }
 
-TEST_CASE("wherever a proof is ended, its certificate holds", "[certificate][limits]") {
+TEST_CASE("wherever a proof is ended, its certificate holds", "[certificate][limits][long]") {
   const Grid grid = latchwork_test::distinct_panel(40, 400, 3);
   const std::int64_t total = plan(grid, Machine{}).total_ms;
   // By the clock, in the midst of one step or another; and by the caller, between two.
@@ -327,3 +329,5 @@ TEST_CASE("wherever a proof is ended, its certificate holds", "[certificate][lim
     CHECK(check_certificate(grid, {}, {}, certificate).holds);
   }
 }
+
+}  // namespace certificate_test

@@ -12,6 +12,8 @@
 #include "latchwork/machine.hpp"
 #include "latchwork/plan.hpp"
 
+namespace chart_sheet_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -277,3 +279,5 @@ TEST_CASE("the middle of the bed is marked between L1 and R1, from the operator'
   }
   CHECK(Picture(panel, seen_from(Side::right_side)).paths.count("bed-middle") == 0);
 }
+
+}  // namespace chart_sheet_test

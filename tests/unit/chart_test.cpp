@@ -15,6 +15,8 @@
 #include "latchwork/motif.hpp"
 #include "random_grid.hpp"
 
+namespace chart_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -481,3 +483,5 @@ TEST_CASE("a chart is not drawn for a machine out of its ranges", "[chart][error
     CHECK_THROWS_MATCHES(chart_text(panel, options), Error, refused_field(ErrorCode::bad_argument, "machine.needles"));
   }
 }
+
+}  // namespace chart_test

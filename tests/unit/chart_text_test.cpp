@@ -9,6 +9,8 @@
 #include "chart_picture.hpp"
 #include "latchwork/motif.hpp"
 
+namespace chart_text_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -191,3 +193,5 @@ TEST_CASE("the text chart marks the rows in which strips begin again", "[chart]"
   CHECK_FALSE(holds(none, "+"));
   CHECK_FALSE(holds(none, "begin again"));
 }
+
+}  // namespace chart_text_test

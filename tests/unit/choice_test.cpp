@@ -17,6 +17,8 @@
 #include "latchwork/simulate.hpp"
 #include "purl_panels.hpp"
 
+namespace choice_test {
+
 // By hand; a stop takes 15 s, a batch 12 s, a purl rung with its drop 3 s, a knit rung 4.5 s where nothing else is
 // said.
 
@@ -397,3 +399,5 @@ TEST_CASE("rows that are closed or out of the panel are told", "[conditions]") {
   CHECK_THROWS_MATCHES(plan(grid, Machine{}, {}, options), Error,
                        refused_field(ErrorCode::bad_argument, "options.conditions.closed_rows[0]"));
 }
+
+}  // namespace choice_test

@@ -2,6 +2,8 @@
 
 #include "catch.hpp"
 
+namespace crossing_test {
+
 using namespace latchwork;
 
 TEST_CASE("n/m RC and n/m LC name the front group first: left in a right cross, right in a left cross", "[crossing]") {
@@ -44,3 +46,5 @@ TEST_CASE("lean and centre have the numbers that files and the C ABI use", "[cro
   CHECK(static_cast<int>(Centre::between) == 1);
   CHECK(static_cast<int>(Centre::behind) == 2);
 }
+
+}  // namespace crossing_test

@@ -5,6 +5,8 @@
 
 #include "catch.hpp"
 
+namespace error_test {
+
 using namespace latchwork;
 
 TEST_CASE("every error code has a name of its own, and the numbers run on without a gap", "[error]") {
@@ -30,3 +32,5 @@ TEST_CASE("an error keeps its code, its place and its words when it is copied", 
   CHECK(copy.place() == place);
   CHECK(std::string(copy.what()).find("32 wide") != std::string::npos);
 }
+
+}  // namespace error_test

@@ -11,6 +11,8 @@
 #include "latchwork/motif.hpp"
 #include "sample_article.hpp"
 
+namespace file_golden_test {
+
 using namespace latchwork;
 using latchwork_test::refused_field;
 
@@ -176,3 +178,5 @@ TEST_CASE("a panel by parts and the same panel in full are one panel", "[file][g
   CHECK(golden("panel.json", write(panel)) == write(panel));
   CHECK(read_panel(text_of("panel.json")) == panel);
 }
+
+}  // namespace file_golden_test

@@ -14,6 +14,8 @@
 #include "latchwork/gauge.hpp"
 #include "latchwork/timings.hpp"
 
+namespace file_misspelt_test {
+
 using namespace latchwork;
 
 namespace {
@@ -178,3 +180,5 @@ TEST_CASE("what a name was meant for is told only where it is near and not there
         "line 1, field column 6: the header has no name for it");
   CHECK(message_of(swatch, "texture,counted,count,length,counts\n").find("perhaps") == std::string::npos);
 }
+
+}  // namespace file_misspelt_test

@@ -6,6 +6,8 @@
 #include "latchwork/file.hpp"
 #include "latchwork/motif.hpp"
 
+namespace file_panel_test {
+
 using namespace latchwork;
 
 namespace {
@@ -158,3 +160,5 @@ TEST_CASE("a crossing that lacks a stitch in the part above is told there", "[fi
     CHECK(error.place().row == 3);
   }
 }
+
+}  // namespace file_panel_test

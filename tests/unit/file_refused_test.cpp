@@ -10,6 +10,8 @@
 #include "latchwork/timings.hpp"
 #include "refused_files.hpp"
 
+namespace file_refused_test {
+
 using namespace latchwork;
 
 namespace {
@@ -62,3 +64,5 @@ TEST_CASE("a file of 100 MB is refused by every reader before it is looked at", 
     CHECK_THROWS_MATCHES(read(text), Error, latchwork_test::refused_field(ErrorCode::too_large, "", 1));
   }
 }
+
+}  // namespace file_refused_test

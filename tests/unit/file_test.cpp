@@ -5,6 +5,8 @@
 
 #include "catch.hpp"
 
+namespace file_test {
+
 using namespace latchwork;
 using latchwork_test::refused;
 using latchwork_test::refused_field;
@@ -261,3 +263,5 @@ TEST_CASE("a number that no count holds is told as one, and not as a fraction", 
     }
   }
 }
+
+}  // namespace file_test

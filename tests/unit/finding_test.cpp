@@ -8,6 +8,8 @@
 #include "catch.hpp"
 #include "latchwork/shaping.hpp"
 
+namespace finding_test {
+
 using namespace latchwork;
 using latchwork_test::refused_field;
 
@@ -546,3 +548,5 @@ TEST_CASE("a machine out of its ranges is refused with the field", "[finding][ma
   CAPTURE(field);
   CHECK_THROWS_MATCHES(findings(Grid(2, 2), machine), Error, refused_field(ErrorCode::bad_argument, field));
 }
+
+}  // namespace finding_test

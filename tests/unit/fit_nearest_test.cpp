@@ -8,6 +8,8 @@
 #include "latchwork/motif.hpp"
 #include "latchwork/size.hpp"
 
+namespace fit_nearest_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 
@@ -416,3 +418,5 @@ TEST_CASE("the share that is told never falls where nothing fits and starts vary
   CHECK(fit(wanted, swatch(), options).candidates.empty());
   CHECK(last == 1);
 }
+
+}  // namespace fit_nearest_test

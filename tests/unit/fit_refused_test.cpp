@@ -9,6 +9,8 @@
 #include "fit_request.hpp"
 #include "latchwork/size.hpp"
 
+namespace fit_refused_test {
+
 using namespace latchwork;
 using latchwork_test::candidates;
 using latchwork_test::four_by_two_and_a_half;
@@ -258,3 +260,5 @@ TEST_CASE("a bare column beside which a tied group always stands is not outermos
   std::swap(wanted.groups[0].strips, wanted.groups[1].strips);  // now it is
   CHECK_THROWS_MATCHES(candidates(wanted), Error, refused_field(ErrorCode::bad_argument, "groups[1].strips"));
 }
+
+}  // namespace fit_refused_test

@@ -5,6 +5,8 @@
 #include "latchwork/fit.hpp"
 #include "latchwork/motif.hpp"
 
+namespace fit_start_test {
+
 using namespace latchwork;
 
 namespace {
@@ -132,3 +134,5 @@ TEST_CASE("any number of rows still begins with the row that balances best", "[f
             .grid()
             .rows() == 24);
 }
+
+}  // namespace fit_start_test

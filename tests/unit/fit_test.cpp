@@ -11,6 +11,8 @@
 #include "fit_request.hpp"
 #include "latchwork/size.hpp"
 
+namespace fit_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::candidates;
@@ -441,3 +443,5 @@ TEST_CASE("a fit tells how far it is, and ends when it is asked to", "[fit]") {
   CHECK(fit(wanted, four_by_two_and_a_half(), options).candidates.empty());
   CHECK(last == 1);
 }
+
+}  // namespace fit_test

@@ -15,6 +15,8 @@
 #include "latchwork/size.hpp"
 #include "text.hpp"
 
+namespace fitted_piece_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::example;
@@ -260,3 +262,5 @@ TEST_CASE("a candidate whose error is no number is refused by that field", "[art
   CHECK_THROWS_MATCHES(fitted_piece(piece(120, 200, {at(200, 80)}), wanted, made, swatch()), Error,
                        refused_field(ErrorCode::bad_argument, "width_error_mm"));
 }
+
+}  // namespace fitted_piece_test

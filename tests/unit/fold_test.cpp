@@ -10,6 +10,8 @@
 #include "catch.hpp"
 #include "random.hpp"
 
+namespace fold_test {
+
 using latchwork::writing::Fold;
 using latchwork::writing::folded;
 using latchwork::writing::StopWork;
@@ -159,3 +161,5 @@ TEST_CASE("folds take the fewest letters, but where the stops repeated would not
   }
   CHECK(fewest > 150);
 }
+
+}  // namespace fold_test

@@ -5,6 +5,8 @@
 #include "latchwork/gauge.hpp"
 #include "latchwork/quantity.hpp"
 
+namespace gauge_file_test {
+
 using namespace latchwork;
 using latchwork_test::refused_field;
 
@@ -314,3 +316,5 @@ TEST_CASE("a line of nothing but commas is refused before it takes many times it
   CHECK_THROWS_MATCHES(read_swatch(header + std::string(2'000, ',') + "\n"), Error,
                        refused_field(ErrorCode::bad_syntax, "", 2));
 }
+
+}  // namespace gauge_file_test

@@ -8,6 +8,8 @@
 
 #include "catch.hpp"
 
+namespace gauge_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::refused_field;
@@ -412,3 +414,5 @@ TEST_CASE("a swatch of more measurements than its limit is refused", "[gauge][er
   CHECK_THROWS_MATCHES(Swatch(std::vector<Measurement>(Swatch::max_measurements + 1, one)), Error,
                        refused_field(ErrorCode::too_large, "measurements"));
 }
+
+}  // namespace gauge_test

@@ -11,6 +11,8 @@
 #include "latchwork/motif.hpp"
 #include "latchwork/size.hpp"
 
+namespace grading_test {
+
 using namespace latchwork;
 using latchwork_test::refused_field;
 
@@ -58,7 +60,7 @@ TEST_CASE("every size of a family has the same edges, and more of the motif the 
   CHECK(grading.candidates[2].rows == 120);
 }
 
-TEST_CASE("what the 300 best of each size do not hold is found", "[grading]") {
+TEST_CASE("what the 300 best of each size do not hold is found", "[grading][long]") {
   // The only choices of error 1e-5 or so have the same times in both but for one; the best of each size, thousands of
   // them, do not go together. Without a look at more than 300 there is none.
   const Swatch two({{"a", Counted::stitches, 25, 100, ""},
@@ -374,3 +376,5 @@ TEST_CASE("a grading tells its share to the end, also where the last constructio
   grade(request, swatch(), options);
   CHECK(last == 1);
 }
+
+}  // namespace grading_test

@@ -6,6 +6,8 @@
 #include "latchwork/error.hpp"
 #include "latchwork/grid.hpp"
 
+namespace grid_joins_test {
+
 using namespace latchwork;
 using latchwork_test::message_of;
 using latchwork_test::refused;
@@ -293,3 +295,5 @@ TEST_CASE("a grid pasted on itself is unchanged", "[grid][paste]") {
   grid.paste(grid, 1, 0);
   CHECK(grid == rope);
 }
+
+}  // namespace grid_joins_test

@@ -9,6 +9,8 @@
 #include "catch.hpp"
 #include "latchwork/error.hpp"
 
+namespace grid_test {
+
 using namespace latchwork;
 using latchwork_test::refused;
 using latchwork_test::refused_field;
@@ -394,3 +396,5 @@ TEST_CASE("a crossing in the way is named with all its columns", "[grid]") {
     CHECK(std::string(error.what()).find("after row 1, columns 0 to 3") != std::string::npos);
   }
 }
+
+}  // namespace grid_test

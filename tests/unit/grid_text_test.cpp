@@ -7,6 +7,8 @@
 #include "latchwork/error.hpp"
 #include "latchwork/grid.hpp"
 
+namespace grid_text_test {
+
 using namespace latchwork;
 using latchwork_test::refused;
 using latchwork_test::refused_field;
@@ -183,3 +185,5 @@ TEST_CASE("a number past any integer, and a text past the limits, are too large"
   for (int row = 0; row <= Grid::max_side; ++row) tall += "k\n";
   CHECK_THROWS_MATCHES(Grid::from_text(tall), Error, refused_field(ErrorCode::too_large, "rows", Grid::max_side + 1));
 }
+
+}  // namespace grid_text_test

@@ -7,6 +7,8 @@
 #include "latchwork/error.hpp"
 #include "latchwork/grid.hpp"
 
+namespace grid_views_test {
+
 using namespace latchwork;
 using latchwork_test::refused;
 
@@ -195,3 +197,5 @@ TEST_CASE("wide rows are mirrored cell by cell at every width, whole words and t
   }
   SUCCEED("every width");
 }
+
+}  // namespace grid_views_test

@@ -10,6 +10,8 @@
 #include "latchwork/simulate.hpp"
 #include "text.hpp"
 
+namespace instructions_edges_test {
+
 using namespace latchwork;
 using latchwork_test::holds;
 using latchwork_test::told_of;
@@ -200,3 +202,5 @@ TEST_CASE("the key tells slips and tucks by what closes their stack", "[instruct
     if (move.row == 1) CHECK(move.kind == MoveKind::rung_before);
   }
 }
+
+}  // namespace instructions_edges_test

@@ -8,6 +8,8 @@
 #include "latchwork/motif.hpp"
 #include "text.hpp"
 
+namespace instructions_test {
+
 using namespace latchwork;
 using latchwork_test::holds;
 using latchwork_test::refused_field;
@@ -567,3 +569,5 @@ TEST_CASE("work that comes again along the bed is told once, with how far on and
   const Panel two = join_strips("Two", 8, std::vector<Strip>{stockinette(1), reverse(1), stockinette(2), reverse(1)});
   CHECK_FALSE(holds(instructions(two, plan(two.grid(), Machine{}), Machine{}), " x ["));
 }
+
+}  // namespace instructions_test

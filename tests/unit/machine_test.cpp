@@ -5,6 +5,8 @@
 
 #include "catch.hpp"
 
+namespace machine_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::refused_field;
@@ -103,3 +105,5 @@ TEST_CASE("needles of a machine out of its ranges are not told", "[machine][erro
   CHECK_THROWS_MATCHES(leftmost_needle(machine, 3), Error, refused_field(ErrorCode::bad_argument, "machine.leftmost"));
   CHECK_THROWS_MATCHES(needle_of(machine, 3, 1), Error, refused_field(ErrorCode::bad_argument, "machine.leftmost"));
 }
+
+}  // namespace machine_test

@@ -13,6 +13,8 @@
 #include "latchwork/simulate.hpp"
 #include "latchwork/wale.hpp"
 
+namespace motif_test {
+
 using namespace latchwork;
 using latchwork_test::message_of;
 using latchwork_test::refused_field;
@@ -246,3 +248,5 @@ TEST_CASE("a motif's refusal quotes the number that was asked for, and the great
   CHECK(message_of([] { rope(65535, 2, 4, Lean::left); }) == "front 65535 and back 2 come to 65537; at most 65536");
   CHECK(message_of([] { garter(2, 65536); }) == "knit_rows 2 and purl_rows 65536 come to 65538; at most 65536");
 }
+
+}  // namespace motif_test

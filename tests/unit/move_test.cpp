@@ -9,6 +9,8 @@
 #include "latchwork/grid.hpp"
 #include "latchwork/simulate.hpp"
 
+namespace move_test {
+
 using namespace latchwork;
 using latchwork_test::HandMoves;
 using latchwork_test::refused_field;
@@ -235,3 +237,5 @@ TEST_CASE("each move is told in words with its needles and rows", "[move]") {
   for (std::size_t i = 0; i < all.size(); ++i) CHECK(describe(all[i]) == words[i]);
   CHECK(describe({.kind = static_cast<MoveKind>(99)}) == "move of unknown kind 99");
 }
+
+}  // namespace move_test

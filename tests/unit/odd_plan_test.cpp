@@ -11,6 +11,8 @@
 #include "latchwork/chart.hpp"
 #include "latchwork/instructions.hpp"
 
+namespace odd_plan_test {
+
 using namespace latchwork;
 
 namespace {
@@ -289,3 +291,5 @@ TEST_CASE("a price as high as a number can be is told whole where it is refused"
   INFO(check.message);
   CHECK(check.message.find("the classes pay 9223372036854775812 in all") != std::string::npos);
 }
+
+}  // namespace odd_plan_test

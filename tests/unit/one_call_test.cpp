@@ -17,6 +17,8 @@
 #include "plan/solve.hpp"
 #include "purl_panels.hpp"
 
+namespace one_call_test {
+
 using namespace latchwork;
 using planning::OneCall;
 
@@ -217,3 +219,5 @@ TEST_CASE("tolerances of a call that is over tell nothing of the plan, which is 
   }
   CHECK_THROWS_AS(plan_tolerances(grid, Machine{}, {}, spoiled), Error);
 }
+
+}  // namespace one_call_test

@@ -14,6 +14,8 @@
 #include "latchwork/panel.hpp"
 #include "latchwork/plan.hpp"
 
+namespace page_sheets_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -265,3 +267,5 @@ TEST_CASE("a crossing made before a sheet's first row keeps its marks: the row b
   CHECK_FALSE(holds(joined_words(chart_svg(panel_of(grid), options)), note));
   CHECK(marks() == 4);
 }
+
+}  // namespace page_sheets_test

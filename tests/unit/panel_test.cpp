@@ -7,6 +7,8 @@
 #include "latchwork/error.hpp"
 #include "latchwork/motif.hpp"
 
+namespace panel_test {
+
 using namespace latchwork;
 using latchwork_test::refused;
 using latchwork_test::refused_field;
@@ -292,3 +294,5 @@ TEST_CASE("a panel that ends inside a repeat is cut at the top, crossings with t
   CHECK(join_strips("b", 9, strips).grid().crossings().size() == 2);  // the second on the panel's edge: a finding
   CHECK(join_strips("c", 10, strips).grid().crossings().size() == 2);
 }
+
+}  // namespace panel_test

@@ -10,6 +10,8 @@
 #include "latchwork/shaping.hpp"
 #include "latchwork/size.hpp"
 
+namespace piece_outline_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::refused;
@@ -201,3 +203,5 @@ TEST_CASE("a point above the piece's length is refused, though the panel is that
   CHECK_THROWS_MATCHES(piece_outline(piece, plain(48, 40), swatch()), Error,
                        refused_field(ErrorCode::bad_argument, "piece.shape[1].height_least_mm"));
 }
+
+}  // namespace piece_outline_test

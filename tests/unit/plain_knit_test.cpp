@@ -4,6 +4,8 @@
 
 #include "catch.hpp"
 
+namespace plain_knit_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::refused_field;
@@ -51,3 +53,5 @@ TEST_CASE("what plain knit cannot be is refused with its field", "[plain_knit][e
   CHECK_THROWS_MATCHES(tightness_factor({YarnSystem::tex, 0, 1}, 5), Error,
                        refused_field(ErrorCode::bad_argument, "number"));
 }
+
+}  // namespace plain_knit_test

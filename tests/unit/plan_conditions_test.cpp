@@ -16,6 +16,8 @@
 #include "latchwork/simulate.hpp"
 #include "random.hpp"
 
+namespace plan_conditions_test {
+
 // Side conditions, worked out by hand. Efforts are the defaults where no others are said: a stop 15 s, a batch 12 s, a
 // purl rung 3 s with its drop, a knit rung 4.5 s.
 
@@ -533,3 +535,5 @@ TEST_CASE("a search that is stopped before it found a plan under the conditions 
   CHECK_THROWS_MATCHES(plan(grid, Machine{}, {}, options), Error,
                        refused_field(ErrorCode::cancelled, "options.conditions"));
 }
+
+}  // namespace plan_conditions_test

@@ -12,6 +12,8 @@
 #include "latchwork/reason.hpp"
 #include "latchwork/simulate.hpp"
 
+namespace plan_kinds_told_apart_test {
+
 using namespace latchwork;
 using latchwork_test::kinds_of;
 using latchwork_test::refused_field;
@@ -138,3 +140,5 @@ TEST_CASE("what every task costs at its last stop may be more than can be counte
   CHECK(made.status != PlanStatus::infeasible);  // a stop after every second row will do
   CHECK(made.bound_ms <= made.total_ms);
 }
+
+}  // namespace plan_kinds_told_apart_test

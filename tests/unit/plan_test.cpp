@@ -8,6 +8,8 @@
 #include "instances.hpp"
 #include "latchwork/simulate.hpp"
 
+namespace plan_test {
+
 using namespace latchwork;
 using latchwork_test::refused_field;
 
@@ -421,3 +423,5 @@ TEST_CASE("each status has its name", "[plan]") {
   CHECK(plan_status_name(PlanStatus::infeasible) == "infeasible");
   CHECK(plan_status_name(static_cast<PlanStatus>(3)).empty());
 }
+
+}  // namespace plan_test

@@ -5,6 +5,8 @@
 
 #include "catch.hpp"
 
+namespace quantity_test {
+
 using namespace latchwork;
 using latchwork_test::refused_at;
 using latchwork_test::refused_field;
@@ -246,3 +248,5 @@ TEST_CASE("units convert by their definitions", "[quantity]") {
   CHECK(weight_in({453.59237}, WeightUnit::grain) == 7000);
   CHECK(Length{1} < Length{2});
 }
+
+}  // namespace quantity_test

@@ -9,6 +9,8 @@
 #include "instances.hpp"
 #include "purl_panels.hpp"
 
+namespace reason_test {
+
 // By hand; a stop takes 15 s, a batch 12 s, a purl rung with its drop 3 s, a knit rung 4.5 s where nothing else is
 // said.
 
@@ -269,3 +271,5 @@ TEST_CASE("a plan of another size is told before anything else is looked at", "[
   }
   CHECK(told == 0);
 }
+
+}  // namespace reason_test

@@ -9,6 +9,8 @@
 #include "latchwork/schematic.hpp"
 #include "latchwork/shaping.hpp"
 
+namespace schematic_edge_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 
@@ -197,3 +199,5 @@ TEST_CASE("bands of one gauge do not break a slope", "[schematic][shaping]") {
   CHECK(schematic_piece(shaped(bands, outline), swatch()).outline ==
         schematic_piece(shaped(plain(60, 60), outline), swatch()).outline);
 }
+
+}  // namespace schematic_edge_test

@@ -9,6 +9,8 @@
 #include "schematic_words.hpp"
 #include "text.hpp"
 
+namespace schematic_graded_test {
+
 using namespace latchwork;
 using latchwork_test::all_lines_of;
 using latchwork_test::Approx;
@@ -180,3 +182,5 @@ TEST_CASE("a grading that cannot be drawn is refused with its field", "[schemati
   drawn.pieces[0].others[1] = {{0, 0}, {10, 10}};
   CHECK_THROWS_MATCHES(schematic_svg(drawn), Error, refused_field(ErrorCode::bad_argument, "pieces[0].others[1]"));
 }
+
+}  // namespace schematic_graded_test

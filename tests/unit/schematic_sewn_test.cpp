@@ -13,6 +13,8 @@
 #include "schematic_words.hpp"
 #include "text.hpp"
 
+namespace schematic_sewn_test {
+
 using namespace latchwork;
 using namespace latchwork_test;
 
@@ -204,3 +206,5 @@ TEST_CASE("what the names of pieces sewn together begin with stands once over th
   CHECK(holds(same, ">sleeve<"));
   CHECK(same.find(">sleeve<") == same.rfind(">sleeve<"));  // nothing is left to say of each
 }
+
+}  // namespace schematic_sewn_test

@@ -15,6 +15,8 @@
 #include "schematic_words.hpp"
 #include "text.hpp"
 
+namespace schematic_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::check_layout;
@@ -171,6 +173,18 @@ TEST_CASE("the widest row is measured where it is wider than both ends", "[schem
                                    [](const SchematicMeasure& m) { return m.label == "width at the widest row"; });
   REQUIRE(widest != piece.measures.end());
   CHECK(widest->mm == Approx(80 / 0.28));
+  check_layout(schematic_svg(of({piece})));
+}
+
+TEST_CASE("of a piece that steps out to its widest row one height is told once", "[schematic]") {
+  const EdgeShape edge{.points = {{0, 20}, {60, 20}, {61, 0}, {120, 20}}};
+  const SchematicPiece piece = schematic_piece(shaped(plain(120, 80, "urn"), outlined(120, 80, edge, edge)), swatch());
+  std::vector<double> heights;
+  for (const SchematicMeasure& each : piece.measures) {
+    if (each.side == MeasureSide::left) heights.push_back(each.mm);
+  }
+  CHECK(std::count_if(heights.begin(), heights.end(), [](double mm) { return mm == Approx(60 / 0.42).margin(3); }) ==
+        1);
   check_layout(schematic_svg(of({piece})));
 }
 
@@ -455,3 +469,5 @@ TEST_CASE("a wide step between two slopes is measured: how high it is, and how w
   CHECK(mm("height to the step") == Approx(60 * row));
   check_layout(schematic_svg(of({piece})));
 }
+
+}  // namespace schematic_test

@@ -7,6 +7,8 @@
 #include "catch.hpp"
 #include "latchwork/grid.hpp"
 
+namespace session_test {
+
 using namespace latchwork;
 using latchwork_test::refused_field;
 
@@ -208,3 +210,5 @@ TEST_CASE("session options and plans out of their ranges are refused by field", 
   none.status = PlanStatus::infeasible;
   CHECK(sessions(none).empty());
 }
+
+}  // namespace session_test

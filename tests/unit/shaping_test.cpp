@@ -15,6 +15,8 @@
 #include "latchwork/plan.hpp"
 #include "latchwork/simulate.hpp"
 
+namespace shaping_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::refused;
@@ -531,3 +533,5 @@ TEST_CASE("a crossing that is kept and reaches into the edge stitches is told", 
   grid.cross({.row = 2, .column = 1, .left = 2, .right = 2});
   CHECK(shape_findings(grid, whole).empty());
 }
+
+}  // namespace shaping_test

@@ -5,6 +5,8 @@
 #include "hand_moves.hpp"
 #include "latchwork/simulate.hpp"
 
+namespace simulate_fault_test {
+
 using namespace latchwork;
 using latchwork_test::HandMoves;
 
@@ -320,3 +322,5 @@ TEST_CASE("no rows make no fabric", "[simulate][fault]") {
   REQUIRE(fabric.faults.size() == 1);
   CHECK(fabric.faults[0].message == "no row was knitted, so there is no fabric to read");
 }
+
+}  // namespace simulate_fault_test

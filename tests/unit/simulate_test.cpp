@@ -8,6 +8,8 @@
 #include "hand_moves.hpp"
 #include "latchwork/wale.hpp"
 
+namespace simulate_test {
+
 using namespace latchwork;
 using latchwork_test::HandMoves;
 using latchwork_test::refused;
@@ -344,3 +346,5 @@ TEST_CASE("a bed that does not exist, or more rows than a grid has, is refused",
   CHECK_THROWS_MATCHES(simulate({.leftmost = 1, .columns = Grid::max_side}, HandMoves().pass(4096)), Error,
                        refused_field(ErrorCode::too_large, "moves"));
 }
+
+}  // namespace simulate_test

@@ -11,6 +11,8 @@
 #include "latchwork/simulate.hpp"
 #include "soonest_plan.hpp"
 
+namespace simulate_verify_test {
+
 using namespace latchwork;
 using latchwork_test::refused;
 using latchwork_test::refused_field;
@@ -592,3 +594,5 @@ TEST_CASE("needles that the next row cannot knit back from hold are told", "[ver
   CHECK_THROWS_MATCHES(instructions(join_strips("strap", 4, std::vector<Strip>{strip}), plan, Machine{}), Error,
                        latchwork_test::refused(ErrorCode::bad_argument, Place{2, 10, 0, "stops[0].holds[1]"}));
 }
+
+}  // namespace simulate_verify_test

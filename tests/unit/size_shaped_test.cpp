@@ -11,6 +11,8 @@
 #include "latchwork/size.hpp"
 #include "size_swatch.hpp"
 
+namespace size_shaped_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::measure;
@@ -218,3 +220,5 @@ TEST_CASE("stretches of a shaped band that add up are counted as stretches", "[s
       "strips of unlike height add up over 2 stretches of rows: the tallest make 401.5 mm, the lowest 400.0 mm, 1.5 mm "
       "apart");
 }
+
+}  // namespace size_shaped_test

@@ -12,6 +12,8 @@
 #include "random.hpp"
 #include "size_swatch.hpp"
 
+namespace size_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::measure;
@@ -168,7 +170,7 @@ TEST_CASE("margins: Student's t at the effective degrees of freedom, cut to the 
   CHECK(size(both, Swatch(measurements)).width_margin_mm == Approx(9.2376 * std::sqrt(2.0) * 2.776).epsilon(2e-4));
 }
 
-TEST_CASE("the margins hold what they promise: a Monte Carlo run over swatches and panels", "[size]") {
+TEST_CASE("the margins hold what they promise: a Monte Carlo run over swatches and panels", "[size][long]") {
   // A knitter's true gauges are drawn on; each swatch is places drawn about them, each panel one more draw: so often as
   // the level says the panel lies within the margin of the size that its swatch gave. Several panels, bands, shared
   // textures, few and many places.
@@ -517,3 +519,5 @@ TEST_CASE("a mirrored panel has the same size to the last bit, its strips in the
   mirrored.strips = straight.strips;
   CHECK(mirrored == straight);
 }
+
+}  // namespace size_test

@@ -6,6 +6,8 @@
 
 #include "catch.hpp"
 
+namespace spacing_test {
+
 using namespace latchwork;
 using latchwork_test::refused_field;
 
@@ -77,3 +79,5 @@ TEST_CASE("a spacing that nothing spread is not put into words past the longest 
   made.every = 1;
   CHECK_THROWS_MATCHES(spacing_text(made, Counted::rows), Error, refused_field(ErrorCode::bad_argument, "step"));
 }
+
+}  // namespace spacing_test

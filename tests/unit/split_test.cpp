@@ -17,6 +17,8 @@
 #include "latchwork/yarn_need.hpp"
 #include "random.hpp"
 
+namespace split_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::Random;
@@ -342,3 +344,5 @@ TEST_CASE("of all ways to part a panel it is the first by the written rule", "[s
   CHECK(parted > 60);
   CHECK(even > 15);
 }
+
+}  // namespace split_test

@@ -6,6 +6,8 @@
 #include "latchwork/error.hpp"
 #include "latchwork/motif.hpp"
 
+namespace strip_test {
+
 using namespace latchwork;
 using latchwork_test::refused_field;
 
@@ -60,3 +62,5 @@ TEST_CASE("a height is refused below 1 and past the limit, but not because whole
                        refused_field(ErrorCode::too_large, "rows"));
   CHECK(strip.filled_up(Grid::max_side).grid.rows() == Grid::max_side);
 }
+
+}  // namespace strip_test

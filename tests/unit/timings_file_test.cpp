@@ -4,6 +4,8 @@
 #include "catch.hpp"
 #include "latchwork/timings.hpp"
 
+namespace timings_file_test {
+
 using namespace latchwork;
 using latchwork_test::refused_field;
 
@@ -133,3 +135,5 @@ TEST_CASE("spells out of their range are refused with index and field", "[timing
   const std::vector<Spell> many(Timings::max_spells + 1, {.rows = 1, .time_ms = 1});
   CHECK_THROWS_MATCHES(Timings(many), Error, refused_field(ErrorCode::too_large, "spells"));
 }
+
+}  // namespace timings_file_test

@@ -5,6 +5,8 @@
 #include "catch.hpp"
 #include "latchwork/timings.hpp"
 
+namespace timings_fit_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::refused_field;
@@ -206,3 +208,5 @@ TEST_CASE("a fit is described line by line", "[timings]") {
                                    "spell 3: 1.500 s longer than its work lets expect (4.2 standard deviations)\n"
                                    "line 9: 2.000 s shorter than its work lets expect (8.0 standard deviations)\n"));
 }
+
+}  // namespace timings_fit_test

@@ -5,6 +5,8 @@
 #include "catch.hpp"
 #include "latchwork/error.hpp"
 
+namespace wale_test {
+
 using namespace latchwork;
 using latchwork_test::refused;
 
@@ -100,3 +102,5 @@ TEST_CASE("wales are equal where they and their grids' sizes are", "[wale]") {
   CHECK(Wales(Grid::from_text("kk\n")) != Wales(Grid::from_text("k.\n")));
   CHECK(Wales(Grid::from_text("..\n")) != Wales(Grid::from_text("...\n...\n")));
 }
+
+}  // namespace wale_test

@@ -8,6 +8,8 @@
 #include "latchwork/motif.hpp"
 #include "yarn_sample.hpp"
 
+namespace yarn_need_decide_test {
+
 using namespace latchwork;
 using namespace latchwork_test::yarn_sample;
 using latchwork_test::Approx;
@@ -138,3 +140,5 @@ TEST_CASE("a margin that is not whole explains nothing: the dearest decides", "[
   CHECK(need.estimates[static_cast<std::size_t>(need.decides)] == area);
   CHECK(need.why.find(" g or more, since it is ") != std::string::npos);
 }
+
+}  // namespace yarn_need_decide_test

@@ -7,6 +7,8 @@
 #include "latchwork/motif.hpp"
 #include "yarn_sample.hpp"
 
+namespace yarn_need_refused_test {
+
 using namespace latchwork;
 using namespace latchwork_test::yarn_sample;
 using latchwork_test::refused_field;
@@ -166,3 +168,5 @@ TEST_CASE("a number that is not known is 0 tex in one ply, so that a file can te
   CHECK_THROWS_MATCHES(yarn_need(panel(), swatch(), request), Error,
                        refused_field(ErrorCode::bad_argument, "yarns[0].number.plies"));
 }
+
+}  // namespace yarn_need_refused_test

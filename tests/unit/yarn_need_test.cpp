@@ -12,6 +12,8 @@
 #include "latchwork/motif.hpp"
 #include "yarn_sample.hpp"
 
+namespace yarn_need_test {
+
 using namespace latchwork;
 using namespace latchwork_test::yarn_sample;
 using latchwork_test::Approx;
@@ -345,3 +347,5 @@ TEST_CASE("a texture's name of two lines is one line in what is told", "[yarn_ne
     CHECK(missing.find('\n') == std::string::npos);
   }
 }
+
+}  // namespace yarn_need_test

@@ -7,6 +7,8 @@
 
 #include "catch.hpp"
 
+namespace yarn_test {
+
 using namespace latchwork;
 using latchwork_test::Approx;
 using latchwork_test::refused_at;
@@ -159,3 +161,5 @@ TEST_CASE("yarn numbers out of range are refused with their field", "[yarn][erro
   CHECK_THROWS_MATCHES(yarn_categories_at({Counted::stitches, 28, 0}), Error,
                        refused_field(ErrorCode::bad_argument, "length_mm"));
 }
+
+}  // namespace yarn_test
