@@ -136,11 +136,19 @@ std::string barrier_words(const Brief& brief, const PieceFit& piece, const FitCa
   return bar ? fmt::format(" [cannot be made here: {}]", bar->name) : "";
 }
 
-/// "; then cut to its shape: 20.0 cm wide at the cast-on, ..."; nothing for a straight piece.
+/// Whether anything of a whole panel is left out.
+bool is_cut(const Panel& panel) {
+  const auto& cells = panel.grid().cells();
+  return std::find(cells.begin(), cells.end(), Cell::none) != cells.end();
+}
+
+/// "; then cut to its shape: 20.0 cm wide at the cast-on, ..."; nothing for a straight piece, or one of several panels
+/// that is as good as straight.
 std::string shape_words(const Brief& brief, const PieceFit& piece) {
   if (piece.target.shape.empty()) return {};
   const PiecePanels made = piece_panels(brief, piece);
   if (!made.why.empty()) return "; its shape cannot be cut: " + one_line(made.why);
+  if (made.panels() > 1 && std::none_of(made.cloths.begin(), made.cloths.end(), is_cut)) return {};
   if (made.panels() > 2) return "; the outer panels then cut to its shape";
   if (made.panels() > 1) return "; then cut to its shape";
   return "; then cut to its shape: " + shape_size_words(brief, piece.target, made.panel(0));

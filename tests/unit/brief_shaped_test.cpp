@@ -333,6 +333,16 @@ TEST_CASE("of a shaped piece of three panels or more the outer ones are cut and 
   }
 }
 
+TEST_CASE("of panels that a shape leaves whole none is said to be cut", "[brief][shaping]") {
+  for (const bool straight : {false, true}) {
+    Brief brief = tapered(300, straight ? 300 : 260);
+    brief.article->design.panels_least = brief.article->design.panels_most = 3;
+    const Job job = run(brief);
+    REQUIRE_FALSE(job.article.value().fit.pieces.at(0).fit.candidates.empty());
+    CHECK(holds(summary(brief, job), "cut to its shape") != straight);
+  }
+}
+
 TEST_CASE("a shape that takes an outer panel wholly bars its fits, and says where", "[brief][article][shaping]") {
   Brief brief = tapered(300, 40);
   brief.article->design.panels_least = brief.article->design.panels_most = 3;

@@ -177,7 +177,7 @@ TEST_CASE("the widest row is measured where it is wider than both ends", "[schem
 }
 
 TEST_CASE("of a piece that steps out to its widest row one height is told once", "[schematic]") {
-  const EdgeShape edge{.points = {{0, 20}, {60, 20}, {61, 0}, {120, 20}}};
+  const EdgeShape edge{.points = {{0, 20}, {60, 20}, {60, 0}, {120, 20}}};
   const SchematicPiece piece = schematic_piece(shaped(plain(120, 80, "urn"), outlined(120, 80, edge, edge)), swatch());
   std::vector<double> heights;
   for (const SchematicMeasure& each : piece.measures) {
