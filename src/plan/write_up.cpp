@@ -16,6 +16,7 @@ struct Writer {
   const Wales& wales;
   const Machine& machine;
   std::vector<int> place;     // per row 0..R: of its stop; -1: none
+  int leftmost;               // needle of the panel
   std::vector<Stop> stops{};  // as they come; by row once they are put in order
 
   Stop& stop(int row) {
@@ -28,7 +29,8 @@ struct Writer {
     }
     return stops[at(place[at(row)])];
   }
-  int needle(int column) const { return needle_of(machine, grid.columns(), column); }
+  // needle_of(), which checks its machine each time.
+  int needle(int column) const { return needle_beside(leftmost, grid.columns() - 1 - column); }
 
   // For as many re-forms as each stop will have.
   void make_room(const Problem& problem, const std::vector<std::vector<Work>>& works) {
@@ -148,7 +150,8 @@ Plan bare_plan(const Grid& grid, const Machine& machine) {
 
 Plan write_up(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort,
               const Problem& problem, const std::vector<std::vector<Work>>& works) {
-  Writer writer{grid, wales, machine, std::vector<int>(at(grid.rows()) + 1, -1)};
+  Writer writer{grid, wales, machine, std::vector<int>(at(grid.rows()) + 1, -1),
+                leftmost_needle(machine, grid.columns())};
   writer.make_room(problem, works);
   // Needles fall from wale to wale as columns rise, so that most stops are in order as they come.
   for (std::size_t lane = problem.lanes.size(); lane-- > 0;) {
