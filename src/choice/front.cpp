@@ -18,6 +18,7 @@ namespace {
 constexpr double part_of_least = 0.25;  // of the time: its bound is every point's
 constexpr double least_part = 0.125;    // of the time that is left: for each number of kinds
 constexpr double last_from = 0.999;     // some is left to be shared, however many there are
+constexpr int quarters_after = 2;       // of the time to read the panel: a plan's kinds are counted
 
 /// What is known of the plans with at most so many kinds of stop, for each number of kinds from 1.
 class Counts {
@@ -117,6 +118,7 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
   check(effort);
   planning::check(options);
   check(options.conditions, grid.rows(), grid.columns());
+  call.keep_back_after(quarters_after);
   PlanOptions own = call.part(0, part_of_least);
   own.conditions.max_kinds = 0;
   const auto least = std::make_shared<Plan>(call.plan(grid, machine, effort, own));

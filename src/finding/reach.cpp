@@ -15,38 +15,47 @@ using rules::in_stack;
 }  // namespace
 
 std::vector<HandCells> hand_cells(const Grid& grid, const Wale& wale) {
-  std::vector<HandCells> found;
   const auto cells_of_grid = grid.cells();  // a wale lies inside its grid, so that nothing is to be checked
-  const int columns = grid.columns();
-  const auto at = [&](int row, int column) {
-    return cells_of_grid[static_cast<std::size_t>(row - 1) * static_cast<std::size_t>(columns) +
-                         static_cast<std::size_t>(column)];
-  };
-  const auto cell = [&](int row) { return at(row, wale.column_at(row)); };
+  const auto columns = static_cast<std::size_t>(grid.columns());
+  std::vector<Cell> cells;
+  cells.reserve(wale.columns.size());
+  for (int row = wale.row; row <= wale.last_row(); ++row) {
+    cells.push_back(
+        cells_of_grid[static_cast<std::size_t>(row - 1) * columns + static_cast<std::size_t>(wale.column_at(row))]);
+  }
+  std::vector<HandCells> found;
+  find_hand_cells(grid, wale, cells, found);
+  return found;
+}
+
+void find_hand_cells(const Grid& grid, const Wale& wale, std::span<const Cell> cells, std::vector<HandCells>& found) {
+  found.clear();
   const auto tuck_beside = [&](int row) {
     const int column = wale.column_at(row);
-    return (column > 0 && at(row, column - 1) == Cell::tuck) ||
-           (column + 1 < columns && at(row, column + 1) == Cell::tuck);
+    return (column > 0 && grid.at(row, column - 1) == Cell::tuck) ||
+           (column + 1 < grid.columns() && grid.at(row, column + 1) == Cell::tuck);
   };
-  for (int row = wale.row; row <= wale.last_row(); ++row) {
-    if (cell(row) == Cell::knit) continue;
-    HandCells cells{row, row, true, false, false};
+  const int count = static_cast<int>(cells.size());
+  const auto cell = [&](int index) { return cells[static_cast<std::size_t>(index)]; };
+  for (int low = 0; low < count; ++low) {
+    if (cell(low) == Cell::knit) continue;
+    HandCells hand{wale.row + low, 0, true, false, false};
     bool tucks_alone = true;
-    while (cells.high <= wale.last_row() && in_stack(cell(cells.high))) {
-      cells.slips = cells.slips || cell(cells.high) == Cell::slip;
-      tucks_alone = tucks_alone && cell(cells.high) == Cell::tuck && !tuck_beside(cells.high);
-      ++cells.high;
+    int high = low;
+    for (; high < count && in_stack(cell(high)); ++high) {
+      hand.slips = hand.slips || cell(high) == Cell::slip;
+      tucks_alone = tucks_alone && cell(high) == Cell::tuck && !tuck_beside(wale.row + high);
     }
-    if (cells.high > wale.last_row()) {
-      cells.high = wale.last_row();
-      cells.closed = false;
+    if (high == count) {
+      --high;
+      hand.closed = false;
     } else {
-      cells.by_hold = cells.high > cells.low && tucks_alone && cell(cells.high) == Cell::knit;
+      hand.by_hold = high > low && tucks_alone && cell(high) == Cell::knit;
     }
-    row = cells.high;
-    found.push_back(cells);
+    hand.high = wale.row + high;
+    low = high;
+    found.push_back(hand);
   }
-  return found;
 }
 
 int most_in_stack(const HandCells& cells, const Machine& machine) noexcept {
@@ -56,9 +65,9 @@ int most_in_stack(const HandCells& cells, const Machine& machine) noexcept {
 }
 
 std::optional<Finding> out_of_reach(const Wale& wale, const HandCells& cells, const Machine& machine) {
+  if (in_reach(wale, cells, machine)) return {};
   const int rows = cells.high - cells.low + 1;
   const bool loop = cells.low > wale.row || machine.cast_on_loops;
-  if (cells.closed && loop && (rows <= machine.max_ladder || cells.by_hold)) return {};
   Finding finding;
   finding.severity = Severity::error;
   finding.place.row = cells.low;

@@ -20,7 +20,12 @@ constexpr std::int64_t first_unheeded = 300'000;  // and before the first: some 
 
 FewKinds::FewKinds(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, std::size_t most,
                    Limits& limits)
-    : problem_(problem), deeds_(deeds), at_row_(at_row), most_(most), limits_(limits), unheeded_(first_unheeded) {
+    : problem_(problem),
+      deeds_(deeds),
+      at_row_(at_row),
+      most_(most),
+      limits_(limits),
+      unheeded_(limits.long_over() ? 0 : first_unheeded) {
   forced_sums_.reserve(at_row.size());
   for (const std::vector<int>& forced : at_row) forced_sums_.push_back(Deeds::sum_of(forced));
   only_own_ = at_row == deeds.forced();

@@ -23,6 +23,14 @@ class Deadline {
   }
   bool set() const noexcept { return set_; }
   bool over() const { return set_ && Clock::now() >= at_; }
+  /// By how much it will be over once it has run for so long. Of no use when none is set.
+  std::chrono::duration<double, std::milli> late_by(std::chrono::duration<double, std::milli> gone) const {
+    return from_ + gone - at_;
+  }
+  /// Whether it is over for so long already.
+  bool over_for(Clock::duration time) const {
+    return set_ && at_ != Clock::time_point::max() && Clock::now() >= at_ + time;
+  }
   /// Whole milliseconds, 0 when it is over. Of no use when none is set.
   std::int64_t left_ms() const {
     const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(at_ - Clock::now());
@@ -60,7 +68,8 @@ struct Spent {
   Deadline::Clock::duration set_up{};  ///< the most that one took to read the panel; with a time limit
   Readings* readings = nullptr;        ///< of the call, where there are several plans
   std::int64_t bound_ms = 0;           ///< no plan that the call may still ask for takes less
-  bool why = true;      ///< of a plan under conditions that there is not: whether anybody asks for the reasons
+  int after = 0;    ///< what the call does with a plan once it is written up: quarters of the time to read the panel
+  bool why = true;  ///< of a plan under conditions that there is not: whether anybody asks for the reasons
   bool written = true;  ///< whether anybody asks for the stops, or else for total, bound and status only
 };
 
@@ -140,10 +149,21 @@ class Limits {
   /// The same where a count of work has ended it, after which what is counted by itself may still be done.
   bool stopped_or_late() const { return options_.stop.stop_requested() || deadline_.over(); }
 
-  /// The same of the whole call, of which this may be a part: for what all its parts need.
+  /// Whether its time is over for so long that what is done whatever the limits is to come to an end, too.
+  bool long_over() const { return deadline_.over_for(std::chrono::milliseconds(5)); }
+
+  /// The same as over() of the whole call, of which this may be a part: for what all its parts need.
   bool whole_over() {
     if (!spent_ || !spent_->whole) return over();
     return options_.stop.stop_requested() || spent_->whole->over();
+  }
+
+  /// Whether a call of which only so much is read, more than 0 and up to 1, would end long after its time: what is left
+  /// to be read, and then what comes of it, takes as long as is to be kept back.
+  bool would_be_late(double read) const {
+    const Deadline& whole = spent_ && spent_->whole ? *spent_->whole : deadline_;
+    const int quarters = 4 + for_a_plan + (spent_ ? spent_->after : 0);
+    return whole.set() && whole.late_by(whole.gone_by() / read / 4 * quarters) > most_late;
   }
 
   /// The panel is read, and what comes of it will be written up, which takes so many quarters of that time: so much
@@ -153,6 +173,7 @@ class Limits {
     if (!deadline_.set()) return;
     Deadline::Clock::duration set_up = deadline_.gone_by();
     if (spent_) {
+      quarters += spent_->after;
       set_up = spent_->set_up = std::max(spent_->set_up, set_up);
       const auto least = std::chrono::ceil<std::chrono::milliseconds>(set_up / 4 * (4 + quarters)).count();
       spent_->least_ms = std::max<std::int64_t>(spent_->least_ms, least);
@@ -160,6 +181,7 @@ class Limits {
     deadline_.keep_back(set_up / 4 * quarters);
     looked_ = work_ - often;
   }
+  static constexpr std::chrono::milliseconds most_late{20};
   static constexpr int for_a_plan = 6;            // plans to begin with, and what becomes of the best, by measure
   static constexpr int for_a_rhythm_of_some = 9;  // the problem is laid out anew as well
 

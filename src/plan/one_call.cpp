@@ -20,7 +20,7 @@ std::int64_t OneCall::work_left() const {
 bool OneCall::ended() const {
   if (options_.stop.stop_requested()) return true;
   if (options_.work_limit > 0 && work_left() == 0) return true;
-  return deadline_.set() && deadline_.left_ms() < std::max<std::int64_t>(1, spent_.least_ms);
+  return deadline_.set() && deadline_.left_ms() < std::max<std::int64_t>(1, spent_.least_ms) + overrun_ms_;
 }
 
 PlanOptions OneCall::part(double from, double to, std::optional<Told> told) {
@@ -34,7 +34,7 @@ PlanOptions OneCall::part(double from, double to, std::optional<Told> told) {
 
 PlanOptions OneCall::keystone(double from, double to, std::optional<Told> told) {
   PlanOptions own = options_;
-  if (deadline_.set()) own.time_limit_ms = std::max<std::int64_t>(1, deadline_.left_ms());
+  if (deadline_.set()) own.time_limit_ms = std::max<std::int64_t>(1, deadline_.left_ms() - overrun_ms_);
   if (options_.work_limit > 0) own.work_limit = std::max<std::int64_t>(1, work_left());
   if (options_.progress) {
     own.progress = [this, from, to, told](const Progress& now) {
@@ -46,7 +46,26 @@ PlanOptions OneCall::keystone(double from, double to, std::optional<Told> told) 
 
 Plan OneCall::plan(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& own,
                    const Plan* plain) {
-  return plan_counted(grid, machine, effort, own, spent_, plain);
+  const Deadline mine(own);
+  const auto note = [&] {
+    if (mine.set()) overrun_ms_ = std::max(overrun_ms_, mine.gone_ms() - own.time_limit_ms);
+  };
+  try {
+    Plan plan = plan_counted(grid, machine, effort, own, spent_, plain);
+    note();
+    return plan;
+  } catch (const Error&) {
+    note();
+    throw;
+  }
+}
+
+const Problem& OneCall::problem(const Grid& grid, const Machine& machine, const Effort& effort) {
+  const PlanOptions own = keystone(0, 1);
+  Limits limits(own, &spent_);
+  const Problem& read = readings_.problem(grid, machine, effort, limits);
+  limits.keep_back();
+  return read;
 }
 
 void OneCall::tell(const Told& told, double share) {

@@ -39,7 +39,8 @@ class OneCall {
   OneCall& operator=(const OneCall&) = delete;
 
   /// Whether no further part is to begin: it is stopped, its work is done, or its time is over, or nearly so: a plan
-  /// takes some time whatever its limits, and where the clock matters as much is to be left as the plans before took.
+  /// takes some time whatever its limits, and where the clock matters as much is to be left as the plans before took,
+  /// and by how much they came too late.
   bool ended() const;
 
   /// The options of the next part, which is so much of the whole. They refer to this. Of the time and the work that are
@@ -57,11 +58,16 @@ class OneCall {
   void ask_why(bool why) { spent_.why = why; }
   /// Whether anybody asks for a plan's stops, or else for its total, bound, status and findings only.
   void ask_stops(bool written) { spent_.written = written; }
+  /// What comes of a plan that is written up takes so many quarters of the time to read the panel more.
+  void keep_back_after(int quarters) { spent_.after = quarters; }
   /// No plan that is still to come takes less.
   void bind(std::int64_t bound_ms) { spent_.bound_ms = bound_ms; }
 
   /// What the plans read, for whoever needs it besides.
   Readings& readings() noexcept { return readings_; }
+  /// The panel as the plans read it. What that takes counts as theirs.
+  /// @throws Error as problem_of().
+  const Problem& problem(const Grid& grid, const Machine& machine, const Effort& effort);
 
   void tell(const Told& told, double share);
 
@@ -70,6 +76,7 @@ class OneCall {
 
   const PlanOptions& options_;
   Deadline deadline_;
+  std::int64_t overrun_ms_ = 0;  // the most that a plan took beyond its own time
   Readings readings_{true};
   Spent spent_;
   double share_ = 0;

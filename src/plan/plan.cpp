@@ -30,7 +30,8 @@ using namespace planning;
 // them.
 constexpr std::size_t first_width = 1;
 constexpr std::size_t narrow_width = 2;
-constexpr std::int64_t most_begun = 500'000;  // lanes times rows, gone through for plans to begin with: a few ms
+constexpr std::int64_t most_begun = 500'000;      // lanes times rows, gone through for plans to begin with: a few ms
+constexpr std::int64_t most_when_late = 300'000;  // the same, where the time is over and there is one already
 
 // Progress: nobody knows how many passes it takes, so that each is told as a part of what is left.
 constexpr double at_first = 0.02;
@@ -59,7 +60,7 @@ class Planner {
     if (prices_) close();
     // What was proven stays proven, whatever ended the call.
     bool proven = complete_ || bound_ > most_;
-    if (!proven && (late == Late::has_one || !limits_.stopped_or_late())) {
+    if (!proven && wants_more(late)) {
       if (problem_.apart <= 1) begin();
       begin_between();
       proven = bound_ > most_;
@@ -68,17 +69,30 @@ class Planner {
   }
 
  private:
+  // Whether there is to be a schedule that is had without a search. Of a large panel even that takes long: where the
+  // time is over, one is enough.
+  bool wants_more(Late late) const {
+    if (!limits_.stopped_or_late()) return true;
+    return late == Late::has_one && (best_.cost >= far || is_small());
+  }
+  bool is_small() const { return steps_of_one() <= most_when_late; }
+  std::int64_t steps_of_one() const {
+    return static_cast<std::int64_t>(problem_.lanes.size() + 1) * (problem_.rows + 1);
+  }
+
   // The best schedules that are had without a search, if they are better than what there is: each task as soon as it
   // can be done, and as few stops as serve all.
   void begin() {
-    if (problem_.apart <= 1) take(soonest(problem_));
-    if (auto few = few_stops(problem_)) take(std::move(*few));
+    auto few = few_stops(problem_);
+    const bool hurried = few && !is_small() && limits_.stopped_or_late();
+    if (problem_.apart <= 1 && !hurried) take(soonest(problem_));
+    if (few) take(std::move(*few));
   }
 
   // Others: a stop after every row, and between these and few stops those of which none is long after what it serves.
   // As many as may be tried at no cost that is felt, counted so that they are the same everywhere.
   void begin_between() {
-    const std::int64_t each = static_cast<std::int64_t>(problem_.lanes.size() + 1) * (problem_.rows + 1);
+    const std::int64_t each = steps_of_one();
     std::int64_t left = most_begun - 2 * each;  // what begin() took
     if (problem_.apart <= 1 && left >= each) {
       Schedule all{std::vector<char>(problem_.forced.size(), 1), far};

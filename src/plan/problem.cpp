@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <compare>
 #include <map>
 #include <numeric>
+#include <span>
 #include <tuple>
 #include <utility>
 
@@ -35,54 +37,61 @@ struct Worked {
   }
 };
 
+/// What each kind of cell costs as a rung, by its number.
+using RungCosts = std::array<std::int64_t, 5>;
+
+RungCosts rung_costs(const Effort& effort) {
+  RungCosts costs{};
+  const auto set = [&](Cell cell, std::int64_t rung) { costs[at(static_cast<int>(cell))] = effort.drop + rung; };
+  set(Cell::knit, effort.rung_knit);
+  set(Cell::purl, effort.rung_purl);
+  set(Cell::tuck, effort.rung_tuck);
+  set(Cell::slip, effort.rung_slip);
+  return costs;
+}
+
 struct Reader {
   const Grid& grid;
   const Machine& machine;
-  const Effort& effort;
+  const RungCosts costs;
   Lanes lanes;
   std::vector<std::vector<int>> barriers;  // per wale: rows after which it is in a crossing
-  std::vector<Finding> barred;
+  std::vector<Finding> barred{};
+  std::vector<Cell> cells{};  // of the wale read last: rows 1..R of the panel, knit where it is not
+  std::vector<seeking::HandCells> hand{};
 
-  // A wale lies inside its grid, so that nothing is to be checked.
-  Cell cell(const Wale& wale, int row) const {
-    return grid.cells()[at(row - 1) * at(grid.columns()) + at(wale.column_at(row))];
-  }
-
-  std::int64_t rung_cost(Cell cell) const {
-    switch (cell) {
-      case Cell::knit:
-        return effort.drop + effort.rung_knit;
-      case Cell::purl:
-        return effort.drop + effort.rung_purl;
-      case Cell::tuck:
-        return effort.drop + effort.rung_tuck;
-      case Cell::slip:
-        return effort.drop + effort.rung_slip;
-      case Cell::none:
-        break;
+  void take_cells(const Wale& wale) {
+    cells.assign(at(grid.rows()), Cell::knit);
+    // A wale lies inside its grid, so that nothing is to be checked.
+    const Cell* row_cells = grid.cells().data() + at(wale.row - 1) * at(grid.columns());
+    Cell* cell = cells.data() + (wale.row - 1);
+    for (const int column : wale.columns) {
+      *cell++ = row_cells[column];
+      row_cells += grid.columns();
     }
-    return 0;
   }
 
   Worked read(const Wale& wale, std::size_t index) {
+    take_cells(wale);
+    seeking::find_hand_cells(grid, wale, std::span(cells).subspan(at(wale.row - 1), wale.columns.size()), hand);
     Worked worked;
-    const std::vector<seeking::HandCells> all = seeking::hand_cells(grid, wale);
-    worked.tasks.reserve(all.size());
-    worked.rungs.reserve(all.size());
-    for (const seeking::HandCells& cells : all) {
-      if (auto why = seeking::out_of_reach(wale, cells, machine)) {
-        barred.push_back(std::move(*why));
+    worked.tasks.reserve(hand.size());
+    worked.rungs.reserve(hand.size());
+    for (const seeking::HandCells& stack : hand) {
+      if (!seeking::in_reach(wale, stack, machine)) {
+        barred.push_back(*seeking::out_of_reach(wale, stack, machine));
         continue;
       }
       const auto& crossed = barriers[index];
-      const auto barrier = std::lower_bound(crossed.begin(), crossed.end(), cells.low);
-      Task task{cells.low, cells.high, std::min(wale.last_row(), cells.low - 1 + machine.max_ladder), cells.by_hold};
+      const auto barrier = std::lower_bound(crossed.begin(), crossed.end(), stack.low);
+      Task task{stack.low, stack.high, std::min(wale.last_row(), stack.low - 1 + machine.max_ladder), stack.by_hold};
       if (barrier != crossed.end()) task.last_stop = std::min(task.last_stop, *barrier);
       if (!task.by_batch()) task.last_stop = -1;
       std::int64_t rungs = 0;
       for (int row = task.low; row <= task.high; ++row) {
-        rungs += rung_cost(cell(wale, row));
-        if (lanes == Lanes::in_place) worked.cells.push_back(cell(wale, row));
+        const Cell cell = cells[at(row - 1)];
+        rungs += costs[at(static_cast<int>(cell))];
+        if (lanes == Lanes::in_place) worked.cells.push_back(cell);
       }
       worked.tasks.push_back(task);
       worked.rungs.push_back(rungs);
@@ -94,59 +103,56 @@ struct Reader {
     }
     return worked;
   }
+
+  // Of the wale read last: which batches may end in each row, and the rungs below.
+  void lay_out(Lane& lane, const std::vector<Task>& tasks, std::int64_t unit) const {
+    RungCosts scaled = costs;
+    for (std::int64_t& cost : scaled) cost *= unit;
+    lane.done.resize(cells.size() + 1);
+    lane.upto.resize(cells.size() + 1);
+    std::int64_t sum = 0;    // of all rungs
+    std::int64_t below = 0;  // of those that are no part of a stack that is still open
+    int done = 0;
+    int was_open = 0;
+    // Without branches, for whether a cell is worked by hand can be as hard to foresee as a coin.
+    for (std::size_t row = 1; row <= cells.size(); ++row) {
+      const Cell cell = cells[row - 1];
+      const int open = static_cast<int>(cell == Cell::tuck) | static_cast<int>(cell == Cell::slip);
+      sum += scaled[at(static_cast<int>(cell))];
+      below += (sum - below) & (std::int64_t{open} - 1);
+      done += (was_open | static_cast<int>(cell == Cell::purl)) & (1 - open);
+      lane.done[row] = done | -open;  // -1 in an open one
+      lane.upto[row] = below;
+      was_open = open;
+    }
+    lane.before.reserve(tasks.size());
+    for (const Task& task : tasks) lane.before.push_back(lane.upto[at(task.low - 1)]);
+  }
 };
 
-/// Lets a panel be read to its end, unless that takes long after the limits are over.
+/// Lets a panel be read to its end, unless it, or what comes of it, would be done long after the limits are over.
 class Reading {
  public:
-  explicit Reading(Limits* limits) : limits_(limits) {}
-  void read(std::int64_t cells) {
+  /// `cells`: of the panel.
+  Reading(Limits* limits, std::int64_t cells) : limits_(limits), all_(2 * cells) {}
+  void read(std::int64_t steps) {
+    done_ += steps;
     if (!limits_ || !limits_->whole_over()) return;
-    beyond_ += cells;
-    if (beyond_ <= most_beyond) return;
+    beyond_ += steps;
+    const double share = static_cast<double>(done_) / static_cast<double>(std::max(all_, done_));
+    if (beyond_ <= most_beyond && (all_ <= most_beyond || !limits_->would_be_late(share))) return;
     Place place;
     place.field = "options";
     throw Error(ErrorCode::cancelled, place, "the call was stopped, or its time over, before the panel was read");
   }
 
  private:
-  static constexpr std::int64_t most_beyond = 1'000'000;  // cells, and rows of kinds of wale: a few ms
+  static constexpr std::int64_t most_beyond = 820'000;  // those of 200 wales of 2000 rows, and some more: a few ms
   Limits* limits_;
-  std::int64_t beyond_ = 0;
+  std::int64_t all_;  // steps: each cell, and each row of a kind of wale, where all are of their own
+  std::int64_t done_ = 0;
+  std::int64_t beyond_ = 0;  // since the limits are over
 };
-
-// Rows 1..R of a lane: which batches may end there, and the rungs below.
-void lay_out(Lane& lane, const Worked& worked, int rows, std::int64_t knit_rung, std::int64_t unit) {
-  const auto wales = static_cast<std::int64_t>(lane.wales.size());
-  const std::int64_t scale = wales * unit;
-  lane.done.resize(at(rows) + 1);
-  lane.upto.resize(at(rows) + 1);
-  lane.before.resize(worked.tasks.size());
-  std::int64_t sum = 0;
-  int row = 1;
-  int done = 0;
-  const auto knit_up_to = [&](int end) {
-    for (; row < end; ++row) {
-      sum += knit_rung;
-      lane.done[at(row)] = done;
-      lane.upto[at(row)] = sum * scale;
-    }
-  };
-  for (const Task& task : worked.tasks) {
-    knit_up_to(task.low);
-    lane.before[at(done)] = sum * scale;
-    for (; row < task.high; ++row) {
-      lane.done[at(row)] = -1;
-      lane.upto[at(row)] = sum * scale;
-    }
-    sum += worked.rungs[at(done)];
-    ++done;
-    lane.done[at(row)] = done;
-    lane.upto[at(row)] = sum * scale;
-    ++row;
-  }
-  knit_up_to(rows + 1);
-}
 
 // What all the work that a panel may have would take at the most, and the greatest time that is counted.
 struct Count {
@@ -214,7 +220,7 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
   problem.fixed_ms = grid.rows() * effort.row;
   problem.forced.assign(at(grid.rows()) + 1, 0);
 
-  Reader reader{grid, machine, effort, lanes, std::vector<std::vector<int>>(wales.all().size()), {}};
+  Reader reader{grid, machine, rung_costs(effort), lanes, std::vector<std::vector<int>>(wales.all().size())};
   for (const Crossing& crossing : grid.crossings()) {
     problem.forced[at(crossing.row)] = 1;
     problem.fixed_ms += effort.crossing + effort.crossing_stitch * lifting::stitches_lifted(grid, crossing);
@@ -223,11 +229,10 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
       if (wale >= 0) reader.barriers[at(wale)].push_back(crossing.row);
     }
   }
-  Reading reading(limits);
+  Reading reading(limits, std::int64_t{grid.rows()} * grid.columns());
   // By the wale that is not to share its lane, or one that stands for all that may.
   const std::size_t nobody = wales.all().size();
   std::map<std::pair<std::size_t, Worked>, std::size_t> lane_of;
-  std::vector<const Worked*> worked_of;
   for (std::size_t w = 0; w < wales.all().size(); ++w) {
     const Wale& wale = wales.all()[w];
     if (wale.row > 1) problem.forced[at(wale.row - 1)] = 1;
@@ -240,19 +245,21 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
     const auto [place, fresh] =
         lane_of.try_emplace(std::pair(shares ? nobody : w, std::move(worked)), problem.lanes.size());
     if (fresh) {
-      problem.lanes.emplace_back();
-      worked_of.push_back(&place->first.second);
+      reading.read(grid.rows());
+      reader.lay_out(problem.lanes.emplace_back(), place->first.second.tasks, problem.unit);
     }
     problem.lanes[place->second].wales.push_back(static_cast<int>(w));
   }
-  for (std::size_t i = 0; i < problem.lanes.size(); ++i) {
-    reading.read(grid.rows());
-    Lane& lane = problem.lanes[i];
+  while (!lane_of.empty()) {
+    auto known = lane_of.extract(lane_of.begin());
+    Lane& lane = problem.lanes[known.mapped()];
     const auto count = static_cast<std::int64_t>(lane.wales.size());
-    lane.tasks = worked_of[i]->tasks;
+    lane.tasks = std::move(known.key().second.tasks);
     lane.batch = effort.batch * count * problem.unit;
     lane.hold = effort.hold * count * problem.unit;
-    lay_out(lane, *worked_of[i], grid.rows(), effort.drop + effort.rung_knit, problem.unit);
+    if (count == 1) continue;
+    for (std::int64_t& rungs : lane.upto) rungs *= count;
+    for (std::int64_t& rungs : lane.before) rungs *= count;
   }
   problem.barred = seeking::merged_findings(std::move(reader.barred));
   return problem;

@@ -81,7 +81,8 @@ enum class Lanes : std::uint8_t {
 };
 
 /// The grid, of which the costs of every plan can be counted, as the planner sees it. Once `limits` are over it reads
-/// on for a million steps, so that most panels are read whatever the limits.
+/// on for so many steps as 200 wales of 2000 rows take, so that most panels are read whatever the limits, and a larger
+/// one only where it is done soon.
 /// @throws Error cancelled (field options), where the panel was not read by then.
 Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort,
                    Limits* limits = nullptr, Lanes lanes = Lanes::alike);

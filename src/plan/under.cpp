@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 #include <tuple>
+#include <utility>
 
 #include "latchwork/error.hpp"
 #include "plan/blame.hpp"
@@ -330,6 +331,7 @@ class Under {
   void find_any(std::size_t open) {
     const RhythmFirsts firsts(groups_[open].lanes);
     std::int64_t left = most_begun_under;
+    bool tried = false;
     for (const int every : firsts.likely(base_.rows)) {
       if (left <= 0 && every > 1) continue;
       for (const int first : firsts.of(every)) {
@@ -337,6 +339,7 @@ class Under {
         Settled mine = settle(groups_[open], {every, first}, base_.rows);
         if (mine.cost >= far || breaks_at_sight(mine)) continue;
         left -= (std::ssize(base_.lanes) + 1) * base_.rows;
+        if (std::exchange(tried, true) && limits_.long_over()) return;
         settled_[open] = std::move(mine);
         take(settled_);
         if (best_.found()) return;

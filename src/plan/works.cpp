@@ -13,74 +13,81 @@ struct Rest {
   std::int64_t cost = far;
   int works = 0;
   int holds = 0;
-  Work next;
-  auto key() const { return std::tie(cost, works, holds); }
+  bool better_than(const Rest& other) const {
+    return std::tie(cost, works, holds) < std::tie(other.cost, other.works, other.holds);
+  }
 };
 
-/// Stops that a batch may end at, from the top down, and which of those in reach is best: what it adds, with all that
-/// follows, does not depend on where the batch begins. A stop that one below it is as good as is of no more use, for
-/// what reaches the upper one reaches the lower as well, and longer.
-class Reach {
+/// The best way on from each task of a lane at given stops. Kept from lane to lane, for its room.
+class WaysOn {
  public:
-  struct Stop {
-    int row = 0;
-    Rest rest;  ///< from the stop on, with the rungs below it
-  };
-  explicit Reach(std::size_t most) { stops_.reserve(most); }
-  void push(const Stop& lower) {
-    while (stops_.size() > first_ && !(stops_.back().rest.key() < lower.rest.key())) stops_.pop_back();
-    stops_.push_back(lower);
+  void find(const Lane& lane, const StopRows& stops) {
+    const int count = lane.task_count();
+    rest_.assign(at(count) + 1, {});
+    next_.resize(at(count));
+    rest_[at(count)].cost = 0;
+    reach_.clear();
+    first_ = 0;
+    std::size_t known = stops.rows.size();  // pushed from here on
+    for (int i = count - 1; i >= 0; --i) {
+      const Task& task = lane.task(i);
+      Rest& best = rest_[at(i)];
+      while (known > 0 && stops.rows[known - 1] >= task.high) {
+        const int row = stops.rows[--known];
+        const int done = lane.done_at(row);
+        if (done < 0) continue;
+        const Rest& then = rest_[at(done)];
+        if (then.cost < far) push({row, {lane.upto[at(row)] + then.cost, then.works, then.holds}});
+      }
+      if (task.by_batch()) {
+        if (const Stop* stop = in_reach(task.last_stop)) {
+          best = {stop->rest.cost + lane.batch - lane.before[at(i)], stop->rest.works + 1, stop->rest.holds};
+          next_[at(i)] = {false, i, lane.done_at(stop->row) - 1, stop->row};
+        }
+      }
+      if (task.by_hold && stops.flags[at(task.low - 1)] && stops.flags[at(task.high - 1)]) {
+        const Rest& then = rest_[at(i) + 1];
+        const Rest held{lane.hold + then.cost, then.works + 1, then.holds + 1};
+        if (then.cost < far && (best.cost >= far || held.better_than(best))) {
+          best = held;
+          next_[at(i)] = {true, i, i, task.low - 1};
+        }
+      }
+    }
   }
-  /// Nothing when there is none at or below the row.
-  const Stop* best(int last_row) {
-    while (first_ < stops_.size() && stops_[first_].row > last_row) ++first_;
-    return first_ < stops_.size() ? &stops_[first_] : nullptr;
+
+  std::int64_t cost() const { return rest_.front().cost; }
+  /// Where there is one.
+  std::vector<Work> list() const {
+    std::vector<Work> list;
+    list.reserve(at(rest_.front().works));
+    for (std::size_t i = 0; i < next_.size(); i = at(list.back().last + 1)) list.push_back(next_[i]);
+    return list;
   }
 
  private:
-  std::vector<Stop> stops_;
-  std::size_t first_ = 0;
-};
-
-// Per task and one past the last: the best way on from it.
-std::vector<Rest> rests_of(const Lane& lane, const StopRows& stops) {
-  const int count = lane.task_count();
-  std::vector<Rest> rest(at(count) + 1);
-  rest[at(count)].cost = 0;
-  Reach reach(stops.rows.size());
-  std::size_t known = stops.rows.size();  // pushed from here on
-  for (int i = count - 1; i >= 0; --i) {
-    const Task& task = lane.task(i);
-    Rest& best = rest[at(i)];
-    while (known > 0 && stops.rows[known - 1] >= task.high) {
-      const int row = stops.rows[--known];
-      const int done = lane.done_at(row);
-      if (done < 0) continue;
-      const Rest& then = rest[at(done)];
-      if (then.cost < far) reach.push({row, {lane.upto[at(row)] + then.cost, then.works, then.holds, {}}});
-    }
-    if (task.by_batch()) {
-      if (const Reach::Stop* stop = reach.best(task.last_stop)) {
-        best = stop->rest;
-        best.cost += lane.batch - lane.before[at(i)];
-        best.works += 1;
-        best.next = {false, i, lane.done_at(stop->row) - 1, stop->row};
-      }
-    }
-    if (task.by_hold && stops.flags[at(task.low - 1)] && stops.flags[at(task.high - 1)]) {
-      const Rest& then = rest[at(i) + 1];
-      const Rest held{lane.hold + then.cost, then.works + 1, then.holds + 1, {true, i, i, task.low - 1}};
-      if (then.cost < far && (best.cost >= far || held.key() < best.key())) best = held;
-    }
+  // Stops that a batch may end at, from the top down: what one adds, with all that follows, does not depend on where
+  // the batch begins. A stop that one below it is as good as is of no more use, for what reaches the upper one reaches
+  // the lower as well, and longer.
+  struct Stop {
+    int row = 0;
+    Rest rest;  // from the stop on, with the rungs below it
+  };
+  void push(const Stop& lower) {
+    while (reach_.size() > first_ && !reach_.back().rest.better_than(lower.rest)) reach_.pop_back();
+    reach_.push_back(lower);
   }
-  return rest;
-}
+  // The best at or below the row; nothing when there is none.
+  const Stop* in_reach(int last_row) {
+    while (first_ < reach_.size() && reach_[first_].row > last_row) ++first_;
+    return first_ < reach_.size() ? &reach_[first_] : nullptr;
+  }
 
-std::vector<Work> best_works(const std::vector<Rest>& rest) {
-  std::vector<Work> list;
-  for (std::size_t i = 0; i + 1 < rest.size(); i = at(list.back().last + 1)) list.push_back(rest[i].next);
-  return list;
-}
+  std::vector<Rest> rest_;  // per task and one past the last
+  std::vector<Work> next_;  // per task, where there is a way on
+  std::vector<Stop> reach_;
+  std::size_t first_ = 0;  // of those in reach
+};
 
 }  // namespace
 
@@ -94,10 +101,10 @@ StopRows stop_rows(std::vector<char> flags) {
 }
 
 Works works_of(const Lane& lane, const StopRows& stops) {
-  const std::vector<Rest> rest = rests_of(lane, stops);
-  Works works;
-  works.cost = rest[0].cost;
-  if (works.cost < far) works.list = best_works(rest);
+  WaysOn ways;
+  ways.find(lane, stops);
+  Works works{{}, ways.cost()};
+  if (works.cost < far) works.list = ways.list();
   return works;
 }
 
@@ -110,16 +117,16 @@ std::int64_t cost_of(const Problem& problem, const std::vector<char>& stops, Lim
     if (all[row]) cost += problem.stop_cost;
   }
   const StopRows laid_out = stop_rows(std::move(all));
+  WaysOn ways;
   for (const Lane& lane : problem.lanes) {
     if (limits && limits->over()) return far;
-    const std::vector<Rest> rest = rests_of(lane, laid_out);
-    const std::int64_t mine = rest.front().cost;
-    if (mine >= far) {
+    ways.find(lane, laid_out);
+    if (ways.cost() >= far) {
       if (works) works->clear();
       return far;
     }
-    cost += mine;
-    if (works) works->push_back(best_works(rest));
+    cost += ways.cost();
+    if (works) works->push_back(ways.list());
   }
   return cost;
 }

@@ -114,7 +114,12 @@ class Reasons {
       return reason;
     }
     try {
-      without(reason, beside(stop.row), from, to);
+      const auto at_the_others = beside(stop.row);
+      if (call_.ended()) {
+        unknown(reason);
+      } else {
+        without(reason, at_the_others, from, to);
+      }
     } catch (const Error& error) {
       if (!came_to_no_end(error)) throw;
       unknown(reason);
@@ -126,11 +131,8 @@ class Reasons {
   // or some ways of working at them: without looking, nothing is told of them.
   std::optional<std::int64_t> beside(int row) {
     if (!unconditioned_) return {};
-    const PlanOptions own = call_.keystone(0, 1);
-    Limits limits(own);
-    const Problem& problem =
-        call_.readings().problem(grid_, machine_, effort_, limits);  // which the plans read as well
-    if (!problem.barred.empty()) return {};
+    const Problem& problem = call_.problem(grid_, machine_, effort_);
+    if (call_.ended() || !problem.barred.empty()) return {};
     stops_[static_cast<std::size_t>(row)] = 0;
     const std::int64_t cost = cost_of(problem, stops_);
     stops_[static_cast<std::size_t>(row)] = 1;

@@ -18,6 +18,8 @@
 namespace latchwork::inline v0 {
 namespace {
 
+constexpr int quarters_after = 2;  // of the time to read the panel: a plan is compared with another
+
 using Term = EffortPart;
 using planning::OneCall;
 
@@ -115,6 +117,7 @@ std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine,
                                        const PlanOptions& options) {
   require_extent("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid);
   OneCall call(options);  // its clock runs from here
+  call.keep_back_after(quarters_after);
   constexpr double part = 1.0 / (std::size(effort_parts) + 1);
   const Plan least = call.plan(grid, machine, effort, call.keystone(0, part));
   if (least.status == PlanStatus::infeasible) refuse("the panel has no plan: " + least.findings.front().message);
