@@ -9,6 +9,7 @@
 #include <span>
 #include <string_view>
 
+#include "error/refuse.hpp"
 #include "move/plan_step.hpp"
 
 namespace latchwork::inline v0 {
@@ -178,10 +179,7 @@ std::string needles_words(const Move& move) {
 
 void require_rows(const Plan& plan) {
   if (plan.rows <= Grid::max_side) return;
-  Place place;
-  place.field = "rows";
-  throw Error(ErrorCode::too_large, place,
-              fmt::format("a plan of {} rows; the limit is {}", plan.rows, Grid::max_side));
+  refuse(ErrorCode::too_large, "rows", fmt::format("a plan of {} rows; the limit is {}", plan.rows, Grid::max_side));
 }
 
 }  // namespace

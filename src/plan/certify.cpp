@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "effort/check.hpp"
+#include "error/refuse.hpp"
 #include "latchwork/certificate.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/plan.hpp"
@@ -230,11 +231,7 @@ Certificate certify(const Grid& grid, const Machine& machine, const Effort& effo
   check(effort);
   check(options);
   require_counted(grid, effort);
-  if (total_ms < 0) {
-    Place place;
-    place.field = "total_ms";
-    throw Error(ErrorCode::bad_argument, place, fmt::format("total_ms is {}; it may be 0 or more", total_ms));
-  }
+  if (total_ms < 0) refuse("total_ms", fmt::format("total_ms is {}; it may be 0 or more", total_ms));
   Limits limits(options);  // its clock runs from here
   const Wales wales(grid);
   Problem problem = problem_of(grid, wales, machine, effort, &limits);

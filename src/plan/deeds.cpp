@@ -1,8 +1,11 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <map>
 #include <utility>
 
+#include "error/refuse.hpp"
 #include "grid/lifting.hpp"
 #include "latchwork/plan.hpp"
 #include "plan/index.hpp"
@@ -12,7 +15,8 @@ namespace latchwork::inline v0::planning {
 namespace {
 
 enum Deed : int { batch_deed, hold_deed, release_deed, crossing_deed, shaping_deed };
-constexpr int batch_and_hold_deed = 3;  // of lists: no crossing is one
+constexpr int batch_and_hold_deed = 3;                     // of lists: no crossing is one
+constexpr std::size_t most_wales = std::size_t{1} << 26U;  // what made() has room for in a key
 
 // Spread over all bits, so that sums tell lists apart (finalizer of splitmix64, S. Vigna, public domain).
 std::uint64_t mixed(std::uint64_t deed) {
@@ -29,6 +33,13 @@ std::uint64_t outline(int deed, int column, int depth) {
 }
 
 }  // namespace
+
+Deeds::Deeds(const Grid& grid, const Wales& wales) : grid_(&grid), wales_(&wales) {
+  if (wales.all().size() < most_wales) return;
+  refuse(ErrorCode::too_large, "options.conditions.max_kinds",
+         fmt::format("a panel of {} wales; kinds of stop are told apart with fewer than {}", wales.all().size(),
+                     most_wales));
+}
 
 int Deeds::step(int node, int symbol) {
   const auto [next, fresh] = steps_.add(key_of(node, symbol), nodes_);

@@ -2,18 +2,18 @@
 
 #include <fmt/format.h>
 
+#include <string>
+
+#include "error/refuse.hpp"
 #include "finding/bed.hpp"
-#include "latchwork/error.hpp"
 
 namespace latchwork::inline v0::planning {
 
 void check(const PlanOptions& options) {
   const auto not_below_none = [](const char* field, std::int64_t value) {
     if (value >= 0) return;
-    Place place;
-    place.field = fmt::format("options.{}", field);
-    throw Error(ErrorCode::bad_argument, place,
-                fmt::format("{} is {}; it may be 0 (none) or more", place.field, value));
+    const std::string place = fmt::format("options.{}", field);
+    refuse(place, fmt::format("{} is {}; it may be 0 (none) or more", place, value));
   };
   not_below_none("work_limit", options.work_limit);
   not_below_none("time_limit_ms", options.time_limit_ms);

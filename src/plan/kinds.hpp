@@ -24,7 +24,8 @@ struct DeedList {
 /// What is done to a panel at stops, in numbers: equal deeds have equal numbers, whatever their row.
 class Deeds {
  public:
-  Deeds(const Grid& grid, const Wales& wales) : grid_(&grid), wales_(&wales) {}
+  /// @throws Error too_large (field options.conditions.max_kinds) for 2^26 wales or more.
+  Deeds(const Grid& grid, const Wales& wales);
 
   /// Of a lane's wales, each: a batch over the rows from task `first` up to `row`; task `task` held, or released; such
   /// a batch, and the task above it held. Made once, and told again when asked again.

@@ -219,7 +219,4 @@ inline std::size_t memory_of(std::int64_t memory_limit) {
   return static_cast<std::size_t>(memory_limit > 0 ? memory_limit : usual);
 }
 
-/// Labels that one row of the search may keep within the options' memory, where a label holds so many states.
-std::size_t greatest_width(const PlanOptions& options, std::size_t states, int rows);
-
 }  // namespace latchwork::inline v0::planning

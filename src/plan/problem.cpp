@@ -11,6 +11,7 @@
 #include <tuple>
 #include <utility>
 
+#include "error/refuse.hpp"
 #include "finding/merge.hpp"
 #include "finding/reach.hpp"
 #include "grid/lifting.hpp"
@@ -141,9 +142,7 @@ class Reading {
     beyond_ += steps;
     const double share = static_cast<double>(done_) / static_cast<double>(std::max(all_, done_));
     if (beyond_ <= most_beyond && (all_ <= most_beyond || !limits_->would_be_late(share))) return;
-    Place place;
-    place.field = "options";
-    throw Error(ErrorCode::cancelled, place, "the call was stopped, or its time over, before the panel was read");
+    refuse(ErrorCode::cancelled, "options", "the call was stopped, or its time over, before the panel was read");
   }
 
  private:
@@ -192,12 +191,10 @@ bool can_be_counted(const Grid& grid, const Effort& effort) {
 void require_counted(const Grid& grid, const Effort& effort) {
   if (can_be_counted(grid, effort)) return;
   const Count count = count_of_all(grid, effort);
-  Place place;
-  place.field = "effort";
-  throw Error(ErrorCode::too_large, place,
-              fmt::format("{} rows of {} stitches at these efforts could take {} ms; a plan of so many rows is kept to "
-                          "{} ms",
-                          grid.rows(), grid.columns(), count.most_ms, count.limit_ms));
+  refuse(ErrorCode::too_large, "effort",
+         fmt::format("{} rows of {} stitches at these efforts could take {} ms; a plan of so many rows is kept to {} "
+                     "ms",
+                     grid.rows(), grid.columns(), count.most_ms, count.limit_ms));
 }
 
 bool is_in_place(const Wale& wale, int rows) {

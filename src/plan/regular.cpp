@@ -58,9 +58,9 @@ class Rhythms {
         const Lane& lane = problem_.lanes[k];
         int& standing = standing_[k];
         ++work_;
-        if (standing < lane.task_count() && lane.task(standing).last_stop < here) return far;
-        const int done = lane.done_at(here);
-        if (done <= standing) continue;  // nothing is due, or it waits
+        const int done = done_at_stop(lane, standing, here);
+        if (done == missed) return far;
+        if (done == standing) continue;
         cost += lane.batch_cost(standing, here);
         open -= done - standing;
         standing = done;
@@ -79,7 +79,7 @@ class Rhythms {
     for (std::int64_t row = rhythm.first; row <= problem_.rows; row += rhythm.every) {
       const int here = static_cast<int>(row);
       for (std::size_t k = 0; k < standing_.size(); ++k) {
-        const int done = problem_.lanes[k].done_at(here);
+        const int done = done_at_stop(problem_.lanes[k], standing_[k], here);
         if (done <= standing_[k]) continue;
         standing_[k] = done;
         worked[at(here)] = 1;
@@ -225,12 +225,14 @@ bool offer_rhythms(Choice& choice, Rhythms& rhythms, const Problem& problem, con
 
 // Once the limits have ended it: offers the likely rhythms until one is taken; when so much work is done, the densest
 // only.
-void offer_any(Choice& choice, Rhythms& rhythms, const Forced& forced) {
+void offer_any(Choice& choice, Rhythms& rhythms, const Forced& forced, const Limits& limits) {
   const std::int64_t last = choice.work() + most_begun_rhythms;
+  bool tried = false;
   for (const int every : rhythms.likely()) {
     if (forced.step % every != 0) continue;
     if (choice.work() > last && every > 1) continue;
     for (const int first : rhythms.firsts(every, forced.first)) {
+      if (std::exchange(tried, true) && limits.long_over()) return;
       choice.offer({every, first});
       if (choice.best().cost < far) return;
       if (choice.work() > last) break;
@@ -289,7 +291,7 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   Choice choice(problem, rhythms, keeping ? &*keeping : nullptr);
   const Forced forced(problem, apart);
   const bool cut_short = !offer_rhythms(choice, rhythms, problem, forced, options, limits);
-  if (cut_short && choice.best().cost >= far) offer_any(choice, rhythms, forced);
+  if (cut_short && choice.best().cost >= far) offer_any(choice, rhythms, forced, limits);
   const Best& best = choice.best();
   if (best.cost >= far) {
     if (!cut_short) none.findings = choice.why_none();

@@ -9,9 +9,9 @@ Works works_in_rhythm(const Lane& lane, const Rhythm& rhythm, int rows) {
   int standing = 0;
   for (std::int64_t next = rhythm.first; next <= rows && standing < lane.task_count(); next += rhythm.every) {
     const int row = static_cast<int>(next);
-    if (lane.task(standing).last_stop < row) break;
-    const int done = lane.done_at(row);
-    if (done <= standing) continue;  // nothing is due, or it waits
+    const int done = done_at_stop(lane, standing, row);
+    if (done == missed) break;
+    if (done == standing) continue;
     works.cost += lane.batch_cost(standing, row);
     works.list.push_back({false, standing, done - 1, row});
     standing = done;

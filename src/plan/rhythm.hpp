@@ -11,6 +11,16 @@
 
 namespace latchwork::inline v0::planning {
 
+/// Some task of a lane can be done at no stop any more.
+inline constexpr int missed = -1;
+
+/// How many of a lane's tasks are done after a stop at which all that is due is, if `standing` were before it: as many
+/// when nothing is due, or it waits.
+inline int done_at_stop(const Lane& lane, int standing, int row) {
+  if (standing < lane.task_count() && lane.task(standing).last_stop < row) return missed;
+  return std::max(standing, lane.done_at(row));
+}
+
 /// What a lane does when all that is due is done at each stop of a rhythm; no cost when a task comes too late for its
 /// last stop. No holds. Linear in the rhythm's stops.
 Works works_in_rhythm(const Lane& lane, const Rhythm& rhythm, int rows);

@@ -63,4 +63,7 @@ Pass look_ahead(const Problem& problem, const Windows& windows, Prices& prices, 
 /// The most states that a label holds after some row.
 std::size_t states_of_label(const Windows& windows);
 
+/// Labels that one row of the search may keep within the options' memory, where a label holds so many states.
+std::size_t greatest_width(const PlanOptions& options, std::size_t states, int rows);
+
 }  // namespace latchwork::inline v0::planning

@@ -39,7 +39,6 @@ class SlidingLeast {
   }
   /// `far` when there is none.
   std::int64_t least() const { return first_ < split_ ? std::min(least_[first_], newer_) : newer_; }
-  std::size_t pushed() const noexcept { return end_; }
 
  private:
   std::vector<std::int64_t> value_;

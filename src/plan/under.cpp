@@ -5,6 +5,7 @@
 #include <tuple>
 #include <utility>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 #include "plan/blame.hpp"
 #include "plan/conditions.hpp"
@@ -76,7 +77,7 @@ class Under {
     if (open < 0) {
       const bool to_its_end = take(settled_, true);
       if (best_.found()) return finish();
-      if (!to_its_end) refuse();
+      if (!to_its_end) end_without_plan();
       none.findings = std::move(broken_);
       if (none.findings.empty()) none.findings = {stuck()};
       return none;
@@ -219,20 +220,17 @@ class Under {
   }
 
   // The search ended with neither a plan nor a proof that there is none.
-  [[noreturn]] void refuse() const {
-    Place place;
+  [[noreturn]] void end_without_plan() const {
     const bool asked = limits_.ended() || options_.work_limit > 0 || options_.memory_limit > 0;
     if (!asked && options_.conditions.max_kinds > 0) {  // nobody ended it
-      place.field = beyond_search;
-      throw Error(ErrorCode::too_large, place,
-                  fmt::format("with {} of stop the search used up its own allowance of work, and found neither a "
-                              "plan nor that there is none; allow more kinds, or more work by a work limit",
-                              count_of(options_.conditions.max_kinds, "kind")));
+      refuse(ErrorCode::too_large, beyond_search,
+             fmt::format("with {} of stop the search used up its own allowance of work, and found neither a plan nor "
+                         "that there is none; allow more kinds, or more work by a work limit",
+                         count_of(options_.conditions.max_kinds, "kind")));
     }
-    place.field = "options.conditions";
-    throw Error(ErrorCode::cancelled, place,
-                "the search ended, stopped, limited or out of memory, before any plan under the conditions was found; "
-                "no plan that is had without a search keeps them, and there may be none");
+    refuse(ErrorCode::cancelled, "options.conditions",
+           "the search ended, stopped, limited or out of memory, before any plan under the conditions was found; no "
+           "plan that was had without a search keeps them, and there may be none");
   }
 
   // What binds all plans binds those that keep the conditions: by prices alone, at no cost that is felt.
@@ -268,7 +266,8 @@ class Under {
     Settled settled;
   };
 
-  // Every rhythm of the group that is left open, the most promising first. Ties: greater `every`, then smaller `first`.
+  // Every rhythm of the group that is left open, the most promising first, until the next can be no better. Ties: the
+  // one of the lower bound, then greater `every`, then smaller `first`.
   void try_all(std::size_t open) {
     trying_ = true;
     std::vector<Trial> trials;
@@ -292,7 +291,7 @@ class Under {
     }
     if (best_.found() || to_its_end) return;
     if (limits_.ended()) find_any(open);
-    if (!best_.found()) refuse();
+    if (!best_.found()) end_without_plan();
   }
 
   // The rhythms that may make a plan, each with a bound on its plans. Whether all were looked at.

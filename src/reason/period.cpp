@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <vector>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/reason.hpp"
 #include "plan/stops.hpp"
@@ -112,10 +113,8 @@ class Repetitions {
 
 Period plan_period(const Plan& plan) {
   if (plan.rows < 0 || plan.rows > Grid::max_side) {
-    Place place;
-    place.field = "rows";
-    throw Error(plan.rows < 0 ? ErrorCode::bad_argument : ErrorCode::too_large, place,
-                fmt::format("a plan of {} rows; it may have 0 to {}", plan.rows, Grid::max_side));
+    refuse(plan.rows < 0 ? ErrorCode::bad_argument : ErrorCode::too_large, "rows",
+           fmt::format("a plan of {} rows; it may have 0 to {}", plan.rows, Grid::max_side));
   }
   if (plan.status == PlanStatus::infeasible) return {};
   require_stops_rise(plan);

@@ -6,6 +6,7 @@
 
 #include "effort/check.hpp"
 #include "effort/terms.hpp"
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/timings.hpp"
 #include "timings/basis.hpp"
@@ -116,12 +117,10 @@ class Fit {
   std::int64_t rounded(std::size_t i) const {
     const double value = std::floor(costs_[i] + 0.5);
     if (value <= static_cast<double>(max_effort_ms)) return static_cast<std::int64_t>(value);
-    Place place;
-    place.field = fmt::format("effort.{}", effort_parts[terms_[i]].name);
-    throw Error(
-        ErrorCode::too_large, place,
-        fmt::format("{} comes out at {:.0f} ms by these timings; the limit is {} ms. Are the times' units right?",
-                    place.field, value, max_effort_ms));
+    const std::string field = fmt::format("effort.{}", effort_parts[terms_[i]].name);
+    refuse(ErrorCode::too_large, field,
+           fmt::format("{} comes out at {:.0f} ms by these timings; the limit is {} ms. Are the times' units right?",
+                       field, value, max_effort_ms));
   }
 
   void tell_outlying(EffortFit& out, const Column& residuals, double squares) const {
