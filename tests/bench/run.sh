@@ -23,10 +23,10 @@ echo "== plan: proven within 5 s, of 300 of each kind"
 "$build/tests/bench/latchwork_plan_bench" 300 "" 5
 echo "== plan: growth in rows and in classes, time and memory"
 "$build/tests/bench/latchwork_plan_bench" growth
-echo "== plan: time limits"
-"$build/tests/bench/latchwork_plan_bench" limits
-PYTHONPATH=$build/python "$python" "$top/tests/bench/limits_python.py"
 for name in file chart simulate spoil; do
   echo "== $name"
   "$build/tests/bench/latchwork_${name}_bench"
 done
+echo "== plan: time limits"
+PYTHONPATH=$build/python "$python" "$top/tests/bench/limits_python.py"
+"$build/tests/bench/latchwork_plan_bench" limits
