@@ -1,0 +1,81 @@
+// Looks inside: when a call with a time limit is to be over (src/plan/limits.hpp).
+#include "plan/limits.hpp"
+
+#include <chrono>
+#include <stop_token>
+#include <thread>
+
+#include "catch.hpp"
+#include "instances.hpp"
+#include "latchwork/error.hpp"
+#include "latchwork/plan.hpp"
+#include "latchwork/simulate.hpp"
+
+namespace limits_test {
+
+using namespace latchwork;
+
+namespace {
+
+PlanOptions limited(std::int64_t time_limit_ms) {
+  PlanOptions options;
+  options.time_limit_ms = time_limit_ms;
+  return options;
+}
+
+}  // namespace
+
+TEST_CASE("a call is foreseen to end late by how long it took to read a part of the panel", "[limits]") {
+  const PlanOptions soon = limited(1);
+  const PlanOptions late = limited(3'600'000);
+  const PlanOptions never;
+  const planning::Limits over(soon);
+  const planning::Limits in_time(late);
+  const planning::Limits without(never);
+  std::this_thread::sleep_for(std::chrono::milliseconds(30));
+  // The other half, and then as long again and half as much: 75 ms at the least.
+  CHECK(over.would_be_late(0.5));
+  CHECK(!in_time.would_be_late(0.5));
+  CHECK(!without.would_be_late(0.5));
+}
+
+TEST_CASE("what a call does with a plan afterwards is foreseen as well", "[limits]") {
+  const PlanOptions late = limited(3'600'000);
+  planning::Spent spent;
+  const planning::Limits limits(late, &spent);
+  std::this_thread::sleep_for(std::chrono::milliseconds(2));
+  CHECK(!limits.would_be_late(0.5));
+  spent.after = 1 << 30;  // quarters of 4 ms at the least: 12 days
+  CHECK(limits.would_be_late(0.5));
+}
+
+TEST_CASE("what is over since a few milliseconds is long over, and what has no end never", "[limits]") {
+  const PlanOptions soon = limited(1);
+  const planning::Limits limits(soon);
+  std::this_thread::sleep_for(std::chrono::milliseconds(10));
+  CHECK(limits.long_over());
+  const PlanOptions late = limited(3'600'000);
+  CHECK(!planning::Limits(late).long_over());
+  CHECK(!planning::Limits(PlanOptions()).long_over());
+}
+
+TEST_CASE("a stopped call reads a panel of 200 x 2000 and plans it, one of twice as many rows it leaves", "[limits]") {
+  std::stop_source source;
+  source.request_stop();
+  PlanOptions options;
+  options.stop = source.get_token();
+  const Grid usual = latchwork_test::distinct_panel(198, 2000, 1);
+  const Plan plan_of_it = plan(usual, Machine{}, {}, options);
+  CHECK(plan_of_it.status == PlanStatus::feasible);
+  CHECK(verify(usual, plan_of_it).verified);
+  const Grid large = latchwork_test::distinct_panel(198, 4000, 1);
+  try {
+    static_cast<void>(plan(large, Machine{}, {}, options));
+    FAIL("it was read");
+  } catch (const Error& error) {
+    CHECK(error.code() == ErrorCode::cancelled);
+    CHECK(error.place().field == "options");
+  }
+}
+
+}  // namespace limits_test
