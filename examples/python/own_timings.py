@@ -32,7 +32,9 @@ def main(timings_file: str) -> None:
 
 
 if __name__ == "__main__":
+    if len(sys.argv) != 2:
+        sys.exit(__doc__)
     try:
-        main(*sys.argv[1:])
+        main(sys.argv[1])
     except lw.Error as error:
         sys.exit(f"{error.code.name}: {error}")

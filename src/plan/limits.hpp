@@ -68,6 +68,7 @@ struct Spent {
   Deadline::Clock::duration set_up{};  ///< the most that one took to read the panel; with a time limit
   Readings* readings = nullptr;        ///< of the call, where there are several plans
   std::int64_t bound_ms = 0;           ///< no plan that the call may still ask for takes less
+  bool ended = false;                  ///< the limits of the last plan ended it
   int after = 0;    ///< what the call does with a plan once it is written up: quarters of the time to read the panel
   bool why = true;  ///< of a plan under conditions that there is not: whether anybody asks for the reasons
   bool written = true;  ///< whether anybody asks for the stops, or else for total, bound and status only
@@ -95,17 +96,14 @@ class Limits {
       looked_ = work_;
       if (deadline_.over()) return end();
     }
-    if (options_.progress && work_ >= told_ + tell_every) {
-      told_ = work_;
-      now_.share = std::max(now_.share, gone());
-      options_.progress(now_);
-      if (options_.stop.stop_requested()) return end();
-    }
-    return true;
+    if (work_ < told_ + tell_every) return true;
+    told_ = work_;
+    return tell();
   }
 
   /// What progress will be told; a bound or a share below the last stays as it was.
   void now(std::int64_t bound_ms, std::int64_t best_ms, double share) {
+    known_ = true;
     now_ = {std::max(bound_ms, now_.bound_ms), aside_ ? now_.best_ms : best_ms, std::max(share, now_.share)};
   }
 
@@ -143,8 +141,9 @@ class Limits {
   /// Whether it is stopped or its time is over by now, whatever the work: for what takes long and can be left. Then
   /// go_on() says no, too.
   bool over() {
-    if (!ended_ && stopped_or_late()) end();
-    return ended_;
+    if (ended_) return true;
+    if (stopped_or_late()) return !end();
+    return known_ && ++looks_ % looks_told == 0 && !tell();
   }
   /// The same where a count of work has ended it, after which what is counted by itself may still be done.
   bool stopped_or_late() const { return options_.stop.stop_requested() || deadline_.over(); }
@@ -196,10 +195,20 @@ class Limits {
  private:
   bool end() {
     ended_ = true;
+    if (spent_) spent_->ended = true;
     return false;
   }
 
+  // Whether to go on after it.
+  bool tell() {
+    if (!options_.progress) return true;
+    now_.share = std::max(now_.share, gone());
+    options_.progress(now_);
+    return !options_.stop.stop_requested() || end();
+  }
+
   static constexpr std::int64_t tell_every = 2'000'000;  // a few milliseconds
+  static constexpr unsigned looks_told = 8;              // looks by over(): the same on a large panel
   const PlanOptions& options_;
   Deadline deadline_;
   Spent* spent_ = nullptr;
@@ -209,6 +218,8 @@ class Limits {
   std::int64_t work_ = 0;
   std::int64_t looked_ = 0;
   std::int64_t told_ = -tell_every;  // the first time at once
+  unsigned looks_ = 0;               // by over()
+  bool known_ = false;               // what is to be told
   bool ended_ = false;
   bool aside_ = false;
 };

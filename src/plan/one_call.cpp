@@ -47,6 +47,7 @@ PlanOptions OneCall::keystone(double from, double to, std::optional<Told> told) 
 Plan OneCall::plan(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& own,
                    const Plan* plain) {
   const Deadline mine(own);
+  spent_.ended = false;
   const auto note = [&] {
     if (mine.set()) overrun_ms_ = std::max(overrun_ms_, mine.gone_ms() - own.time_limit_ms);
   };

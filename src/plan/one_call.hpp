@@ -54,6 +54,9 @@ class OneCall {
   Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& own,
             const Plan* plain = nullptr);
 
+  /// Whether the limits of the last plan ended it, so that with more there may be a better one.
+  bool cut_short() const noexcept { return spent_.ended; }
+
   /// Whether anybody asks why there is no plan, where there is none: to find out takes about as long again.
   void ask_why(bool why) { spent_.why = why; }
   /// Whether anybody asks for a plan's stops, or else for its total, bound, status and findings only.

@@ -4,6 +4,8 @@
 #include <iterator>
 #include <optional>
 #include <tuple>
+#include <utility>
+#include <vector>
 
 #include "effort/check.hpp"
 #include "effort/terms.hpp"
@@ -14,6 +16,7 @@
 #include "plan/kept.hpp"
 #include "plan/one_call.hpp"
 #include "plan/problem.hpp"
+#include "reason/ends.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -22,18 +25,6 @@ constexpr int quarters_after = 2;  // of the time to read the panel: a plan is c
 
 using Term = EffortPart;
 using planning::OneCall;
-
-std::int64_t total_of(const Plan& plan, const Effort& effort) {
-  const HandWork work = hand_work(plan, effort);
-  return work.hand_ms + work.carriage_ms;
-}
-
-/// How often a plan does what a term prices.
-std::int64_t times(const Plan& plan, const Term& term) {
-  Effort one{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0};
-  one.*term.cost = 1;
-  return total_of(plan, one);
-}
 
 /// The greatest value of the term at which the times of all plans can be counted, the others as they are.
 std::int64_t most_counted(const Grid& grid, Effort effort, const Term& term) {
@@ -46,64 +37,16 @@ std::int64_t most_counted(const Grid& grid, Effort effort, const Term& term) {
   return counted;
 }
 
-/// Every plan for the panel does these equally often.
-bool is_fixed(const Term& term) {
-  return term.cost == &Effort::crossing || term.cost == &Effort::crossing_stitch || term.cost == &Effort::shaping ||
-         term.cost == &Effort::row;
+/// Every plan of the planner does these equally often: each purl and slip is re-formed once, for no hold makes one.
+bool is_usual(const Term& term) {
+  return term.cost == &Effort::rung_purl || term.cost == &Effort::rung_slip || term.cost == &Effort::crossing ||
+         term.cost == &Effort::crossing_stitch || term.cost == &Effort::shaping || term.cost == &Effort::row;
 }
 
-class Walker {
- public:
-  Walker(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine, OneCall& call,
-         const OneCall::Told& told)
-      : grid_(grid), machine_(machine), effort_(effort), mine_(mine), call_(call), told_(told) {}
-
-  /// From `end` towards the term's value: the outermost place where the plan is proven to be a least one, and whether
-  /// another takes less right outside. It is the work from..to of the call.
-  std::pair<std::int64_t, bool> walk(const Term& term, std::int64_t end, double from, double to) {
-    const std::int64_t value = effort_.*term.cost;
-    const std::int64_t often = times(mine_, term);
-    std::int64_t at = end;
-    while (at != value) {
-      const double half = (from + to) / 2;  // nobody knows how many plans it takes
-      const auto other = least(term, at, from, half);
-      from = half;
-      if (!other) return {value, false};
-      Effort moved = effort_;
-      moved.*term.cost = at;
-      const std::int64_t gain = total_of(mine_, moved) - total_of(*other, moved);
-      if (gain <= 0) {
-        if (other->status == PlanStatus::optimal) return {at, true};
-        return {value, false};
-      }
-      // How much nearer to the value the other takes no less: its line is the flatter one on this side.
-      const std::int64_t slope = std::abs(often - times(*other, term));
-      const std::int64_t step = (gain + slope - 1) / slope;
-      at += at > value ? -step : step;
-    }
-    return {value, true};
-  }
-
- private:
-  std::optional<Plan> least(const Term& term, std::int64_t at, double from, double to) {
-    if (call_.ended()) return {};
-    Effort moved = effort_;
-    moved.*term.cost = at;
-    try {
-      return call_.plan(grid_, machine_, moved, call_.part(from, to, told_));
-    } catch (const Error& error) {
-      if (!planning::came_to_no_end(error)) throw;
-      return {};
-    }
-  }
-
-  const Grid& grid_;
-  const Machine& machine_;
-  const Effort& effort_;
-  const Plan& mine_;
-  OneCall& call_;
-  OneCall::Told told_;
-};
+/// What is proven of an end: it is found, or the value itself.
+std::pair<std::int64_t, bool> told_of(const ToleranceEnd& end, std::int64_t value_ms) {
+  return {end.found ? end.at : value_ms, end.found};
+}
 
 [[noreturn]] void refuse(const std::string& why) {
   Place place;
@@ -132,30 +75,40 @@ std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine,
   }
   // Of a call that is over nothing is told that is not so of any plan, and the planner's own needs no second look.
   const bool over = call.ended();
-  if (!over && mine != least) {
+  const bool own = over || mine == least;
+  if (!own) {
     if (const Verification knitted = verify(grid, mine); !knitted.verified) {
       refuse("the plan does not make this panel: " + knitted.message);
     }
   }
   const OneCall::Told told{least.bound_ms, total};
-  Walker walker(grid, machine, effort, mine, call, told);
   const bool proven = !over && least.status == PlanStatus::optimal;
   std::vector<Tolerance> tolerances;
+  std::vector<std::size_t> moving;  // the terms of which plans may do more or less
+  std::vector<ToleranceEnd> ends;   // of each of these the lower, and the upper
   for (const Term& term : effort_parts) {
     Tolerance tolerance{term.term, effort.*term.cost, 0, max_effort_ms, true, true, proven};
-    if (call.ended() || !proven) {
+    if (!proven) {
       tolerance.least_ms = tolerance.most_ms = tolerance.value_ms;
       tolerance.least_exact = tolerance.most_exact = false;
-    } else if (!is_fixed(term)) {
-      const double from = part * static_cast<double>(tolerances.size() + 1);
-      std::tie(tolerance.least_ms, tolerance.least_exact) = walker.walk(term, 0, from, from + part / 2);
-      const std::int64_t end = most_counted(grid, effort, term);
-      std::tie(tolerance.most_ms, tolerance.most_exact) = walker.walk(term, end, from + part / 2, from + part);
-      if (tolerance.most_ms == end && end < max_effort_ms) tolerance.most_exact = false;  // nothing is known beyond
+    } else if (!is_usual(term) || (!own && times(mine, term) != times(least, term))) {
+      moving.push_back(tolerances.size());
+      ends.push_back({term, 0});
+      ends.push_back({term, most_counted(grid, effort, term)});
     }
     tolerances.push_back(tolerance);
-    call.tell(told, std::min(1.0, part * static_cast<double>(tolerances.size() + 1)));
   }
+  EndWalker(grid, machine, effort, mine, call, told).walk(ends, part);
+  auto end = ends.begin();
+  for (const std::size_t index : moving) {
+    Tolerance& tolerance = tolerances[index];
+    std::tie(tolerance.least_ms, tolerance.least_exact) = told_of(*end++, tolerance.value_ms);
+    std::tie(tolerance.most_ms, tolerance.most_exact) = told_of(*end, tolerance.value_ms);
+    const std::int64_t outermost = most_counted(grid, effort, (end++)->term);
+    const bool beyond_counting = tolerance.most_ms == outermost && outermost < max_effort_ms;
+    if (beyond_counting) tolerance.most_exact = false;  // nothing is known there
+  }
+  call.tell(told, 1);
   return tolerances;
 }
 

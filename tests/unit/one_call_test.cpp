@@ -1,6 +1,7 @@
 // Looks inside: how calls of several plans share what limits them (src/plan/one_call.hpp).
 #include "plan/one_call.hpp"
 
+#include <algorithm>
 #include <cstdint>
 #include <stop_token>
 #include <vector>
@@ -218,6 +219,30 @@ TEST_CASE("tolerances of a call that is over tell nothing of the plan, which is 
     CHECK(tolerance.most_ms == tolerance.value_ms);
   }
   CHECK_THROWS_AS(plan_tolerances(grid, Machine{}, {}, spoiled), Error);
+}
+
+TEST_CASE("what some ends of tolerances leave of a limit, others that need more have", "[reason][limits]") {
+  const latchwork_test::Instance in = latchwork_test::instance_of("panels", 4, 60);
+  const Plan mine = plan(in.grid, in.machine, in.effort);
+  REQUIRE(mine.status == PlanStatus::optimal);
+  const auto tolerances = [&](std::int64_t work_limit) {
+    PlanOptions options;
+    options.work_limit = work_limit;
+    return plan_tolerances(in.grid, in.machine, in.effort, mine, options);
+  };
+  const auto open = [](const std::vector<Tolerance>& all) {
+    return std::ranges::count_if(all, [](const Tolerance& one) { return !one.least_exact || !one.most_exact; });
+  };
+  const std::vector<Tolerance> known = tolerances(0);
+  CHECK(open(known) == 0);
+  CHECK(tolerances(256'000) == known);  // in equal shares seven of its ends would be left
+  CHECK(open(tolerances(64'000)) > 0);
+  // Each purl and slip is re-formed once, whatever the plan.
+  for (const Tolerance& one : known) {
+    if (one.term != EffortTerm::rung_purl && one.term != EffortTerm::rung_slip) continue;
+    CHECK(one.least_ms == 0);
+    CHECK(one.most_ms == 3'600'000);
+  }
 }
 
 }  // namespace one_call_test

@@ -413,8 +413,9 @@ TEST_CASE("of what is limited, progress tells at least how much is gone", "[plan
   REQUIRE(made.status == PlanStatus::feasible);
   REQUIRE(shares.size() > 5);
   for (std::size_t i = 1; i < shares.size(); ++i) CHECK(shares[i] >= shares[i - 1]);
-  // Told about every 2,000,000 steps.
-  for (std::size_t i = 0; i + 1 < shares.size(); ++i) CHECK(shares[i] >= 0.1 * static_cast<double>(i));
+  // Told about every 2,000,000 steps, and oftener where steps take long.
+  REQUIRE(shares.size() > 10);
+  CHECK(shares[shares.size() - 2] >= 0.9);
 }
 
 TEST_CASE("each status has its name", "[plan]") {

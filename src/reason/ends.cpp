@@ -1,0 +1,76 @@
+#include "reason/ends.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+
+#include "latchwork/error.hpp"
+
+namespace latchwork::inline v0 {
+std::int64_t total_of(const Plan& plan, const Effort& effort) {
+  const HandWork work = hand_work(plan, effort);
+  return work.hand_ms + work.carriage_ms;
+}
+
+std::int64_t times(const Plan& plan, const EffortPart& term) {
+  Effort one{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0};
+  one.*term.cost = 1;
+  return total_of(plan, one);
+}
+
+void EndWalker::walk(std::vector<ToleranceEnd>& ends, double from) {
+  std::vector<ToleranceEnd*> open;
+  for (ToleranceEnd& end : ends) open.push_back(&end);
+  bool again = false;
+  while (!open.empty() && !call_.ended()) {
+    // One share more than there are ends is left for those that need more; the last has all.
+    auto shares = static_cast<double>(open.size()) + (again && open.size() == 1 ? 0 : 1);
+    for (ToleranceEnd* end : open) {
+      const double to = from + (1 - from) / shares;
+      walk(*end, from, to);
+      from = to;
+      shares -= 1;
+      call_.tell(told_, from);
+    }
+    std::erase_if(open, [](const ToleranceEnd* end) { return end->found || end->hopeless; });
+    again = true;
+  }
+}
+
+void EndWalker::walk(ToleranceEnd& end, double from, double to) {
+  const std::int64_t value = effort_.*end.term.cost;
+  const std::int64_t often = times(mine_, end.term);
+  while (end.at != value) {
+    const double half = (from + to) / 2;  // nobody knows how many plans it takes
+    const auto other = least(end, from, half);
+    if (!other) return;
+    from = half;
+    Effort moved = effort_;
+    moved.*end.term.cost = end.at;
+    const std::int64_t gain = total_of(mine_, moved) - total_of(*other, moved);
+    if (gain <= 0) {
+      end.found = other->status == PlanStatus::optimal;
+      end.hopeless = !end.found && !call_.cut_short();
+      return;
+    }
+    // How much nearer to the value the other takes no less: its line is the flatter one on this side.
+    const std::int64_t slope = std::abs(often - times(*other, end.term));
+    const std::int64_t step = (gain + slope - 1) / slope;
+    end.at += end.at > value ? -step : step;
+  }
+  end.found = true;
+}
+
+std::optional<Plan> EndWalker::least(ToleranceEnd& end, double from, double to) {
+  if (call_.ended()) return {};
+  Effort moved = effort_;
+  moved.*end.term.cost = end.at;
+  try {
+    return call_.plan(grid_, machine_, moved, call_.part(from, to, told_));
+  } catch (const Error& error) {
+    if (!planning::came_to_no_end(error)) throw;
+    end.hopeless = !call_.cut_short();
+    return {};
+  }
+}
+
+}  // namespace latchwork::inline v0
