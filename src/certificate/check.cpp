@@ -2,14 +2,20 @@
 
 #include <algorithm>
 #include <optional>
+#include <span>
+#include <string>
 #include <utility>
+#include <vector>
 
+#include "certificate/check.hpp"
+#include "certificate/schedules.hpp"
 #include "certificate/ways.hpp"
 #include "effort/check.hpp"
 #include "grid/words.hpp"
 #include "latchwork/certificate.hpp"
 #include "machine/check.hpp"
 #include "progress/pulse.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -35,19 +41,13 @@ struct Wrong {
   throw wrong;
 }
 
-/// Up to some row: what is paid for stops, and each class's cheapest ways to its places.
-struct Schedules {
-  int branch = -1;
-  std::int64_t paid = 0;
-  std::vector<Places> classes;
-};
-
 class Checker {
  public:
   Checker(const Grid& grid, const Machine& machine, const Effort& effort, const Certificate& certificate,
-          const WatchOptions& options)
+          const WatchOptions& options, std::size_t most_places)
       : effort_(effort),
         in_(certificate),
+        most_places_(most_places),
         wales_(grid),
         pulse_(options, steps(), "the check of the certificate"),
         common_(common_of(grid, wales_, machine, effort, pulse_)) {}
@@ -199,24 +199,23 @@ class Checker {
     check_stretches();
     const std::int64_t bound = forced_cost + sum_;
     if (!in_.branches.empty()) {
-      Schedules start;
-      start.classes.assign(ways_.size(), Ways::start());
-      check_branches(in_.branches, "branches", 0, std::move(start), cut_);
+      // Before row 0 is decided nothing is made and nothing paid.
+      check_branches(in_.branches, "branches", 0, std::vector<std::int64_t>(ways_.size(), 0), cut_);
     } else if (bound <= cut_) {
       refuse("bound_ms", fmt::format("the prices prove {} ms and no more, and there are no branches",
                                      common_.fixed + (bound + in_.unit - 1) / in_.unit));
     }
   }
 
-  std::int64_t bound_of(const Schedules& schedules, int row, std::vector<std::int64_t>* ways = nullptr) const {
-    std::int64_t bound = schedules.paid + forced_after_[at(row)] + gain_[at(row)];
+  std::int64_t bound_of(const Schedule& schedule, const RowPlaces& places,
+                        std::vector<std::int64_t>* ways = nullptr) const {
+    std::int64_t bound = schedule.paid + forced_after_[at(places.row())] + gain_[at(places.row())];
     for (std::size_t k = 0; k < ways_.size(); ++k) {
-      const Places& mine = schedules.classes[k];
-      const Places& ahead = ahead_[k].after(row);
+      const std::span<const std::int64_t> mine = places.of(k, schedule.ways);
+      const std::vector<std::int64_t>& ahead = ahead_[k].after(places.row()).value;
       std::int64_t way = never;
-      for (std::size_t i = 0; i < mine.value.size(); ++i) {
-        const std::int64_t to_go = ahead.at(mine.first + static_cast<int>(i));
-        if (mine.value[i] < never && to_go < never) way = std::min(way, mine.value[i] + to_go);
+      for (std::size_t i = 0; i < mine.size(); ++i) {
+        if (mine[i] < never && ahead[i] < never) way = std::min(way, mine[i] + ahead[i]);
       }
       if (way >= never) return never;
       if (ways) ways->push_back(way);
@@ -226,42 +225,41 @@ class Checker {
   }
 
   // Places from where every way on passes the cut.
-  void leave_out(Schedules& schedules, int row, std::int64_t cut) const {
+  void leave_out(std::int64_t paid, std::span<std::int64_t> reached, const RowPlaces& places, std::int64_t cut) const {
     std::vector<std::int64_t> ways;
-    const std::int64_t bound = bound_of(schedules, row, &ways);
+    const std::int64_t bound = bound_of({paid, reached}, places, &ways);
     if (bound >= never) return;
     for (std::size_t k = 0; k < ways_.size(); ++k) {
-      Places& mine = schedules.classes[k];
-      for (std::size_t i = 0; i < mine.value.size(); ++i) {
-        const std::int64_t to_go = ahead_[k].after(row).at(mine.first + static_cast<int>(i));
-        if (mine.value[i] >= never || to_go >= never || bound - ways[k] + mine.value[i] + to_go > cut) {
-          mine.value[i] = never;
-        }
+      const std::span<std::int64_t> mine = places.of(k, reached);
+      const std::vector<std::int64_t>& ahead = ahead_[k].after(places.row()).value;
+      for (std::size_t i = 0; i < mine.size(); ++i) {
+        if (mine[i] >= never || ahead[i] >= never || bound - ways[k] + mine[i] + ahead[i] > cut) mine[i] = never;
       }
     }
   }
 
   // Whether, whatever follows, x costs no more than y: wherever a class of y may still stand, x stands there or further
   // on, and what it has paid more is made up for elsewhere.
-  bool as_good(const Schedules& x, const Schedules& y, int row, std::int64_t cut) const {
+  bool as_good(const Schedule& x, const Schedule& y, const RowPlaces& places, std::int64_t cut) const {
     std::vector<std::int64_t> ways;
-    const std::int64_t bound = bound_of(y, row, &ways);
+    const std::int64_t bound = bound_of(y, places, &ways);
     if (bound >= never) return true;  // a class of y is stuck: nothing follows from y, and `ways` ends at that class
     std::int64_t lead = x.paid - y.paid;
     for (std::size_t k = 0; k < ways_.size(); ++k) {
-      const Places& xs = x.classes[k];
-      const Places& ys = y.classes[k];
+      const std::span<const std::int64_t> xs = places.of(k, x.ways);
+      const std::span<const std::int64_t> ys = places.of(k, y.ways);
+      const Places& ahead = ahead_[k].after(places.row());
       std::int64_t further = never;  // least that x has paid for this place or one further on
       std::optional<std::int64_t> most;
-      for (std::size_t i = ys.value.size(); i-- > 0;) {
-        const int place = ys.first + static_cast<int>(i);
-        std::int64_t mine = xs.at(place);
+      for (std::size_t i = ys.size(); i-- > 0;) {
+        const int place = ahead.first + static_cast<int>(i);
+        std::int64_t mine = xs[i];
         if (place % 2 == 0) mine = further = std::min(further, mine);
-        const std::int64_t to_go = ahead_[k].after(row).at(place);
-        if (ys.value[i] >= never || to_go >= never) continue;
-        if (bound - ways[k] + ys.value[i] + to_go > cut) continue;  // no plan of use goes on from there
+        const std::int64_t to_go = ahead.value[i];
+        if (ys[i] >= never || to_go >= never) continue;
+        if (bound - ways[k] + ys[i] + to_go > cut) continue;  // no plan of use goes on from there
         if (mine >= never) return false;
-        most = std::max(most.value_or(mine - ys.value[i]), mine - ys.value[i]);
+        most = std::max(most.value_or(mine - ys[i]), mine - ys[i]);
       }
       if (most) lead += *most;
     }
@@ -285,98 +283,129 @@ class Checker {
       }
       if (i > 0) std::fill(gain_.begin() + stretch.row + 1, gain_.begin() + above + 1, gain);
       gain = std::max(gain, stretch.gain);
-      Schedules start;
+      std::vector<std::int64_t> start;
       std::int64_t to_go = forced_after_[at(stretch.row)];
       for (const RowsOfPlaces& ahead : ahead_) {
-        Places places = ahead.after(stretch.row);
+        const std::vector<std::int64_t>& values = ahead.after(stretch.row).value;
         std::int64_t most = 0;
-        for (const std::int64_t value : places.value) most = value < never ? std::max(most, value) : most;
-        for (std::int64_t& value : places.value) value = value < never ? most - value : never;
+        for (const std::int64_t value : values) most = value < never ? std::max(most, value) : most;
+        for (const std::int64_t value : values) start.push_back(value < never ? most - value : never);
         to_go += most;
-        start.classes.push_back(std::move(places));
       }
-      check_branches(stretch.branches, field + ".branches", stretch.row + 1, std::move(start),
-                     to_go + stretch.gain - 1);
+      check_branches(stretch.branches, field + ".branches", stretch.row + 1, start, to_go + stretch.gain - 1);
     }
     if (!in_.stretches.empty()) std::fill(gain_.begin(), gain_.begin() + in_.stretches.back().row + 1, gain);
   }
 
-  // Each branch in its place and ended for a reason: none that goes on costs `cut` or less.
-  void check_branches(const std::vector<Branch>& branches, const std::string& list, int first, Schedules start,
-                      std::int64_t cut) {
+  // Each branch in its place and ended for a reason: none that goes on costs `cut` or less. `start`: what has been paid
+  // for the places before row `first` is decided.
+  void check_branches(const std::vector<Branch>& branches, const std::string& list, int first,
+                      std::span<const std::int64_t> start, std::int64_t cut) {
     const auto field = [&](int branch) { return fmt::format("{}[{}]", list, branch); };
-    std::vector<Schedules> below;
-    below.push_back(std::move(start));
+    KeptSchedules below(start.size(), 1);
+    below.add(-1, {0, start});
     std::size_t next = 0;
-    for (int row = first; row <= in_.rows && !below.empty(); ++row) {
-      std::vector<Schedules> kept;
-      std::vector<Schedules> dominated;
-      const auto take = [&](int from, bool stops, Schedules schedules) {
+    RowPlaces places(ways_, first - 1);
+    std::vector<std::int64_t> passed;
+    std::vector<std::int64_t> stopped;
+    for (int row = first; row <= in_.rows && below.size() > 0; ++row) {
+      const RowPlaces before = std::exchange(places, RowPlaces(ways_, row));
+      const auto decide = [&](std::size_t from, bool stops, std::vector<std::int64_t>& into) {
+        into.resize(places.count());
+        const Schedule schedule = below[from];
+        for (std::size_t k = 0; k < ways_.size(); ++k) {
+          ways_[k].decided(before.of(k, schedule.ways), row, stops, places.of(k, std::span(into)));
+        }
+        return Schedule{schedule.paid + (stops ? stop() : 0), into};
+      };
+      // Of these no more is needed than where they come from until all that is kept is known.
+      struct Dominated {
+        int branch;
+        std::size_t from;
+      };
+      std::vector<Dominated> dominated;
+      const std::size_t most = std::min(2 * below.size(), most_places_ / std::max<std::size_t>(1, places.count()));
+      KeptSchedules kept(places.count(), kept_of_row(branches, next, most));
+      const auto take = [&](std::size_t from, bool stops, const Schedule& schedule, std::span<std::int64_t> ways) {
+        const int continued = below.branch(from);
         const auto wanted = [&] {
-          return fmt::format("row {}, from branch {}, {} stop, must be here", row, from,
+          return fmt::format("row {}, from branch {}, {} stop, must be here", row, continued,
                              stops ? "with a" : "without a");
         };
         const auto here = [&] { return field(static_cast<int>(next)); };
         pulse_.step(static_cast<std::int64_t>(ways_.size()));
         if (next >= branches.size()) refuse(here(), "it is missing: " + wanted(), row);
         const Branch& branch = branches[next];
-        if (branch.row != row || branch.below != from || branch.stop != stops) refuse(here(), wanted(), row);
+        if (branch.row != row || branch.below != continued || branch.stop != stops) refuse(here(), wanted(), row);
         if (branch.end != BranchEnd::dominated && branch.by != -1) {
           refuse(here() + ".by", "only a dominated branch names another", row);
         }
-        schedules.branch = static_cast<int>(next);
         if (branch.end == BranchEnd::kept) {
-          leave_out(schedules, row, cut);
-          kept.push_back(std::move(schedules));
+          require_room(below, kept, here(), row);
+          leave_out(schedule.paid, ways, places, cut);
+          kept.add(static_cast<int>(next), schedule);
         } else if (branch.end == BranchEnd::dominated) {
-          dominated.push_back(std::move(schedules));
+          dominated.push_back({static_cast<int>(next), from});
         } else if (branch.end != BranchEnd::bound) {
           refuse(here() + ".end", fmt::format("{} is no way to end", static_cast<int>(branch.end)), row);
-        } else if (const std::int64_t bound = bound_of(schedules, row); bound <= cut) {
+        } else if (const std::int64_t bound = bound_of(schedule, places); bound <= cut) {
           refuse(here() + ".end", fmt::format("its bound, {}, does not pass {}", bound, cut), row);
         }
         ++next;
       };
-      for (const Schedules& from : below) {
-        const Schedules passed = decided(from, row, false);
-        Schedules stopped = decided(from, row, true);
+      for (std::size_t from = 0; from < below.size(); ++from) {
+        const Schedule without = decide(from, false, passed);
+        const Schedule with = decide(from, true, stopped);
         // A stop that changes nothing need not be looked at.
-        const bool idle = !forced(row) && stopped.classes == passed.classes;
+        const bool idle = !forced(row) && stopped == passed;
         const bool listed = next < branches.size() && branches[next].stop;
-        if (!idle || listed) take(from.branch, true, std::move(stopped));
-        if (!forced(row)) take(from.branch, false, passed);
+        if (!idle || listed) take(from, true, with, stopped);
+        if (!forced(row)) take(from, false, without, passed);
       }
-      for (const Schedules& one : dominated) {
+      for (const Dominated& one : dominated) {
         pulse_.step(static_cast<std::int64_t>(ways_.size()));
-        const int name = branches[at(one.branch)].by;
-        const auto by = std::lower_bound(kept.begin(), kept.end(), name,
-                                         [](const Schedules& k, int index) { return k.branch < index; });
-        if (by == kept.end() || by->branch != name) {
-          refuse(field(one.branch) + ".by", fmt::format("{} is no kept branch of its row", name), row);
-        }
-        if (!as_good(*by, one, row, cut)) {
-          refuse(field(one.branch) + ".by", fmt::format("branch {} is not as good whatever follows", name), row);
+        const Branch& branch = branches[at(one.branch)];
+        const std::optional<std::size_t> by = kept.find(branch.by);
+        if (!by) refuse(field(one.branch) + ".by", fmt::format("{} is no kept branch of its row", branch.by), row);
+        if (!as_good(kept[*by], decide(one.from, branch.stop, passed), places, cut)) {
+          refuse(field(one.branch) + ".by", fmt::format("branch {} is not as good whatever follows", branch.by), row);
         }
       }
       below = std::move(kept);
     }
-    if (!below.empty()) {
-      refuse(field(below.front().branch) + ".end", "a schedule reaches the top and costs less", in_.rows);
+    if (below.size() > 0) {
+      refuse(field(below.branch(0)) + ".end", "a schedule reaches the top and costs less", in_.rows);
     }
     if (next < branches.size()) {
       refuse(field(static_cast<int>(next)), "it continues nothing", branches[next].row);
     }
   }
 
-  Schedules decided(const Schedules& from, int row, bool stops) const {
-    Schedules to;
-    to.paid = from.paid + (stops ? stop() : 0);
-    for (std::size_t k = 0; k < ways_.size(); ++k) to.classes.push_back(ways_[k].decided(from.classes[k], row, stops));
-    return to;
+  // The branches from `next` on that say they are kept in that row, `most` of them.
+  static std::size_t kept_of_row(const std::vector<Branch>& branches, std::size_t next, std::size_t most) {
+    std::size_t kept = 0;
+    for (std::size_t i = next; i < branches.size() && branches[i].row == branches[next].row && kept < most; ++i) {
+      if (branches[i].end == BranchEnd::kept) ++kept;
+    }
+    return kept;
+  }
+
+  // A certificate that is wrong may keep more branches than any memory holds.
+  void require_room(const KeptSchedules& below, const KeptSchedules& kept, std::string field, int row) const {
+    if (below.places() + kept.places() + kept.places_of_one() <= most_places_) return;
+    Place place;
+    place.row = row;
+    std::string message =
+        fmt::format("{}: up to here row {} keeps {} of {} each; a check holds {} at most, of two rows together", field,
+                    row, count_of(static_cast<std::int64_t>(kept.size()), "branch", "es"),
+                    count_of(static_cast<std::int64_t>(kept.places_of_one()), "place"), most_places_);
+    place.field = std::move(field);
+    throw Error(ErrorCode::too_large, std::move(place), std::move(message));
   }
 
   const Effort& effort_;
   const Certificate& in_;
+  std::size_t most_places_;
   Wales wales_;
   Pulse pulse_;
   Common common_;
@@ -390,13 +419,14 @@ class Checker {
 
 }  // namespace
 
-CertificateCheck check_certificate(const Grid& grid, const Machine& machine, const Effort& effort,
-                                   const Certificate& certificate, const WatchOptions& options) {
+CertificateCheck checking::check_within(const Grid& grid, const Machine& machine, const Effort& effort,
+                                        const Certificate& certificate, const WatchOptions& options,
+                                        std::size_t most_places) {
   check(machine);
   check(effort);
   require_extent("certificate", {.columns = certificate.columns, .rows = certificate.rows}, "grid", grid);
   CertificateCheck found;
-  Checker checker(grid, machine, effort, certificate, options);
+  Checker checker(grid, machine, effort, certificate, options, most_places);
   try {
     checker.check();
     found.holds = true;
@@ -408,6 +438,11 @@ CertificateCheck check_certificate(const Grid& grid, const Machine& machine, con
   }
   checker.finish();
   return found;
+}
+
+CertificateCheck check_certificate(const Grid& grid, const Machine& machine, const Effort& effort,
+                                   const Certificate& certificate, const WatchOptions& options) {
+  return checking::check_within(grid, machine, effort, certificate, options, checking::most_places);
 }
 
 }  // namespace latchwork::inline v0

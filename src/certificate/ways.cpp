@@ -187,14 +187,8 @@ std::int64_t Ways::batch_cost(int piece, int row) const {
 }
 
 void Ways::clear(Places& places, int row) const {
-  places.first = first_[slot(row)];
-  places.value.assign(at(std::max(0, last_[slot(row)] - places.first + 1)), never);
-}
-
-Places Ways::places(int row) const {
-  Places places;
-  clear(places, row);
-  return places;
+  places.first = first(row);
+  places.value.assign(count(row), never);
 }
 
 template <class Move>
@@ -220,25 +214,25 @@ void Ways::moves(int place, int row, Move&& move) const {
   if (place / 2 < made && row <= pieces_[at(place / 2)].last) put(2 * made, batch_cost(place / 2, row));
 }
 
-Places Ways::decided(const Places& before, int row, bool stop) const {
-  Places after = places(row);
-  const auto reach = [&](int place, std::int64_t cost) {
-    const int i = place - after.first;
-    if (i < 0 || i >= static_cast<int>(after.value.size())) return;
-    auto& value = after.value[at(i)];
+void Ways::decided(std::span<const std::int64_t> before, int row, bool stop, std::span<std::int64_t> after) const {
+  std::ranges::fill(after, never);
+  const auto reach = [&, lowest = first(row)](int place, std::int64_t cost) {
+    const int i = place - lowest;
+    if (i < 0 || i >= static_cast<int>(after.size())) return;
+    auto& value = after[at(i)];
     value = std::min(value, cost);
   };
-  for (std::size_t i = 0; i < before.value.size(); ++i) {
-    const std::int64_t paid = before.value[i];
+  const int lowest_before = first(row - 1);
+  for (std::size_t i = 0; i < before.size(); ++i) {
+    const std::int64_t paid = before[i];
     if (paid >= never) continue;
-    const int place = before.first + static_cast<int>(i);
+    const int place = lowest_before + static_cast<int>(i);
     if (stop) {
       moves(place, row, [&](int reached, std::int64_t cost) { reach(reached, paid + cost); });
     } else {
       reach(place, paid);
     }
   }
-  return after;
 }
 
 // From what is to come above the row; at the topmost there is nothing to come.

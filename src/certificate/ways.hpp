@@ -1,7 +1,9 @@
 #pragma once
 
 #include <algorithm>
+#include <cstddef>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include "latchwork/effort.hpp"
@@ -51,7 +53,6 @@ struct Places {
     const int i = place - first;
     return i < 0 || i >= static_cast<int>(value.size()) ? never : value[static_cast<std::size_t>(i)];
   }
-  friend bool operator==(const Places&, const Places&) = default;
 };
 
 /// Places of a class after the decision at each row. Below the rows at which something of it can be made, and above
@@ -70,10 +71,13 @@ class Ways {
   /// A class has pieces.
   Ways(const std::vector<Piece>& pieces, int rows, std::int64_t wales, std::int64_t unit, const Effort& effort);
 
-  /// From before the decision at `row` to after it, cheapest ways to each place.
-  Places decided(const Places& before, int row, bool stop) const;
-  /// Before row 0 is decided: nothing made, nothing paid.
-  static Places start() { return {0, {0}}; }
+  /// Places of use after the decision at `row`; before row 0 is decided, at -1, the one where nothing is made.
+  int first(int row) const { return row < 0 ? 0 : first_[slot(row)]; }
+  std::size_t count(int row) const {
+    return row < 0 ? 1 : static_cast<std::size_t>(std::max(0, last_[slot(row)] - first_[slot(row)] + 1));
+  }
+  /// Cheapest ways to the places of the row below, on to those of `row`.
+  void decided(std::span<const std::int64_t> before, int row, bool stop, std::span<std::int64_t> after) const;
 
   /// How many steps of the pulse to_end() and least() take: one for each row.
   std::int64_t rows() const { return high_ - low_ + 1; }
@@ -86,7 +90,6 @@ class Ways {
 
  private:
   std::size_t slot(int row) const { return static_cast<std::size_t>(std::clamp(row, low_, high_) - low_); }
-  Places places(int row) const;
   void clear(Places& places, int row) const;  // to those of the row, none of them reached
   void to_end_from(int row, const Places& above, const std::vector<std::int64_t>& price, Places& here) const;
   std::int64_t least(const Places& after_row_0, std::int64_t price) const;

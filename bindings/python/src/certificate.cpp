@@ -47,8 +47,8 @@ void bind_certificate(py::module_& m) {
       "verify() finds to make the panel, and whose hand_work() comes to `bound_ms`, is then a least one. `stop` and "
       "`progress` as in verify().\n"
       "\n"
-      "Raises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), too_large, "
-      "cancelled.");
+      "Raises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), too_large (totals; "
+      "branches kept in two rows that would take more than a gibibyte), cancelled.");
 }
 
 }  // namespace latchwork::python

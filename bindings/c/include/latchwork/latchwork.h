@@ -1338,8 +1338,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_certify(const latchwork_grid *gr
                                                         latchwork_certificate **out, latchwork_error *error);
 /* Checks every word of a certificate, in whole numbers, against classes, ways and costs made from the grid anew; it shares
    nothing with the planner. What does not hold is told in `check`, with status OK. effort and options may be
-   NULL. Fails: BAD_ARGUMENT (machine, effort), SIZE_MISMATCH (another panel's certificate), TOO_LARGE, CANCELLED.
-   Since 0.1. */
+   NULL. Fails: BAD_ARGUMENT (machine, effort), SIZE_MISMATCH (another panel's certificate), TOO_LARGE (totals; branches
+   kept in two rows that would take more than a gibibyte), CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_check_certificate(const latchwork_grid *grid,
                                                                   const latchwork_machine *machine,
                                                                   const latchwork_effort *effort,
