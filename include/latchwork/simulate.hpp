@@ -39,9 +39,9 @@ struct Fabric {
 /// Knits: executes the moves, right or wrong, on a bed that knows loops, strands and passings and nothing of charts,
 /// then reads the fabric back. A move that hands could not do (nothing on the needle, a stitch that would run) is a
 /// fault, and the moves end there: of single moves nobody can say what would be done instead, so that no fabric is
-/// read. (Of a plan's steps one can: see verify().) Linear in loops, moves and passings, but for sorting a row's
-/// passings: stitches that change places pass each other one by one, left * right of them in a crossing, and those
-/// lifted at one time are looked at in pairs.
+/// read. (Of a plan's steps one can: see verify().) Linear in loops, moves, rungs dropped and passings, but for sorting
+/// a row's passings: stitches that change places pass each other one by one, left * right of them in a crossing, those
+/// dropped below it pass anew, and those lifted at one time are looked at in pairs.
 /// @throws Error bad_argument (leftmost, columns); too_large (columns; moves; more than 2^26 passings); cancelled.
 LATCHWORK_API Fabric simulate(const Bed& bed, std::span<const Move> moves, const WatchOptions& options = {});
 

@@ -7,6 +7,7 @@
 
 #include "latchwork/error.hpp"
 #include "latchwork/simulate.hpp"
+#include "passings.hpp"
 
 namespace latchwork::inline v0::knitting {
 
@@ -30,12 +31,7 @@ struct Slot {
   std::int32_t below = no_slot;
   Strand strand = Strand::bare;
   bool passed = false;  ///< its wale is in a passing between this row and the next
-};
-
-/// Two wales that change places, each named by its column in the row below.
-struct Passing {
-  std::int32_t near = 0;  ///< passes on the operator's side
-  std::int32_t far = 0;   ///< passes on the RS
+  bool by_row = false;  ///< from here down its wale is among the long ones that were looked through
 };
 
 /// The knitted cloth: slots row by row from the cast-on, and what passed after each row. Flat; linear in its size.
@@ -54,14 +50,14 @@ class Cloth {
   Slot& operator[](std::int32_t slot) noexcept { return slots_[static_cast<std::size_t>(slot)]; }
   const Slot& operator[](std::int32_t slot) const noexcept { return slots_[static_cast<std::size_t>(slot)]; }
 
-  /// What passed after `row`, in the order in which it was done.
-  std::vector<Passing>& passings(int row) noexcept { return passings_[static_cast<std::size_t>(row)]; }
-  const std::vector<Passing>& passings(int row) const noexcept { return passings_[static_cast<std::size_t>(row)]; }
+  /// What passed after `row`.
+  Passings& passings(int row) noexcept { return passings_[static_cast<std::size_t>(row)]; }
+  const Passings& passings(int row) const noexcept { return passings_[static_cast<std::size_t>(row)]; }
 
  private:
   int columns_;
   std::vector<Slot> slots_;
-  std::vector<std::vector<Passing>> passings_;
+  std::vector<Passings> passings_;
 };
 
 /// Where a wale was bound off.

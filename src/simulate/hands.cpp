@@ -269,9 +269,8 @@ Fault Hands::told(const Needless& step) const {
 
 // The latch tool.
 
-std::int32_t Hands::loop_of_row(int column, int row) const {
-  std::int32_t slot = top_[static_cast<std::size_t>(column)];
-  while (slot != no_slot && cloth_.row_of(slot) != row) slot = cloth_[slot].below;
+std::int32_t Hands::loop_of_row(int column, int row) {
+  const std::int32_t slot = long_wales_.find(cloth_, top_[static_cast<std::size_t>(column)], row);
   if (slot == no_slot) {
     stuck(row, column, fmt::format("the wale on needle {} has no loop of row {}", needle_of(column), row));
   }
@@ -317,7 +316,11 @@ void Hands::drop(int column, int row) {
     const int slot_row = cloth_.row_of(slot);
     const int slot_column = cloth_.column_of(slot);
     if (slot_row > row) ladder[static_cast<std::size_t>(slot_row - row - 1)] = slot_column;
-    if (cloth_[slot].passed) pass_near(slot_row, slot_column);
+    if (cloth_[slot].by_row) long_wales_.drop(cloth_, slot, latch_.in);
+    // It comes up again on the operator's side of all that it passes.
+    if (cloth_[slot].passed && !cloth_.passings(slot_row).pass_near(slot_column, cloth_.columns())) {
+      latch_.passes_as_before = false;
+    }
     latch_.before.emplace_back(slot, cloth_[slot].strand);
     slot = std::exchange(cloth_[slot].below, no_slot);
     cloth_[cloth_.at(slot_row, slot_column)].strand = Strand::bare;
@@ -459,8 +462,7 @@ void Hands::uncross() {
     moving_at_[here] = -1;
   }
   for (const Moving& stitch : moving_) top_[static_cast<std::size_t>(stitch.origin)] = stitch.top;
-  std::vector<Passing>& passings = cloth_.passings(row_);
-  passings.resize(passings.size() - recent_.size());
+  cloth_.passings(row_).take_back(recent_.size());
   passings_ -= std::ssize(recent_);
   moving_.clear();
   recent_.clear();
@@ -526,7 +528,7 @@ void Hands::pass(int near, int far) {
                 fmt::format("row {}, column {}: more than {} passings of stitches", row_, near, max_passings));
   }
   const Passing passing{near, far};
-  cloth_.passings(row_).push_back(passing);
+  cloth_.passings(row_).add(passing);
   cloth_[cloth_.at(row_, near)].passed = true;
   cloth_[cloth_.at(row_, far)].passed = true;
   recent_.push_back(passing);
@@ -540,29 +542,6 @@ void Hands::note_order(const Passing& passing) {
 
 bool Hands::order_changed(int wale, int other) const {
   return interleaved_ && order_odd_.contains(std::minmax(wale, other));
-}
-
-/// A wale that was dropped below a passing comes up again on the operator's side of all that it passes there.
-void Hands::pass_near(int row, int wale) {
-  std::vector<Passing>& passings = cloth_.passings(row);
-  std::vector<std::int32_t> others;
-  const std::size_t count = passings.size();
-  bool as_before = true;
-  std::erase_if(passings, [&](const Passing& passing) {
-    if (passing.near != wale && passing.far != wale) return false;
-    as_before = as_before && passing.near == wale;
-    others.push_back(passing.near == wale ? passing.far : passing.near);
-    return true;
-  });
-  std::ranges::sort(others);
-  for (std::size_t i = 0; i < others.size();) {
-    std::size_t past = i;
-    while (past < others.size() && others[past] == others[i]) ++past;
-    if ((past - i) % 2 == 1) passings.push_back({wale, others[i]});
-    i = past;
-  }
-  // Passings that were there twice are gone.
-  latch_.passes_as_before = latch_.passes_as_before && as_before && passings.size() == count;
 }
 
 }  // namespace latchwork::inline v0::knitting

@@ -11,6 +11,7 @@
 #include "cloth.hpp"
 #include "latchwork/move.hpp"
 #include "latchwork/simulate.hpp"
+#include "long_wales.hpp"
 
 namespace latchwork::inline v0::knitting {
 
@@ -103,17 +104,17 @@ class Hands {
   bool hangs_as_before() const;
   void note(Needless::Kind kind, std::int64_t move, int column);
 
-  std::int32_t loop_of_row(int column, int row) const;
+  std::int32_t loop_of_row(int column, int row);
   void require_stitch(int column, const char* what) const;
   int lift_stitch(int column);
   void place_stitch(int index, int column);
   void pass(int near, int far);
   void note_order(const Passing& passing);
-  void pass_near(int row, int wale);
   bool order_changed(int wale, int other) const;
 
   Bed bed_;
   Cloth cloth_;
+  LongWales long_wales_;
   int row_ = 0;
   std::int64_t loops_ = 0;
   std::int64_t passings_ = 0;

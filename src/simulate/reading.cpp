@@ -150,7 +150,7 @@ class Reader {
     const bool moved = follow(row);
     if (!moved && passings.empty()) return;
     split(row);
-    for (const Passing& passing : passings) count(row, passing);
+    passings.each([&](const Passing& passing) { count(row, passing); });
     for (Block& block : blocks_) {
       if (block.read) order(row, block);
     }
