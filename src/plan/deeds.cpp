@@ -144,8 +144,30 @@ std::vector<std::vector<int>> Deeds::forced() {
 int Deeds::kind(std::vector<int> deeds) {
   std::sort(deeds.begin(), deeds.end());
   const auto [place, fresh] = kinds_.try_emplace(std::move(deeds), static_cast<int>(kinds_.size()));
-  if (fresh) kinds_by_number_.push_back(&place->first);
+  if (fresh) {
+    kinds_by_number_.push_back(&*place);
+    deeds_in_kinds_ += place->first.size();
+  }
   return place->second;
+}
+
+std::vector<int> Deeds::keep(int first, const std::vector<char>& wanted, Limits& limits) {
+  std::vector<int> moved(wanted.size(), -1);
+  std::size_t kept = at(first);
+  bool late = false;
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    late = late || (i % 4096 == 0 && limits.over());
+    auto* const kind = kinds_by_number_[at(first) + i];
+    if (wanted[i] == 0 && !late) {
+      deeds_in_kinds_ -= kind->first.size();
+      kinds_.erase(kinds_.find(kind->first));
+      continue;
+    }
+    kinds_by_number_[kept] = kind;
+    kind->second = moved[i] = static_cast<int>(kept++);
+  }
+  kinds_by_number_.resize(kept);
+  return moved;
 }
 
 void add_deeds(Deeds& deeds, const Lane& lane, const std::vector<Work>& works, std::vector<std::vector<int>>& at_row) {

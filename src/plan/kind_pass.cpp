@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <bit>
+#include <limits>
+#include <utility>
 
 #include "plan/index.hpp"
 #include "plan/inputs.hpp"
@@ -11,13 +13,14 @@ namespace {
 
 constexpr std::size_t fewest_ways = 512;  // to take one stop that are followed up from one label; with more width more
 constexpr int most_alike_compared = 64;   // labels that stand alike
+constexpr int far_kind = std::numeric_limits<int>::max();
 
 }  // namespace
 
 bool KindMeter::go_on() {
   if (ended_) return false;
   limits_.now(bound_ms(problem_, best_.bound), best_.found() ? plan_ms(problem_, best_.cost) : -1, 0.5);
-  ended_ = !limits_.go_on(work_ - counted_) || work_ > allowance_;
+  ended_ = !limits_.go_on(work_ - counted_) || work_ > allowance_ || held_ > memory_;
   counted_ = work_;
   return !ended_;
 }
@@ -141,7 +144,7 @@ bool KindPass::repeat(std::uint32_t index, int kind) {
   const std::vector<int>& forced = at_row_[at(row_)];
   meter_.add(1 + std::ssize(forced));
   if (wanted.empty() || reach_.last_row(kind) < row_ || !std::all_of(forced.begin(), forced.end(), is_wanted))
-    return meter_.heed();
+    return heed();
   const Label label = labels_[index];
   std::int64_t cost = label.cost + problem_.stop_cost;
   std::int64_t bound = cost + forced_after_[at(row_)];
@@ -161,14 +164,14 @@ bool KindPass::repeat(std::uint32_t index, int kind) {
     }
     if (!most || bound + rest_[lane + 1] >= best_.cost) {
       meter_.add(looks);
-      return meter_.heed();
+      return heed();
     }
     done += most->deeds.count;
     chosen_[lane] = most->to;
   }
   meter_.add(looks);
   if (done == wanted.size()) add_stop(cost, bound, index, label.kinds, sets_.with(label.kinds, kind));
-  return meter_.heed();
+  return heed();
 }
 
 // The plain ways to take a stop: every lane does what is due, or only those do that cannot wait, or, where the stop is
@@ -282,7 +285,7 @@ void KindPass::follow(std::uint32_t index) {
     return;
   }
   std::size_t followed = 0;
-  for (std::size_t k = 0; meter_.heed();) {
+  for (std::size_t k = 0; heed();) {
     Choosing& mine = choosing_[k];
     meter_.add(1);
     if (mine.next == mine.ways.size()) {
@@ -379,6 +382,45 @@ void KindPass::select(std::size_t width) {
     standings_.insert(standings_.end(), standing, standing + lanes);
   }
   standings_at_.push_back(standings_);
+  labels_kept_ += labels_.size();
+  next_.clear();
+  next_standings_.clear();
+}
+
+std::size_t KindPass::held() const {
+  const std::size_t states = chosen_.size() * sizeof(Standing);
+  return deeds_.kind_bytes() + sets_.bytes() + labels_kept_ * (sizeof(std::uint32_t) + states) +
+         (labels_.size() + next_.size()) * (sizeof(Label) + states);
+}
+
+bool KindPass::heed() {
+  meter_.hold(held());
+  return meter_.heed();
+}
+
+// Most stops that were thought of are in no schedule that was kept. Their sets have no use any more, and sets in no
+// order: they go whenever they have doubled. Kinds are repeated in the order of their numbers, so that one which is
+// forgotten and comes again comes later: they go only where the memory is nearly full.
+void KindPass::forget() {
+  constexpr std::size_t few = std::size_t{1} << 20;
+  meter_.hold(held());
+  const bool crowded = meter_.crowded();
+  if (!crowded && sets_.bytes() < 2 * sets_kept_ + few) return;
+  std::vector<int> moved;
+  if (crowded) {
+    std::vector<char> wanted(at(deeds_.kind_count() - first_kind_), 0);
+    for (const Label& label : labels_) {
+      for (const int kind : sets_.of(label.kinds)) {
+        if (kind >= first_kind_) wanted[at(kind - first_kind_)] = 1;
+      }
+    }
+    moved = deeds_.keep(first_kind_, wanted, meter_.limits());
+    reach_.forget_kinds(first_kind_);
+  }
+  KindSets sets;
+  for (Label& label : labels_) label.kinds = sets.like(sets_, label.kinds, crowded ? first_kind_ : far_kind, moved);
+  sets_ = std::move(sets);
+  sets_kept_ = sets_.bytes();
 }
 
 void KindPass::take_end() {
@@ -414,8 +456,12 @@ bool KindPass::run(std::size_t width, Choice choice, const std::set<int>& pool) 
   standings_.assign(chosen_.size(), 0);
   parents_.clear();
   standings_at_.clear();
+  sets_ = KindSets();
+  sets_kept_ = labels_kept_ = 0;
+  first_kind_ = deeds_.kind_count();
   int stuck = -1;
   for (int row = 0; row <= problem_.rows; ++row) {
+    meter_.hold(held());
     if (!meter_.go_on()) return false;
     enter(row);
     const bool forced = is_forced(problem_, row);
@@ -429,12 +475,15 @@ bool KindPass::run(std::size_t width, Choice choice, const std::set<int>& pool) 
         }
       }
       if (!forced) stay(i);
-      if (!meter_.heed()) return false;
+      if (!heed()) return false;
     }
     select(width);
+    forget();
     if (labels_.empty() && stuck < 0) stuck = row;
   }
   take_end();
+  labels_.clear();
+  forget();
   if (!best_.found()) best_.stuck = stuck;
   return true;
 }

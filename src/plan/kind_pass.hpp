@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -22,11 +23,20 @@ namespace latchwork::inline v0::planning {
 /// The work of a search for few kinds of stop, counted against the call's limits and an allowance of its own.
 class KindMeter {
  public:
-  /// Both must live as long: what the best is, is told on the way.
-  KindMeter(const Problem& problem, const Solved& best, Limits& limits, std::int64_t allowance)
-      : problem_(problem), best_(best), limits_(limits), allowance_(allowance) {}
+  /// All of these must live as long: what the best is, is told on the way.
+  KindMeter(const Problem& problem, const Solved& best, Limits& limits, std::int64_t allowance,
+            std::int64_t memory_limit)
+      : problem_(problem),
+        best_(best),
+        limits_(limits),
+        allowance_(allowance),
+        memory_(std::max(least_memory, memory_of(memory_limit))) {}
 
   void add(std::int64_t work) noexcept { work_ += work; }
+  /// What the search holds by now, in bytes; past the memory it is not to go on.
+  void hold(std::size_t bytes) noexcept { held_ = bytes; }
+  /// Whether the memory is nearly full.
+  bool crowded() const noexcept { return held_ > memory_ / 4 * 3; }
   /// Whether to go on. Once it says no, it says no again.
   bool go_on();
   /// The same, asked where much may have been done since.
@@ -36,10 +46,14 @@ class KindMeter {
   Limits& limits() const noexcept { return limits_; }
 
  private:
+  static constexpr std::size_t least_memory = std::size_t{1} << 10;  // so that there is a search at all
+
   const Problem& problem_;
   const Solved& best_;
   Limits& limits_;
   std::int64_t allowance_;
+  std::size_t memory_;
+  std::size_t held_ = 0;
   std::int64_t work_ = 0;
   std::int64_t counted_ = 0;
   bool ended_ = false;
@@ -104,6 +118,9 @@ class KindPass {
   bool beaten(std::uint32_t index, int same) const;
   void select(std::size_t width);
   void take_end();
+  std::size_t held() const;
+  bool heed();
+  void forget();
   const Standing* standing_of(std::uint32_t index) const { return standings_.data() + index * chosen_.size(); }
 
   const Problem& problem_;
@@ -120,6 +137,9 @@ class KindPass {
   std::vector<std::int64_t> forced_after_;
 
   int row_ = 0;
+  int first_kind_ = 0;           // that this run numbers
+  std::size_t sets_kept_ = 0;    // bytes of sets when those that no label had were forgotten
+  std::size_t labels_kept_ = 0;  // of all rows
   bool complete_ = true;
   std::int64_t left_out_ = far;
   std::size_t most_next_ = 0;

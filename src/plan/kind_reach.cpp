@@ -124,6 +124,11 @@ std::size_t KindReach::forced_to_come(int row, const std::vector<int>& kinds) {
   return missing;
 }
 
+void KindReach::forget_kinds(int first) {
+  last_kind_.resize(std::min(last_kind_.size(), at(first)));
+  forced_by_.resize(std::min(forced_by_.size(), at(first)));
+}
+
 int KindReach::last_row(int kind) {
   if (!known_) return problem_.rows;
   if (at(kind) >= last_kind_.size()) last_kind_.resize(at(deeds_.kind_count()), -1);

@@ -24,6 +24,8 @@ class KindReach {
   std::int64_t prepare(const std::vector<std::vector<int>>& at_row, Limits& limits);
   /// No stop after a row above this is of the kind; the panel's last row where that is not known.
   int last_row(int kind);
+  /// Kinds from this number on have other numbers now.
+  void forget_kinds(int first);
   /// Whether nothing that this lane does is ever done by another, or forced; false where that is not known.
   bool on_its_own(std::size_t lane) const { return own_[lane] != 0; }
   /// Lanes of which one may do what another does, or what a third does that does what the other does, are of one party,

@@ -15,9 +15,22 @@ namespace latchwork::inline v0::planning {
 class KindSets {
  public:
   KindSets() { sets_.push_back(&numbers_.try_emplace(std::vector<int>{}, 0).first->first); }
+  /// What they take, counted the same everywhere.
+  std::size_t bytes() const noexcept {
+    return sets_.size() * bytes_a_set + kinds_in_sets_ * sizeof(int) + with_.bytes();
+  }
   /// By increasing number. It stays where it is.
   const std::vector<int>& of(int set) const { return *sets_[static_cast<std::size_t>(set)]; }
   std::size_t size(int set) const { return of(set).size(); }
+  /// A set of the same kinds as one of others, where these numbers are new: `moved` tells those of kinds from `first`
+  /// on, in the order of the old ones.
+  int like(const KindSets& others, int set, int first, const std::vector<int>& moved) {
+    std::vector<int> kinds = others.of(set);
+    for (int& kind : kinds) {
+      if (kind >= first) kind = moved[static_cast<std::size_t>(kind - first)];
+    }
+    return number(std::move(kinds));
+  }
   int with(int set, int kind) {
     const auto [known, fresh] = with_.add(key_of(set, kind), static_cast<int>(sets_.size()));
     if (!fresh) return known;
@@ -58,15 +71,20 @@ class KindSets {
   }
 
  private:
+  static constexpr std::size_t bytes_a_set = 144;  // in the map and the list, and what an allocator keeps beside them
   int number(std::vector<int> set) {
     const auto [entry, fresh] = numbers_.try_emplace(std::move(set), static_cast<int>(sets_.size()));
-    if (fresh) sets_.push_back(&entry->first);
+    if (fresh) {
+      sets_.push_back(&entry->first);
+      kinds_in_sets_ += entry->first.size();
+    }
     return entry->second;
   }
 
   std::map<std::vector<int>, int> numbers_;
   std::vector<const std::vector<int>*> sets_;
   NumberTable with_;  // by set and kind
+  std::size_t kinds_in_sets_ = 0;
 };
 
 }  // namespace latchwork::inline v0::planning

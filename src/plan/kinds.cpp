@@ -35,7 +35,7 @@ class KindSearch {
         limits_(limits),
         plain_(plain),
         few_(problem, deeds, at_row, at(most), limits),
-        meter_(problem, best_, limits, options.work_limit == 0 ? most_work : far),
+        meter_(problem, best_, limits, options.work_limit == 0 ? most_work : far, options.memory_limit),
         pass_(problem, deeds, at_row, at(most), best_, meter_) {}
 
   Solved run();
@@ -167,7 +167,7 @@ bool KindSearch::rule_out() {
     if (i + 1 < order.size() && pass_.party(order[i + 1]) == pass_.party(order[i])) continue;
     if (!meter_.go_on()) return false;
     Solved best;
-    KindMeter meter(part, best, limits_, left);
+    KindMeter meter(part, best, limits_, left, options_.memory_limit);
     KindPass few(part, deeds_, at_row_, most_kinds_, best, meter);
     if (!few.prepare()) return false;
     if (!few.run(std::min(few.room(options_.memory_limit), proof_width), Choice::any) || !few.complete()) return false;

@@ -31,6 +31,7 @@ class NumberTable {
     find(key).number = number;
     return had;
   }
+  std::size_t bytes() const noexcept { return places_.size() * sizeof(Place); }
   void clear() {
     places_.assign(places_.size(), {});
     count_ = 0;

@@ -344,6 +344,36 @@ def test_ladders_as_deep_as_the_panel_take_no_more_memory_than_is_said(rows, wal
     assert 1024 * int(child.stdout) < said + 4_000_000  # and what the allocator keeps beside it
 
 
+MANY_KINDS = """
+import random, resource, sys
+import latchwork as lw
+rows, columns, limit = int(sys.argv[1]), int(sys.argv[2]), int(sys.argv[3])
+any_of = random.Random(7)
+grid = lw.Grid(rows, columns)
+for row in range(2, rows):
+    for column in range(1, columns - 1):
+        if any_of.random() < 0.12:
+            grid.set(row, column, lw.Cell.purl)
+lw.plan(lw.Grid(2, 2), lw.Machine(), conditions=lw.Conditions(max_kinds=1))
+before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+plan = lw.plan(grid, lw.Machine(), conditions=lw.Conditions(max_kinds=8), memory_limit=limit, work_limit=100_000_000)
+assert lw.verify(grid, plan).verified and plan.bound_ms <= plan.total_ms
+assert len(set(lw.stop_kinds(plan))) <= 8
+print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss - before)
+"""
+
+
+@pytest.mark.parametrize("limit", [2_000_000, 20_000_000])
+def test_kinds_of_stop_that_are_thought_of_take_no_more_memory_than_is_said(limit):
+    """Nearly every stop that the search thinks of is a kind of its own. Kept for as long as it searches, 100 million
+    states of it, they would take 150 MB whatever the limit."""
+    rows, columns = 80, 20
+    words = [str(rows), str(columns), str(limit)]
+    child = subprocess.run([sys.executable, "-c", MANY_KINDS, *words], capture_output=True, text=True, check=True)
+    said = limit + 400 * rows * columns
+    assert 1024 * int(child.stdout) < said + 12_000_000  # and what the allocator keeps beside it
+
+
 def test_the_deepest_ladder_of_the_tallest_panel_is_planned():
     rows = lw.Grid.max_side
     grid = lw.Grid.from_cells(memoryview(bytes([0, 1, 0]) * rows).cast("B", (rows, 3)))
