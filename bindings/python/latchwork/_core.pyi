@@ -1036,7 +1036,8 @@ def check_certificate(
     grid; it shares nothing with the planner. What does not hold is told, not raised. A plan that verify() finds to make
     the panel, and whose hand_work() comes to `bound_ms`, is then a least one. `stop` and `progress` as in verify().
 
-    Raises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), too_large, cancelled.
+    Raises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), too_large (totals; branches
+    kept in two rows that would take more than a gibibyte), cancelled.
     """
 
 def moves(plan: Plan) -> list[Move]:
