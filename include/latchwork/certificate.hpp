@@ -13,12 +13,12 @@
 
 namespace latchwork::inline v0 {
 
-// Why no plan can take less. A stop serves many wales, so its cost is shared out among them: each class of wales pays a
-// price for each stop it uses, and at no stop do the prices come to more than the stop costs. Then no plan can be
-// cheaper than the forced stops and each class's cheapest way of being made under its prices. Where that sum stays
-// below the total, branches close the gap: from the lowest row up, schedules that differ in where they stop, each ended
-// because of its bound or because another is as good whatever follows. Stretches do so for the upper rows alone, so
-// that those below need fewer. DEVELOPERS.md, "Certificates", has the rules.
+// Why no plan by the planner's rules (see plan()) can take less. A stop serves many wales, so its cost is shared out
+// among them: each class of wales pays a price for each stop it uses, and at no stop do the prices come to more than
+// the stop costs. Then no plan can be cheaper than the forced stops and each class's cheapest way of being made under
+// its prices. Where that sum stays below the total, branches close the gap: from the lowest row up, schedules that
+// differ in where they stop, each ended because of its bound or because another is as good whatever follows. Stretches
+// do so for the upper rows alone, so that those below need fewer. DEVELOPERS.md, "Certificates", has the rules.
 
 /// What a class of wales pays for a stop.
 struct StopPrice {
@@ -59,7 +59,8 @@ struct Stretch {
   friend bool operator==(const Stretch&, const Stretch&) = default;
 };
 
-/// A proof that no plan takes less than `bound_ms`. Plain data: nothing in it is believed until it is checked.
+/// A proof that no plan by the planner's rules takes less than `bound_ms`. Plain data: nothing in it is believed until
+/// it is checked.
 struct Certificate {
   int rows = 0;
   int columns = 0;
@@ -74,7 +75,7 @@ struct Certificate {
 
 /// What check_certificate() found.
 struct CertificateCheck {
-  bool holds = false;         ///< every plan for this panel takes at least `bound_ms`
+  bool holds = false;         ///< every plan for this panel that keeps the planner's rules takes at least `bound_ms`
   std::int64_t bound_ms = 0;  ///< the certificate's when it holds, else 0
   Place place;                ///< where it fails: a row, a column, and the field ("classes[3].prices[2]")
   std::string message;        ///< "holds", or what is wrong
@@ -84,7 +85,8 @@ struct CertificateCheck {
 /// Checks every word of a certificate, in whole numbers, against classes, ways and costs that it makes itself from the
 /// grid; it shares nothing with the planner. What does not hold is told, not thrown. Linear in the certificate, the
 /// cells times the ladder's depth, and branches times classes; memory for the cells, and 8 bytes a place of each branch
-/// kept in two rows. A plan that verify() finds to make the panel, with hand_work() of `bound_ms`, is then a least one.
+/// kept in two rows. A plan that verify() finds to make the panel, with hand_work() of `bound_ms`, is then a least one
+/// of those that keep the planner's rules.
 /// @throws Error bad_argument (machine, effort); size_mismatch (another panel's certificate); too_large, when a total,
 /// times rows + 2, could pass 2^60 ms, or branches kept in two rows would take more than a gibibyte; cancelled.
 LATCHWORK_API CertificateCheck check_certificate(const Grid& grid, const Machine& machine, const Effort& effort,

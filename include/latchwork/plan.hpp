@@ -87,7 +87,7 @@ struct Plan {
   std::vector<int> columns_on;  ///< RS columns with a stitch in row 1: the needles cast on
   std::vector<Stop> stops;      ///< by row
   std::int64_t total_ms = 0;    ///< all hand work and all carriage passes
-  std::int64_t bound_ms = 0;    ///< no plan of this kind can take less
+  std::int64_t bound_ms = 0;    ///< no plan of this kind, by the planner's rules (see plan()), can take less
   PlanStatus status = PlanStatus::infeasible;
   std::optional<Rhythm> rhythm;   ///< set on a regular plan
   std::vector<Finding> findings;  ///< of an infeasible plan: why, and where; else empty
@@ -120,19 +120,20 @@ struct PlanOptions {
 /// entangled that the search would outgrow its memory, where it ends `feasible` with the bound it could prove. What
 /// cannot be scheduled gives status infeasible with findings, not an error. Crossings are made after their row; hand
 /// cells are re-formed by batches or, for tucks under a closing knit with no tuck beside them, by hold. A batch starts
-/// right below a hand cell; one from the cast-on, and a hold on its loop, need `cast_on_loops`. Ties are broken the
-/// same way on every machine. Of schedules that take as long and that the search holds side by side, the one with fewer
-/// stops is kept, each stop being counted as a part of a millisecond more; of as many, the one that has a stop where
-/// they first differ. It is proven that none takes less time, not that none with as much has fewer stops: the search
-/// ends before it would know. Within the stops, fewer batches and holds, then fewer holds, then from the lowest up each
-/// batch at the earlier stop.
+/// right below a hand cell, and passes no crossing of its wale; one from the cast-on, and a hold on its loop, need
+/// `cast_on_loops`. These are the planner's rules (DEVELOPERS.md, "Rules of the plan"): what is proven is proven of the
+/// plans that keep them, and one that does not may take less. Ties are broken the same way on every machine. Of
+/// schedules that take as long and that the search holds side by side, the one with fewer stops is kept, each stop
+/// being counted as a part of a millisecond more; of as many, the one that has a stop where they first differ. It is
+/// proven that none takes less time, not that none with as much has fewer stops: the search ends before it would know.
+/// Within the stops, fewer batches and holds, then fewer holds, then from the lowest up each batch at the earlier stop.
 ///
 /// When stopped or limited it gives the best plan so far, however soon: before it searches it has each hand cell done
 /// as soon as it can be, and stops as few as serve all, and takes the better. Reading the panel, one of these and its
 /// writing up are done whatever the limit, and time is kept back for them: by measure 5 to 10 ms for 200,000 cells, and
 /// as much more for more. One of up to 400,000 cells is always read, unless many of its wales begin or end inside it; a
-/// larger one has no plan, `cancelled`, where reading it, and what comes after, would end more than 20 ms past its time.
-/// Following the wales is not broken off: some 5 ms for a million cells.
+/// larger one has no plan, `cancelled`, where reading it, and what comes after, would end more than 20 ms past its
+/// time. Following the wales is not broken off: some 5 ms for a million cells.
 ///
 /// Under `options.conditions` it is the least plan that keeps them, proven with the same care: bounds are of the plans
 /// that keep them or of all plans. Where nothing keeps them the plan is infeasible, and its findings name the condition
@@ -187,13 +188,13 @@ struct TwoRhythms {
 LATCHWORK_API TwoRhythms plan_two_rhythms(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                           const PlanOptions& options = {});
 
-/// A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan, or
-/// the bound of a feasible one. When that cannot be proven (a lower total is possible, or the call is stopped or
-/// limited), a certificate of the greatest bound that prices alone were found to prove; when prices prove more than
-/// `total_ms`, of that. It looks at no conditions: conditions only take plans away, so that what is proven of all plans
-/// holds of those that keep them.
+/// A proof that no plan by the planner's rules (see plan()) takes less than `total_ms`, for check_certificate(): hand
+/// in the total of an optimal plan, or the bound of a feasible one. When that cannot be proven (a lower total is
+/// possible, or the call is stopped or limited), a certificate of the greatest bound that prices alone were found to
+/// prove; when prices prove more than `total_ms`, of that. It looks at no conditions: conditions only take plans away,
+/// so that what is proven of all plans holds of those that keep them.
 /// @throws Error bad_argument (machine, effort, options; total_ms below 0; grid, when it cannot be scheduled at all);
-/// too_large, as plan().
+/// too_large, as plan(); cancelled when stopped or limited before the panel was read, as a large one may be.
 LATCHWORK_API Certificate certify(const Grid& grid, const Machine& machine, const Effort& effort, std::int64_t total_ms,
                                   const PlanOptions& options = {});
 

@@ -37,7 +37,8 @@ struct StopReason {
 /// it is not a least one under these conditions, a stop may save less than nothing. The work limit and the time limit
 /// are the whole call's: stopped, or out of work or time, the causes not yet found are `unknown`.
 /// @throws Error as plan() does; before anything is planned, size_mismatch (field plan) for a plan of another size and
-/// bad_argument ("stops[3].row") for stops that do not rise within its rows.
+/// bad_argument ("stops[3].row") for stops that do not rise within its rows; bad_argument (field plan) where nothing
+/// forces a stop and no plan does without it, because there is none for the panel under these conditions at all.
 LATCHWORK_API std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, const Effort& effort,
                                                    const Plan& plan, const PlanOptions& options = {});
 
@@ -80,8 +81,9 @@ struct Tolerance {
 /// those not yet looked at when the call is stopped, or its work or time is over. Where not even the plan itself is
 /// proven by then, `proven` is false in all, and both ends are value_ms. Some tens of plans; limits are of the whole.
 /// @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything is planned;
-/// bad_argument (field plan) when another plan takes less, or, unless the call is over by then, verify() finds that
-/// the plan does not make this panel, as one made for another of the same size.
+/// bad_argument (field plan) when the panel has no plan, another takes less, this one breaks a condition, or takes less
+/// than any by the planner's rules can (see plan()); and, unless the call is over by then, when it works the wales of a
+/// rhythm otherwise, or verify() finds that it does not make this panel, as one made for another of the same size.
 LATCHWORK_API std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine, const Effort& effort,
                                                      const Plan& plan, const PlanOptions& options = {});
 

@@ -11,9 +11,12 @@
 #include "brief/asked.hpp"
 #include "brief/facts.hpp"
 #include "brief/run.hpp"
+#include "conditions/check.hpp"
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
+#include "latchwork/wale.hpp"
 #include "plan/kept.hpp"
+#include "plan/problem.hpp"
 #include "text/words.hpp"
 #include "yarn_need/decide.hpp"
 
@@ -49,10 +52,18 @@ void require_times_of(const Brief& brief, const Plan& plan, const std::string& f
   }
 }
 
-void require_conditions_kept(const Job& job, const Plan& plan, const std::string& field) {
+void require_conditions_kept(const Brief& brief, const Job& job, const Grid& grid, const Plan& plan,
+                             const std::string& field) {
   if (plan.status == PlanStatus::infeasible) return;
   const auto broken = planning::broken_condition(plan, job.conditions);
   if (broken) refuse(ErrorCode::bad_argument, field, *broken);
+  if (job.conditions.rhythms.empty()) return;
+  check(job.conditions, grid.rows(), grid.columns());
+  const Wales wales(grid);
+  const Effort none{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0};  // what is worked when is no matter of cost
+  const planning::Problem problem = planning::problem_of(grid, wales, brief.machine, none);
+  if (const auto off = planning::broken_rhythm(plan, problem, wales, job.conditions))
+    refuse(ErrorCode::bad_argument, field, *off);
 }
 
 /// A plan that is called verified is knitted once more: a page for the machine must not say it of another panel.
@@ -168,7 +179,7 @@ void require_work(const Brief& brief, const Job& job, const Grid& grid, const Pl
   require_needles_of(brief, plan, before + "plan");
   require_ladders_of(brief, plan, before + "plan");
   require_times_of(brief, plan, before + "plan");
-  require_conditions_kept(job, plan, before + "plan");
+  require_conditions_kept(brief, job, grid, plan, before + "plan");
   require_knits(grid, plan, told, before + "verification");
 }
 
@@ -236,8 +247,8 @@ void require_job_of(const Brief& brief, const Job& job) {
   if (job.findings != findings(brief.panel.grid(), brief.machine)) {
     refuse(ErrorCode::bad_argument, "job.findings", "are not those of the brief's panel on its machine");
   }
-  require_conditions_kept(job, job.plan, "job.plan");
-  require_conditions_kept(job, job.regular, "job.regular");
+  require_conditions_kept(brief, job, brief.panel.grid(), job.plan, "job.plan");
+  require_conditions_kept(brief, job, brief.panel.grid(), job.regular, "job.regular");
   require_knits(brief.panel.grid(), job.plan, job.verification, "job.verification");
   require_knits(brief.panel.grid(), job.regular, job.regular_verification, "job.regular_verification");
   require_article_of(brief, job);

@@ -124,7 +124,11 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
   const auto least = std::make_shared<Plan>(call.plan(grid, machine, effort, own));
   Front front;
   front.findings = least->findings;
-  if (least->status == PlanStatus::infeasible) return front;
+  const planning::OneCall::Told told = planning::told_of(*least);
+  if (least->status == PlanStatus::infeasible) {
+    call.tell(told, 1);
+    return front;
+  }
   call.bind(least->bound_ms);  // of more kinds and fewer
   const int kinds_of_least = kinds_of(*least);
   int most = kinds_of_least;
@@ -136,7 +140,7 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
     const int kinds = next_of(open, most);
     const double from = std::min(done, last_from);
     done = open.size() == 1 ? 1 : from + (1 - from) * std::max(least_part, 1.0 / static_cast<double>(open.size()));
-    own = call.part(from, done);
+    own = call.part(from, done, told);
     own.conditions.max_kinds = kinds;
     counts.look_at(kinds);
     call.ask_why(kinds == most);
@@ -157,6 +161,7 @@ Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort,
   front.points = std::move(counts).points();
   // Where there is work for hands, there is a stop.
   front.fewest_proven = front.points.empty() ? none == most : front.points.front().kinds <= none + 1;
+  call.tell(told, 1);
   return front;
 }
 

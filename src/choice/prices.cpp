@@ -81,7 +81,8 @@ struct Asked {
 };
 
 /// Each condition that is asked, and last all of them.
-std::vector<Asked> all_asked(const Conditions& conditions) {
+std::vector<Asked> all_asked(Conditions conditions) {
+  if (conditions.rows_apart == 1) conditions.rows_apart = 0;  // either asks nothing
   Conditions nothing;
   nothing.forced_exempt = conditions.forced_exempt;
   std::vector<Asked> asked;
@@ -162,14 +163,18 @@ std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& ma
   PlanOptions own = call.part(0, part);
   own.conditions = {};
   const Plan plain = call.plan(grid, machine, effort, own);
-  if (asked.empty()) return {};
+  const planning::OneCall::Told told = planning::told_of(plain);
+  if (asked.empty()) {
+    call.tell(told, 1);
+    return {};
+  }
   call.bind(plain.bound_ms);  // conditions only take plans away
   double from = part;
   for (Asked& one : asked) {
     if (&one != &asked.front() && is_one(asked)) {
       same(asked.front(), one);
     } else if (!call.ended()) {
-      own = call.part(from, from + part);
+      own = call.part(from, from + part, told);
       own.conditions = one.conditions;
       one.look(found(call, grid, machine, effort, own));
     }
@@ -181,6 +186,7 @@ std::vector<ConditionPrice> condition_prices(const Grid& grid, const Machine& ma
   std::vector<ConditionPrice> prices;
   prices.reserve(asked.size());
   for (const Asked& one : asked) prices.push_back(price_of(one, plain_ms, plain.bound_ms));
+  call.tell(told, 1);
   return prices;
 }
 

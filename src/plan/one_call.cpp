@@ -72,7 +72,8 @@ const Problem& OneCall::problem(const Grid& grid, const Machine& machine, const 
 void OneCall::tell(const Told& told, double share) {
   if (!options_.progress) return;
   share_ = std::max({share_, share, deadline_.gone()});
-  options_.progress({told.bound_ms, told.best_ms, share_});
+  bound_ms_ = std::max(bound_ms_, told.bound_ms);  // where there is no plan after all, none is bound any more
+  options_.progress({bound_ms_, told.best_ms, share_});
 }
 
 }  // namespace latchwork::inline v0::planning

@@ -83,6 +83,13 @@ class OneCall {
   Readings readings_{true};
   Spent spent_;
   double share_ = 0;
+  std::int64_t bound_ms_ = 0;  // as told
 };
+
+/// Of the plan that the parts after it are told by.
+inline OneCall::Told told_of(const Plan& plan) {
+  const bool none = plan.status == PlanStatus::infeasible;
+  return {plan.bound_ms, none ? -1 : plan.total_ms};
+}
 
 }  // namespace latchwork::inline v0::planning

@@ -289,6 +289,7 @@ Plan planning::plan_counted(const Grid& grid, const Machine& machine, const Effo
   if (auto barred = what_bars(grid, machine, problem); !barred.empty()) {
     Plan none = bare_plan(grid, machine);
     none.findings = std::move(barred);
+    if (options.progress) options.progress({0, -1, 1.0});
     return none;
   }
   limits.keep_back();

@@ -264,7 +264,8 @@ std::vector<Finding> what_bars_rhythms(Problem& problem, const Grid& grid, const
 }
 
 // The plan in the best rhythm for re-forms; with `apart`, crossings and shapings keep their own rows.
-Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, bool apart, const PlanOptions& options) {
+Plan found_in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, bool apart,
+                     const PlanOptions& options) {
   check(machine);
   check(effort);
   check(options);
@@ -309,6 +310,21 @@ Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, b
   plan.status = optimal ? PlanStatus::optimal : PlanStatus::feasible;
   plan.bound_ms = optimal ? plan.total_ms : problem.fixed_ms;
   if (options.progress) options.progress({plan.bound_ms, plan.total_ms, 1.0});
+  return plan;
+}
+
+// A plan was told with share 1; that there is none is told here.
+Plan in_rhythm(const Grid& grid, const Machine& machine, const Effort& effort, bool apart, const PlanOptions& options) {
+  std::int64_t bound_ms = 0;
+  PlanOptions own = options;
+  if (options.progress) {
+    own.progress = [&](const Progress& now) {
+      bound_ms = now.bound_ms;
+      options.progress(now);
+    };
+  }
+  Plan plan = found_in_rhythm(grid, machine, effort, apart, own);
+  if (plan.status == PlanStatus::infeasible && options.progress) options.progress({bound_ms, -1, 1.0});
   return plan;
 }
 

@@ -440,8 +440,12 @@ Plan plan_under(const Grid& grid, const Machine& machine, const Effort& effort, 
     };
   }
   Plan plan = plan_bare(grid, machine, effort, own, spent, plain);
-  if (plan.status != PlanStatus::infeasible || !spent.why) return plan;
-  return with_reasons(std::move(plan), {grid, machine, effort, options, deadline, spent, spent.work - before, told});
+  if (plan.status != PlanStatus::infeasible) return plan;
+  if (spent.why) {
+    plan = with_reasons(std::move(plan), {grid, machine, effort, options, deadline, spent, spent.work - before, told});
+  }
+  if (options.progress) options.progress({told.bound_ms, -1, 1.0});
+  return plan;
 }
 
 }  // namespace latchwork::inline v0::planning

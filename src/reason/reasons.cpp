@@ -5,6 +5,7 @@
 
 #include "conditions/check.hpp"
 #include "effort/check.hpp"
+#include "error/refuse.hpp"
 #include "grid/words.hpp"
 #include "latchwork/crossing.hpp"
 #include "latchwork/error.hpp"
@@ -103,6 +104,9 @@ class Reasons {
     return reason;
   }
 
+  /// All are told.
+  void end() { call_.tell(told_, 1); }
+
  private:
   StopReason reason_of(const Stop& stop, double from, double to) {
     StopReason reason;
@@ -160,12 +164,29 @@ class Reasons {
     reason.message = "the search for a plan without this stop was ended before it found one";
   }
 
+  // That no plan does without a stop is news only where there is one with it. A panel without conditions has one unless
+  // it is barred, and then that is what is found; with conditions one more plan tells. Asked once, and nothing is known
+  // where that is ended first.
+  void require_some(const Finding& why, double from, double to) {
+    if (some_ || (unconditioned_ && why.code == FindingCode::row_closed)) return;
+    some_ = true;
+    if (call_.ended()) return;
+    try {
+      const Plan any = call_.plan(grid_, machine_, effort_, call_.part(from, to, told_));
+      if (any.status != PlanStatus::infeasible) return;
+      refuse("plan", "the panel has no plan, with this stop or without: " + any.findings.front().message);
+    } catch (const Error& error) {
+      if (!came_to_no_end(error)) throw;
+    }
+  }
+
   // Plans again without the stop. `beside`: what its works at the other stops take more, where they can be done there.
   void without(StopReason& reason, std::optional<std::int64_t> beside, double from, double to) {
     PlanOptions own = call_.part(from, to, told_);
     own.conditions.closed_rows.push_back(reason.row);
     const Plan other = call_.plan(grid_, machine_, effort_, own);
     if (other.status == PlanStatus::infeasible) {
+      require_some(other.findings.front(), from, to);
       reason.cause = StopCause::hand_cells;
       const Finding& why = other.findings.front();
       reason.place = lowest_hand_cell(why);
@@ -212,6 +233,7 @@ class Reasons {
   bool unconditioned_;
   OneCall::Told told_;
   Forced forced_;
+  bool some_ = false;  // there is a plan, or it was asked in vain
   std::int64_t total_ms_ = 0;
   std::vector<char> stops_;
 };
@@ -230,6 +252,7 @@ std::vector<StopReason> stop_reasons(const Grid& grid, const Machine& machine, c
   Reasons reasons(grid, machine, effort, mine, options);
   std::vector<StopReason> out;
   for (const Stop& stop : mine.stops) out.push_back(reasons.of(stop, out.size(), mine.stops.size()));
+  reasons.end();
   return out;
 }
 

@@ -9,13 +9,16 @@
 
 #include "effort/check.hpp"
 #include "effort/terms.hpp"
+#include "error/refuse.hpp"
 #include "grid/words.hpp"
 #include "latchwork/error.hpp"
 #include "latchwork/reason.hpp"
 #include "latchwork/simulate.hpp"
 #include "plan/kept.hpp"
+#include "plan/limits.hpp"
 #include "plan/one_call.hpp"
 #include "plan/problem.hpp"
+#include "plan/readings.hpp"
 #include "reason/ends.hpp"
 
 namespace latchwork::inline v0 {
@@ -48,10 +51,34 @@ std::pair<std::int64_t, bool> told_of(const ToleranceEnd& end, std::int64_t valu
   return {end.found ? end.at : value_ms, end.found};
 }
 
-[[noreturn]] void refuse(const std::string& why) {
-  Place place;
-  place.field = "plan";
-  throw Error(ErrorCode::bad_argument, place, why);
+/// As the least plan was read.
+std::optional<std::string> broken_rhythm_of(const Plan& mine, OneCall& call, const Grid& grid, Machine machine,
+                                            const Effort& effort, const PlanOptions& options) {
+  const Conditions& asked = options.conditions;
+  if (asked.rhythms.empty()) return std::nullopt;
+  if (asked.max_depth > 0) machine.max_ladder = std::min(machine.max_ladder, asked.max_depth);
+  const planning::Lanes lanes = asked.max_kinds > 0 ? planning::Lanes::in_place : planning::Lanes::alike;
+  planning::Limits limits(options);
+  const planning::Problem& problem = call.readings().problem(grid, machine, effort, limits, lanes);
+  return planning::broken_rhythm(mine, problem, call.readings().wales(grid), asked);
+}
+
+/// Its total is that of a least plan, as far as is known. `own`: the planner's own needs no second look, nor does one
+/// of a call that is over, of which nothing is told that is not so of any plan.
+void require_least(const Plan& mine, std::int64_t total, const Plan& least, const Grid& grid, bool own) {
+  if (total > least.total_ms) {
+    refuse("plan", fmt::format("the plan takes {} ms, and another {} ms: only a least one has tolerances", total,
+                               least.total_ms));
+  }
+  if (total < least.bound_ms) {
+    refuse("plan", fmt::format("the plan takes {} ms, and {} ms is the least that one by the planner's rules can take: "
+                               "it breaks them, or is for another panel",
+                               total, least.bound_ms));
+  }
+  if (own) return;
+  if (const Verification knitted = verify(grid, mine); !knitted.verified) {
+    refuse("plan", "the plan does not make this panel: " + knitted.message);
+  }
 }
 
 }  // namespace
@@ -63,23 +90,16 @@ std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine,
   call.keep_back_after(quarters_after);
   constexpr double part = 1.0 / (std::size(effort_parts) + 1);
   const Plan least = call.plan(grid, machine, effort, call.keystone(0, part));
-  if (least.status == PlanStatus::infeasible) refuse("the panel has no plan: " + least.findings.front().message);
-  if (const auto broken = planning::broken_condition(mine, options.conditions)) refuse("the plan " + *broken);
+  if (least.status == PlanStatus::infeasible)
+    refuse("plan", "the panel has no plan: " + least.findings.front().message);
+  if (const auto broken = planning::broken_condition(mine, options.conditions)) refuse("plan", "the plan " + *broken);
   const std::int64_t total = total_of(mine, effort);
-  if (total > least.total_ms) {
-    refuse(
-        fmt::format("the plan takes {} ms, and another {} ms: only a least one has tolerances", total, least.total_ms));
-  }
-  if (total < least.bound_ms) {
-    refuse(fmt::format("the plan takes {} ms, less than any plan for this panel: it is for another", total));
-  }
-  // Of a call that is over nothing is told that is not so of any plan, and the planner's own needs no second look.
   const bool over = call.ended();
   const bool own = over || mine == least;
+  require_least(mine, total, least, grid, own);
   if (!own) {
-    if (const Verification knitted = verify(grid, mine); !knitted.verified) {
-      refuse("the plan does not make this panel: " + knitted.message);
-    }
+    if (const auto broken = broken_rhythm_of(mine, call, grid, machine, effort, options))
+      refuse("plan", "the plan " + *broken);
   }
   const OneCall::Told told{least.bound_ms, total};
   const bool proven = !over && least.status == PlanStatus::optimal;

@@ -142,6 +142,7 @@ static void stops_say_why_they_are_there(void) {
   latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
   latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
   latchwork_stop_reason reasons[2];
+  latchwork_error error = LATCHWORK_ERROR_INIT;
   latchwork_period period = LATCHWORK_PERIOD_INIT;
   latchwork_plan *tall_plan = NULL;
   latchwork_grid *tall = NULL;
@@ -158,6 +159,11 @@ static void stops_say_why_they_are_there(void) {
   OK(latchwork_grid_stop_reasons(grid, &machine, &effort, plan, &options, reasons, 2, &needed, NULL));
   CHECK(reasons[0].cause == LATCHWORK_STOP_CAUSE_HAND_CELLS && reasons[0].beside_ms == -1);
   CHECK(strstr(reasons[0].message, "at no other stop under the conditions") != NULL);
+  /* Each alone leaves a plan, and both none: then no stop has a reason. */
+  conditions.rows_apart = 3;
+  CHECK(latchwork_grid_stop_reasons(grid, &machine, &effort, plan, &options, reasons, 2, &needed, &error) ==
+        LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "plan") == 0);
   checking = "period";
   OK(latchwork_grid_repeated_up(grid, 5, 0, &tall, NULL));
   OK(latchwork_grid_plan(tall, &machine, &effort, NULL, &tall_plan, NULL));
@@ -184,6 +190,69 @@ static void costs_may_move_so_far(void) {
         LATCHWORK_E_BAD_ARGUMENT);
   CHECK(strcmp(error.field, "plan") == 0);
   latchwork_plan_destroy(other);
+}
+
+/* Stops and rungs for nothing, so that a plan that minds no condition takes as long as one that does. */
+static void a_plan_that_breaks_conditions_has_no_tolerances(void) {
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_conditions conditions = LATCHWORK_CONDITIONS_INIT;
+  const latchwork_crossing crossing = {4, 2, 1, 0, 1, LATCHWORK_LEAN_RIGHT, LATCHWORK_CENTRE_BETWEEN};
+  const latchwork_kept_rhythm thirds = {3, 1, 1, 3, 6};
+  latchwork_effort nothing = effort;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_tolerance tolerances[12];
+  latchwork_condition_price price;
+  latchwork_grid *six = NULL;
+  latchwork_plan *near = NULL, *least = NULL;
+  size_t needed = 0;
+  checking = "tolerances under conditions";
+  OK(latchwork_grid_from_text("kkkkkk\nkkkkkk\nkkkkkk\nkpkkkk\nkkkkkk\nkkkkkk\n", 42, &six, NULL));
+  OK(latchwork_grid_cross(six, &crossing, NULL));
+  nothing.stop = 0;
+  OK(latchwork_grid_plan(six, &machine, &nothing, NULL, &near, NULL)); /* stops after rows 3 and 4 */
+  nothing.drop = nothing.rung_knit = 0;
+  conditions.rows_apart = 3;
+  conditions.forced_exempt = 1;
+  options.conditions = &conditions;
+  OK(latchwork_grid_plan(six, &machine, &nothing, &options, &least, NULL));
+  CHECK(latchwork_grid_plan_tolerances(six, &machine, &nothing, near, &options, NULL, 0, &needed, &error) ==
+        LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "plan") == 0 && strstr(error.message, "nearer than 3 rows") != NULL);
+  OK(latchwork_grid_plan_tolerances(six, &machine, &nothing, least, &options, tolerances, 12, &needed, NULL));
+  CHECK(needed == 12 && tolerances[0].proven == 1);
+  latchwork_plan_destroy(least);
+  conditions.rows_apart = 1; /* asks nothing */
+  OK(latchwork_grid_condition_prices(six, &machine, &nothing, &options, &price, 1, &needed, NULL));
+  CHECK(needed == 0);
+  conditions.rhythms = &thirds;
+  conditions.rhythms_count = 1;
+  OK(latchwork_grid_plan(six, &machine, &nothing, &options, &least, NULL));
+  CHECK(latchwork_grid_plan_tolerances(six, &machine, &nothing, near, &options, NULL, 0, &needed, &error) ==
+        LATCHWORK_E_BAD_ARGUMENT);
+  CHECK(strcmp(error.field, "plan") == 0 && strstr(error.message, "their rhythm, every 3 rows from row 6") != NULL);
+  OK(latchwork_grid_plan_tolerances(six, &machine, &nothing, least, &options, tolerances, 12, &needed, NULL));
+  CHECK(needed == 12 && tolerances[0].proven == 1);
+  latchwork_plan_destroy(near);
+  latchwork_plan_destroy(least);
+  latchwork_grid_destroy(six);
+}
+
+/* A panel too large to be read once the call is stopped. */
+static void a_large_panel_may_have_no_certificate(void) {
+  latchwork_plan_options options = LATCHWORK_PLAN_OPTIONS_INIT;
+  latchwork_certificate *certificate = (latchwork_certificate*)&options;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_grid *purl = NULL, *broad = NULL, *large = NULL;
+  checking = "a large certificate";
+  OK(latchwork_grid_from_text("kp\npk\n", 6, &purl, NULL));
+  OK(latchwork_grid_repeated_across(purl, 100, 0, &broad, NULL));
+  OK(latchwork_grid_repeated_up(broad, 3000, 0, &large, NULL));
+  options.time_limit_ms = 1;
+  CHECK(latchwork_grid_certify(large, &machine, NULL, 1, &options, &certificate, &error) == LATCHWORK_E_CANCELLED);
+  CHECK(certificate == NULL && strcmp(error.field, "options") == 0);
+  latchwork_grid_destroy(purl);
+  latchwork_grid_destroy(broad);
+  latchwork_grid_destroy(large);
 }
 
 /* A plan as a file could hold it: `rows` rows of 4 stitches, of a status and with these stops. */
@@ -353,7 +422,7 @@ static void calls_of_many_plans_are_told_and_can_stop(void) {
     options.user_data = &heard;
     options.work_limit = 100000;
     OK(call_of(which, tall, mine, &options, &needed));
-    CHECK(heard.calls >= (which > TOLERANCES ? 1 : 3) && !heard.wrong);
+    CHECK(heard.calls >= (which > TOLERANCES ? 1 : 3) && !heard.wrong && heard.share == 1.0);
     /* Asked to stop at any word, it ends soon: each plan that was to come is heard of once more, at most. */
     all = heard.calls;
     for (i = 0; i < sizeof at / sizeof *at; ++i) {
@@ -362,7 +431,7 @@ static void calls_of_many_plans_are_told_and_can_stop(void) {
       heard.stop_at = at[i] > 0 ? at[i] : 1 + all / 2;
       if (heard.stop_at > all) continue;
       OK(call_of(which, tall, mine, &options, &needed));
-      CHECK(heard.calls >= heard.stop_at && heard.calls <= heard.stop_at + 24 && !heard.wrong);
+      CHECK(heard.calls >= heard.stop_at && heard.calls <= heard.stop_at + 24 && !heard.wrong && heard.share == 1.0);
     }
     options.progress = NULL;
     options.work_limit = 0;
@@ -449,6 +518,8 @@ int main(void) {
   limits_may_be_as_great_as_their_numbers();
   the_deepest_ladder_is_planned();
   costs_may_move_so_far();
+  a_plan_that_breaks_conditions_has_no_tolerances();
+  a_large_panel_may_have_no_certificate();
   calls_of_many_plans_are_told_and_can_stop();
   a_search_that_comes_to_no_end_says_so();
   latchwork_plan_destroy(plan);

@@ -461,6 +461,9 @@ def test_the_notebook_runs_and_shows_pictures_and_tables(path, tmp_path, monkeyp
     shown = [output for cell in notebook.cells for output in cell.get("outputs", [])]
     kinds = [kind for output in shown for kind in output.get("data", {})]
     assert kinds.count("image/svg+xml") >= 2 and kinds.count("text/html") >= 2
+    # What is plotted is seen, and the notebook of plans plots its stops and its front.
+    plots = sum("plt.show()" in cell.source for cell in notebook.cells)
+    assert kinds.count("image/png") == plots and (plots == 2 or path.stem != "net_loft_bolster")
     for output in shown:
         if "image/svg+xml" in output.get("data", {}):
             root = ElementTree.fromstring(output["data"]["image/svg+xml"])

@@ -360,3 +360,12 @@ def test_certificates_are_checked_in_other_threads(sound):
 def test_the_second_checker_needs_nothing_of_the_library():
     code = "import certificate_checker, sys; assert not any(m.startswith('latchwork') for m in sys.modules)"
     subprocess.run([sys.executable, "-c", code], check=True, cwd=conftest.TOP / "tests/python")
+
+
+def test_a_panel_too_large_to_be_read_once_the_call_is_stopped_has_no_certificate():
+    large = lw.Grid.from_text("kp\npk").repeated_across(100).repeated_up(3_000)
+    asked = lw.StopSource()
+    asked.request_stop()
+    with pytest.raises(lw.Error) as ended:
+        lw.certify(large, lw.Machine(), total_ms=1, stop=asked)
+    assert ended.value.code is lw.ErrorCode.cancelled and ended.value.field == "options"

@@ -103,6 +103,53 @@ def test_how_far_each_cost_may_move(purls):
     assert refused.value.code is lw.ErrorCode.size_mismatch and refused.value.field == "plan"
 
 
+def test_a_stop_of_a_panel_without_a_plan_has_no_reason(purls):
+    wide = lw.Grid(6, 20)
+    wide.set(2, 3, lw.Cell.purl)
+    both = lw.Conditions(rows_apart=3, max_depth=1)  # each alone leaves a plan
+    for grid, machine, conditions in ((wide, lw.Machine(needles=10), None), (purls, lw.Machine(), both)):
+        plan = lw.plan(grid, lw.Machine(), CHEAP)
+        with pytest.raises(lw.Error) as refused:
+            lw.stop_reasons(grid, machine, CHEAP, plan=plan, conditions=conditions)
+        assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == "plan"
+
+
+def test_a_plan_that_breaks_conditions_has_no_tolerances_under_them():
+    grid = lw.Grid.from_text("kkkkkk\nkkkkkk\nkkkkkk\nkpkkkk\nkkkkkk\nkkkkkk")
+    grid.cross(lw.Crossing(row=4, column=2, left=1, right=1))
+    near = lw.plan(grid, lw.Machine(), lw.Effort(stop=0))
+    assert [stop.row for stop in near.stops] == [3, 4]
+    free = lw.Effort(stop=0, drop=0, rung_knit=0)  # later takes as long
+    for asked, message in (
+        (lw.Conditions(rows_apart=3, forced_exempt=True), "nearer than 3 rows"),
+        (lw.Conditions(rhythms=[lw.KeptRhythm(3, 1, 1, lw.Rhythm(3, 6))]), "their rhythm, every 3 rows from row 6"),
+    ):
+        with pytest.raises(lw.Error) as refused:
+            lw.plan_tolerances(grid, lw.Machine(), free, plan=near, conditions=asked)
+        assert refused.value.code is lw.ErrorCode.bad_argument and refused.value.field == "plan"
+        assert message in str(refused.value)
+        least = lw.plan(grid, lw.Machine(), free, conditions=asked)
+        assert lw.plan_tolerances(grid, lw.Machine(), free, plan=least, conditions=asked)[0].proven
+
+
+def test_a_plan_that_is_not_by_the_planners_rules_may_take_less_and_has_no_tolerances():
+    # Two neighbouring needles held: the planner holds none with a tuck beside it.
+    grid = lw.Grid.from_text("kkkkkk\nkkkkkk\nkkttkk\nkkkkkk\nkkkkkk")
+    plan = lw.plan(grid, lw.Machine())
+    needles = sorted({reform.needle for stop in plan.stops for reform in stop.reforms})
+    held = lw.Plan(**{name: getattr(plan, name) for name in ("rows", "columns", "leftmost", "carriage_starts_right", "columns_on")})
+    held.stops = [lw.Stop(row=2, carriage_right=True, holds=needles), lw.Stop(row=3, carriage_right=False, releases=needles)]
+    work = lw.hand_work(held)
+    held.total_ms, held.status = work.hand_ms + work.carriage_ms, lw.PlanStatus.feasible
+    assert lw.verify(grid, held).verified and held.total_ms < plan.bound_ms
+    with pytest.raises(lw.Error, match="by the planner's rules can take: it breaks them, or is for another panel"):
+        lw.plan_tolerances(grid, lw.Machine(), plan=held)
+
+
+def test_rows_that_need_not_be_apart_have_no_price(purls):
+    assert lw.condition_prices(purls, lw.Machine(), CHEAP, conditions=lw.Conditions(rows_apart=1)) == []
+
+
 def test_stops_that_do_not_rise_have_no_reasons(purls):
     for rows, index in (([-5], 0), ([99], 0), ([3, 3], 1)):
         plan = lw.Plan(rows=purls.rows, columns=purls.columns, stops=[lw.Stop(row=row) for row in rows])
@@ -124,10 +171,23 @@ MANY = {
 
 
 @pytest.mark.parametrize("name", MANY)
-def test_calls_of_many_plans_tell_a_share_that_never_falls(name, ropes):
-    plan, shares = lw.plan(ropes, lw.Machine()), []
-    MANY[name](ropes, plan, progress=lambda progress: shares.append(progress.share), work_limit=200_000)
-    assert len(shares) > 3 and shares == sorted(shares) and 0 <= shares[0] and shares[-1] <= 1
+@pytest.mark.parametrize("work", [200_000, 1])
+def test_calls_of_many_plans_tell_what_stays_true_and_share_one_at_the_end(name, work, ropes):
+    plan, told = lw.plan(ropes, lw.Machine()), []
+    MANY[name](ropes, plan, progress=told.append, work_limit=work)
+    shares, bounds = [each.share for each in told], [each.bound_ms for each in told]
+    bests = [each.best_ms for each in told if each.best_ms >= 0]
+    assert len(shares) > (3 if work > 1 else 1) and shares == sorted(shares) and 0 <= shares[0] and shares[-1] == 1
+    assert bounds == sorted(bounds) and bests == sorted(bests, reverse=True)
+    assert all(each.best_ms >= 0 for each in told[-len(bests) :])  # a best that was told is not none again
+
+
+@pytest.mark.parametrize("name", ["plan", "plan_regular", "plan_two_rhythms", "plan_front"])
+def test_that_there_is_no_plan_is_told_with_share_one(name, purls):
+    for machine, conditions in ((lw.Machine(needles=3), None), (lw.Machine(), lw.Conditions(closed_rows=list(range(7))))):
+        told = []
+        getattr(lw, name)(purls, machine, conditions=conditions, progress=told.append)
+        assert told and told[-1].share == 1 and told[-1].best_ms == -1
 
 
 @pytest.mark.parametrize("name", MANY)

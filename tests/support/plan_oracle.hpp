@@ -462,9 +462,10 @@ struct Brute {
     return ways(wales.all()[wale], wales.all()[wale].row - 1, stops);
   }
 
-  /// Whether any plan keeps all that is asked, kinds of stop too; nothing when there are too many plans to try.
-  std::optional<bool> any() const {
-    if (asked.max_kinds == 0) return least().has_value();
+  /// Goes through the plans that keep all that is asked but max_kinds, each with the number of its kinds of stop and
+  /// its total, until `visit` says no. Whether there were not too many to try.
+  template <class Visit>
+  bool each_kept(Visit&& visit) const {
     std::vector<Rhythm> rhythms;
     std::size_t open = asked.rhythms.size();
     for (std::size_t g = 0; g < asked.rhythms.size(); ++g) {
@@ -483,23 +484,54 @@ struct Brute {
           for (std::size_t w = 0; w < wales.all().size(); ++w) {
             of.push_back(kept_ways(w, rhythms, stops));
             product *= of.back().size();
-            if (product > 20'000) return {};
+            if (product > 20'000) return false;
           }
           tried += product;
-          if (tried > 60'000) return {};
+          if (tried > 60'000) return false;
+          const std::int64_t stopping = fixed() + std::count(stops.begin(), stops.end(), true) * in.effort.stop;
           for (std::size_t i = 0; i < product; ++i) {
             std::size_t rest_of_i = i;
+            std::int64_t total = stopping;
             std::map<int, std::set<std::string>> done;
             for (const std::vector<Way>& mine : of) {
-              for (const auto& [row, what] : mine[rest_of_i % mine.size()].deeds) done[row].insert(what);
+              const Way& way = mine[rest_of_i % mine.size()];
               rest_of_i /= mine.size();
+              total += way.cost;
+              for (const auto& [row, what] : way.deeds) done[row].insert(what);
             }
-            if (kinds_of(std::move(done)) <= static_cast<std::size_t>(asked.max_kinds)) return true;
+            if (!visit(kinds_of(std::move(done)), total)) return true;
           }
         }
       }
     }
-    return false;
+    return true;
+  }
+
+  /// Whether any plan keeps all that is asked, kinds of stop too; nothing when there are too many plans to try.
+  std::optional<bool> any() const {
+    if (asked.max_kinds == 0) return least().has_value();
+    bool found = false;
+    const bool tried = each_kept([&](std::size_t kinds, std::int64_t) {
+      found = kinds <= static_cast<std::size_t>(asked.max_kinds);
+      return !found;
+    });
+    return tried ? std::optional(found) : std::nullopt;
+  }
+
+  /// Of the plans that keep all that is asked the least total, where there is one; not known when there are too many.
+  struct Least {
+    bool known = false;
+    std::optional<std::int64_t> total{};
+  };
+  Least least_of_all() const {
+    if (asked.max_kinds == 0) return {true, least()};
+    Least least;
+    least.known = each_kept([&](std::size_t kinds, std::int64_t total) {
+      if (kinds > static_cast<std::size_t>(asked.max_kinds)) return true;
+      if (!least.total || total < *least.total) least.total = total;
+      return true;
+    });
+    return least;
   }
 };
 

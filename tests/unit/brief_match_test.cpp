@@ -8,6 +8,7 @@
 
 #include "brief_folder.hpp"
 #include "catch.hpp"
+#include "latchwork/wale.hpp"
 #include "text.hpp"
 
 namespace brief_match_test {
@@ -187,6 +188,56 @@ TEST_CASE("a job whose ladders are deeper than the brief's machine allows is of 
   CHECK_NOTHROW(summary(brief, run(brief)));
   brief.machine.cast_on_loops = false;
   CHECK_NOTHROW(summary(brief, run(brief)));
+}
+
+TEST_CASE("a job whose plan breaks the conditions that it names is not told of", "[brief][error]") {
+  const Brief brief = latchwork_test::sampler();
+  PlanOptions options;
+  options.conditions.forced_exempt = true;
+  options.conditions.rows_apart = 2;
+  options.conditions.rhythms = {
+      {.row = 1, .first_column = 0, .last_column = 1, .rhythm = Rhythm{.every = 4, .first = 2}}};
+  const Job sound = run(brief, options);
+  REQUIRE(sound.plan.status == PlanStatus::optimal);
+  CHECK_NOTHROW(summary(brief, sound));
+  const auto plan_refused = refused_field(ErrorCode::bad_argument, "job.plan");
+  // A stop right below one that is exempt, though it does nothing.
+  Job other = sound;
+  other.conditions.rhythms.clear();
+  CHECK_NOTHROW(summary(brief, other));
+  std::vector<Stop>& stops = other.plan.stops;
+  const auto lone = [&](const Stop& stop) {
+    const auto near = [&](const Stop& each) { return each.row < stop.row && each.row > stop.row - 4; };
+    return stop.row > 4 && !stop.crossings.empty() && std::none_of(stops.begin(), stops.end(), near);
+  };
+  const auto forced = std::find_if(stops.begin(), stops.end(), lone);
+  REQUIRE(forced != stops.end());
+  Stop idle;
+  idle.row = forced->row - 1;
+  idle.carriage_right = !forced->carriage_right;
+  stops.insert(forced, idle);
+  const HandWork work = hand_work(other.plan, brief.effort);
+  other.plan.total_ms = work.hand_ms + work.carriage_ms;
+  CHECK_THROWS_MATCHES(summary(brief, other), Error, plan_refused);
+  other.conditions = {};
+  CHECK_NOTHROW(summary(brief, other));
+  // Wales out of their rhythm.
+  other = sound;
+  other.plan = other.unconditioned = plan(brief.panel.grid(), brief.machine, brief.effort);
+  other.conditions = {};
+  CHECK_NOTHROW(summary(brief, other));
+  const auto by_hand = [](const Stop& stop) { return !stop.reforms.empty(); };
+  const auto worked = std::find_if(other.plan.stops.begin(), other.plan.stops.end(), by_hand);
+  REQUIRE(worked != other.plan.stops.end());
+  const Wales wales(brief.panel.grid());
+  const Wale& wale = wales.all()[static_cast<std::size_t>(worked->reforms.front().wale)];
+  const int column = wale.columns.front();
+  const Rhythm once{.every = brief.panel.grid().rows(), .first = 1};
+  other.conditions.rhythms = {{.row = wale.row, .first_column = column, .last_column = column, .rhythm = once}};
+  CHECK_THROWS_MATCHES(summary(brief, other), Error, plan_refused);
+  other.conditions.rhythms[0].row = 1'000;
+  CHECK_THROWS_MATCHES(summary(brief, other), Error,
+                       refused_field(ErrorCode::bad_argument, "options.conditions.rhythms[0].row"));
 }
 
 TEST_CASE("a yarn's name of two lines is one line in the summary", "[brief][yarn]") {

@@ -330,4 +330,16 @@ TEST_CASE("wherever a proof is ended, its certificate holds", "[certificate][lim
   }
 }
 
+TEST_CASE("a panel too large to be read once the call is stopped has no certificate", "[certificate][limits][error]") {
+  Grid grid(6'000, 200);
+  for (int row = 1; row <= grid.rows(); ++row) {
+    for (int column = row % 2; column < grid.columns(); column += 2) grid.set(row, column, Cell::purl);
+  }
+  std::stop_source source;
+  source.request_stop();
+  PlanOptions options;
+  options.stop = source.get_token();
+  CHECK_THROWS_MATCHES(certify(grid, Machine{}, {}, 1, options), Error, refused_field(ErrorCode::cancelled, "options"));
+}
+
 }  // namespace certificate_test

@@ -124,6 +124,52 @@ TEST_CASE("a plan that breaks the conditions has no tolerances under them", "[re
                        refused_field(ErrorCode::bad_argument, "plan"));
 }
 
+TEST_CASE("no stop stands too near one that is exempt", "[reason][conditions]") {
+  Grid grid = Grid::from_text("kkkkkk\nkkkkkk\nkkkkkk\nkpkkkk\nkkkkkk\nkkkkkk\n");
+  grid.cross({.row = 4, .column = 2, .left = 1, .right = 1});
+  Effort free;
+  free.stop = 0;
+  const Plan near = plan(grid, Machine{}, free);
+  free.drop = free.rung_knit = 0;  // so that later takes as long
+  REQUIRE(near.stops.size() == 2);
+  REQUIRE(near.stops[1].row - near.stops[0].row == 1);
+  PlanOptions options;
+  options.conditions.rows_apart = 3;
+  options.conditions.forced_exempt = true;
+  const Plan least = plan(grid, Machine{}, free, options);
+  REQUIRE(least.stops.size() == 1);
+  CHECK_THROWS_MATCHES(plan_tolerances(grid, Machine{}, free, near, options), Error,
+                       refused_field(ErrorCode::bad_argument, "plan"));
+  CHECK(plan_tolerances(grid, Machine{}, free, least, options).front().proven);
+  // Two that are both exempt may be neighbours.
+  grid.cross({.row = 3, .column = 4, .left = 1, .right = 1});
+  const Plan forced = plan(grid, Machine{}, free, options);
+  REQUIRE(forced.stops.size() == 2);
+  Plan handed = forced;
+  handed.bound_ms = 0;  // not the planner's own any more, and held against the conditions
+  CHECK(plan_tolerances(grid, Machine{}, free, handed, options).front().proven);
+}
+
+TEST_CASE("a plan that works wales out of their rhythm has no tolerances under it", "[reason][conditions]") {
+  const Grid grid = Grid::from_text("kkkk\nkkkk\nkkpk\nkkkk\nkpkk\nkkkk\n");
+  Effort free;
+  free.stop = free.batch = 0;
+  const Plan soon = plan(grid, Machine{}, free);
+  REQUIRE(soon.stops.size() == 2);
+  free.drop = free.rung_knit = 0;
+  PlanOptions options;
+  options.conditions.rhythms = {{1, 1, 2, Rhythm{3, 3}}};
+  const Plan kept = plan(grid, Machine{}, free, options);
+  REQUIRE(kept.stops.front().row == 3);
+  CHECK_THROWS_MATCHES(plan_tolerances(grid, Machine{}, free, soon, options), Error,
+                       refused_field(ErrorCode::bad_argument, "plan"));
+  Plan handed = kept;
+  handed.bound_ms = 0;
+  CHECK(plan_tolerances(grid, Machine{}, free, handed, options).front().proven);
+  options.conditions.rhythms[0].rhythm.reset();  // any will do, and that of the first is one, too
+  for (const Plan& mine : {handed, soon}) CHECK(plan_tolerances(grid, Machine{}, free, mine, options).front().proven);
+}
+
 TEST_CASE("what every task costs at its last stop may be more than can be counted", "[plan][conditions]") {
   const Grid grid = Grid(4000, 1).repeated_across(300);
   std::vector<std::uint8_t> cells(grid.cells().size(), static_cast<std::uint8_t>(Cell::purl));

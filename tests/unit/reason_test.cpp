@@ -104,6 +104,28 @@ TEST_CASE("what an unproven search or conditions leave open is not told as a fac
   CHECK(stop_reasons(purls(), Machine{}, cheap_stops(), two)[0].beside_ms == 8'000);
 }
 
+TEST_CASE("a stop of a panel that has no plan at all has no reason", "[reason][error]") {
+  const auto plan_refused = refused_field(ErrorCode::bad_argument, "plan");
+  Grid wide(6, 20);
+  wide.set(2, 3, Cell::purl);
+  const Plan mine = plan(wide, Machine{});
+  REQUIRE(mine.stops.size() == 1);
+  CHECK_THROWS_MATCHES(stop_reasons(wide, {.needles = 10}, {}, mine), Error, plan_refused);  // off the bed
+  // Each alone leaves a plan, and both none.
+  const Plan two = plan(purls(), Machine{}, cheap_stops());
+  PlanOptions both;
+  both.conditions.rows_apart = 3;
+  both.conditions.max_depth = 1;
+  CHECK_THROWS_MATCHES(stop_reasons(purls(), Machine{}, cheap_stops(), two, both), Error, plan_refused);
+  both.conditions.rows_apart = 2;
+  CHECK(stop_reasons(purls(), Machine{}, cheap_stops(), two, both)[0].cause == StopCause::hand_cells);
+  PlanOptions closed;
+  closed.conditions.closed_rows = {0, 1, 2, 3, 4, 5, 6};
+  CHECK_THROWS_MATCHES(stop_reasons(purls(), Machine{}, cheap_stops(), two, closed), Error, plan_refused);
+  closed.conditions.closed_rows = {0, 1, 3, 5};
+  CHECK(stop_reasons(purls(), Machine{}, cheap_stops(), two, closed).size() == 2);
+}
+
 TEST_CASE("a stop that saves nothing says that a plan without it takes as long", "[reason]") {
   // With knit rungs that cost nothing, one stop does after row 4 or a row later.
   Effort free;

@@ -59,7 +59,7 @@ class Stretch:
 
 @dataclass(slots=True)
 class Certificate(Copied):
-    """A proof that no plan takes less than ``bound_ms``. Plain data: nothing in it is believed until it is checked.
+    """A proof that no plan by the planner's rules (see plan()) takes less than ``bound_ms``. Plain data: nothing in it is believed until it is checked.
 
     A stop serves many wales, so its cost is shared out among them as prices; no plan can be cheaper than the forced stops
     and each class's cheapest way under its prices. Where that stays below the total, branches close the gap.
@@ -95,7 +95,7 @@ class CertificateCheck:
     """What check_certificate() found."""
 
     holds: bool = False
-    """Every plan for this panel takes at least ``bound_ms``."""
+    """Every plan for this panel that keeps the planner's rules takes at least ``bound_ms``."""
     bound_ms: int = 0
     """The certificate's when it holds, else 0."""
     place: Place = Place()

@@ -950,7 +950,9 @@ def plan(
     clock: panels of up to 200,000 cells pass it by no more than 20 ms, or 5 % of it where that is more; a plan's stops
     become Python objects when they are first asked for, which takes 1 ms for some 10,000 cells and is in no limit;
     `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB; 0: none. What cannot be scheduled gives
-    status infeasible with findings, not an error.
+    status infeasible with findings, not an error. A batch starts right below a hand cell and passes no crossing of its
+    wale; only tucks under a closing knit with no tuck beside them are held. These are the planner's rules: what is proven
+    is proven of the plans that keep them, and one that does not may take less.
 
     The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns False, or
     `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, KeyboardInterrupt too, ends
@@ -997,7 +999,7 @@ def stop_kinds(plan: Plan) -> list[int]:
 
 def hand_work(plan: Plan, effort: Effort | None = None) -> HandWork:
     """Counts and times of a plan under these efforts; effort None is Effort(). What a spoiled plan has below 0, rows or
-    stitches of a group, counts as none; counts past 2**31 - 1 stay there. Raises Error bad_argument (effort).
+    stitches of a group, counts as none; stitches crossed past 2**31 - 1 stay there. Raises Error bad_argument (effort).
     """
 
 def plan_status_name(status: PlanStatus) -> str:
@@ -1015,12 +1017,14 @@ def certify(
     time_limit_ms: int = 0,
     memory_limit: int = 0,
 ) -> Certificate:
-    """A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal plan, or the
-    bound of a feasible one. When that cannot be proven (a lower total is possible, or the call is stopped or limited), a
-    certificate of the greatest bound that prices alone were found to prove; when prices prove more than `total_ms`, of
-    that. The other arguments are those of plan(); `memory_limit` is as much again for the branches of the proof.
+    """A proof that no plan by the planner's rules (see plan()) takes less than `total_ms`, for check_certificate(): hand in
+    the total of an optimal plan, or the bound of a feasible one. When that cannot be proven (a lower total is possible,
+    or the call is stopped or limited), a certificate of the greatest bound that prices alone were found to prove; when
+    prices prove more than `total_ms`, of that. It looks at no conditions: conditions only take plans away. The other
+    arguments are those of plan(); `memory_limit` is as much again for the branches of the proof.
 
-    Raises Error bad_argument (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), too_large.
+    Raises Error bad_argument (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), too_large;
+    cancelled when stopped or limited before the panel was read, as a large one may be.
     """
 
 def check_certificate(
@@ -1034,7 +1038,8 @@ def check_certificate(
 ) -> CertificateCheck:
     """Checks every word of a certificate, in whole numbers, against classes, ways and costs that it makes itself from the
     grid; it shares nothing with the planner. What does not hold is told, not raised. A plan that verify() finds to make
-    the panel, and whose hand_work() comes to `bound_ms`, is then a least one. `stop` and `progress` as in verify().
+    the panel, and whose hand_work() comes to `bound_ms`, is then a least one of those that keep the planner's rules.
+    `stop` and `progress` as in verify().
 
     Raises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), too_large (totals; branches
     kept in two rows that would take more than a gibibyte), cancelled.
@@ -1411,11 +1416,11 @@ def condition_prices(
     memory_limit: int = 0,
     conditions: Conditions | None = None,
 ) -> list[ConditionPrice]:
-    """The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. Each is a
-    plan of its own; the work limit and the time limit are the whole call's. Stopped, or out of work or time, it tells the
-    prices found so far, and of the others what is had without a search: first the plan under all conditions, which keeps
-    each, then each alone, while the panel, read once for each, comes to no more than 150,000 cells. What has no plan then
-    says so by a total of -1. Arguments and errors as in plan().
+    """The price of each condition that is asked (rows_apart 1 asks nothing), alone, and last of all together;
+    `forced_exempt` goes with each. Each is a plan of its own; the work limit and the time limit are the whole call's.
+    Stopped, or out of work or time, it tells the prices found so far, and of the others what is had without a search:
+    first the plan under all conditions, which keeps each, then each alone, while the panel, read once for each, comes to
+    no more than 150,000 cells. What has no plan then says so by a total of -1. Arguments and errors as in plan().
     """
 
 def plan_front(
@@ -1432,9 +1437,10 @@ def plan_front(
 ) -> Front:
     """Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. max_kinds
     of the conditions, where it is set, is the most kinds that are of interest. After the least plan it looks at one kind,
-    at the most, then at the middle of what no proof settles: seconds on large panels. The work limit and the time limit
-    are the whole call's, an eighth of what is left or more for each number of kinds; the same work limit gives the same
-    front. Stopped, or out of work or time, the points found so far. Arguments and errors as in plan().
+    at the most, then at the middle of what no proof settles. Without a limit each number of kinds has an allowance of
+    search of its own, a second or so: a panel with hundreds of kinds of stop takes minutes. The work limit and the time
+    limit are the whole call's, an eighth of what is left or more for each number of kinds; the same work limit gives the
+    same front. Stopped, or out of work or time, the points found so far. Arguments and errors as in plan().
     """
 
 def stop_reasons(
@@ -1454,7 +1460,8 @@ def stop_reasons(
     with its row closed. The other arguments are those of plan(); the work limit and the time limit are the whole call's:
     stopped, or out of work or time, the causes not yet found are `unknown`. Raises as plan(), and Error size_mismatch
     (plan) for a plan of another size, bad_argument ("stops[3].row") for stops that do not rise within its rows, before
-    anything is planned.
+    anything is planned; bad_argument (plan) where nothing forces a stop and no plan does without it, because there is
+    none for the panel under these conditions at all.
     """
 
 def stop_cause_name(cause: StopCause) -> str:
@@ -1484,8 +1491,9 @@ def plan_tolerances(
     none. Exact, and an end that no search proves, or past which the times of all plans cannot be counted, is told by its
     flag, as is one not yet looked at when the call is stopped, or its work or time is over. Some tens of plans; the work
     limit and the time limit are the whole call's. The other arguments are those of plan(). Raises as plan(), and Error
-    size_mismatch (plan) for a plan of another size, before anything is planned; bad_argument (plan) when another plan
-    takes less, or the plan does not make this panel.
+    size_mismatch (plan) for a plan of another size, before anything is planned; bad_argument (plan) when the panel has no
+    plan, another takes less, this one breaks a condition, or takes less than any by the planner's rules can (see plan());
+    and, unless the call is over by then, when it works the wales of a rhythm otherwise, or does not make this panel.
     """
 
 def work_times(plan: Plan, effort: Effort | None = None, pieces: int = 1) -> WorkTimes:

@@ -164,7 +164,7 @@ class Plan(Copied, _Late):
     total_ms: int = 0
     """All hand work and all carriage passes, in milliseconds."""
     bound_ms: int = 0
-    """No plan of this kind can take less."""
+    """No plan of this kind, by the planner's rules (see plan()), can take less."""
     status: PlanStatus = PlanStatus.infeasible
     rhythm: Rhythm | None = None
     """Set on a regular plan."""
@@ -222,13 +222,14 @@ class HandWork:
 
 @dataclass(frozen=True, slots=True)
 class Progress:
-    """Told now and then during a long call, on the calling thread, and once more at its end, also after it was asked
-    to stop."""
+    """Told now and then during a long call, on the calling thread, and once more, with share 1, before it gives its
+    result, also after it was asked to stop. A call of several plans tells bound and best of the first, its least plan,
+    and those of stop_reasons() and certify() are of the plan that is handed in."""
 
     bound_ms: int = 0
-    """plan: proven so far (others: 0)."""
+    """Plans: proven so far; never falls (others: 0)."""
     best_ms: int = 0
-    """plan: best so far; -1: none yet (others: 0)."""
+    """Plans: best so far; -1: none yet; never rises once there is one (others: 0)."""
     share: float = 0.0
     """Of the work, 0..1; never falls."""
 

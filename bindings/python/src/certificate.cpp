@@ -21,15 +21,17 @@ void bind_certificate(py::module_& m) {
       },
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "total_ms"_a, "stop"_a = py::none(),
       "progress"_a = py::none(), "work_limit"_a = 0, "time_limit_ms"_a = 0, "memory_limit"_a = 0,
-      "A proof that no plan takes less than `total_ms`, for check_certificate(): hand in the total of an optimal "
+      "A proof that no plan by the planner's rules (see plan()) takes less than `total_ms`, for check_certificate(): "
+      "hand in the total of an optimal "
       "plan, or the bound of a feasible one. When that cannot be proven (a lower total is possible, or the call is "
       "stopped or limited), a certificate of the greatest bound that prices alone were found to prove; when prices "
-      "prove more than `total_ms`, of that. The other arguments are those of plan(); `memory_limit` is as much again "
+      "prove more than `total_ms`, of that. It looks at no conditions: conditions only take plans away. The other "
+      "arguments are those of plan(); `memory_limit` is as much again "
       "for "
       "the branches of the proof.\n"
       "\n"
       "Raises Error bad_argument (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), "
-      "too_large.");
+      "too_large; cancelled when stopped or limited before the panel was read, as a large one may be.");
   m.def(
       "check_certificate",
       [](const Grid& grid, const Machine& machine, const std::optional<Effort>& effort, const Certificate& certificate,
@@ -44,7 +46,8 @@ void bind_certificate(py::module_& m) {
       "progress"_a = py::none(),
       "Checks every word of a certificate, in whole numbers, against classes, ways and costs that it makes itself "
       "from the grid; it shares nothing with the planner. What does not hold is told, not raised. A plan that "
-      "verify() finds to make the panel, and whose hand_work() comes to `bound_ms`, is then a least one. `stop` and "
+      "verify() finds to make the panel, and whose hand_work() comes to `bound_ms`, is then a least one of those that "
+      "keep the planner's rules. `stop` and "
       "`progress` as in verify().\n"
       "\n"
       "Raises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), too_large (totals; "

@@ -16,7 +16,8 @@ void bind_choice(py::module_& m) {
       "ones too. Arguments and errors as in plan_regular().");
   def_planning(
       m, "condition_prices", Given::few_objects, &condition_prices,
-      "The price of each condition that is asked, alone, and last of all together; `forced_exempt` goes with each. "
+      "The price of each condition that is asked (rows_apart 1 asks nothing), alone, and last of all together; "
+      "`forced_exempt` goes with each. "
       "Each is a plan of its own; the work limit and the time limit are the whole call's. Stopped, or out of work or "
       "time, it tells the prices found so far, and of the others what is had without a search: first the plan under "
       "all conditions, which keeps each, then each alone, while the panel, read once for each, comes to no more than "
@@ -26,7 +27,10 @@ void bind_choice(py::module_& m) {
       m, "plan_front", Given::plans, &plan_front,
       "Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. "
       "max_kinds of the conditions, where it is set, is the most kinds that are of interest. After the least plan it "
-      "looks at one kind, at the most, then at the middle of what no proof settles: seconds on large panels. The work "
+      "looks at one kind, at the most, then at the middle of what no proof settles. Without a limit each number of "
+      "kinds "
+      "has an allowance of search of its own, a second or so: a panel with hundreds of kinds of stop takes minutes. "
+      "The work "
       "limit and the time limit are the whole call's, an eighth of what is left or more for each number of kinds; the "
       "same work limit gives the same front. Stopped, or out of work or time, the points found so far. "
       "Arguments and errors as in plan().");
@@ -36,7 +40,9 @@ void bind_choice(py::module_& m) {
       "again with its row closed. The other arguments are those of plan(); the work limit and the time "
       "limit are the whole call's: stopped, or out of work or time, the causes not yet found are `unknown`. Raises as "
       "plan(), and Error size_mismatch (plan) for a plan of another size, bad_argument (\"stops[3].row\") for stops "
-      "that do not rise within its rows, before anything is planned.",
+      "that do not rise within its rows, before anything is planned; bad_argument (plan) where nothing forces a stop "
+      "and "
+      "no plan does without it, because there is none for the panel under these conditions at all.",
       "plan"_a);
   m.def("stop_cause_name", &stop_cause_name, "cause"_a,
         "\"crossing\", \"shaping\", \"hand_cells\", \"saving\" or \"unknown\".");
@@ -54,7 +60,10 @@ void bind_choice(py::module_& m) {
       "counted, is told by its flag, as is one not yet looked at when the call is stopped, or its work or time is "
       "over. Some tens of plans; the work limit and the time limit are the whole call's. The other arguments are "
       "those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size, before anything "
-      "is planned; bad_argument (plan) when another plan takes less, or the plan does not make this panel.",
+      "is planned; bad_argument (plan) when the panel has no plan, another takes less, this one breaks a condition, or "
+      "takes less than any by the planner's rules can (see plan()); and, unless the call is over by then, when it "
+      "works "
+      "the wales of a rhythm otherwise, or does not make this panel.",
       "plan"_a);
 }
 

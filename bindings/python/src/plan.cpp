@@ -26,7 +26,9 @@ void bind_plan(py::module_& m) {
       "plan's stops become Python objects when they are first asked for, which takes 1 ms for some 10,000 cells and is "
       "in no limit; `memory_limit` is "
       "bytes for the search's partial schedules, 0 for 1 GiB; 0: none. What cannot be scheduled gives status "
-      "infeasible with findings, not an error.\n"
+      "infeasible with findings, not an error. A batch starts right below a hand cell and passes no crossing of its "
+      "wale; only tucks under a closing knit with no tuck beside them are held. These are the planner's rules: what is "
+      "proven is proven of the plans that keep them, and one that does not may take less.\n"
       "\n"
       "The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns "
       "False, or `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, "
@@ -64,7 +66,8 @@ void bind_plan(py::module_& m) {
       },
       "plan"_a, "effort"_a = py::none(),
       "Counts and times of a plan under these efforts; effort None is Effort(). What a spoiled plan has below 0, rows "
-      "or stitches of a group, counts as none; counts past 2**31 - 1 stay there. Raises Error bad_argument (effort).");
+      "or stitches of a group, counts as none; stitches crossed past 2**31 - 1 stay there. Raises Error bad_argument "
+      "(effort).");
   m.def("plan_status_name", &plan_status_name, "status"_a, "\"optimal\", \"feasible\" or \"infeasible\".");
 }
 

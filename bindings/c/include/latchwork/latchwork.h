@@ -858,12 +858,14 @@ typedef struct latchwork_hand_work {
 } latchwork_hand_work;
 #define LATCHWORK_HAND_WORK_INIT { sizeof(latchwork_hand_work), 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0 }
 
-/* Told now and then during a long call, and once more at its end, also after it was asked to stop. Lent to the callback.
+/* Told now and then during a long call, and once more, with share 1, before it gives its result, also after it was asked
+   to stop. A call of several plans tells bound and best of the first, its least plan, and those of
+   latchwork_grid_stop_reasons and latchwork_grid_certify are of the plan that is handed in. Lent to the callback.
    Since 0.1. */
 typedef struct latchwork_progress {
   uint32_t struct_size;
-  int64_t bound_ms; /* plan: proven so far (others: 0) */
-  int64_t best_ms;  /* plan: best so far; -1: none yet (others: 0) */
+  int64_t bound_ms; /* plans: proven so far; never falls (others: 0) */
+  int64_t best_ms;  /* plans: best so far; -1: none yet; never rises once there is one (others: 0) */
   double share;     /* of the work, 0..1; never falls */
 } latchwork_progress;
 
@@ -924,7 +926,9 @@ LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
 /* The least-effort plan for the grid read as a panel. Exact: status OPTIMAL unless stopped or limited. What cannot be
    scheduled gives status INFEASIBLE with findings, not an error. Under conditions it is the least plan that keeps them,
    and findings of an infeasible one name the condition and the place; with max_kinds the search is exact on small panels
-   and else ends FEASIBLE with a bound. effort and options may be NULL.
+   and else ends FEASIBLE with a bound. A batch starts right below a hand cell and passes no crossing of its wale; only
+   tucks under a closing knit with no tuck beside them are held. These are the planner's rules: what is proven is proven
+   of the plans that keep them, and one that does not may take less. effort and options may be NULL.
    Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE (effort; options.conditions.max_kinds: nobody
    limits the search, and its own allowance ends before it has a plan or knows that there is none); CANCELLED when
    stopped, limited, or out of its memory, before that. A plan without conditions is had before any search, however short
@@ -971,7 +975,7 @@ LATCHWORK_C_API latchwork_status latchwork_plan_columns_on(const latchwork_plan 
 /* All hand work and all carriage passes, in milliseconds. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_total_ms(const latchwork_plan *plan, int64_t *ms,
                                                          latchwork_error *error);
-/* No plan of this kind can take less, in milliseconds. Since 0.1. */
+/* No plan of this kind, by the planner's rules (see latchwork_grid_plan), can take less, in milliseconds. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_bound_ms(const latchwork_plan *plan, int64_t *ms,
                                                          latchwork_error *error);
 /* LATCHWORK_PLAN_STATUS_... Since 0.1. */
@@ -1022,7 +1026,7 @@ LATCHWORK_C_API latchwork_status latchwork_plan_shapings(const latchwork_plan *p
 LATCHWORK_C_API latchwork_status latchwork_plan_stop_kinds(const latchwork_plan *plan, int32_t *kinds, size_t capacity,
                                                            size_t *needed, latchwork_error *error);
 /* Counts and times of a plan under these efforts (may be NULL). What a spoiled plan has below 0, rows or stitches of a
-   group, counts as none; counts past 2^31 - 1 stay there. Fails: BAD_ARGUMENT (effort). Since 0.1. */
+   group, counts as none; stitches crossed past 2^31 - 1 stay there. Fails: BAD_ARGUMENT (effort). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_hand_work(const latchwork_plan *plan, const latchwork_effort *effort,
                                                           latchwork_hand_work *work, latchwork_error *error);
 
@@ -1132,7 +1136,7 @@ LATCHWORK_C_API latchwork_status latchwork_grid_plan_two_rhythms(const latchwork
                                                                  const latchwork_plan_options *options,
                                                                  latchwork_two_rhythms *rhythms, latchwork_plan **out,
                                                                  latchwork_error *error);
-/* The price of each condition asked, alone, and last of all together: each a plan of its own, also for the size alone.
+/* The price of each condition asked (rows_apart 1 asks nothing), alone, and last of all together: each a plan of its own, also for the size alone.
    Limits are the whole call's. Ended, it has of the rest what needs no search: under all, which keeps each, then each
    alone, of 150,000 cells in all; else total -1. effort, options: NULL is fine. Fails: as latchwork_grid_plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork_grid *grid,
@@ -1144,7 +1148,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork
 /* The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds of interest.
    After the least plan it looks at one kind, at the most, then at the middle of what no proof settles. The work limit
    and the time limit are the whole call's, an eighth of what is left or more for each number of kinds; the same work
-   limit gives the same front. Stopped, or out of work or time, the points found so far. effort and options may be NULL.
+   limit gives the same front. Without a limit each number of kinds has an allowance of search of its own, a second or so:
+   a panel with hundreds of kinds of stop takes minutes. Stopped, or out of work or time, the points found so far. effort and options may be NULL.
    Fails: as latchwork_grid_plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_front(const latchwork_grid *grid, const latchwork_machine *machine,
                                                            const latchwork_effort *effort,
@@ -1176,7 +1181,8 @@ LATCHWORK_C_API latchwork_status latchwork_front_findings(const latchwork_front 
    closed, also when only the size is asked. The work limit and the time limit are the whole call's:
    stopped, or out of work or time, the causes not yet found are UNKNOWN. effort and options may be NULL. Fails: as
    latchwork_grid_plan; before anything is planned, SIZE_MISMATCH (plan) for a plan of another size, and BAD_ARGUMENT
-   ("stops[3].row") for stops that do not rise within its rows. Since 0.1. */
+   ("stops[3].row") for stops that do not rise within its rows; BAD_ARGUMENT (plan) where nothing forces a stop and no
+   plan does without it, because there is none for the panel under these conditions at all. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_grid *grid,
                                                              const latchwork_machine *machine,
                                                              const latchwork_effort *effort, const latchwork_plan *plan,
@@ -1187,8 +1193,8 @@ LATCHWORK_C_API latchwork_status latchwork_grid_stop_reasons(const latchwork_gri
 LATCHWORK_C_API const char *latchwork_stop_cause_name(int32_t cause);
 /* Where a plan becomes periodic, as that of a panel repeated upward does: of all periods that are gone through at least
    twice, with a stop, the one that covers the most rows; then the shortest; then the lowest. An infeasible
-   plan has none, and its stops are not looked at. Fails: TOO_LARGE (rows), above LATCHWORK_GRID_MAX_SIDE rows; BAD_ARGUMENT (rows) below 0, and ("stops[3].row")
-   for stops that do not rise within them. Since 0.1. */
+   plan has none, and its stops are not looked at. Fails: TOO_LARGE (rows), above LATCHWORK_GRID_MAX_SIDE rows;
+   BAD_ARGUMENT (rows) below 0, and ("stops[3].row") for stops that do not rise within them. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *plan, latchwork_period *period,
                                                        latchwork_error *error);
 /* For every effort, in the order of latchwork_effort, how far it may move before this plan, a least one under the
@@ -1196,7 +1202,9 @@ LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *pla
    the time limit are the whole call's: stopped, or out of work or time, ends not yet found are not exact, nor is the
    greatest value at which the times of all plans of a large panel can be counted. effort and options may be NULL.
    Fails: as latchwork_grid_plan; SIZE_MISMATCH (plan) for a plan of another size, before anything is planned;
-   BAD_ARGUMENT (plan) when another plan takes less, or the plan does not make this panel. Since 0.1. */
+   BAD_ARGUMENT (plan) when the panel has no plan, another takes less, this one breaks a condition, or takes less than
+   any by the planner's rules can (see latchwork_grid_plan); and, unless the call is over by then, when it works the wales
+   of a rhythm otherwise, or does not make this panel. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_tolerances(const latchwork_grid *grid,
                                                                 const latchwork_machine *machine,
                                                                 const latchwork_effort *effort,
@@ -1251,7 +1259,8 @@ typedef struct latchwork_rest {
 
 /* The time of `pieces` panels (1..1000) made by one plan, by kind of work, from its steps and these efforts. effort may be
    NULL. An article of several plans takes the sums of theirs, field by field; sewing up is in none. Fails: BAD_ARGUMENT
-   (effort, pieces; plan, with the first of its findings, for one that is infeasible); TOO_LARGE (pieces) for so much work that 64 bits do not hold it. Since 0.1. */
+   (effort, pieces; plan, with the first of its findings, for one that is infeasible); TOO_LARGE (pieces) for so much work
+   that 64 bits do not hold it. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_work_times(const latchwork_plan *plan, const latchwork_effort *effort,
                                                            int32_t pieces, latchwork_work_times *times,
                                                            latchwork_error *error);
@@ -1263,9 +1272,9 @@ LATCHWORK_C_API latchwork_status latchwork_session_options_default(latchwork_ses
    does; where there is none either, after the first such row past its length, so that it lasts longer. The panel's end
    counts as such a stop. Of all ways with the fewest sessions it is the one whose longest session is shortest, of these the
    one whose shortest is longest, of these the one whose first session is longest, then the second, and so on. A plan that is
-   infeasible has none. effort and options may be NULL. Fails: BAD_ARGUMENT (effort; field "session_ms", "rest_ms", "from_row", "rows", or "stops[3].row"
-   for stops that do not rise within 0..rows); TOO_LARGE for a plan of more rows than a grid may have, or of
-   more work than 2^60 ms. Since 0.1. */
+   infeasible has none. effort and options may be NULL. Fails: BAD_ARGUMENT (effort; field "session_ms", "rest_ms",
+   "from_row", "rows", or "stops[3].row" for stops that do not rise within 0..rows); TOO_LARGE for a plan of more rows than
+   a grid may have, or of more work than 2^60 ms. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_plan_sessions(const latchwork_plan *plan, const latchwork_effort *effort,
                                                          const latchwork_session_options *options,
                                                          latchwork_session *sessions, size_t capacity, size_t *needed,
@@ -1278,7 +1287,8 @@ LATCHWORK_C_API latchwork_status latchwork_plan_rests(const latchwork_plan *plan
 
 /* ---- Certificates ----------------------------------------------------------------------------------------------- */
 
-/* A proof that no plan takes less than its bound. A stop serves many wales, so its cost is shared out among them as
+/* A proof that no plan by the planner's rules (see latchwork_grid_plan) takes less than its bound. A stop serves many
+   wales, so its cost is shared out among them as
    prices; no plan can be cheaper than the forced stops and each class's cheapest way under its prices. Where that stays
    below the total, branches close the gap. Nothing in it is believed until it is checked. */
 typedef struct latchwork_certificate latchwork_certificate;
@@ -1319,7 +1329,7 @@ typedef struct latchwork_stretch {
 /* What latchwork_grid_check_certificate() found. Since 0.1. */
 typedef struct latchwork_certificate_check {
   uint32_t struct_size;
-  int32_t holds;     /* 1: every plan for this panel takes at least bound_ms */
+  int32_t holds;     /* 1: every plan for this panel that keeps the planner's rules takes at least bound_ms */
   int64_t bound_ms;  /* the certificate's when it holds, else 0 */
   int32_t row;       /* where it fails; 0: none */
   int32_t column;    /* -1: none */
@@ -1328,10 +1338,12 @@ typedef struct latchwork_certificate_check {
 } latchwork_certificate_check;
 #define LATCHWORK_CERTIFICATE_CHECK_INIT { sizeof(latchwork_certificate_check), 0, 0, 0, -1, {0}, {0} }
 
-/* A proof that no plan takes less than total_ms: hand in the total of an optimal plan, or the bound of a feasible one. When that cannot be proven, a
-   certificate of the greatest bound that prices alone were found to prove. effort and options may be NULL.
-   Fails: BAD_ARGUMENT (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), TOO_LARGE.
-   Since 0.1. */
+/* A proof that no plan by the planner's rules (see latchwork_grid_plan) takes less than total_ms: hand in the total of an
+   optimal plan, or the bound of a feasible one. When that cannot be proven, a certificate of the greatest bound that
+   prices alone were found to prove; when prices prove more than total_ms, of that. It looks at no conditions: conditions
+   only take plans away, so that what is proven of all plans holds of those that keep them. effort and options may be NULL.
+   Fails: BAD_ARGUMENT (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), TOO_LARGE; CANCELLED
+   when stopped or limited before the panel was read, as a large one may be. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_certify(const latchwork_grid *grid, const latchwork_machine *machine,
                                                         const latchwork_effort *effort, int64_t total_ms,
                                                         const latchwork_plan_options *options,
@@ -1362,7 +1374,7 @@ LATCHWORK_C_API latchwork_status latchwork_certificate_rows(const latchwork_cert
 /* Columns of the panel. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_certificate_columns(const latchwork_certificate *certificate,
                                                                int32_t *columns, latchwork_error *error);
-/* What is proven: no plan takes less, in milliseconds. Since 0.1. */
+/* What is proven: no plan by the planner's rules takes less, in milliseconds. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_certificate_bound_ms(const latchwork_certificate *certificate, int64_t *ms,
                                                                 latchwork_error *error);
 /* Prices are in 1/unit milliseconds. Since 0.1. */
@@ -1936,7 +1948,8 @@ typedef struct latchwork_fit_candidate {
   int32_t columns;                                 /* of one panel */
   int32_t rows;
   /* The row of each strip's own vertical repeat that row 1 is made as: 1 without vary_start, else the one whose ends
-     balance best, of all up to where all strips stand as they do from row 1 (65536 at most). First come starts whose ends are not open, then those of the least imbalance, then the
+   balance best, of all up to where all strips stand as they do from row 1 (65536 at most). First come starts whose
+   ends are not open, then those of the least imbalance, then the
      lowest. */
   int32_t start_row;
   int32_t open_ends; /* 1: a tuck or slip in the last row, or a crossing after it; one in row 1 is held with the cast-on */
@@ -2027,7 +2040,8 @@ LATCHWORK_C_API latchwork_status latchwork_swatch_shrinkages(const latchwork_swa
                                                              size_t *needed, latchwork_error *error);
 /* What is doubtful in a swatch: HALF_MEASURED, FEW_PLACES (below 5), SHORT_MEASURE (below 100 mm), ODD_ONE_OUT (Grubbs's
    test at 5 %, and off the others by a whole stitch or row, one and a half where all counts are whole), UNLIKE_SWATCHES
-   (two swatches further apart than their places explain). Nothing is left out of a gauge for it. `field` is the measurement, "measurements[3]". Since 0.1. */
+   (two swatches further apart than their places explain). Nothing is left out of a gauge for it. `field` is the
+   measurement, "measurements[3]". Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_swatch_findings(const latchwork_swatch *swatch, latchwork_findings **out,
                                                            latchwork_error *error);
 /* Fills `size_options` with the defaults: most finished states, no substitutes, no seams, level 0.95. Since 0.1. */
@@ -2196,8 +2210,10 @@ LATCHWORK_C_API latchwork_status latchwork_grading_missing(const latchwork_gradi
 /* For that size the nearest, and what would have to give for the one at `index`, as latchwork_fit_result_nearest and
    latchwork_fit_result_gives. Where every size is fitted and none go together: a candidate for each size, in order, that
    would go together if one bound gave for all, with what each does not keep (nothing, where it keeps all). Each bound is
-   loosened alone, the tolerances of width and height together only where neither is enough; edge columns and panels no further than 1000 fits go; that choice is
-   taken whose greatest error is least, of these the first in the order of LATCHWORK_FIT_BOUND_...; none where latchwork_grading_complete() tells 0. Since 0.1. */
+   loosened alone, the tolerances of width and height together only where neither is enough; edge columns and panels
+   no further than 1000 fits go; that choice is
+   taken whose greatest error is least, of these the first in the order of LATCHWORK_FIT_BOUND_...; none where
+   latchwork_grading_complete() tells 0. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grading_nearest(const latchwork_grading *grading,
                                                            latchwork_fit_candidate *candidates, size_t capacity,
                                                            size_t *needed, latchwork_error *error);
@@ -2247,7 +2263,8 @@ typedef struct latchwork_split_part {
 /* Parts a finished panel that is wider than the bed, from the left on the RS; each part gets `seam_stitches` (0..10, 1 is
    usual) columns of knit at each edge that is sewn to another. No motif's strip is cut (one of knit alone may be), no
    crossing, and no line that has a stitch on one side only. The rule that chooses is in split.hpp: halves that
-   mirror each other where the panel does, with the fewest parts or one more; else the fewest parts; the widest part narrowest. A fraction of seam_stitches is refused: half a stitch has no
+   mirror each other where the panel does, with the fewest parts or one more; else the fewest parts; the widest part
+   narrowest. A fraction of seam_stitches is refused: half a stitch has no
    column that could be added at both edges. Fails: BAD_ARGUMENT (machine, seam_stitches); TOO_LARGE
    (panel; column: of the part that there is no end for) when no such lines are near enough. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_panel_split(const latchwork_panel *panel, const latchwork_machine *machine,
@@ -2530,8 +2547,10 @@ LATCHWORK_C_API latchwork_status latchwork_panel_schematic_label(const latchwork
    stand edge to edge as they are sewn, each as latchwork_panel_schematic_piece has it with the design's state,
    substitutes and seams; the first size is drawn, the others thin over it, lower edges in line, middles, each of all its
    panels, one above the other. Panels alike are measured once, heights on the last one; where there are two or more the
-   first has the width of them all too; notes tell which textures are measured by another's gauge. `title` may be NULL. Fails: BAD_ARGUMENT (candidates for a grading without, or of other sizes; panels
-   where sizes differ in them; unit for another than cm or inch; as latchwork_fitted); TOO_LARGE (panels); as latchwork_grade, latchwork_panel_schematic_piece
+   first has the width of them all too; notes tell which textures are measured by another's gauge. `title` may be
+   NULL. Fails: BAD_ARGUMENT (candidates for a grading without, or of other sizes; panels
+   where sizes differ in them; unit for another than cm or inch; as latchwork_fitted); TOO_LARGE (panels); as
+   latchwork_grade, latchwork_panel_schematic_piece
    and latchwork_schematic_svg. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_graded_schematic_svg(const latchwork_fit_request *design,
                                                                 const latchwork_grade_size *sizes, size_t count,
@@ -3489,7 +3508,8 @@ LATCHWORK_C_API latchwork_status latchwork_brief_run(const latchwork_brief *brie
    rows, and the panel has other rows, it has none. Its size is told as any brief's, with what the seams take in, in the
    state that it was fitted in: the article's design's, or, where that names none, the brief's. The panel is called after
    the brief's and what it is for, "runner: front, left panels", and then ", seams included" where a seam takes in any of
-   it, at the piece's edges or between panels. Fails: BAD_ARGUMENT (field "brief.article", "index"; "job.article.fit" for a job of another brief); SIZE_MISMATCH (field "job.article");
+   it, at the piece's edges or between panels. Fails: BAD_ARGUMENT (field "brief.article", "index"; "job.article.fit"
+   for a job of another brief); SIZE_MISMATCH (field "job.article");
    as latchwork_fit_article. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_brief_fitted_brief(const latchwork_brief *brief, const latchwork_job *job,
                                                               size_t index, latchwork_brief **out,
