@@ -129,7 +129,8 @@ struct PlanOptions {
 /// Within the stops, fewer batches and holds, then fewer holds, then from the lowest up each batch at the earlier stop.
 ///
 /// When stopped or limited it gives the best plan so far, however soon: before it searches it has each hand cell done
-/// as soon as it can be, and stops as few as serve all, and takes the better. Reading the panel, one of these and its
+/// as soon as it can be, and stops as few as serve all, and takes the better (the second, of a large panel whose time
+/// is over before that). Reading the panel, one of these and its
 /// writing up are done whatever the limit, and time is kept back for them: by measure 5 to 10 ms for 200,000 cells, and
 /// as much more for more. One of up to 400,000 cells is always read, unless many of its wales begin or end inside it; a
 /// larger one has no plan, `cancelled`, where reading it, and what comes after, would end more than 20 ms past its
