@@ -130,11 +130,11 @@ struct PlanOptions {
 ///
 /// When stopped or limited it gives the best plan so far, however soon: before it searches it has each hand cell done
 /// as soon as it can be, and stops as few as serve all, and takes the better (the second, of a large panel whose time
-/// is over before that). Reading the panel, one of these and its
-/// writing up are done whatever the limit, and time is kept back for them: by measure 5 to 10 ms for 200,000 cells, and
-/// as much more for more. One of up to 400,000 cells is always read, unless many of its wales begin or end inside it; a
-/// larger one has no plan, `cancelled`, where reading it, and what comes after, would end more than 20 ms past its
-/// time. Following the wales is not broken off: some 5 ms for a million cells.
+/// is over before that). Reading the panel, one of these and its writing up are done whatever the limit, and time is
+/// kept back for them: by measure 5 to 10 ms for 200,000 cells, and as much more for more. One of up to 400,000 cells
+/// is always read, unless many of its wales begin or end inside it; a larger one has no plan, `cancelled`, where
+/// reading it, and what comes after, would end more than 20 ms past its time. Following the wales is not broken off:
+/// some 5 ms for a million cells.
 ///
 /// Under `options.conditions` it is the least plan that keeps them, proven with the same care: bounds are of the plans
 /// that keep them or of all plans. Where nothing keeps them the plan is infeasible, and its findings name the condition
