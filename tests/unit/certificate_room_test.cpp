@@ -1,4 +1,6 @@
 // Looks inside: a check that may hold less than it does as a rule (src/certificate/check.hpp).
+#include <algorithm>
+#include <cstddef>
 #include <string>
 #include <vector>
 
