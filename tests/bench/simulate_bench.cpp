@@ -1,4 +1,5 @@
-// Loops a second of simulate() and verify(), and how the time grows when the panel does: rows x1 to x16.
+// Loops a second of simulate() and verify(), and how the time grows when the panel does, rows x1 to x16, and when hands
+// go far below the needles.
 // Times are medians of five runs, in processor time, which other work on the machine does not stretch.
 
 #include <algorithm>
@@ -6,6 +7,7 @@
 #include <cstdlib>
 #include <ctime>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "latchwork/grid.hpp"
@@ -80,6 +82,48 @@ bool table(const std::string& self, const char* name, Grid (*panel)(int)) {
   return sound;
 }
 
+/// A tool goes into the lowest loop of a wale of so many rows, as often as it has rows: what walked down from the
+/// needle each time would take sixteen times as long for four times the rows.
+void tall_wale() {
+  double first = 0;
+  for (const int rows : {15'000, 60'000}) {
+    std::vector<Move> all = {{.kind = MoveKind::cast_on, .needle = -1, .last_needle = -1}};
+    all.insert(all.end(), static_cast<std::size_t>(rows), {.kind = MoveKind::carriage});
+    all.insert(all.end(), static_cast<std::size_t>(rows),
+               {.kind = MoveKind::tool_into, .needle = -1, .last_needle = -1, .row = 0});
+    const double seconds = median_seconds([&] { static_cast<void>(simulate({-1, 1}, all)); });
+    if (first == 0) first = seconds;
+    std::printf("a tool into the lowest loop, %6d rows, as many times  simulate %8.2f ms  x%.1f\n", rows, seconds * 1e3,
+                seconds / first);
+  }
+}
+
+/// A crossing of so many over as many, re-formed wale by wale: passings are as many as stitches squared.
+void wide_crossing() {
+  double first = 0;
+  for (const int half : {200, 400, 800}) {
+    const auto needle = [&](int from_left) { return from_left < half ? from_left - half : from_left - half + 1; };
+    const int last = needle(2 * half - 1);
+    std::vector<Move> all = {{.kind = MoveKind::cast_on, .needle = -half, .last_needle = last}};
+    all.insert(all.end(), 2, {.kind = MoveKind::carriage});
+    all.push_back({.kind = MoveKind::lift, .needle = -half, .last_needle = -1, .tool = 0});
+    all.push_back({.kind = MoveKind::lift, .needle = 1, .last_needle = last, .tool = 1});
+    all.push_back({.kind = MoveKind::put_back, .needle = 1, .last_needle = last, .tool = 0});
+    all.push_back({.kind = MoveKind::put_back, .needle = -half, .last_needle = -1, .tool = 1});
+    for (int i = 0; i < 2 * half; ++i) {
+      for (const auto& [kind, row] : {std::pair(MoveKind::tool_into, 1), std::pair(MoveKind::drop, 1),
+                                      std::pair(MoveKind::draw_away, 2), std::pair(MoveKind::hang, 0)}) {
+        all.push_back({.kind = kind, .needle = needle(i), .last_needle = needle(i), .row = row});
+      }
+    }
+    all.push_back({.kind = MoveKind::carriage});
+    const double seconds = median_seconds([&] { static_cast<void>(simulate({-half, 2 * half}, all)); });
+    if (first == 0) first = seconds;
+    std::printf("a crossing of %4d over %4d, re-formed wale by wale      simulate %8.2f ms  x%.1f\n", half, half,
+                seconds * 1e3, seconds / first);
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -91,6 +135,8 @@ int main(int argc, char** argv) {
     std::printf("%ld\n", peak_kib() - before);
     return 0;
   }
+  tall_wale();
+  wide_crossing();
   const bool sound = table(argv[0], "plain", plain) && table(argv[0], "textured", textured);
   if (!sound) std::puts("a fabric was not read back as its chart");
   return sound ? 0 : 1;
