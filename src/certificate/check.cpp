@@ -420,13 +420,12 @@ class Checker {
 }  // namespace
 
 CertificateCheck checking::check_within(const Grid& grid, const Machine& machine, const Effort& effort,
-                                        const Certificate& certificate, const WatchOptions& options,
-                                        std::size_t most_places) {
+                                        const Certificate& certificate, const WatchOptions& options, std::size_t room) {
   check(machine);
   check(effort);
   require_extent("certificate", {.columns = certificate.columns, .rows = certificate.rows}, "grid", grid);
   CertificateCheck found;
-  Checker checker(grid, machine, effort, certificate, options, most_places);
+  Checker checker(grid, machine, effort, certificate, options, room);
   try {
     checker.check();
     found.holds = true;
