@@ -133,8 +133,8 @@ TEST_CASE("under conditions a stop saves what a brute force without it takes mor
     const Plan free = plan(in.grid, in.machine, in.effort);
     REQUIRE(stop_reasons(in.grid, in.machine, in.effort, free, options).size() == free.stops.size());
   }
-  CHECK(saving > count / 20);
-  CHECK(needed > count / 20);
+  CHECK(saving >= count / 20);
+  CHECK(needed >= count / 20);
 }
 
 TEST_CASE("few kinds beside all other conditions take what a brute force finds",
@@ -163,8 +163,8 @@ TEST_CASE("few kinds beside all other conditions take what a brute force finds",
     REQUIRE(brute.keeps(*mine));
     REQUIRE(verify(in.grid, *mine).verified);
   }
-  CHECK(some > count / 10);
-  CHECK(none > count / 10);
+  CHECK(some >= count / 10);
+  CHECK(none >= count / 10);
 }
 
 TEST_CASE("the price of every condition is what a brute force under it takes more", "[choice][conditions][property]") {
@@ -193,7 +193,7 @@ TEST_CASE("the price of every condition is what a brute force under it takes mor
       ++exact[static_cast<std::size_t>(price.condition)];
     }
   }
-  for (const int each : exact) CHECK(each > count / 40);
+  for (const int each : exact) CHECK(each >= count / 40);
 }
 
 }  // namespace choice_conditions_test
