@@ -395,12 +395,12 @@ class Checker {
     if (below.places() + kept.places() + kept.places_of_one() <= most_places_) return;
     Place place;
     place.row = row;
-    std::string message =
+    const std::string message =
         fmt::format("{}: up to here row {} keeps {} of {} each; a check holds {} at most, of two rows together", field,
                     row, count_of(static_cast<std::int64_t>(kept.size()), "branch", "es"),
                     count_of(static_cast<std::int64_t>(kept.places_of_one()), "place"), most_places_);
     place.field = std::move(field);
-    throw Error(ErrorCode::too_large, std::move(place), std::move(message));
+    throw Error(ErrorCode::too_large, place, message);
   }
 
   const Effort& effort_;

@@ -19,6 +19,7 @@ std::int64_t times(const Plan& plan, const EffortPart& term) {
 
 void EndWalker::walk(std::vector<ToleranceEnd>& ends, double from) {
   std::vector<ToleranceEnd*> open;
+  open.reserve(ends.size());
   for (ToleranceEnd& end : ends) open.push_back(&end);
   bool again = false;
   while (!open.empty() && !call_.ended()) {
