@@ -88,9 +88,10 @@ void tall_wale() {
   double first = 0;
   for (const int rows : {15'000, 60'000}) {
     std::vector<Move> all = {{.kind = MoveKind::cast_on, .needle = -1, .last_needle = -1}};
-    all.insert(all.end(), static_cast<std::size_t>(rows), {.kind = MoveKind::carriage});
-    all.insert(all.end(), static_cast<std::size_t>(rows),
-               {.kind = MoveKind::tool_into, .needle = -1, .last_needle = -1, .row = 0});
+    for (int row = 0; row < rows; ++row) all.push_back({.kind = MoveKind::carriage});
+    for (int row = 0; row < rows; ++row) {
+      all.push_back({.kind = MoveKind::tool_into, .needle = -1, .last_needle = -1, .row = 0});
+    }
     const double seconds = median_seconds([&] { static_cast<void>(simulate({-1, 1}, all)); });
     if (first == 0) first = seconds;
     std::printf("a tool into the lowest loop, %6d rows, as many times  simulate %8.2f ms  x%.1f\n", rows, seconds * 1e3,
@@ -105,7 +106,7 @@ void wide_crossing() {
     const auto needle = [&](int from_left) { return from_left < half ? from_left - half : from_left - half + 1; };
     const int last = needle(2 * half - 1);
     std::vector<Move> all = {{.kind = MoveKind::cast_on, .needle = -half, .last_needle = last}};
-    all.insert(all.end(), 2, {.kind = MoveKind::carriage});
+    for (int row = 0; row < 2; ++row) all.push_back({.kind = MoveKind::carriage});
     all.push_back({.kind = MoveKind::lift, .needle = -half, .last_needle = -1, .tool = 0});
     all.push_back({.kind = MoveKind::lift, .needle = 1, .last_needle = last, .tool = 1});
     all.push_back({.kind = MoveKind::put_back, .needle = 1, .last_needle = last, .tool = 0});
