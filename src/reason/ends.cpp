@@ -6,6 +6,7 @@
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0 {
+
 std::int64_t total_of(const Plan& plan, const Effort& effort) {
   const HandWork work = hand_work(plan, effort);
   return work.hand_ms + work.carriage_ms;

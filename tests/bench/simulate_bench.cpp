@@ -7,9 +7,9 @@
 #include <cstdlib>
 #include <ctime>
 #include <string>
-#include <utility>
 #include <vector>
 
+#include "far_hands.hpp"
 #include "latchwork/grid.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/simulate.hpp"
@@ -87,11 +87,7 @@ bool table(const std::string& self, const char* name, Grid (*panel)(int)) {
 void tall_wale() {
   double first = 0;
   for (const int rows : {15'000, 60'000}) {
-    std::vector<Move> all = {{.kind = MoveKind::cast_on, .needle = -1, .last_needle = -1}};
-    for (int row = 0; row < rows; ++row) all.push_back({.kind = MoveKind::carriage});
-    for (int row = 0; row < rows; ++row) {
-      all.push_back({.kind = MoveKind::tool_into, .needle = -1, .last_needle = -1, .row = 0});
-    }
+    const std::vector<Move> all = latchwork_test::tall_wale_moves(rows);
     const double seconds = median_seconds([&] { static_cast<void>(simulate({-1, 1}, all)); });
     if (first == 0) first = seconds;
     std::printf("a tool into the lowest loop, %6d rows, as many times  simulate %8.2f ms  x%.1f\n", rows, seconds * 1e3,
@@ -103,21 +99,7 @@ void tall_wale() {
 void wide_crossing() {
   double first = 0;
   for (const int half : {200, 400, 800}) {
-    const auto needle = [&](int from_left) { return from_left < half ? from_left - half : from_left - half + 1; };
-    const int last = needle(2 * half - 1);
-    std::vector<Move> all = {{.kind = MoveKind::cast_on, .needle = -half, .last_needle = last}};
-    for (int row = 0; row < 2; ++row) all.push_back({.kind = MoveKind::carriage});
-    all.push_back({.kind = MoveKind::lift, .needle = -half, .last_needle = -1, .tool = 0});
-    all.push_back({.kind = MoveKind::lift, .needle = 1, .last_needle = last, .tool = 1});
-    all.push_back({.kind = MoveKind::put_back, .needle = 1, .last_needle = last, .tool = 0});
-    all.push_back({.kind = MoveKind::put_back, .needle = -half, .last_needle = -1, .tool = 1});
-    for (int i = 0; i < 2 * half; ++i) {
-      for (const auto& [kind, row] : {std::pair(MoveKind::tool_into, 1), std::pair(MoveKind::drop, 1),
-                                      std::pair(MoveKind::draw_away, 2), std::pair(MoveKind::hang, 0)}) {
-        all.push_back({.kind = kind, .needle = needle(i), .last_needle = needle(i), .row = row});
-      }
-    }
-    all.push_back({.kind = MoveKind::carriage});
+    const std::vector<Move> all = latchwork_test::wide_crossing_moves(half);
     const double seconds = median_seconds([&] { static_cast<void>(simulate({-half, 2 * half}, all)); });
     if (first == 0) first = seconds;
     std::printf("a crossing of %4d over %4d, re-formed wale by wale      simulate %8.2f ms  x%.1f\n", half, half,

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "catch.hpp"
+#include "far_hands.hpp"
 #include "latchwork/simulate.hpp"
 #include "random.hpp"
 #include "simulate/long_wales.hpp"
@@ -27,33 +28,14 @@ std::int32_t walked_to(const Cloth& cloth, std::int32_t slot, int row) {
 }  // namespace
 
 TEST_CASE("a tool may go into the lowest loop of a tall wale at every move", "[simulate]") {
-  constexpr int rows = 10'000;
-  std::vector<Move> moves = {{.kind = MoveKind::cast_on, .needle = -1, .last_needle = -1}};
-  moves.insert(moves.end(), rows, {.kind = MoveKind::carriage});
-  moves.insert(moves.end(), rows, {.kind = MoveKind::tool_into, .needle = -1, .last_needle = -1, .row = 0});
-  const Fabric fabric = simulate({-1, 1}, moves);
+  const Fabric fabric = simulate({-1, 1}, latchwork_test::tall_wale_moves(10'000));
   REQUIRE(fabric.faults.size() == 1);
   CHECK(fabric.faults[0].message.find("the latch tool is still in the wale of needle L1") != std::string::npos);
 }
 
 TEST_CASE("a wide crossing may be re-formed wale by wale", "[simulate]") {
   constexpr int half = 200;
-  const auto needle = [](int from_left) { return from_left < half ? from_left - half : from_left - half + 1; };
-  const int last = needle(2 * half - 1);
-  std::vector<Move> moves = {{.kind = MoveKind::cast_on, .needle = -half, .last_needle = last}};
-  moves.insert(moves.end(), 2, {.kind = MoveKind::carriage});
-  moves.push_back({.kind = MoveKind::lift, .needle = -half, .last_needle = -1, .tool = 0});
-  moves.push_back({.kind = MoveKind::lift, .needle = 1, .last_needle = last, .tool = 1});
-  moves.push_back({.kind = MoveKind::put_back, .needle = 1, .last_needle = last, .tool = 0});
-  moves.push_back({.kind = MoveKind::put_back, .needle = -half, .last_needle = -1, .tool = 1});
-  for (int i = 0; i < 2 * half; ++i) {
-    for (const auto& [kind, row] : {std::pair(MoveKind::tool_into, 1), std::pair(MoveKind::drop, 1),
-                                    std::pair(MoveKind::draw_away, 2), std::pair(MoveKind::hang, 0)}) {
-      moves.push_back({.kind = kind, .needle = needle(i), .last_needle = needle(i), .row = row});
-    }
-  }
-  moves.push_back({.kind = MoveKind::carriage});
-  const Fabric fabric = simulate({-half, 2 * half}, moves);
+  const Fabric fabric = simulate({-half, 2 * half}, latchwork_test::wide_crossing_moves(half));
   REQUIRE(fabric.grid);
   // Those that were re-formed last, on the operator's right, are on her side of all others: behind them on the RS.
   REQUIRE(fabric.grid->crossings().size() == 1);
