@@ -108,8 +108,8 @@ struct PlanOptions {
   std::stop_token stop;                           ///< when asked to stop: the best plan so far, status `feasible`
   std::function<void(const Progress&)> progress;  ///< what it throws ends the call and reaches the caller
   std::int64_t work_limit = 0;     ///< search steps, a count and not a clock: the same plan on every machine; 0: none
-  std::int64_t time_limit_ms = 0;  ///< by the clock, from the call on; 0: none. Panels of up to 200,000 cells pass it
-                                   ///< by no more than 20 ms, or 5 % of it where that is more: see plan()
+  std::int64_t time_limit_ms = 0;  ///< by the clock, from the call on; 0: none. Passed by no more than 20 ms, or 5 % of
+                                   ///< it where that is more, as far as the machine lets it be foreseen: see plan()
   std::int64_t memory_limit = 0;   ///< bytes for the search's partial schedules, and in certify() as many for the
                                    ///< branches of the proof; 0: 1 GiB. The panel itself takes some 200 bytes a row and
                                    ///< kind of wale more, up to 400 where a row's ladders span it
@@ -131,10 +131,10 @@ struct PlanOptions {
 /// When stopped or limited it gives the best plan so far, however soon: before it searches it has each hand cell done
 /// as soon as it can be, and stops as few as serve all, and takes the better (the second, of a large panel whose time
 /// is over before that). Reading the panel, one of these and its writing up are done whatever the limit, and time is
-/// kept back for them: by measure 5 to 10 ms for 200,000 cells, and as much more for more. One of up to 400,000 cells
-/// is always read, unless many of its wales begin or end inside it; a larger one has no plan, `cancelled`, where
-/// reading it, and what comes after, would end more than 20 ms past its time. Following the wales is not broken off:
-/// some 5 ms for a million cells.
+/// kept back for them: by measure 5 to 10 ms for 200,000 cells, and as much more for more. A panel of up to 200,000
+/// cells is always read, unless many of its wales begin or end inside it. A larger one has no plan, `cancelled`, where
+/// reading it, and what comes after, would by the pace it is read at end more than 20 ms past its time; one that is
+/// stopped, where more than 400,000 cells are still to be read.
 ///
 /// Under `options.conditions` it is the least plan that keeps them, proven with the same care: bounds are of the plans
 /// that keep them or of all plans. Where nothing keeps them the plan is infeasible, and its findings name the condition

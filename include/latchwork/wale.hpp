@@ -6,6 +6,13 @@
 #include "latchwork/export.hpp"
 #include "latchwork/grid.hpp"
 
+namespace latchwork::inline v0::following {
+class Watch;
+}
+namespace latchwork::inline v0::planning {
+class Readings;
+}
+
 namespace latchwork::inline v0 {
 
 /// A physical chain of loops, followed through crossings, in the panel reading (no seam).
@@ -31,6 +38,9 @@ class LATCHWORK_API Wales {
   friend bool operator==(const Wales&, const Wales&) = default;
 
  private:
+  friend class planning::Readings;
+  Wales(const Grid& grid, following::Watch* watch);
+
   int rows_;
   int columns_;
   std::vector<Wale> wales_;

@@ -37,8 +37,15 @@ void find_hand_cells(const Grid& grid, const Wale& wale, std::span<const Cell> c
   };
   const int count = static_cast<int>(cells.size());
   const auto cell = [&](int index) { return cells[static_cast<std::size_t>(index)]; };
-  for (int low = 0; low < count; ++low) {
-    if (cell(low) == Cell::knit) continue;
+  // Found without branches, for whether a cell is worked by hand can be as hard to foresee as a coin.
+  std::vector<int> by_hand(cells.size());
+  std::size_t hands = 0;
+  for (int index = 0; index < count; ++index) {
+    by_hand[hands] = index;
+    hands += static_cast<std::size_t>(cell(index) != Cell::knit);
+  }
+  for (std::size_t k = 0; k < hands; ++k) {
+    const int low = by_hand[k];
     HandCells hand{wale.row + low, 0, true, false, false};
     bool tucks_alone = true;
     int high = low;
@@ -53,8 +60,8 @@ void find_hand_cells(const Grid& grid, const Wale& wale, std::span<const Cell> c
       hand.by_hold = high > low && tucks_alone && cell(high) == Cell::knit;
     }
     hand.high = wale.row + high;
-    low = high;
     found.push_back(hand);
+    while (k + 1 < hands && by_hand[k + 1] <= high) ++k;
   }
 }
 

@@ -16,6 +16,7 @@
 #include "plan/lone_way.hpp"
 #include "plan/prices.hpp"
 #include "plan/problem.hpp"
+#include "plan/readings.hpp"
 #include "plan/search.hpp"
 #include "plan/widths.hpp"
 
@@ -233,7 +234,8 @@ Certificate certify(const Grid& grid, const Machine& machine, const Effort& effo
   require_counted(grid, effort);
   if (total_ms < 0) refuse("total_ms", fmt::format("total_ms is {}; it may be 0 or more", total_ms));
   Limits limits(options);  // its clock runs from here
-  const Wales wales(grid);
+  Readings readings(false);
+  const Wales& wales = readings.wales(grid, limits);
   Problem problem = problem_of(grid, wales, machine, effort, &limits);
   if (const auto barred = what_bars(grid, machine, problem); !barred.empty()) {
     Place place = barred.front().place;

@@ -118,7 +118,8 @@ std::int64_t Prices::climb(int steps, std::int64_t best, Limits* limits) {
     const std::size_t begin = at(places.first[row]);
     for (std::size_t k = 0; k < price_[row].size(); ++k) price_[row][k] = kept[begin + k];
   }
-  return bound_ = way_back();
+  take_down(nullptr);
+  return bound_;
 }
 
 }  // namespace latchwork::inline v0::planning

@@ -13,6 +13,7 @@ namespace latchwork::inline v0::planning {
 class Deadline {
  public:
   using Clock = std::chrono::steady_clock;
+  using Duration = std::chrono::duration<double, std::milli>;
 
   /// Its clock runs from here. A limit that goes past the clock's end is as good as none.
   explicit Deadline(const PlanOptions& options) : set_(options.time_limit_ms > 0) {
@@ -24,9 +25,9 @@ class Deadline {
   bool set() const noexcept { return set_; }
   bool over() const { return set_ && Clock::now() >= at_; }
   /// By how much it will be over once it has run for so long. Of no use when none is set.
-  std::chrono::duration<double, std::milli> late_by(std::chrono::duration<double, std::milli> gone) const {
-    return from_ + gone - at_;
-  }
+  Duration late_by(Duration gone) const { return from_ + gone - at_; }
+  /// By how much it may be over at the most: see PlanOptions.
+  Duration most_late() const { return std::max(Duration(20), Duration(at_ - from_) / 20); }
   /// Whether it is over for so long already.
   bool over_for(Clock::duration time) const {
     return set_ && at_ != Clock::time_point::max() && Clock::now() >= at_ + time;
@@ -48,8 +49,7 @@ class Deadline {
   /// The share of the time that is gone, 0..1; 0 when none is set.
   double gone() const {
     if (!set_) return 0;
-    using Ms = std::chrono::duration<double, std::milli>;
-    return std::clamp(Ms(Clock::now() - from_) / Ms(at_ - from_), 0.0, 1.0);
+    return std::clamp(Duration(Clock::now() - from_) / Duration(at_ - from_), 0.0, 1.0);
   }
 
  private:
@@ -157,12 +157,12 @@ class Limits {
     return options_.stop.stop_requested() || spent_->whole->over();
   }
 
-  /// Whether a call of which only so much is read, more than 0 and up to 1, would end long after its time: what is left
-  /// to be read, and then what comes of it, takes as long as is to be kept back.
-  bool would_be_late(double read) const {
+  /// Whether a call that has to read its panel for so long yet, of so long in all, would end long after its time: then
+  /// comes the one plan that is had without a search.
+  bool would_be_late(Deadline::Duration left, Deadline::Duration all) const {
     const Deadline& whole = spent_ && spent_->whole ? *spent_->whole : deadline_;
-    const int quarters = 4 + for_a_plan + (spent_ ? spent_->after : 0);
-    return whole.set() && whole.late_by(whole.gone_by() / read / 4 * quarters) > most_late;
+    const int quarters = for_the_first + (spent_ ? spent_->after : 0);
+    return whole.set() && whole.late_by(whole.gone_by() + left + all / 4 * quarters) > whole.most_late();
   }
 
   /// The panel is read, and what comes of it will be written up, which takes so many quarters of that time: so much
@@ -180,8 +180,8 @@ class Limits {
     deadline_.keep_back(set_up / 4 * quarters);
     looked_ = work_ - often;
   }
-  static constexpr std::chrono::milliseconds most_late{20};
-  static constexpr int for_a_plan = 6;            // plans to begin with, and what becomes of the best, by measure
+  static constexpr int for_the_first = 5;         // one plan to begin with, and what becomes of it, by measure
+  static constexpr int for_a_plan = 6;            // plans to begin with, and what becomes of the best
   static constexpr int for_a_rhythm_of_some = 9;  // the problem is laid out anew as well
 
   /// Whether it said no.

@@ -61,6 +61,12 @@ Plan OneCall::plan(const Grid& grid, const Machine& machine, const Effort& effor
   }
 }
 
+const Wales& OneCall::wales(const Grid& grid) {
+  const PlanOptions own = keystone(0, 1);
+  Limits limits(own, &spent_);
+  return readings_.wales(grid, limits);
+}
+
 const Problem& OneCall::problem(const Grid& grid, const Machine& machine, const Effort& effort) {
   const PlanOptions own = keystone(0, 1);
   Limits limits(own, &spent_);

@@ -68,6 +68,8 @@ class OneCall {
 
   /// What the plans read, for whoever needs it besides.
   Readings& readings() noexcept { return readings_; }
+  /// The panel's wales, as the plans follow them. @throws Error cancelled, as Readings::wales().
+  const Wales& wales(const Grid& grid);
   /// The panel as the plans read it. What that takes counts as theirs.
   /// @throws Error as problem_of().
   const Problem& problem(const Grid& grid, const Machine& machine, const Effort& effort);

@@ -138,7 +138,6 @@ class Planner {
 
   // Until the plan is proven, no wider pass is allowed, or a limit ends it.
   bool close() {
-    const auto done = [&] { return complete_ || prices_->bound() > most_; };
     if (!ascend(8) || !pass(first_width)) return false;
     for (int i = 0; i < 8 && !done(); ++i) {
       const std::int64_t before = prices_->bound();
@@ -176,13 +175,17 @@ class Planner {
     return true;
   }
   bool ascend(int times) {
-    return raise(times, 64, [&] { return prices_->ascend(&limits_); });
+    return raise(times, 64, [&] { return prices_->ascend(&limits_, most_); });
   }
   bool climb(int times) {
     return raise(times, 100, [&] { return prices_->climb(25, usual(), &limits_); });
   }
 
+  bool done() const { return complete_ || prices_->bound() > most_; }
+
+  // Where the bound leaves no room for a better schedule, there is none to look for.
   bool pass(std::size_t width) {
+    if (done()) return true;
     Schedule better;
     const Pass found =
         search(problem_, windows_, *prices_, std::min(width, greatest_), most_, ahead_.gain(), better, limits_);
@@ -284,7 +287,7 @@ Plan planning::plan_counted(const Grid& grid, const Machine& machine, const Effo
   Limits limits(options, &spent);  // its clock runs from here
   Readings own(false);
   Readings& readings = spent.readings ? *spent.readings : own;
-  const Wales& wales = readings.wales(grid);
+  const Wales& wales = readings.wales(grid, limits);
   const Problem& problem = readings.problem(grid, machine, effort, limits);
   if (auto barred = what_bars(grid, machine, problem); !barred.empty()) {
     Plan none = bare_plan(grid, machine);

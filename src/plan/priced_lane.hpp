@@ -52,25 +52,43 @@ class PricedLane {
   std::int64_t avoiding() const;
   void finish_tasks(int row);
 
+  /// What is known of a number of tasks done, and of the next task.
+  struct Standing {
+    std::int64_t to = far;      // the cheapest way there, by stops so far
+    std::int64_t from = far;    // the cheapest way to the end
+    std::int64_t worked = far;  // the same, when the next task is done by a batch
+  };
+  /// What is known of a task that may be held.
+  struct Held {
+    std::int64_t to = far;      // the cheapest way to where it is held over
+    std::int64_t released = 0;  // the price of the stop that releases it
+  };
+  /// What is known of a stop after a row.
+  struct OfRow {
+    std::int64_t start = far;  // the best start of a batch that ends there
+    std::int64_t there = far;  // the cheapest way, by stops below it, to what a batch there would do
+    std::int64_t adds = far;   // what a batch that ends there adds, with the stop's price and all that follows
+  };
+  Standing& standing(int i) { return standing_[static_cast<std::size_t>(i)]; }
+  const Standing& standing(int i) const { return standing_[static_cast<std::size_t>(i)]; }
+  Held& held(int i) { return held_[static_cast<std::size_t>(i)]; }
+  const Held& held(int i) const { return held_[static_cast<std::size_t>(i)]; }
+  OfRow& of(int row) { return of_row_[static_cast<std::size_t>(row)]; }
+  const OfRow& of(int row) const { return of_row_[static_cast<std::size_t>(row)]; }
+
+  // A pass goes through all lanes row by row, so that what is looked at together stands together.
   const Lane* lane_;
   int rows_;
   std::int64_t least_ = far;
-  // Per number of tasks done, or per task.
-  std::vector<std::int64_t> to_;        // the cheapest way there, by stops so far
-  std::vector<std::int64_t> from_;      // the cheapest way to the end
-  std::vector<std::int64_t> worked_;    // the same, when the next task is done by a batch
-  std::vector<std::int64_t> held_;      // the cheapest way to where the task is held over
-  std::vector<std::int64_t> released_;  // the price of the stop that releases it
-  // Per row.
-  std::vector<int> releases_;        // the task whose hold ends there, -1: none; empty when the lane holds none
-  std::vector<std::int64_t> start_;  // the best start of a batch that ends there
-  std::vector<std::int64_t> there_;  // the cheapest way, by stops below it, to what a batch there would do
-  std::vector<std::int64_t> adds_;   // what a batch that ends there adds, with the stop's price and all that follows
-  std::vector<int> lower_;           // the next row that adds less; past the last, if none does
-  SlidingLeast queue_;               // up: starts of tasks; down: what rows add
-  int next_ = 0;                     // up: the next task to be pushed; down: the next to be finished
-  int dropped_ = 0;                  // up: tasks whose stops are past
-  int pushed_ = 0;                   // down: the lowest row pushed
+  std::vector<Standing> standing_;  // per number of tasks done
+  std::vector<OfRow> of_row_;
+  std::vector<Held> held_;     // per task; empty when the lane holds none
+  std::vector<int> releases_;  // per row: the task whose hold ends there, -1: none; empty when the lane holds none
+  std::vector<int> lower_;     // per row: the next row that adds less; past the last, if none does
+  SlidingLeast queue_;         // up: starts of tasks; down: what rows add
+  int next_ = 0;               // up: the next task to be pushed; down: the next to be finished
+  int dropped_ = 0;            // up: tasks whose stops are past
+  int pushed_ = 0;             // down: the lowest row pushed
   // Of the stop looked at.
   int row_ = 0;
   int done_ = 0;              // tasks done by a batch that ends there; -1: none may

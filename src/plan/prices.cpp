@@ -37,32 +37,36 @@ bool Prices::begin(Limits* limits) {
       share_out(prices, problem.stop_cost);
     }
   }
-  for (PricedLane& lane : lanes_) lane.start_down();
-  for (int row = problem.rows; row >= 0; --row) {
-    if (over(row)) return false;
-    take_down(row);
+  return take_down(limits);
+}
+
+// All the way down under the prices as they are, lane by lane, for none of them moves. Whether it came to its end.
+bool Prices::take_down(Limits* limits) {
+  std::vector<std::size_t> next(price_.size(), 0);  // per row: which of its users
+  for (std::size_t k = 0; k < lanes_.size(); ++k) {
+    if (limits && limits->over()) return false;
+    PricedLane& lane = lanes_[k];
+    lane.start_down();
+    for (int row = problem_->rows; row >= 0; --row) {
+      const auto& users = windows_->users[at(row)];
+      std::size_t& user = next[at(row)];
+      if (user == users.size() || at(users[user]) != k) continue;
+      lane.take_down(row, price_[at(row)][user++]);
+    }
   }
   bound_ = sum();
   return true;
 }
 
-// All the way down under the prices as they are; returns the bound they give.
-std::int64_t Prices::way_back() {
-  for (PricedLane& lane : lanes_) lane.start_down();
-  for (int row = problem_->rows; row >= 0; --row) take_down(row);
-  return sum();
-}
-
-void Prices::take_down(int row) {
-  const auto& users = windows_->users[at(row)];
-  for (std::size_t k = 0; k < users.size(); ++k) lanes_[at(users[k])].take_down(row, price_[at(row)][k]);
-}
-
 std::int64_t Prices::sum() {
   ready_ = false;
+  for (PricedLane& lane : lanes_) lane.end_down();
+  return sum_of_least();
+}
+
+std::int64_t Prices::sum_of_least() {
   std::int64_t bound = forced_cost_;
   for (PricedLane& lane : lanes_) {
-    lane.end_down();
     bound += lane.least();
     work_ += lane.take_work();
   }
@@ -86,12 +90,16 @@ void Prices::look_from(int layer) {
   }
 }
 
-std::int64_t Prices::ascend(Limits* limits) {
+std::int64_t Prices::ascend(Limits* limits, std::int64_t enough) {
   const auto over = [&](int row) { return limits && row % rows_between == 0 && limits->over(); };
   for (PricedLane& lane : lanes_) lane.start_up();
   for (int row = 0; row <= problem_->rows; ++row) {
     if (over(row)) return bound_;
     price_row(row, &PricedLane::up, &PricedLane::set_up);
+  }
+  if (const std::int64_t bound = sum_of_least(); bound > enough) {
+    ready_ = false;
+    return bound_ = bound;
   }
   for (PricedLane& lane : lanes_) lane.start_down();
   for (int row = problem_->rows; row >= 0; --row) {

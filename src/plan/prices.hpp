@@ -19,8 +19,9 @@ class Prices {
 
   /// Sets the prices of each free stop in turn anew, so that the bound rises as far as this stop alone allows: up the
   /// rows and down again. The bound never falls. Returns the new bound. Where `limits` are over it is left on the way:
-  /// the bound is as before, and the prices are of no more use.
-  std::int64_t ascend(Limits* limits = nullptr);
+  /// the bound is as before, and the prices are of no more use. It does not go down again where the bound is more than
+  /// `enough` once it is up: then the prices are good, but nobody can look from a layer under them.
+  std::int64_t ascend(Limits* limits = nullptr, std::int64_t enough = far);
 
   /// Where ascent by single stops is stuck, goes along an averaged subgradient of the bound, `steps` times: each stop
   /// is made dearer for the lanes whose cheapest way uses it and cheaper for the others. `best` is the cost of the best
@@ -46,9 +47,9 @@ class Prices {
   template <class Go, class Set>
   void price_row(int row, Go go, Set set);
   bool begin(Limits* limits);
-  std::int64_t way_back();
-  void take_down(int row);
+  bool take_down(Limits* limits);
   std::int64_t sum();
+  std::int64_t sum_of_least();
 
   const Problem* problem_;
   const Windows* windows_;

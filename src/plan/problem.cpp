@@ -17,6 +17,7 @@
 #include "grid/lifting.hpp"
 #include "latchwork/error.hpp"
 #include "plan/index.hpp"
+#include "plan/read_on.hpp"
 
 namespace latchwork::inline v0::planning {
 namespace {
@@ -106,7 +107,7 @@ struct Reader {
   }
 
   // Of the wale read last: which batches may end in each row, and the rungs below.
-  void lay_out(Lane& lane, const std::vector<Task>& tasks, std::int64_t unit) const {
+  void lay_out(Lane& lane, std::int64_t unit) const {
     RungCosts scaled = costs;
     for (std::int64_t& cost : scaled) cost *= unit;
     lane.done.resize(cells.size() + 1);
@@ -126,31 +127,7 @@ struct Reader {
       lane.upto[row] = below;
       was_open = open;
     }
-    lane.before.reserve(tasks.size());
-    for (const Task& task : tasks) lane.before.push_back(lane.upto[at(task.low - 1)]);
   }
-};
-
-/// Lets a panel be read to its end, unless it, or what comes of it, would be done long after the limits are over.
-class Reading {
- public:
-  /// `cells`: of the panel.
-  Reading(Limits* limits, std::int64_t cells) : limits_(limits), all_(2 * cells) {}
-  void read(std::int64_t steps) {
-    done_ += steps;
-    if (!limits_ || !limits_->whole_over()) return;
-    beyond_ += steps;
-    const double share = static_cast<double>(done_) / static_cast<double>(std::max(all_, done_));
-    if (beyond_ <= most_beyond && (all_ <= most_beyond || !limits_->would_be_late(share))) return;
-    refuse(ErrorCode::cancelled, "options", "the call was stopped, or its time over, before the panel was read");
-  }
-
- private:
-  static constexpr std::int64_t most_beyond = 820'000;  // those of 200 wales of 2000 rows, and some more: a few ms
-  Limits* limits_;
-  std::int64_t all_;  // steps: each cell, and each row of a kind of wale, where all are of their own
-  std::int64_t done_ = 0;
-  std::int64_t beyond_ = 0;  // since the limits are over
 };
 
 // What all the work that a panel may have would take at the most, and the greatest time that is counted.
@@ -226,7 +203,8 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
       if (wale >= 0) reader.barriers[at(wale)].push_back(crossing.row);
     }
   }
-  Reading reading(limits, std::int64_t{grid.rows()} * grid.columns());
+  const std::int64_t cells = std::int64_t{grid.rows()} * grid.columns();
+  ReadOn reading(limits, cells, cells);
   // By the wale that is not to share its lane, or one that stands for all that may.
   const std::size_t nobody = wales.all().size();
   std::map<std::pair<std::size_t, Worked>, std::size_t> lane_of;
@@ -235,17 +213,20 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
     if (wale.row > 1) problem.forced[at(wale.row - 1)] = 1;
     if (wale.last_row() < grid.rows()) problem.forced[at(wale.last_row())] = 1;
     problem.fixed_ms += effort.shaping * ((wale.row > 1 ? 1 : 0) + (wale.last_row() < grid.rows() ? 1 : 0));
-    reading.read(std::ssize(wale.columns));
     Worked worked = reader.read(wale, w);
-    if (worked.tasks.empty()) continue;
+    if (worked.tasks.empty()) {
+      reading.step(std::ssize(wale.columns));
+      continue;
+    }
     const bool shares = lanes == Lanes::alike || is_in_place(wale, grid.rows());
     const auto [place, fresh] =
         lane_of.try_emplace(std::pair(shares ? nobody : w, std::move(worked)), problem.lanes.size());
     if (fresh) {
-      reading.read(grid.rows());
-      reader.lay_out(problem.lanes.emplace_back(), place->first.second.tasks, problem.unit);
+      reading.also(grid.rows());
+      reader.lay_out(problem.lanes.emplace_back(), problem.unit);
     }
     problem.lanes[place->second].wales.push_back(static_cast<int>(w));
+    reading.step(std::ssize(wale.columns));
   }
   while (!lane_of.empty()) {
     auto known = lane_of.extract(lane_of.begin());
@@ -254,9 +235,11 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
     lane.tasks = std::move(known.key().second.tasks);
     lane.batch = effort.batch * count * problem.unit;
     lane.hold = effort.hold * count * problem.unit;
-    if (count == 1) continue;
-    for (std::int64_t& rungs : lane.upto) rungs *= count;
-    for (std::int64_t& rungs : lane.before) rungs *= count;
+    if (count > 1) {
+      for (std::int64_t& rungs : lane.upto) rungs *= count;
+    }
+    lane.before = std::move(known.key().second.rungs);  // one a task, too: no room is asked for anew
+    for (std::size_t i = 0; i < lane.tasks.size(); ++i) lane.before[i] = lane.upto[at(lane.tasks[i].low - 1)];
   }
   problem.barred = seeking::merged_findings(std::move(reader.barred));
   return problem;

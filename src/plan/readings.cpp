@@ -1,12 +1,32 @@
 #include "plan/readings.hpp"
 
 #include <algorithm>
+#include <cstdint>
 #include <utility>
+
+#include "plan/read_on.hpp"
+#include "wale/watch.hpp"
 
 namespace latchwork::inline v0::planning {
 
-const Wales& Readings::wales(const Grid& grid) {
-  if (!wales_) wales_.emplace(grid);
+namespace {
+
+class FollowOn : public following::Watch {
+ public:
+  FollowOn(Limits& limits, std::int64_t cells) : read_on_(&limits, cells, 2 * cells) {}
+  void passed(std::int64_t cells) override { read_on_.step(cells); }
+
+ private:
+  ReadOn read_on_;
+};
+
+}  // namespace
+
+const Wales& Readings::wales(const Grid& grid, Limits& limits) {
+  if (!wales_) {
+    FollowOn follow(limits, std::int64_t{grid.rows()} * grid.columns());
+    wales_ = Wales(grid, &follow);
+  }
   return *wales_;
 }
 
@@ -20,7 +40,7 @@ const Problem& Readings::problem(const Grid& grid, const Machine& machine, const
     return one.max_ladder == machine.max_ladder && one.lanes == lanes;
   });
   if (known != kept_.end()) return *known->problem;
-  auto read = std::make_unique<Problem>(problem_of(grid, wales(grid), machine, effort, &limits, lanes));
+  auto read = std::make_unique<Problem>(problem_of(grid, wales(grid, limits), machine, effort, &limits, lanes));
   ++times_;
   kept_.push_back({machine.max_ladder, lanes, std::move(read)});
   return *kept_.back().problem;
@@ -30,7 +50,7 @@ Problem Readings::own_problem(const Grid& grid, const Machine& machine, const Ef
                               Lanes lanes) {
   if (several_) return problem(grid, machine, effort, limits, lanes);
   ++times_;
-  return problem_of(grid, wales(grid), machine, effort, &limits, lanes);
+  return problem_of(grid, wales(grid, limits), machine, effort, &limits, lanes);
 }
 
 }  // namespace latchwork::inline v0::planning

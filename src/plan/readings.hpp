@@ -23,7 +23,8 @@ class Readings {
   Readings(const Readings&) = delete;
   Readings& operator=(const Readings&) = delete;
 
-  const Wales& wales(const Grid& grid);
+  /// `limits`: see ReadOn. @throws Error cancelled, as that does.
+  const Wales& wales(const Grid& grid, Limits& limits);
 
   /// See problem_of(). Stays until one is asked for at other efforts. @throws Error cancelled, as that does.
   const Problem& problem(const Grid& grid, const Machine& machine, const Effort& effort, Limits& limits,

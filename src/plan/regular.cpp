@@ -245,7 +245,7 @@ std::vector<Finding> what_bars_rhythms(Problem& problem, const Grid& grid, const
                                        int depth, Readings& readings, Limits& limits) {
   std::vector<Finding> found;
   problem = narrowed(grid, machine, effort, depth, readings, limits, found);
-  const Wales& wales = readings.wales(grid);
+  const Wales& wales = readings.wales(grid, limits);
   const bool shallow = depth > 0 && depth < machine.max_ladder;
   const bool held = found.empty();
   if (held) found = what_must_be_held(wales, problem, shallow ? depth : machine.max_ladder);
@@ -275,7 +275,7 @@ Plan found_in_rhythm(const Grid& grid, const Machine& machine, const Effort& eff
   quiet.progress = nullptr;
   Limits limits(quiet);  // its clock runs from here
   Readings readings(false);
-  const Wales& wales = readings.wales(grid);
+  const Wales& wales = readings.wales(grid, limits);
   Problem problem;
   Plan none = bare_plan(grid, machine);
   none.findings = what_bars_rhythms(problem, grid, machine, effort, options.conditions.max_depth, readings, limits);

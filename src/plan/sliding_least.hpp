@@ -16,10 +16,7 @@ class SlidingLeast {
  public:
   /// Empty, with room for so many values.
   void start(std::size_t most) {
-    if (value_.size() < most) {
-      value_.resize(most);
-      least_.resize(most);
-    }
+    if (value_.size() < most) value_.resize(most);
     first_ = split_ = end_ = 0;
     newer_ = far;
   }
@@ -33,16 +30,15 @@ class SlidingLeast {
     first_ = place;
     if (first_ < split_) return;
     std::int64_t least = far;
-    for (std::size_t k = end_; k-- > first_;) least_[k] = least = std::min(least, value_[k]);
+    for (std::size_t k = end_; k-- > first_;) value_[k] = least = std::min(least, value_[k]);
     split_ = end_;
     newer_ = far;
   }
   /// `far` when there is none.
-  std::int64_t least() const { return first_ < split_ ? std::min(least_[first_], newer_) : newer_; }
+  std::int64_t least() const { return first_ < split_ ? std::min(value_[first_], newer_) : newer_; }
 
  private:
-  std::vector<std::int64_t> value_;
-  std::vector<std::int64_t> least_;  // of the older part: from each value on
+  std::vector<std::int64_t> value_;  // in the older part the least from each on
   std::size_t first_ = 0;
   std::size_t split_ = 0;  // the newer part begins
   std::size_t end_ = 0;

@@ -36,7 +36,7 @@ class Under {
         limits_(options_, &spent),
         own_readings_(false),
         readings_(spent.readings ? *spent.readings : own_readings_),
-        wales_(readings_.wales(grid)),
+        wales_(readings_.wales(grid, limits_)),
         plain_bound_ms_(spent.bound_ms) {
     if (!options.progress) return;
     // Several searches, told as one: of rhythms tried one by one nothing is proven before the last.

@@ -85,7 +85,7 @@ class Reasons {
         effort_(effort),
         call_(options),
         unconditioned_(options.conditions == Conditions{}),
-        forced_(grid, call_.readings().wales(grid)) {
+        forced_(grid, call_.wales(grid)) {
     call_.ask_stops(false);
     const HandWork work = hand_work(mine, effort);
     total_ms_ = work.hand_ms + work.carriage_ms;

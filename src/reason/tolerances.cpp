@@ -60,7 +60,7 @@ std::optional<std::string> broken_rhythm_of(const Plan& mine, OneCall& call, con
   const planning::Lanes lanes = asked.max_kinds > 0 ? planning::Lanes::in_place : planning::Lanes::alike;
   planning::Limits limits(options);
   const planning::Problem& problem = call.readings().problem(grid, machine, effort, limits, lanes);
-  return planning::broken_rhythm(mine, problem, call.readings().wales(grid), asked);
+  return planning::broken_rhythm(mine, problem, call.readings().wales(grid, limits), asked);
 }
 
 /// Its total is that of a least plan, as far as is known. `own`: the planner's own needs no second look, nor does one

@@ -1,15 +1,18 @@
 #include "latchwork/wale.hpp"
 
 #include <algorithm>
+#include <cstdint>
 #include <iterator>
 
 #include "grid/rules.hpp"
 #include "latchwork/error.hpp"
+#include "wale/watch.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
 constexpr int nothing = -1;
+constexpr std::size_t rows_between = 64;  // words to a watch
 
 /// Moves what stands in the columns of one row to where the crossing puts it: the right group, the centre, the left.
 void cross_columns(std::vector<int>& columns, const Crossing& crossing) {
@@ -24,41 +27,56 @@ void cross_columns(std::vector<int>& columns, const Crossing& crossing) {
 
 }  // namespace
 
-Wales::Wales(const Grid& grid) : rows_(grid.rows()), columns_(grid.columns()) {
+Wales::Wales(const Grid& grid) : Wales(grid, nullptr) {}
+
+Wales::Wales(const Grid& grid, following::Watch* watch) : rows_(grid.rows()), columns_(grid.columns()) {
   const auto cells = grid.cells();
-  index_.assign(cells.size(), nothing);
-  std::vector<int> running(static_cast<std::size_t>(columns_), nothing);  // the wale that arrives in each column
+  const auto columns = static_cast<std::size_t>(columns_);
+  const std::size_t block = columns * rows_between;
+  index_.reserve(cells.size());
+  std::vector<int> running(columns, nothing);  // the wale that arrives in each column
   auto crossing = grid.crossings().begin();
   const auto end = grid.crossings().end();
   std::vector<std::size_t> rows_of;  // of each wale
-  std::size_t cell = 0;
-  for (int row = 1; row <= rows_; ++row) {
-    for (int column = 0; column < columns_; ++column, ++cell) {
-      int& wale = running[static_cast<std::size_t>(column)];
-      if (cells[cell] == Cell::none) {
-        wale = nothing;
-        continue;
+  int row = 1;
+  for (std::size_t first = 0; first < cells.size(); first += block) {
+    const std::size_t last = std::min(cells.size(), first + block);
+    index_.resize(last, nothing);  // as it comes, for the memory of a great grid is slow to be had
+    for (std::size_t cell = first; cell < last; cell += columns, ++row) {
+      const Cell* const row_cells = cells.data() + cell;
+      int* const index = index_.data() + cell;
+      for (std::size_t column = 0; column < columns; ++column) {
+        int& wale = running[column];
+        if (row_cells[column] == Cell::none) {
+          wale = nothing;
+          continue;
+        }
+        if (wale == nothing) {
+          wale = static_cast<int>(wales_.size());
+          wales_.push_back({static_cast<int>(column), row, {}});
+          rows_of.push_back(0);
+        }
+        ++rows_of[static_cast<std::size_t>(wale)];
+        index[column] = wale;
       }
-      if (wale == nothing) {
-        wale = static_cast<int>(wales_.size());
-        wales_.push_back({column, row, {}});
-        rows_of.push_back(0);
-      }
-      ++rows_of[static_cast<std::size_t>(wale)];
-      index_[cell] = wale;
+      for (; crossing != end && crossing->row == row; ++crossing) cross_columns(running, *crossing);
     }
-    for (; crossing != end && crossing->row == row; ++crossing) cross_columns(running, *crossing);
+    if (watch) watch->passed(static_cast<std::int64_t>(last - first));
   }
   std::vector<int*> next(wales_.size());  // where the column of each wale's next row goes
   for (std::size_t wale = 0; wale < wales_.size(); ++wale) {
     wales_[wale].columns.resize(rows_of[wale]);
     next[wale] = wales_[wale].columns.data();
   }
-  cell = 0;
-  for (int row = 1; row <= rows_; ++row) {
-    for (int column = 0; column < columns_; ++column, ++cell) {
-      if (index_[cell] != nothing) *next[static_cast<std::size_t>(index_[cell])]++ = column;
+  for (std::size_t first = 0; first < cells.size(); first += block) {
+    const std::size_t last = std::min(cells.size(), first + block);
+    for (std::size_t cell = first; cell < last; cell += columns) {
+      const int* const index = index_.data() + cell;
+      for (std::size_t column = 0; column < columns; ++column) {
+        if (index[column] != nothing) *next[static_cast<std::size_t>(index[column])]++ = static_cast<int>(column);
+      }
     }
+    if (watch) watch->passed(static_cast<std::int64_t>(last - first));
   }
 }
 

@@ -25,7 +25,8 @@ def over(call, limit):
     try:
         call(time_limit_ms=limit)
     except latchwork.Error as error:
-        if error.code is not latchwork.ErrorCode.cancelled:
+        # Of a plan that was cut short a longer search may find a better one, which then has no tolerances.
+        if error.code not in (latchwork.ErrorCode.cancelled, latchwork.ErrorCode.bad_argument):
             raise
     return max(0.0, 1000 * (time.perf_counter() - began) - limit)
 

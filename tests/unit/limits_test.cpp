@@ -1,4 +1,4 @@
-// Looks inside: when a call with a time limit is to be over (src/plan/limits.hpp).
+// Looks inside: when a call with a time limit is to be over (src/plan/limits.hpp, src/plan/pace.hpp).
 #include "plan/limits.hpp"
 
 #include <chrono>
@@ -10,6 +10,7 @@
 #include "latchwork/error.hpp"
 #include "latchwork/plan.hpp"
 #include "latchwork/simulate.hpp"
+#include "plan/pace.hpp"
 
 namespace limits_test {
 
@@ -25,28 +26,41 @@ PlanOptions limited(std::int64_t time_limit_ms) {
 
 }  // namespace
 
-TEST_CASE("a call is foreseen to end late by how long it took to read a part of the panel", "[limits]") {
+TEST_CASE("a call is foreseen to end late by how long it is to read the panel yet, and what then comes", "[limits]") {
+  using std::chrono::milliseconds;
   const PlanOptions soon = limited(1);
   const PlanOptions late = limited(3'600'000);
   const PlanOptions never;
   const planning::Limits over(soon);
-  const planning::Limits in_time(late);
-  const planning::Limits without(never);
-  std::this_thread::sleep_for(std::chrono::milliseconds(30));
-  // The other half, and then as long again and half as much: 75 ms at the least.
-  CHECK(over.would_be_late(0.5));
-  CHECK(!in_time.would_be_late(0.5));
-  CHECK(!without.would_be_late(0.5));
+  CHECK(over.would_be_late(milliseconds(21), milliseconds(0)));
+  CHECK(over.would_be_late(milliseconds(0), milliseconds(21)));  // what comes takes as long again and half as much
+  CHECK(!planning::Limits(late).would_be_late(milliseconds(21), milliseconds(21)));
+  CHECK(planning::Limits(late).would_be_late(std::chrono::hours(2), milliseconds(0)));
+  CHECK(!planning::Limits(never).would_be_late(std::chrono::hours(2), std::chrono::hours(2)));
 }
 
 TEST_CASE("what a call does with a plan afterwards is foreseen as well", "[limits]") {
   const PlanOptions late = limited(3'600'000);
   planning::Spent spent;
   const planning::Limits limits(late, &spent);
-  std::this_thread::sleep_for(std::chrono::milliseconds(2));
-  CHECK(!limits.would_be_late(0.5));
-  spent.after = 1 << 30;  // quarters of 4 ms at the least: 12 days
-  CHECK(limits.would_be_late(0.5));
+  CHECK(!limits.would_be_late(std::chrono::milliseconds(0), std::chrono::milliseconds(4)));
+  spent.after = 1 << 30;  // quarters of 4 ms: 12 days
+  CHECK(limits.would_be_late(std::chrono::milliseconds(0), std::chrono::milliseconds(4)));
+}
+
+TEST_CASE("a pace is that of the middle one of the parts: a pause in one of them does not count", "[limits]") {
+  using std::chrono::milliseconds;
+  planning::Pace pace(160);
+  CHECK(!pace.known());
+  for (const int ms : {1, 1, 200, 1, 1, 1}) {
+    std::this_thread::sleep_for(milliseconds(ms));
+    pace.step(10);
+  }
+  REQUIRE(pace.known());
+  CHECK(pace.whole() >= milliseconds(16));
+  CHECK(pace.whole() < milliseconds(16 * 200));
+  CHECK(pace.left() >= pace.whole() * 0.624);  // 100 of 160 steps
+  CHECK(pace.left() <= pace.whole() * 0.626);
 }
 
 TEST_CASE("what is over since a few milliseconds is long over, and what has no end never", "[limits]") {

@@ -6,6 +6,7 @@ from . import _core
 from ._copy import Copied, certificate_from_text
 from ._data import Place
 from ._enums import BranchEnd
+from ._late import Late
 from ._words import count_of, extent
 
 
@@ -57,8 +58,12 @@ class Stretch:
     """From row + 1 on, where ``below`` is -1."""
 
 
+class _LateProof(Late):
+    __slots__ = ("_late_classes", "_late_stretches", "_late_branches")
+
+
 @dataclass(slots=True)
-class Certificate(Copied):
+class Certificate(Copied, _LateProof):
     """A proof that no plan by the planner's rules (see plan()) takes less than ``bound_ms``. Plain data: nothing in it is believed until it is checked.
 
     A stop serves many wales, so its cost is shared out among them as prices; no plan can be cheaper than the forced stops

@@ -947,12 +947,12 @@ def plan(
 ) -> Plan:
     """The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or
     limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by the
-    clock: panels of up to 200,000 cells pass it by no more than 20 ms, or 5 % of it where that is more; a plan's stops
-    become Python objects when they are first asked for, which takes 1 ms for some 10,000 cells and is in no limit;
-    `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB; 0: none. What cannot be scheduled gives
-    status infeasible with findings, not an error. A batch starts right below a hand cell and passes no crossing of its
-    wale; only tucks under a closing knit with no tuck beside them are held. These are the planner's rules: what is proven
-    is proven of the plans that keep them, and one that does not may take less.
+    clock, and is passed by no more than 20 ms, or 5 % of it where that is more, as far as the machine lets it be
+    foreseen; a plan's stops become Python objects when they are first asked for, which takes 1 ms for some 10,000 cells
+    and is in no limit; `memory_limit` is bytes for the search's partial schedules, 0 for 1 GiB; 0: none. What cannot be
+    scheduled gives status infeasible with findings, not an error. A batch starts right below a hand cell and passes no
+    crossing of its wale; only tucks under a closing knit with no tuck beside them are held. These are the planner's
+    rules: what is proven is proven of the plans that keep them, and one that does not may take less.
 
     The GIL is free meanwhile. `progress` is called with Progress now and then on this thread: when it returns False, or
     `stop` is asked, the best plan so far comes back with status `feasible`; what it raises, KeyboardInterrupt too, ends
@@ -964,8 +964,8 @@ def plan(
     Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; options.conditions.max_kinds:
     nobody limits the search, and its own allowance ends before it has a plan or knows that there is none); cancelled when
     stopped, limited, or out of its memory, before that. A plan without conditions is had before any search, however short
-    the limit; only a panel of more than 400,000 cells, or one of which many wales begin or end inside it, may be
-    cancelled before it is read. Under conditions a few cheap plans are tried first (rows_apart: as few stops as serve
+    the limit; only a panel of more than 200,000 cells, or one of which many wales begin or end inside it, is cancelled
+    where it would be had too late. Under conditions a few cheap plans are tried first (rows_apart: as few stops as serve
     all; a rhythm to be found: the likely ones, down to the densest; max_kinds: stops each as late as can be, else
     rhythms), and only where none of them keeps the conditions a limit ends in cancelled.
     """
@@ -989,7 +989,7 @@ def plan_regular(
     Error cancelled.
     """
 
-def _late_stops(plan: object) -> object: ...
+def _late_list(instance: object, name: str) -> object: ...
 
 def stop_kinds(plan: Plan) -> list[int]:
     """For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind when the
@@ -1021,7 +1021,8 @@ def certify(
     the total of an optimal plan, or the bound of a feasible one. When that cannot be proven (a lower total is possible,
     or the call is stopped or limited), a certificate of the greatest bound that prices alone were found to prove; when
     prices prove more than `total_ms`, of that. It looks at no conditions: conditions only take plans away. The other
-    arguments are those of plan(); `memory_limit` is as much again for the branches of the proof.
+    arguments are those of plan(); `memory_limit` is as much again for the branches of the proof. Its lists become Python
+    objects when they are first asked for, as a plan's stops do.
 
     Raises Error bad_argument (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), too_large;
     cancelled when stopped or limited before the panel was read, as a large one may be.

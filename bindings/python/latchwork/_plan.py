@@ -5,12 +5,12 @@ handed to a function. Each class is the C++ struct of the same name.
 """
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
 
 from . import _core, _html
 from ._copy import Copied, plan_from_text
 from ._data import Crossing, Finding
 from ._enums import Cell, GroupName, PlanStatus
+from ._late import Late
 from ._words import count_of, extent
 
 
@@ -134,22 +134,12 @@ class Conditions:
     """Side, distance and closed rows do not bind the stops that crossings and shapings force; else such a stop bars the plan."""
 
 
-class _Late:
-    """The stops of a plan that a call returns become objects when they are first asked for: a large plan has hundreds of
-    thousands, and whoever wants its total within a time limit has no time for them."""
-
-    __slots__ = ("_late",)
-
-    if not TYPE_CHECKING:  # or any attribute would pass for one
-
-        def __getattr__(self, name):
-            if name == "stops":
-                return _core._late_stops(self)
-            raise AttributeError(f"{type(self).__name__!r} object has no attribute {name!r}")
+class _LateStops(Late):
+    __slots__ = ("_late_stops",)
 
 
 @dataclass(slots=True)
-class Plan(Copied, _Late):
+class Plan(Copied, _LateStops):
     """A schedule of hand work for a panel on a machine. Plain data, checked where it is told or simulated."""
 
     rows: int = 0

@@ -28,7 +28,8 @@ void bind_certificate(py::module_& m) {
       "prove more than `total_ms`, of that. It looks at no conditions: conditions only take plans away. The other "
       "arguments are those of plan(); `memory_limit` is as much again "
       "for "
-      "the branches of the proof.\n"
+      "the branches of the proof. Its lists become Python objects when they are first asked for, as a plan's stops "
+      "do.\n"
       "\n"
       "Raises Error bad_argument (machine, effort, options, total_ms; grid, when it cannot be scheduled at all), "
       "too_large; cancelled when stopped or limited before the panel was read, as a large one may be.");

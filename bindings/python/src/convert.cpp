@@ -140,6 +140,20 @@ void fill_slot(PyObject* descriptor, PyObject* instance, const py::object& value
   if (Py_TYPE(descriptor)->tp_descr_set(descriptor, instance, value.ptr()) != 0) throw py::error_already_set();
 }
 
+py::object in_slot(PyObject* descriptor, py::handle instance) {
+  PyObject* const type = reinterpret_cast<PyObject*>(Py_TYPE(instance.ptr()));
+  PyObject* there = Py_TYPE(descriptor)->tp_descr_get(descriptor, instance.ptr(), type);
+  if (there == nullptr) {
+    if (!PyErr_ExceptionMatches(PyExc_AttributeError)) throw py::error_already_set();
+    PyErr_Clear();
+  }
+  return py::reinterpret_steal<py::object>(there);
+}
+
+void clear_slot(PyObject* descriptor, py::handle instance) {
+  if (Py_TYPE(descriptor)->tp_descr_set(descriptor, instance.ptr(), nullptr) != 0) throw py::error_already_set();
+}
+
 PyObject* slot_of(PyObject* type, const char* name) {
   PyObject* slot = PyObject_GetAttrString(type, name);  // of the class itself: the descriptor
   if (slot == nullptr) throw py::error_already_set();

@@ -93,9 +93,9 @@ long long enum_value(PyObject* type, const char* name, long long least, long lon
 PyObject* python_class(const char* module, const char* name);
 
 /// Specialised in fields/. For a struct: `name`, `module`, `frozen` (its lists are tuples) and `fields`, a tuple of
-/// Field, in the order of declaration; `late`, the one of them, alone of its type, whose list becomes objects when it
-/// is first asked for; `argument`, where the library's errors name its fields "effort.drop" and not "drop". For an
-/// enum: `name`, `least`, `most`.
+/// Field, in the order of declaration; `late`, a tuple of those of them, each alone of its type, whose lists become
+/// objects when they are first asked for (latchwork/_late.py); `argument`, where the library's errors name its fields
+/// "effort.drop" and not "drop". For an enum: `name`, `least`, `most`.
 template <class T>
 struct Data;
 
@@ -193,26 +193,50 @@ py::object list_to_python(const std::vector<T>& values, bool frozen) {
   return out;
 }
 
+/// Where an instance has a list that may be put by, and where it is put by. Kept for the life of the process.
+struct LateSlots {
+  PyObject* list;
+  PyObject* holder;
+};
+template <class T, class List>
+const LateSlots& late_slots(const Field<T, List>& field) {
+  static LateSlots slots{};
+  if (slots.holder == nullptr) {
+    slots.list = slot_of(class_of<T>(), field.name);
+    slots.holder = slot_of(class_of<T>(), ("_late_" + std::string(field.name)).c_str());
+  }
+  return slots;
+}
+
 /// Puts a list by: late_list() makes its objects.
 template <class T, class List>
-void keep_late(const py::object& made, List values) {
-  static PyObject* slot = nullptr;
-  if (slot == nullptr) slot = slot_of(class_of<T>(), "_late");
+void keep_late(const py::object& made, const Field<T, List>& field, List values) {
   auto kept = std::make_unique<List>(std::move(values));
   const py::capsule holder(kept.get(), [](void* list) { delete static_cast<List*>(list); });
   kept.release();
-  fill_slot(slot, made.ptr(), holder);
+  fill_slot(late_slots(field).holder, made.ptr(), holder);
+}
+
+template <class Of, class... Late>
+constexpr bool is_one_of(const std::tuple<Late...>*) {
+  return (std::is_same_v<Of, Late> || ...);
+}
+template <class T, class Of>
+constexpr bool is_late() {
+  if constexpr (HasLate<T>) {
+    return is_one_of<Of>(static_cast<decltype(&Data<T>::late)>(nullptr));
+  } else {
+    return false;
+  }
 }
 
 template <class T, class Of>
 void fill_field(const T& value, const Of& field, PyObject* slot, const py::object& made) {
-  if constexpr (HasLate<T>) {
-    if constexpr (std::is_same_v<Of, std::remove_cv_t<decltype(Data<T>::late)>>) {
-      keep_late<T>(made, value.*(field.member));
-      return;
-    }
+  if constexpr (is_late<T, Of>()) {
+    keep_late<T>(made, field, value.*(field.member));
+  } else {
+    fill_slot(slot, made.ptr(), to_python(value.*(field.member), Data<T>::frozen));
   }
-  fill_slot(slot, made.ptr(), to_python(value.*(field.member), Data<T>::frozen));
 }
 
 template <class T>
@@ -224,29 +248,44 @@ py::object struct_to_python(const T& value) {
   return made;
 }
 
+/// What is in an instance's slot; nothing, and no error, where it is empty.
+py::object in_slot(PyObject* descriptor, py::handle instance);
+/// Empties it.
+void clear_slot(PyObject* descriptor, py::handle instance);
+
 /// The list of an instance that was put by, and from now on its attribute. Nothing of Python's runs meanwhile, so that
 /// two threads that ask have one list. Raises AttributeError where there is none.
-template <HasLate T>
-py::object late_list(const py::object& instance) {
-  static PyObject* slot = nullptr;
-  static PyObject* holder_slot = nullptr;
-  if (slot == nullptr) slot = slot_of(class_of<T>(), Data<T>::late.name);
-  if (holder_slot == nullptr) holder_slot = slot_of(class_of<T>(), "_late");
-  PyObject* const type = reinterpret_cast<PyObject*>(Py_TYPE(instance.ptr()));
-  PyObject* holder = Py_TYPE(holder_slot)->tp_descr_get(holder_slot, instance.ptr(), type);
-  if (holder == nullptr) {  // made meanwhile, or deleted
-    PyErr_Clear();
-    PyObject* there = Py_TYPE(slot)->tp_descr_get(slot, instance.ptr(), type);
-    if (there == nullptr) throw py::error_already_set();
-    return py::reinterpret_steal<py::object>(there);
-  }
-  const auto owned = py::reinterpret_steal<py::capsule>(holder);
-  using List = typename std::remove_cv_t<decltype(Data<T>::late)>::type;
+template <class T, class List>
+py::object late_list(const py::object& instance, const Field<T, List>& field) {
+  const LateSlots& slots = late_slots(field);
+  if (py::object there = in_slot(slots.list, instance)) return there;  // made meanwhile
+  const py::object holder = in_slot(slots.holder, instance);
+  if (!holder) throw py::attribute_error(field.name);
   const Uncollected meanwhile;
-  py::object made = list_to_python(*owned.get_pointer<List>(), Data<T>::frozen);
-  fill_slot(slot, instance.ptr(), made);
-  if (Py_TYPE(holder_slot)->tp_descr_set(holder_slot, instance.ptr(), nullptr) != 0) throw py::error_already_set();
+  py::object made = list_to_python(*py::capsule(holder).get_pointer<List>(), Data<T>::frozen);
+  fill_slot(slots.list, instance.ptr(), made);
+  clear_slot(slots.holder, instance);
   return made;
+}
+/// The same of the field of this name.
+template <HasLate T>
+py::object late_list(const py::object& instance, std::string_view name) {
+  py::object made;
+  std::apply(
+      [&](const auto&... field) { ((field.name == name ? void(made = late_list(instance, field)) : void()), ...); },
+      Data<T>::late);
+  if (!made) throw py::attribute_error(std::string(name));
+  return made;
+}
+
+/// The list itself where it is still put by and the attribute not set; else nothing. It lives as long as the instance.
+template <class T, class List>
+const List* put_by(py::handle instance, const Field<T, List>& field) {
+  if (reinterpret_cast<PyObject*>(Py_TYPE(instance.ptr())) != class_of<T>()) return nullptr;
+  const LateSlots& slots = late_slots(field);
+  if (in_slot(slots.list, instance)) return nullptr;
+  const py::object holder = in_slot(slots.holder, instance);
+  return holder ? py::reinterpret_borrow<py::capsule>(holder).get_pointer<List>() : nullptr;
 }
 
 template <class T>
@@ -287,6 +326,14 @@ std::vector<T> list_from_python(py::handle value, const Path& path) {
   return out;
 }
 
+template <class T, class Of>
+typename Of::type field_from_python(py::handle value, const Of& field, PyObject* name, const Path& path) {
+  if constexpr (is_late<T, Of>()) {
+    if (const auto* list = put_by(value, field)) return *list;
+  }
+  return from_python<typename Of::type>(attribute(value, name), Path{&path, field.name});
+}
+
 template <class T>
 T struct_from_python(py::handle value, const Path& path) {
   const int is_one = PyObject_IsInstance(value.ptr(), class_of<T>());
@@ -296,8 +343,7 @@ T struct_from_python(py::handle value, const Path& path) {
   std::size_t next = 0;
   return std::apply(
       [&](const auto&... field) {  // in braces, so that they are asked in order
-        return T{from_python<typename std::remove_cvref_t<decltype(field)>::type>(attribute(value, names[next++]),
-                                                                                  Path{&path, field.name})...};
+        return T{field_from_python<T>(value, field, names[next++], path)...};
       },
       Data<T>::fields);
 }
@@ -381,11 +427,14 @@ struct type_caster<T, std::enable_if_t<latchwork::python::is_plain<T>>> : latchw
   static handle cast(T&& source, return_value_policy, handle) {
     const latchwork::python::Uncollected meanwhile;
     if constexpr (latchwork::python::HasLate<T>) {
-      auto late = std::move(source.*(latchwork::python::Data<T>::late.member));
-      (source.*(latchwork::python::Data<T>::late.member)).clear();
-      object made = latchwork::python::to_python(source);
-      latchwork::python::keep_late<T>(made, std::move(late));  // moved, for it may be large
-      return made.release();
+      return std::apply(
+          [&](const auto&... field) {
+            auto late = std::tuple{std::exchange(source.*(field.member), {})...};  // moved, for they may be large
+            const object made = latchwork::python::to_python(source);
+            std::apply([&](auto&... list) { (latchwork::python::keep_late(made, field, std::move(list)), ...); }, late);
+            return handle(made).inc_ref();
+          },
+          latchwork::python::Data<T>::late);
     } else {
       return latchwork::python::to_python(source).release();
     }

@@ -22,7 +22,9 @@ void bind_plan(py::module_& m) {
       m, "plan", Given::plans, &plan,
       "The least-effort plan for the grid read as a panel; effort None is Effort(). Exact: `optimal` unless stopped or "
       "limited: `work_limit` counts search steps, and gives the same plan on every machine; `time_limit_ms` goes by "
-      "the clock: panels of up to 200,000 cells pass it by no more than 20 ms, or 5 % of it where that is more; a "
+      "the clock, and is passed by no more than 20 ms, or 5 % of it where that is more, as far as the machine lets it "
+      "be "
+      "foreseen; a "
       "plan's stops become Python objects when they are first asked for, which takes 1 ms for some 10,000 cells and is "
       "in no limit; `memory_limit` is "
       "bytes for the search's partial schedules, 0 for 1 GiB; 0: none. What cannot be scheduled gives status "
@@ -40,8 +42,9 @@ void bind_plan(py::module_& m) {
       "Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; "
       "options.conditions.max_kinds: nobody limits the search, and its own allowance ends before it has a plan or "
       "knows that there is none); cancelled when stopped, limited, or out of its memory, before that. A plan without "
-      "conditions is had before any search, however short the limit; only a panel of more than 400,000 cells, or one "
-      "of which many wales begin or end inside it, may be cancelled before it is read. Under conditions a few cheap "
+      "conditions is had before any search, however short the limit; only a panel of more than 200,000 cells, or one "
+      "of which many wales begin or end inside it, is cancelled where it would be had too late. Under conditions a few "
+      "cheap "
       "plans are tried first (rows_apart: as few stops as serve all; a rhythm to be found: the likely ones, down to "
       "the densest; max_kinds: stops each as late as can be, else rhythms), and only where none of them keeps the "
       "conditions a limit ends in cancelled.");
@@ -52,7 +55,13 @@ void bind_plan(py::module_& m) {
       "them; where none does, the findings name the condition and the place. Arguments and errors as in plan(). "
       "Stopped or limited before any was tried, it takes the first that does, down to every row; where none of these "
       "keeps the conditions it raises Error cancelled.");
-  m.def("_late_stops", &late_list<Plan>, "plan"_a);
+  m.def(
+      "_late_list",
+      [](const py::object& instance, const std::string& name) {
+        return py::isinstance(instance, class_of<Plan>()) ? late_list<Plan>(instance, name)
+                                                          : late_list<Certificate>(instance, name);
+      },
+      "instance"_a, "name"_a);
   m.def(
       "stop_kinds", without_gil(&stop_kinds), "plan"_a,
       "For each stop the number of its kind, from 0 in the order in which kinds first appear. Stops are of one kind "

@@ -914,8 +914,8 @@ typedef struct latchwork_plan_options {
   latchwork_progress_call progress; /* NULL: none. Stopped, a plan is the best so far, with status FEASIBLE */
   void *user_data;                  /* handed to `progress`, never looked at */
   int64_t work_limit;               /* search steps, a count and not a clock: the same plan on every machine; 0: none */
-  int64_t time_limit_ms;            /* by the clock, from the call on; panels of up to 200,000 cells pass it by no more
-                                       than 20 ms, or 5 % of it where that is more; 0: none */
+  int64_t time_limit_ms;            /* by the clock, from the call on; passed by no more than 20 ms, or 5 % of it where
+                                       that is more, as far as the machine lets it be foreseen; 0: none */
   int64_t memory_limit;             /* bytes for the search's partial schedules, and in certify as many for branches; 0: 1 GiB */
   const latchwork_conditions *conditions; /* what else is asked of the plan; NULL: nothing */
 } latchwork_plan_options;
@@ -932,8 +932,8 @@ LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
    Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE (effort; options.conditions.max_kinds: nobody
    limits the search, and its own allowance ends before it has a plan or knows that there is none); CANCELLED when
    stopped, limited, or out of its memory, before that. A plan without conditions is had before any search, however short
-   the limit; only a panel of more than 400,000 cells, or one of which many wales begin or end inside it, may be
-   CANCELLED before it is read. Under conditions a few cheap plans are tried first (rows_apart: as few stops as serve
+   the limit; only a panel of more than 200,000 cells, or one of which many wales begin or end inside it, is
+   CANCELLED where it would be had too late. Under conditions a few cheap plans are tried first (rows_apart: as few stops as serve
    all; a rhythm to be found: the likely ones, down to the densest; max_kinds: stops each as late as can be, else
    rhythms), and only where none of them keeps the conditions a limit ends in CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid, const latchwork_machine *machine,

@@ -58,6 +58,9 @@ struct Data<Certificate> {
                  field("bound_ms", &Certificate::bound_ms),   field("unit", &Certificate::unit),
                  field("forced", &Certificate::forced),       field("classes", &Certificate::classes),
                  field("stretches", &Certificate::stretches), field("branches", &Certificate::branches)};
+  static constexpr auto late =
+      std::tuple{field("classes", &Certificate::classes), field("stretches", &Certificate::stretches),
+                 field("branches", &Certificate::branches)};
 };
 
 template <>

@@ -90,7 +90,7 @@ struct Data<Plan> {
                                             field("status", &Plan::status),
                                             field("rhythm", &Plan::rhythm),
                                             field("findings", &Plan::findings)};
-  static constexpr auto late = field("stops", &Plan::stops);
+  static constexpr auto late = std::tuple{field("stops", &Plan::stops)};
 };
 
 template <>
