@@ -133,8 +133,8 @@ struct PlanOptions {
 /// is over before that). Reading the panel, one of these and its writing up are done whatever the limit, and time is
 /// kept back for them: by measure 5 to 10 ms for 200,000 cells, and as much more for more. A panel of up to 200,000
 /// cells is always read, unless many of its wales begin or end inside it. A larger one has no plan, `cancelled`, where
-/// reading it, and what comes after, would by the pace it is read at end more than 20 ms past its time; one that is
-/// stopped, where more than 400,000 cells are still to be read.
+/// reading it, and what comes after, would by the pace it is read at end more than 20 ms, or 5 %, past its time; nor
+/// has one that is stopped, where following or reading its wales would pass some 400,000 cells yet.
 ///
 /// Under `options.conditions` it is the least plan that keeps them, proven with the same care: bounds are of the plans
 /// that keep them or of all plans. Where nothing keeps them the plan is infeasible, and its findings name the condition
@@ -149,9 +149,9 @@ struct PlanOptions {
 /// or make ladders shorter, and begin as a plan without conditions does. Where none of these keeps the conditions and
 /// the call is ended before a search finds a plan, that is the error `cancelled`: there may be a plan or none.
 /// @throws Error bad_argument (machine, effort, options, conditions); too_large when a total, times rows + 2, could
-/// pass 2^60 ms, or (field options.conditions.max_kinds) when nobody limits the search and its own allowance ends
-/// before it has a plan or knows that there is none; cancelled when stopped, limited, or out of its memory, before
-/// that.
+/// pass 2^60 ms, (field grid, with the wale's place) when the kinds of wale, times rows + 1, pass 2^25, or (field
+/// options.conditions.max_kinds) when nobody limits the search and its own allowance ends before it has a plan or knows
+/// that there is none; cancelled when stopped, limited, or out of its memory, before that.
 LATCHWORK_API Plan plan(const Grid& grid, const Machine& machine, const Effort& effort = {},
                         const PlanOptions& options = {});
 

@@ -80,7 +80,8 @@ struct Tolerance {
 /// the greatest value at which the times of all plans of a large panel can be counted (too_large of plan()); so are
 /// those not yet looked at when the call is stopped, or its work or time is over. Where not even the plan itself is
 /// proven by then, `proven` is false in all, and both ends are value_ms. Some tens of plans; limits are of the whole.
-/// @throws Error as plan() does; size_mismatch (field plan) for a plan of another size, before anything is planned;
+/// @throws Error as plan() does; before anything is planned, size_mismatch (field plan) for a plan of another size and
+/// bad_argument ("stops[3].row") for stops that do not rise within its rows;
 /// bad_argument (field plan) when the panel has no plan, another takes less, this one breaks a condition, or takes less
 /// than any by the planner's rules can (see plan()); and, unless the call is over by then, when it works the wales of a
 /// rhythm otherwise, or verify() finds that it does not make this panel, as one made for another of the same size.

@@ -1,16 +1,18 @@
 #pragma once
 
+#include <cstdint>
+#include <functional>
 #include <span>
 #include <vector>
 
 #include "latchwork/export.hpp"
 #include "latchwork/grid.hpp"
 
-namespace latchwork::inline v0::following {
-class Watch;
+namespace latchwork::inline v0 {
+class Wales;
 }
-namespace latchwork::inline v0::planning {
-class Readings;
+namespace latchwork::inline v0::following {
+Wales follow(const Grid& grid, const std::function<void(std::int64_t cells)>& passed);
 }
 
 namespace latchwork::inline v0 {
@@ -38,8 +40,8 @@ class LATCHWORK_API Wales {
   friend bool operator==(const Wales&, const Wales&) = default;
 
  private:
-  friend class planning::Readings;
-  Wales(const Grid& grid, following::Watch* watch);
+  friend Wales following::follow(const Grid& grid, const std::function<void(std::int64_t cells)>& passed);
+  Wales(const Grid& grid, const std::function<void(std::int64_t cells)>& passed);
 
   int rows_;
   int columns_;

@@ -6,6 +6,7 @@
 #include <numeric>
 #include <utility>
 
+#include "error/refuse.hpp"
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0::checking {
@@ -81,12 +82,10 @@ Common common_of(const Grid& grid, const Wales& wales, const Machine& machine, c
   Common common;
   common.most = rows * grid.columns() * a_cell + (rows + 1) * (effort.stop + effort.row + 1);
   if (common.most > (std::int64_t{1} << 60) / (rows + 2)) {
-    Place place;
-    place.field = "effort";
-    throw Error(ErrorCode::too_large, place,
-                fmt::format("a plan of {} rows of {} stitches at these efforts could take {} ms; a certificate is kept "
-                            "to {} ms",
-                            rows, grid.columns(), common.most, (std::int64_t{1} << 60) / (rows + 2)));
+    refuse(ErrorCode::too_large, "effort",
+           fmt::format("a plan of {} rows of {} stitches at these efforts could take {} ms; a certificate is kept "
+                       "to {} ms",
+                       rows, grid.columns(), common.most, (std::int64_t{1} << 60) / (rows + 2)));
   }
 
   common.fixed = rows * effort.row;

@@ -4,19 +4,17 @@
 
 namespace latchwork::inline v0::planning {
 
-constexpr int apart = 16;  // rows between the starts of two stretches: nearer gains a little more, and takes longer
-
 void Ahead::forget() {
   std::fill(gain_.begin(), gain_.end(), 0);
   looked_.clear();
 }
 
-bool Ahead::look(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width, int depth,
-                 std::int64_t slack, Limits& limits) {
+bool Ahead::look(const Problem& problem, const Windows& windows, Prices& prices, std::size_t width,
+                 const Stretches& stretches, std::int64_t slack, Limits& limits) {
   forget();
-  for (int row = problem.rows - apart; row > 0; row -= apart) {
+  for (int row = problem.rows - stretches.apart; row > 0; row -= stretches.apart) {
     limits.done(static_cast<double>(problem.rows - row) / problem.rows);
-    const int last = std::min(problem.rows, row + depth);
+    const int last = std::min(problem.rows, row + stretches.depth);
     const Pass pass = look_ahead(problem, windows, prices, width, slack, gain_, row + 1, last, limits);
     if (pass.broken_off) return false;
     const std::int64_t above = gain_[static_cast<std::size_t>(row) + 1];

@@ -148,7 +148,7 @@ class Prover {
       width = std::min(width, greatest_);
       ahead_.forget();
       if ((width >= looks_ahead || last) &&
-          !ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), rows_ahead,
+          !ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), stretches_for(width),
                        cut_ - prices_->bound(), limits_)) {
         return false;
       }

@@ -157,6 +157,9 @@ class Limits {
     return options_.stop.stop_requested() || spent_->whole->over();
   }
 
+  /// Whether the whole call, of which this may be a part, has a time limit.
+  bool timed() const { return (spent_ && spent_->whole ? *spent_->whole : deadline_).set(); }
+
   /// Whether a call that has to read its panel for so long yet, of so long in all, would end long after its time: then
   /// comes the one plan that is had without a search.
   bool would_be_late(Deadline::Duration left, Deadline::Duration all) const {

@@ -67,10 +67,10 @@ const Wales& OneCall::wales(const Grid& grid) {
   return readings_.wales(grid, limits);
 }
 
-const Problem& OneCall::problem(const Grid& grid, const Machine& machine, const Effort& effort) {
+const Problem& OneCall::problem(const Grid& grid, const Machine& machine, const Effort& effort, Lanes lanes) {
   const PlanOptions own = keystone(0, 1);
   Limits limits(own, &spent_);
-  const Problem& read = readings_.problem(grid, machine, effort, limits);
+  const Problem& read = readings_.problem(grid, machine, effort, limits, lanes);
   limits.keep_back();
   return read;
 }

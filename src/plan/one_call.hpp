@@ -66,13 +66,13 @@ class OneCall {
   /// No plan that is still to come takes less.
   void bind(std::int64_t bound_ms) { spent_.bound_ms = bound_ms; }
 
-  /// What the plans read, for whoever needs it besides.
-  Readings& readings() noexcept { return readings_; }
+  /// What the plans read.
+  const Readings& readings() const noexcept { return readings_; }
   /// The panel's wales, as the plans follow them. @throws Error cancelled, as Readings::wales().
   const Wales& wales(const Grid& grid);
   /// The panel as the plans read it. What that takes counts as theirs.
   /// @throws Error as problem_of().
-  const Problem& problem(const Grid& grid, const Machine& machine, const Effort& effort);
+  const Problem& problem(const Grid& grid, const Machine& machine, const Effort& effort, Lanes lanes = Lanes::alike);
 
   void tell(const Told& told, double share);
 

@@ -8,8 +8,8 @@
 
 namespace latchwork::inline v0::planning {
 
-/// How fast steps are made that are known to be so many: by the middle one of equal parts of them, so that where the
-/// machine did something else for a while does not count.
+/// How fast steps are made that are known to be so many: by the middle one of equal parts of them, of two the faster,
+/// so that where the machine did something else for a while does not count.
 class Pace {
  public:
   using Duration = std::chrono::duration<double, std::milli>;
@@ -26,8 +26,8 @@ class Pace {
     since_ = now;
     looked_ = done_;
   }
-  /// Whether a part of them is made, so that the rest can be foreseen.
-  bool known() const noexcept { return !each_.empty(); }
+  /// Whether so many parts are made that the rest can be foreseen, even if there was a pause in one.
+  bool known() const noexcept { return each_.size() >= least_parts; }
   /// All steps.
   Duration whole() const { return middle() * static_cast<double>(all_); }
   /// Those that are still to be made.
@@ -36,10 +36,11 @@ class Pace {
  private:
   using Clock = std::chrono::steady_clock;
   static constexpr std::int64_t parts = 16;
+  static constexpr std::size_t least_parts = 3;
 
   Duration middle() const {
     std::vector<Duration> sorted = each_;
-    const auto middle = sorted.begin() + static_cast<std::ptrdiff_t>(sorted.size() / 2);
+    const auto middle = sorted.begin() + static_cast<std::ptrdiff_t>((sorted.size() - 1) / 2);
     std::nth_element(sorted.begin(), middle, sorted.end());
     return *middle;
   }

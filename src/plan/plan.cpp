@@ -149,7 +149,7 @@ class Planner {
       const bool last = width >= greatest_;
       width = std::min(width, greatest_);
       next_part(of_look);
-      if (!ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), rows_ahead,
+      if (!ahead_.look(problem_, windows_, *prices_, std::max<std::size_t>(1, width / 2), stretches_for(width),
                        most_ - prices_->bound(), limits_)) {
         return false;
       }

@@ -55,7 +55,7 @@ bool Prices::take_down(Limits* limits) {
     }
   }
   bound_ = sum();
-  return true;
+  return down_ = true;
 }
 
 std::int64_t Prices::sum() {
@@ -74,6 +74,7 @@ std::int64_t Prices::sum_of_least() {
 }
 
 void Prices::look_from(int layer) {
+  if (!down_) take_down(nullptr);
   if (!ready_) {
     for (PricedLane& lane : lanes_) lane.get_ready();
     ready_ = true;
@@ -92,6 +93,8 @@ void Prices::look_from(int layer) {
 
 std::int64_t Prices::ascend(Limits* limits, std::int64_t enough) {
   const auto over = [&](int row) { return limits && row % rows_between == 0 && limits->over(); };
+  if (!down_ && !take_down(limits)) return bound_;
+  down_ = false;
   for (PricedLane& lane : lanes_) lane.start_up();
   for (int row = 0; row <= problem_->rows; ++row) {
     if (over(row)) return bound_;
@@ -106,6 +109,7 @@ std::int64_t Prices::ascend(Limits* limits, std::int64_t enough) {
     if (over(row)) return bound_;
     price_row(row, &PricedLane::down, &PricedLane::set_down);
   }
+  down_ = true;
   return bound_ = sum();
 }
 

@@ -20,7 +20,7 @@ class Prices {
   /// Sets the prices of each free stop in turn anew, so that the bound rises as far as this stop alone allows: up the
   /// rows and down again. The bound never falls. Returns the new bound. Where `limits` are over it is left on the way:
   /// the bound is as before, and the prices are of no more use. It does not go down again where the bound is more than
-  /// `enough` once it is up: then the prices are good, but nobody can look from a layer under them.
+  /// `enough` once it is up: then whatever is asked next goes down first.
   std::int64_t ascend(Limits* limits = nullptr, std::int64_t enough = far);
 
   /// Where ascent by single stops is stuck, goes along an averaged subgradient of the bound, `steps` times: each stop
@@ -62,6 +62,7 @@ class Prices {
   std::int64_t work_ = 0;
   std::int64_t states_ = 0;  // in all layers
   bool ready_ = false;       // the lanes are, for looking under these prices
+  bool down_ = false;        // the last way was one down, under all prices as they are
   bool whole_;               // set last: all above is filled meanwhile
 };
 

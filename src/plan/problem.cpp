@@ -130,6 +130,21 @@ struct Reader {
   }
 };
 
+// Of each kind of wale what is known of every row is kept, some 200 bytes.
+void require_room(const Wale& wale, std::size_t kinds, int rows) {
+  constexpr std::size_t most = std::size_t{1} << 25;
+  if (kinds * (at(rows) + 1) <= most) return;
+  Place place;
+  place.row = wale.row;
+  place.column = wale.column;
+  place.field = "grid";
+  throw Error(
+      ErrorCode::too_large, place,
+      fmt::format("from the wale at row {}, column {} on there are more than {} kinds of wale in {} rows; kinds "
+                  "times rows may be {} in one plan",
+                  wale.row, wale.column, kinds - 1, rows, most));
+}
+
 // What all the work that a panel may have would take at the most, and the greatest time that is counted.
 struct Count {
   std::int64_t most_ms;
@@ -222,6 +237,7 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
     const auto [place, fresh] =
         lane_of.try_emplace(std::pair(shares ? nobody : w, std::move(worked)), problem.lanes.size());
     if (fresh) {
+      require_room(wale, problem.lanes.size() + 1, grid.rows());
       reading.also(grid.rows());
       reader.lay_out(problem.lanes.emplace_back(), problem.unit);
     }

@@ -80,10 +80,9 @@ enum class Lanes : std::uint8_t {
              ///< its needle to another, and may do there by itself what that one does.
 };
 
-/// The grid, of which the costs of every plan can be counted, as the planner sees it. Once `limits` are over it reads
-/// on for so many steps as 200 wales of 2000 rows take, so that most panels are read whatever the limits, and a larger
-/// one only where it is done soon.
-/// @throws Error cancelled (field options), where the panel was not read by then.
+/// The grid, of which the costs of every plan can be counted, as the planner sees it. Where it is left for the limits:
+/// see ReadOn. Memory linear in rows times lanes.
+/// @throws Error cancelled (field options), where it is left; too_large (field grid) past 2^25 lanes times rows.
 Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort,
                    Limits* limits = nullptr, Lanes lanes = Lanes::alike);
 

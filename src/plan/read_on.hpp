@@ -27,9 +27,10 @@ class ReadOn {
     if (!limits_) return;
     if (limits_->whole_over()) beyond_ += steps;
     if (std::max(all_, done_) <= always_read) return;
-    const bool late = pace_.known() && limits_->would_be_late(pace_.left(), pace_.whole());
+    const bool late = limits_->timed() && pace_.known() && limits_->would_be_late(pace_.left(), pace_.whole());
     if (late || beyond_ > most_beyond) {
-      refuse(ErrorCode::cancelled, "options", "the call was stopped, or its time over, before the panel was read");
+      refuse(ErrorCode::cancelled, "options",
+             "the call was stopped, or its time was or would be over, before the panel was read");
     }
   }
 

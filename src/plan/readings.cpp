@@ -5,27 +5,15 @@
 #include <utility>
 
 #include "plan/read_on.hpp"
-#include "wale/watch.hpp"
+#include "wale/follow.hpp"
 
 namespace latchwork::inline v0::planning {
 
-namespace {
-
-class FollowOn : public following::Watch {
- public:
-  FollowOn(Limits& limits, std::int64_t cells) : read_on_(&limits, cells, 2 * cells) {}
-  void passed(std::int64_t cells) override { read_on_.step(cells); }
-
- private:
-  ReadOn read_on_;
-};
-
-}  // namespace
-
 const Wales& Readings::wales(const Grid& grid, Limits& limits) {
   if (!wales_) {
-    FollowOn follow(limits, std::int64_t{grid.rows()} * grid.columns());
-    wales_ = Wales(grid, &follow);
+    const std::int64_t cells = std::int64_t{grid.rows()} * grid.columns();
+    ReadOn read_on(&limits, cells, 2 * cells);
+    wales_ = following::follow(grid, [&](std::int64_t passed) { read_on.step(passed); });
   }
   return *wales_;
 }

@@ -257,7 +257,11 @@ class Under {
     Machine shallow = machine_;
     const int depth = options_.conditions.max_depth;
     if (depth > 0) shallow.max_ladder = std::min(shallow.max_ladder, depth);
-    bind(readings_.problem(grid_, shallow, effort_, limits), limits);
+    try {
+      bind(readings_.problem(grid_, shallow, effort_, limits), limits);
+    } catch (const Error& error) {  // there is no time to read the panel again: the plan stands without this bound
+      if (!came_to_no_end(error)) throw;
+    }
   }
 
   struct Trial {

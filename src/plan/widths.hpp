@@ -2,12 +2,21 @@
 
 #include <cstddef>
 
+#include "plan/ahead.hpp"
+
 namespace latchwork::inline v0::planning {
 
 // Passes over the rows, of a plan and of its proof: after the narrow ones they grow wider, each after a look ahead at
 // half its width.
 constexpr std::size_t wide = 16;
 constexpr std::size_t widening = 4;
-constexpr int rows_ahead = 80;  ///< of a stretch that is looked through
+
+/// For a look ahead before a pass of this width, by trial: with few labels a long stretch loses on its way what it is
+/// to find; with many, what each start loses, for it begins wherever the classes may stand, is the more.
+constexpr Stretches stretches_for(std::size_t width) {
+  if (width < 64) return {.depth = 80, .apart = 16};
+  if (width < 256) return {.depth = 160, .apart = 16};
+  return {.depth = 240, .apart = 20};
+}
 
 }  // namespace latchwork::inline v0::planning

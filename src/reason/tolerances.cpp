@@ -19,6 +19,7 @@
 #include "plan/one_call.hpp"
 #include "plan/problem.hpp"
 #include "plan/readings.hpp"
+#include "plan/stops.hpp"
 #include "reason/ends.hpp"
 
 namespace latchwork::inline v0 {
@@ -58,9 +59,8 @@ std::optional<std::string> broken_rhythm_of(const Plan& mine, OneCall& call, con
   if (asked.rhythms.empty()) return std::nullopt;
   if (asked.max_depth > 0) machine.max_ladder = std::min(machine.max_ladder, asked.max_depth);
   const planning::Lanes lanes = asked.max_kinds > 0 ? planning::Lanes::in_place : planning::Lanes::alike;
-  planning::Limits limits(options);
-  const planning::Problem& problem = call.readings().problem(grid, machine, effort, limits, lanes);
-  return planning::broken_rhythm(mine, problem, call.readings().wales(grid, limits), asked);
+  const planning::Problem& problem = call.problem(grid, machine, effort, lanes);
+  return planning::broken_rhythm(mine, problem, call.wales(grid), asked);
 }
 
 /// Its total is that of a least plan, as far as is known. `own`: the planner's own needs no second look, nor does one
@@ -86,6 +86,7 @@ void require_least(const Plan& mine, std::int64_t total, const Plan& least, cons
 std::vector<Tolerance> plan_tolerances(const Grid& grid, const Machine& machine, const Effort& effort, const Plan& mine,
                                        const PlanOptions& options) {
   require_extent("plan", {.columns = mine.columns, .rows = mine.rows}, "grid", grid);
+  require_stops_rise(mine);
   OneCall call(options);  // its clock runs from here
   call.keep_back_after(quarters_after);
   constexpr double part = 1.0 / (std::size(effort_parts) + 1);

@@ -6,13 +6,13 @@
 
 #include "grid/rules.hpp"
 #include "latchwork/error.hpp"
-#include "wale/watch.hpp"
+#include "wale/follow.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
 constexpr int nothing = -1;
-constexpr std::size_t rows_between = 64;  // words to a watch
+constexpr std::size_t rows_between = 64;  // words to whoever watches
 
 /// Moves what stands in the columns of one row to where the crossing puts it: the right group, the centre, the left.
 void cross_columns(std::vector<int>& columns, const Crossing& crossing) {
@@ -27,9 +27,14 @@ void cross_columns(std::vector<int>& columns, const Crossing& crossing) {
 
 }  // namespace
 
+Wales following::follow(const Grid& grid, const std::function<void(std::int64_t cells)>& passed) {
+  return {grid, passed};
+}
+
 Wales::Wales(const Grid& grid) : Wales(grid, nullptr) {}
 
-Wales::Wales(const Grid& grid, following::Watch* watch) : rows_(grid.rows()), columns_(grid.columns()) {
+Wales::Wales(const Grid& grid, const std::function<void(std::int64_t cells)>& passed)
+    : rows_(grid.rows()), columns_(grid.columns()) {
   const auto cells = grid.cells();
   const auto columns = static_cast<std::size_t>(columns_);
   const std::size_t block = columns * rows_between;
@@ -61,7 +66,7 @@ Wales::Wales(const Grid& grid, following::Watch* watch) : rows_(grid.rows()), co
       }
       for (; crossing != end && crossing->row == row; ++crossing) cross_columns(running, *crossing);
     }
-    if (watch) watch->passed(static_cast<std::int64_t>(last - first));
+    if (passed) passed(static_cast<std::int64_t>(last - first));
   }
   std::vector<int*> next(wales_.size());  // where the column of each wale's next row goes
   for (std::size_t wale = 0; wale < wales_.size(); ++wale) {
@@ -76,7 +81,7 @@ Wales::Wales(const Grid& grid, following::Watch* watch) : rows_(grid.rows()), co
         if (index[column] != nothing) *next[static_cast<std::size_t>(index[column])]++ = static_cast<int>(column);
       }
     }
-    if (watch) watch->passed(static_cast<std::int64_t>(last - first));
+    if (passed) passed(static_cast<std::int64_t>(last - first));
   }
 }
 

@@ -279,7 +279,7 @@ static int32_t period_of_holds(const char *status) {
   return period.rows;
 }
 
-static void plans_whose_stops_do_not_rise_have_no_reasons(void) {
+static void plans_whose_stops_do_not_rise_have_no_reasons_and_no_tolerances(void) {
   static const struct {
     const char *stops, *field;
     int32_t row;
@@ -294,6 +294,9 @@ static void plans_whose_stops_do_not_rise_have_no_reasons(void) {
     latchwork_plan *made = plan_of("6", "feasible", spoiled[i].stops);
     size_t needed = 77;
     CHECK(latchwork_grid_stop_reasons(grid, &machine, &effort, made, NULL, reasons, 2, &needed, &error) ==
+          LATCHWORK_E_BAD_ARGUMENT);
+    CHECK(strcmp(error.field, spoiled[i].field) == 0 && error.row == spoiled[i].row && error.message[0] != '\0');
+    CHECK(latchwork_grid_plan_tolerances(grid, &machine, &effort, made, NULL, NULL, 0, &needed, &error) ==
           LATCHWORK_E_BAD_ARGUMENT);
     CHECK(strcmp(error.field, spoiled[i].field) == 0 && error.row == spoiled[i].row && error.message[0] != '\0');
     CHECK(needed == 0 || needed == 77);
@@ -514,7 +517,7 @@ int main(void) {
   a_stopped_front_proves_nothing();
   stops_say_why_they_are_there();
   plans_of_other_sizes_are_refused();
-  plans_whose_stops_do_not_rise_have_no_reasons();
+  plans_whose_stops_do_not_rise_have_no_reasons_and_no_tolerances();
   limits_may_be_as_great_as_their_numbers();
   the_deepest_ladder_is_planned();
   costs_may_move_so_far();

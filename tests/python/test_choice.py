@@ -150,11 +150,12 @@ def test_rows_that_need_not_be_apart_have_no_price(purls):
     assert lw.condition_prices(purls, lw.Machine(), CHEAP, conditions=lw.Conditions(rows_apart=1)) == []
 
 
-def test_stops_that_do_not_rise_have_no_reasons(purls):
+@pytest.mark.parametrize("call", [lw.stop_reasons, lw.plan_tolerances])
+def test_stops_that_do_not_rise_have_no_reasons_and_no_tolerances(purls, call):
     for rows, index in (([-5], 0), ([99], 0), ([3, 3], 1)):
         plan = lw.Plan(rows=purls.rows, columns=purls.columns, stops=[lw.Stop(row=row) for row in rows])
         with pytest.raises(lw.Error) as refused:
-            lw.stop_reasons(purls, lw.Machine(), plan=plan)
+            call(purls, lw.Machine(), plan=plan)
         assert refused.value.code is lw.ErrorCode.bad_argument
         assert refused.value.field == f"stops[{index}].row" and refused.value.row == rows[index]
 

@@ -33,7 +33,7 @@ TEST_CASE("a call is foreseen to end late by how long it is to read the panel ye
   const PlanOptions never;
   const planning::Limits over(soon);
   CHECK(over.would_be_late(milliseconds(21), milliseconds(0)));
-  CHECK(over.would_be_late(milliseconds(0), milliseconds(21)));  // what comes takes as long again and half as much
+  CHECK(over.would_be_late(milliseconds(0), milliseconds(21)));  // what comes takes as long again and a quarter more
   CHECK(!planning::Limits(late).would_be_late(milliseconds(21), milliseconds(21)));
   CHECK(planning::Limits(late).would_be_late(std::chrono::hours(2), milliseconds(0)));
   CHECK(!planning::Limits(never).would_be_late(std::chrono::hours(2), std::chrono::hours(2)));
@@ -71,6 +71,43 @@ TEST_CASE("what is over since a few milliseconds is long over, and what has no e
   const PlanOptions late = limited(3'600'000);
   CHECK(!planning::Limits(late).long_over());
   CHECK(!planning::Limits(PlanOptions()).long_over());
+}
+
+TEST_CASE("a pause while two parts were made does not count either: more parts are waited for", "[limits]") {
+  planning::Pace pace(160);
+  for (const int ms : {50, 1}) {
+    std::this_thread::sleep_for(std::chrono::milliseconds(ms));
+    pace.step(10);
+    CHECK(!pace.known());
+  }
+}
+
+TEST_CASE("a panel of 200,000 cells has a plan however short the time", "[limits]") {
+  const Grid grid = latchwork_test::distinct_panel(198, 1000, 1);
+  const Plan found = plan(grid, Machine{}, {}, limited(1));
+  CHECK(found.status == PlanStatus::feasible);
+  CHECK(verify(grid, found).verified);
+}
+
+TEST_CASE("more kinds of wale than are planned at once are refused, with the place of the first too many",
+          "[limits][long]") {
+  // Every other cell of every wale is not knitted, so that each cell is a wale, and each row's are a kind.
+  Grid grid(1 << 13, 8);
+  for (int row = 1; row <= grid.rows(); ++row) {
+    for (int column = 0; column < grid.columns(); ++column) {
+      grid.set(row, column, (row + column) % 2 == 0 ? Cell::none : Cell::purl);
+    }
+  }
+  Machine machine;
+  machine.cast_on_loops = true;
+  try {
+    static_cast<void>(plan(grid, machine));
+    FAIL("it was planned");
+  } catch (const Error& error) {
+    CHECK(error.code() == ErrorCode::too_large);
+    CHECK(error.place().field == "grid");
+    CHECK(error.place().row == (1 << 25) / ((1 << 13) + 1) + 1);  // a kind a row, of 2^25 / (rows + 1)
+  }
 }
 
 TEST_CASE("a stopped call reads a panel of 200 x 2000 and plans it, one of twice as many rows it leaves", "[limits]") {

@@ -136,17 +136,21 @@ TEST_CASE("a stop that saves nothing says that a plan without it takes as long",
   CHECK(reasons[0].message == "the least plan without it takes as long; the other stops cannot do its works");
 }
 
-TEST_CASE("stops that do not rise within the panel have no reasons", "[reason][error]") {
+TEST_CASE("stops that do not rise within the panel have no reasons and no tolerances", "[reason][error]") {
   Plan spoiled = plan(purls(), Machine{});
   REQUIRE(spoiled.stops.size() == 1);
   for (const int row : {-5, 99}) {
     spoiled.stops[0].row = row;
     CHECK_THROWS_MATCHES(stop_reasons(purls(), Machine{}, {}, spoiled), Error,
                          refused(ErrorCode::bad_argument, latchwork_test::stop_place(0, row)));
+    CHECK_THROWS_MATCHES(plan_tolerances(purls(), Machine{}, {}, spoiled), Error,
+                         refused(ErrorCode::bad_argument, latchwork_test::stop_place(0, row)));
   }
   spoiled.stops[0].row = 3;
   spoiled.stops.push_back(spoiled.stops[0]);
   CHECK_THROWS_MATCHES(stop_reasons(purls(), Machine{}, {}, spoiled), Error,
+                       refused(ErrorCode::bad_argument, latchwork_test::stop_place(1, 3)));
+  CHECK_THROWS_MATCHES(plan_tolerances(purls(), Machine{}, {}, spoiled), Error,
                        refused(ErrorCode::bad_argument, latchwork_test::stop_place(1, 3)));
 }
 

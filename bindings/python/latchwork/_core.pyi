@@ -961,13 +961,14 @@ def plan(
     Under `conditions` it is the least plan that keeps them; where nothing does, the findings name the condition and the
     place. With max_kinds the search is exact on small panels and else ends `feasible` with a bound.
 
-    Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; options.conditions.max_kinds:
-    nobody limits the search, and its own allowance ends before it has a plan or knows that there is none); cancelled when
-    stopped, limited, or out of its memory, before that. A plan without conditions is had before any search, however short
-    the limit; only a panel of more than 200,000 cells, or one of which many wales begin or end inside it, is cancelled
-    where it would be had too late. Under conditions a few cheap plans are tried first (rows_apart: as few stops as serve
-    all; a rhythm to be found: the likely ones, down to the densest; max_kinds: stops each as late as can be, else
-    rhythms), and only where none of them keeps the conditions a limit ends in cancelled.
+    Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; grid: kinds of wale times rows
+    past 2^25; options.conditions.max_kinds: nobody limits the search, and its own allowance ends before it has a plan or
+    knows that there is none); cancelled when stopped, limited, or out of its memory, before that. A plan without
+    conditions is had before any search, however short the limit; only a panel of more than 200,000 cells, or one of which
+    many wales begin or end inside it, is cancelled where it would be had too late. Under conditions a few cheap plans are
+    tried first (rows_apart: as few stops as serve all; a rhythm to be found: the likely ones, down to the densest;
+    max_kinds: stops each as late as can be, else rhythms), and only where none of them keeps the conditions a limit ends
+    in cancelled.
     """
 
 def plan_regular(
@@ -1491,10 +1492,11 @@ def plan_tolerances(
     """For every field of Effort, in its order, how far it may move before this plan, a least one under the conditions, is
     none. Exact, and an end that no search proves, or past which the times of all plans cannot be counted, is told by its
     flag, as is one not yet looked at when the call is stopped, or its work or time is over. Some tens of plans; the work
-    limit and the time limit are the whole call's. The other arguments are those of plan(). Raises as plan(), and Error
-    size_mismatch (plan) for a plan of another size, before anything is planned; bad_argument (plan) when the panel has no
-    plan, another takes less, this one breaks a condition, or takes less than any by the planner's rules can (see plan());
-    and, unless the call is over by then, when it works the wales of a rhythm otherwise, or does not make this panel.
+    limit and the time limit are the whole call's. The other arguments are those of plan(). Raises as plan(), and before
+    anything is planned Error size_mismatch (plan) for a plan of another size and bad_argument ("stops[3].row") for stops
+    that do not rise within its rows; bad_argument (plan) when the panel has no plan, another takes less, this one breaks
+    a condition, or takes less than any by the planner's rules can (see plan()); and, unless the call is over by then,
+    when it works the wales of a rhythm otherwise, or does not make this panel.
     """
 
 def work_times(plan: Plan, effort: Effort | None = None, pieces: int = 1) -> WorkTimes:

@@ -59,8 +59,9 @@ void bind_choice(py::module_& m) {
       "conditions, is none. Exact, and an end that no search proves, or past which the times of all plans cannot be "
       "counted, is told by its flag, as is one not yet looked at when the call is stopped, or its work or time is "
       "over. Some tens of plans; the work limit and the time limit are the whole call's. The other arguments are "
-      "those of plan(). Raises as plan(), and Error size_mismatch (plan) for a plan of another size, before anything "
-      "is planned; bad_argument (plan) when the panel has no plan, another takes less, this one breaks a condition, or "
+      "those of plan(). Raises as plan(), and before anything is planned Error size_mismatch (plan) for a plan of "
+      "another size and bad_argument (\"stops[3].row\") for stops that do not rise within its rows; bad_argument "
+      "(plan) when the panel has no plan, another takes less, this one breaks a condition, or "
       "takes less than any by the planner's rules can (see plan()); and, unless the call is over by then, when it "
       "works "
       "the wales of a rhythm otherwise, or does not make this panel.",

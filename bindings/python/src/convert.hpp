@@ -212,7 +212,9 @@ const LateSlots& late_slots(const Field<T, List>& field) {
 template <class T, class List>
 void keep_late(const py::object& made, const Field<T, List>& field, List values) {
   auto kept = std::make_unique<List>(std::move(values));
-  const py::capsule holder(kept.get(), [](void* list) { delete static_cast<List*>(list); });
+  const py::capsule holder(kept.get(), field.name, [](PyObject* capsule) {
+    delete static_cast<List*>(PyCapsule_GetPointer(capsule, PyCapsule_GetName(capsule)));
+  });
   kept.release();
   fill_slot(late_slots(field).holder, made.ptr(), holder);
 }
@@ -253,6 +255,14 @@ py::object in_slot(PyObject* descriptor, py::handle instance);
 /// Empties it.
 void clear_slot(PyObject* descriptor, py::handle instance);
 
+/// The list in a holder made for a field of this name. Raises ValueError for another's.
+template <class List>
+const List* list_in(const py::object& holder, const char* name) {
+  const void* list = PyCapsule_GetPointer(holder.ptr(), name);
+  if (list == nullptr) throw py::error_already_set();
+  return static_cast<const List*>(list);
+}
+
 /// The list of an instance that was put by, and from now on its attribute. Nothing of Python's runs meanwhile, so that
 /// two threads that ask have one list. Raises AttributeError where there is none.
 template <class T, class List>
@@ -262,7 +272,7 @@ py::object late_list(const py::object& instance, const Field<T, List>& field) {
   const py::object holder = in_slot(slots.holder, instance);
   if (!holder) throw py::attribute_error(field.name);
   const Uncollected meanwhile;
-  py::object made = list_to_python(*py::capsule(holder).get_pointer<List>(), Data<T>::frozen);
+  py::object made = list_to_python(*list_in<List>(holder, field.name), Data<T>::frozen);
   fill_slot(slots.list, instance.ptr(), made);
   clear_slot(slots.holder, instance);
   return made;
@@ -285,7 +295,7 @@ const List* put_by(py::handle instance, const Field<T, List>& field) {
   const LateSlots& slots = late_slots(field);
   if (in_slot(slots.list, instance)) return nullptr;
   const py::object holder = in_slot(slots.holder, instance);
-  return holder ? py::reinterpret_borrow<py::capsule>(holder).get_pointer<List>() : nullptr;
+  return holder ? list_in<List>(holder, field.name) : nullptr;
 }
 
 template <class T>

@@ -929,7 +929,8 @@ LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
    and else ends FEASIBLE with a bound. A batch starts right below a hand cell and passes no crossing of its wale; only
    tucks under a closing knit with no tuck beside them are held. These are the planner's rules: what is proven is proven
    of the plans that keep them, and one that does not may take less. effort and options may be NULL.
-   Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE (effort; options.conditions.max_kinds: nobody
+   Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE (effort; grid: kinds of wale times rows past
+   2^25; options.conditions.max_kinds: nobody
    limits the search, and its own allowance ends before it has a plan or knows that there is none); CANCELLED when
    stopped, limited, or out of its memory, before that. A plan without conditions is had before any search, however short
    the limit; only a panel of more than 200,000 cells, or one of which many wales begin or end inside it, is
@@ -1201,7 +1202,8 @@ LATCHWORK_C_API latchwork_status latchwork_plan_period(const latchwork_plan *pla
    options' conditions, is none. Some tens of plans, also when only the size is asked; the work limit and
    the time limit are the whole call's: stopped, or out of work or time, ends not yet found are not exact, nor is the
    greatest value at which the times of all plans of a large panel can be counted. effort and options may be NULL.
-   Fails: as latchwork_grid_plan; SIZE_MISMATCH (plan) for a plan of another size, before anything is planned;
+   Fails: as latchwork_grid_plan; before anything is planned, SIZE_MISMATCH (plan) for a plan of another size, and
+   BAD_ARGUMENT ("stops[3].row") for stops that do not rise within its rows;
    BAD_ARGUMENT (plan) when the panel has no plan, another takes less, this one breaks a condition, or takes less than
    any by the planner's rules can (see latchwork_grid_plan); and, unless the call is over by then, when it works the wales
    of a rhythm otherwise, or does not make this panel. Since 0.1. */
