@@ -23,6 +23,11 @@ constexpr std::size_t first_pool_width = 64;
 constexpr std::size_t pool_widening = 16;
 constexpr std::size_t due_width = 1024;
 
+/// Whether the search is held to an allowance of its own, because nobody limits it.
+bool own_allowance(const PlanOptions& options) {
+  return options.work_limit == 0 && options.time_limit_ms == 0;
+}
+
 class KindSearch {
  public:
   KindSearch(const Problem& problem, Deeds& deeds, const std::vector<std::vector<int>>& at_row, int most,
@@ -35,7 +40,7 @@ class KindSearch {
         limits_(limits),
         plain_(plain),
         few_(problem, deeds, at_row, at(most), limits),
-        meter_(problem, best_, limits, options.work_limit == 0 ? most_work : far, options.memory_limit),
+        meter_(problem, best_, limits, own_allowance(options) ? most_work : far, options.memory_limit),
         pass_(problem, deeds, at_row, at(most), best_, meter_) {}
 
   Solved run();
@@ -210,8 +215,9 @@ Solved KindSearch::run() {
     if (!pass_.run(width, Choice::any)) break;
     best_.bound = std::max(best_.bound, std::min(pass_.left_out(), best_.cost));
     best_.proven = pass_.complete();
-    const std::int64_t limit =
-        options_.work_limit > 0 ? options_.work_limit - limits_.work() : most_work - meter_.work();
+    std::int64_t limit = far;
+    if (options_.work_limit > 0) limit = options_.work_limit - limits_.work();
+    if (own_allowance(options_)) limit = most_work - meter_.work();
     // No more than widens at once: a limit that is hardly one, times the width, has no room in a number.
     const auto times = std::min<std::size_t>(
         pool_widening,

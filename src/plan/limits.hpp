@@ -160,19 +160,22 @@ class Limits {
   /// Whether the whole call, of which this may be a part, has a time limit.
   bool timed() const { return (spent_ && spent_->whole ? *spent_->whole : deadline_).set(); }
 
-  /// Whether a call that has to read its panel for so long yet, of so long in all, would end long after its time: then
-  /// comes the one plan that is had without a search.
-  bool would_be_late(Deadline::Duration left, Deadline::Duration all) const {
+  /// Whether a call that has to read its panel for so long yet, and then has so much to do, would end long after its
+  /// time.
+  bool would_be_late(Deadline::Duration left, Deadline::Duration then) const {
     const Deadline& whole = spent_ && spent_->whole ? *spent_->whole : deadline_;
-    const int quarters = for_the_first + (spent_ ? spent_->after : 0);
-    return whole.set() && whole.late_by(whole.gone_by() + left + all / 4 * quarters) > whole.most_late();
+    return whole.set() && whole.late_by(whole.gone_by() + left + then) > whole.most_late();
   }
+  /// What the call does with a plan, in quarters of the time to read the panel.
+  int quarters_after() const { return spent_ ? spent_->after : 0; }
 
   /// The panel is read, and what comes of it will be written up, which takes so many quarters of that time: so much
   /// sooner the time is over. It may be by now, and go_on() looks at once. Where other plans of the call have read it,
   /// it is their time that counts.
-  void keep_back(int quarters = for_a_plan) {
+  void keep_back(const Grid& grid, int quarters = for_a_plan) {
     if (!deadline_.set()) return;
+    const auto crossings = static_cast<std::int64_t>(grid.crossings().size());
+    quarters += static_cast<int>(4 * crossing_as_cells * crossings / (std::int64_t{grid.rows()} * grid.columns()));
     Deadline::Clock::duration set_up = deadline_.gone_by();
     if (spent_) {
       quarters += spent_->after;
@@ -183,9 +186,9 @@ class Limits {
     deadline_.keep_back(set_up / 4 * quarters);
     looked_ = work_ - often;
   }
-  static constexpr int for_the_first = 5;         // one plan to begin with, and what becomes of it, by measure
-  static constexpr int for_a_plan = 6;            // plans to begin with, and what becomes of the best
-  static constexpr int for_a_rhythm_of_some = 9;  // the problem is laid out anew as well
+  static constexpr std::int64_t crossing_as_cells = 15;  // that are read: what one takes to be written up, by measure
+  static constexpr int for_a_plan = 6;                   // plans to begin with, and what becomes of the best
+  static constexpr int for_a_rhythm_of_some = 9;         // the problem is laid out anew as well
 
   /// Whether it said no.
   bool ended() const noexcept { return ended_; }

@@ -71,7 +71,7 @@ const Problem& OneCall::problem(const Grid& grid, const Machine& machine, const 
   const PlanOptions own = keystone(0, 1);
   Limits limits(own, &spent_);
   const Problem& read = readings_.problem(grid, machine, effort, limits, lanes);
-  limits.keep_back();
+  limits.keep_back(grid);
   return read;
 }
 

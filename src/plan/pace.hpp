@@ -28,6 +28,8 @@ class Pace {
   }
   /// Whether so many parts are made that the rest can be foreseen, even if there was a pause in one.
   bool known() const noexcept { return each_.size() >= least_parts; }
+  /// The share of the steps that is made, above 0 once it is known.
+  double done() const noexcept { return static_cast<double>(done_) / static_cast<double>(all_); }
   /// All steps.
   Duration whole() const { return middle() * static_cast<double>(all_); }
   /// Those that are still to be made.

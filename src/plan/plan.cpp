@@ -83,9 +83,9 @@ class Planner {
   // The best schedules that are had without a search, if they are better than what there is: each task as soon as it
   // can be done, and as few stops as serve all.
   void begin() {
-    auto few = few_stops(problem_);
-    const bool hurried = few && !is_small() && limits_.stopped_or_late();
-    if (problem_.apart <= 1 && !hurried) take(soonest(problem_));
+    const bool hurried = problem_.apart <= 1 && !is_small() && limits_.stopped_or_late();
+    auto few = hurried ? few_stops_quickly(problem_) : few_stops(problem_);
+    if (problem_.apart <= 1 && !(hurried && few)) take(soonest(problem_));
     if (few) take(std::move(*few));
   }
 
@@ -261,11 +261,7 @@ Solved planning::solve(const Problem& problem, const PlanOptions& options, Limit
   solved.stuck = result.stuck;
   if (result.best.cost >= far) return solved;
   solved.works = std::move(result.best.works);
-  if (solved.works.empty()) {
-    solved.works.reserve(problem.lanes.size());
-    const StopRows stops = stop_rows(std::move(result.best.stops));
-    for (const Lane& lane : problem.lanes) solved.works.push_back(works_of(lane, stops).list);
-  }
+  if (solved.works.empty()) static_cast<void>(cost_of(problem, result.best.stops, nullptr, &solved.works));
   solved.cost = std::min(result.best.cost, cost_of_works(problem, solved.works));
   solved.bound = std::min(solved.bound, solved.cost);
   return solved;
@@ -295,7 +291,7 @@ Plan planning::plan_counted(const Grid& grid, const Machine& machine, const Effo
     if (options.progress) options.progress({0, -1, 1.0});
     return none;
   }
-  limits.keep_back();
+  limits.keep_back(grid);
   const Solved solved = solve(problem, options, limits);
   Plan plan = spent.written ? write_up(grid, wales, machine, effort, problem, solved.works) : bare_plan(grid, machine);
   if (!spent.written) plan.total_ms = plan_ms(problem, solved.cost);

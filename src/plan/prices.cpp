@@ -1,5 +1,7 @@
 #include "plan/prices.hpp"
 
+#include <algorithm>
+
 #include "plan/index.hpp"
 #include "plan/share.hpp"
 
@@ -7,7 +9,10 @@ namespace latchwork::inline v0::planning {
 
 namespace {
 
-constexpr int rows_between = 32;  // looks at the clock
+// Looks at the clock: one in so many rows.
+int rows_between(std::size_t lanes) {
+  return static_cast<int>(std::clamp<std::size_t>(8'000 / std::max<std::size_t>(1, lanes), 1, 32));
+}
 
 }  // namespace
 
@@ -18,7 +23,8 @@ Prices::Prices(const Problem& problem, const Windows& windows, Limits* limits)
 bool Prices::begin(Limits* limits) {
   const Problem& problem = *problem_;
   const Windows& windows = *windows_;
-  const auto over = [&](int i) { return limits && i % rows_between == 0 && limits->over(); };
+  const int between = rows_between(windows.lanes.size());
+  const auto over = [&](int i) { return limits && i % between == 0 && limits->over(); };
   lanes_.reserve(windows.lanes.size());
   go_at_.resize(windows.lanes.size());
   for (std::size_t lane = 0; lane < windows.lanes.size(); ++lane) {
@@ -92,7 +98,8 @@ void Prices::look_from(int layer) {
 }
 
 std::int64_t Prices::ascend(Limits* limits, std::int64_t enough) {
-  const auto over = [&](int row) { return limits && row % rows_between == 0 && limits->over(); };
+  const int between = rows_between(lanes_.size());
+  const auto over = [&](int row) { return limits && row % between == 0 && limits->over(); };
   if (!down_ && !take_down(limits)) return bound_;
   down_ = false;
   for (PricedLane& lane : lanes_) lane.start_up();

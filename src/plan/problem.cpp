@@ -218,8 +218,7 @@ Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine,
       if (wale >= 0) reader.barriers[at(wale)].push_back(crossing.row);
     }
   }
-  const std::int64_t cells = std::int64_t{grid.rows()} * grid.columns();
-  ReadOn reading(limits, cells, cells);
+  ReadOn reading(limits, grid, 1);
   // By the wale that is not to share its lane, or one that stands for all that may.
   const std::size_t nobody = wales.all().size();
   std::map<std::pair<std::size_t, Worked>, std::size_t> lane_of;

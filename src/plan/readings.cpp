@@ -11,8 +11,7 @@ namespace latchwork::inline v0::planning {
 
 const Wales& Readings::wales(const Grid& grid, Limits& limits) {
   if (!wales_) {
-    const std::int64_t cells = std::int64_t{grid.rows()} * grid.columns();
-    ReadOn read_on(&limits, cells, 2 * cells);
+    ReadOn read_on(&limits, grid, 2);
     wales_ = following::follow(grid, [&](std::int64_t passed) { read_on.step(passed); });
   }
   return *wales_;

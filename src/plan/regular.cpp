@@ -287,7 +287,7 @@ Plan found_in_rhythm(const Grid& grid, const Machine& machine, const Effort& eff
     if (!none.findings.empty()) return none;
   }
 
-  limits.keep_back();
+  limits.keep_back(grid);
   Rhythms rhythms(problem, effort.stop * problem.unit, apart);
   Choice choice(problem, rhythms, keeping ? &*keeping : nullptr);
   const Forced forced(problem, apart);

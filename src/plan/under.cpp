@@ -57,7 +57,7 @@ class Under {
     if (!none.findings.empty()) return none;
     const auto& kept = options_.conditions.rhythms;
     const bool some = std::any_of(kept.begin(), kept.end(), [](const KeptRhythm& one) { return !one.rhythm; });
-    limits_.keep_back(some ? Limits::for_a_rhythm_of_some : Limits::for_a_plan);
+    limits_.keep_back(grid_, some ? Limits::for_a_rhythm_of_some : Limits::for_a_plan);
     // Rhythms that are tried are bound one by one, and of those that nobody comes to this is all that is known.
     if (some && plain_bound_ms_ == 0) bind(base_, limits_);
     groups_ = take_out(base_, wales_, options_.conditions);

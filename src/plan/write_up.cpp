@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <ranges>
 #include <utility>
 
 #include "grid/lifting.hpp"
@@ -15,9 +17,11 @@ struct Writer {
   const Grid& grid;
   const Wales& wales;
   const Machine& machine;
-  std::vector<int> place;     // per row 0..R: of its stop; -1: none
-  int leftmost;               // needle of the panel
-  std::vector<Stop> stops{};  // as they come; by row once they are put in order
+  std::vector<int> place;                              // per row 0..R: of its stop; -1: none
+  int leftmost;                                        // needle of the panel
+  std::vector<Stop> stops{};                           // as they come; by row once they are put in order
+  std::vector<int> lifted{};                           // scratch: of a crossing's groups
+  std::map<std::vector<int>, ToolSharing> sharings{};  // of groups met before: a panel has few kinds of crossing
 
   Stop& stop(int row) {
     if (place[at(row)] < 0) {
@@ -93,24 +97,26 @@ struct Writer {
     const GroupReturn left = group(GroupName::left, crossing.left, column, column + crossing.right + crossing.centre);
     const GroupReturn right = group(GroupName::right, crossing.right, column + crossing.left + crossing.centre, column);
 
-    CrossingStep step;
+    CrossingStep& step = stop(crossing.row).crossings.emplace_back();
     step.crossing = crossing;
-    step.returns = crossing.lean == Lean::right ? std::vector{left, right} : std::vector{right, left};
+    step.returns.reserve(3);
+    step.returns.push_back(crossing.lean == Lean::right ? left : right);
+    step.returns.push_back(crossing.lean == Lean::right ? right : left);
     if (crossing.centre > 0 && !lifting::bare_centre(grid, crossing)) {
       const auto before = static_cast<std::ptrdiff_t>(crossing.place);  // front first, between second, behind last
       step.returns.insert(step.returns.begin() + before,
                           group(GroupName::centre, crossing.centre, column + crossing.left, column + crossing.right));
     }
-    std::vector<int> lifted;
+    lifted.clear();
     for (const GroupReturn& back : step.returns) {
       lifted.push_back(back.group == GroupName::centre ? lifting::centre_lifted(grid, crossing) : back.stitches);
     }
-    const ToolSharing sharing = share_tools(lifted, machine.prongs);
-    for (std::size_t i = 0; i < step.returns.size(); ++i) step.returns[i].prongs = sharing.prongs[i];
-    stop(crossing.row).crossings.push_back(std::move(step));
+    auto known = sharings.find(lifted);
+    if (known == sharings.end()) known = sharings.emplace(lifted, share_tools(lifted, machine.prongs)).first;
+    for (std::size_t i = 0; i < step.returns.size(); ++i) step.returns[i].prongs = known->second.prongs[i];
   }
 
-  // One sweep of the bed from the operator's left, and the hints, once all is in.
+  // One sweep of the bed from the operator's left, and the hints, once all is in. Crossings came so.
   void put_in_order() {
     const auto by_needle = [](const auto& a, const auto& b) { return a.needle < b.needle; };
     std::sort(stops.begin(), stops.end(), [](const Stop& a, const Stop& b) { return a.row < b.row; });
@@ -124,8 +130,6 @@ struct Writer {
       std::sort(stop.shapings.begin(), stop.shapings.end(), [](const Shaping& a, const Shaping& b) {
         return a.on != b.on ? a.on : a.needle < b.needle;  // bind-offs last
       });
-      std::sort(stop.crossings.begin(), stop.crossings.end(),
-                [](const CrossingStep& a, const CrossingStep& b) { return a.crossing.column > b.crossing.column; });
       held += static_cast<int>(stop.holds.size()) - static_cast<int>(stop.releases.size());
       for (CrossingStep& step : stop.crossings) {
         step.ease = step.crossing.travel() >= 2 && held == 0 && stop.row < grid.rows();
@@ -157,7 +161,8 @@ Plan write_up(const Grid& grid, const Wales& wales, const Machine& machine, cons
   for (std::size_t lane = problem.lanes.size(); lane-- > 0;) {
     for (const Work& work : works[lane]) writer.add_work(problem.lanes[lane], work);
   }
-  for (const Crossing& crossing : grid.crossings()) writer.add_crossing(crossing);
+  // Seen by the operator, who goes from the left: the other way round.
+  for (const Crossing& crossing : grid.crossings() | std::views::reverse) writer.add_crossing(crossing);
   for (const Wale& wale : wales.all()) writer.add_shaping(wale);
   writer.put_in_order();
 

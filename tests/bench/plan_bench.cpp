@@ -332,6 +332,18 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
   };
 }
 
+/// Crossings of one stitch over one that travel a column a row, one in five stitches, and purls between.
+Grid crossed_panel(int columns, int rows) {
+  Grid grid(rows, columns);
+  for (int row = 1; row <= rows; ++row) {
+    for (int column = 1 + row % 5; column + 4 < columns; column += 5) {
+      grid.cross({.row = row, .column = column, .left = 1, .right = 1});
+      if (row % 3 == 0) grid.set(row, column + 3, Cell::purl);
+    }
+  }
+  return grid;
+}
+
 /// Whether all limits were kept.
 bool limits(int most_rows, const std::string& only) {
   bool kept = true;
@@ -342,10 +354,12 @@ bool limits(int most_rows, const std::string& only) {
   for (const auto& [columns, rows] :
        {std::pair(180, 400), std::pair(190, 1000), std::pair(194, 2000), std::pair(194, 3902)}) {
     if (rows > most_rows) continue;
-    std::vector<Instance> panels(3);
+    std::vector<Instance> panels(5);
     panels[0] = {"distinct", "", distinct_panel(columns, rows, 1), {}, {}};
     panels[1] = {"co-prime", "", instance_of("co-prime periods", 4, rows).grid, {}, {}};
     panels[2] = {"brief", "", brief_panel(rows), {}, {}};
+    panels[3] = {"crossed", "", crossed_panel(columns, rows), {}, {}};
+    panels[4] = {"stacks", "", stacked_panel(columns, rows, 1), {}, {}};
     for (Instance& panel : panels) {
       panel.name = std::to_string(panel.grid.columns()) + " x " + std::to_string(rows);
       for (const auto& [name, call] : limited_calls()) {

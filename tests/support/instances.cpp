@@ -247,6 +247,11 @@ Grid distinct_panel(int columns, int rows, std::uint64_t seed) {
   return distinct_wales(random, columns, rows);
 }
 
+Grid stacked_panel(int columns, int rows, std::uint64_t seed) {
+  Random random(seed);
+  return tuck_stacks(random, columns, rows);
+}
+
 Grid brief_panel(int rows) {
   PanelParts parts;
   parts.rows = rows;

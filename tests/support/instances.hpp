@@ -38,6 +38,8 @@ Instance tiny_instance(std::uint64_t seed);
 
 /// A designer's whole panel, 60 stitches wide or so: mirrored, two rope sizes, a plait, tuck ribs, garter.
 latchwork::Grid brief_panel(int rows);
+/// Tucks and slips in stacks of many heights in every wale.
+latchwork::Grid stacked_panel(int columns, int rows, std::uint64_t seed);
 
 /// So many columns, each a wale of its own kind, between knit edges.
 latchwork::Grid distinct_panel(int columns, int rows, std::uint64_t seed);

@@ -75,14 +75,14 @@ TEST_CASE("no part begins that the time left is too short to write up", "[choice
   planning::Spent spent;
   planning::Limits limits(options, &spent);
   CHECK(spent.least_ms == 0);
-  limits.keep_back();
+  limits.keep_back(Grid(1, 1));
   CHECK(spent.least_ms > 0);  // a millisecond has begun
   CHECK(!limits.over());
   // Without a time limit the clock is not read.
   options.time_limit_ms = 0;
   planning::Spent none;
   planning::Limits counted(options, &none);
-  counted.keep_back();
+  counted.keep_back(Grid(1, 1));
   CHECK(none.least_ms == 0);
   counted.go_on(7);
   counted.go_on(5);
