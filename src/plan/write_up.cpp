@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <map>
-#include <ranges>
 #include <utility>
 
 #include "grid/lifting.hpp"
@@ -162,7 +161,8 @@ Plan write_up(const Grid& grid, const Wales& wales, const Machine& machine, cons
     for (const Work& work : works[lane]) writer.add_work(problem.lanes[lane], work);
   }
   // Seen by the operator, who goes from the left: the other way round.
-  for (const Crossing& crossing : grid.crossings() | std::views::reverse) writer.add_crossing(crossing);
+  const auto crossings = grid.crossings();
+  for (auto crossing = crossings.rbegin(); crossing != crossings.rend(); ++crossing) writer.add_crossing(*crossing);
   for (const Wale& wale : wales.all()) writer.add_shaping(wale);
   writer.put_in_order();
 
