@@ -132,7 +132,7 @@ struct PlanOptions {
 /// as soon as it can be, and stops as few as serve all, and takes the better (the second, of a large panel whose time
 /// is over before that). Reading the panel, one of these and its writing up are done whatever the limit, and time is
 /// kept back for them: by measure 5 to 10 ms for 200,000 cells, and as much more for more. A panel of up to 200,000
-/// cells, each crossing counted as eight, is always read, unless many of its wales begin or end inside it. A larger one
+/// cells, each crossing counted as ten, is always read, unless many of its wales begin or end inside it. A larger one
 /// has no plan, `cancelled`, where reading it, and what comes after, would by the pace it is read at end more than 20
 /// ms, or 5 %, past its time; nor has one that is stopped, where following or reading its wales would pass some 400,000
 /// cells yet.

@@ -186,7 +186,7 @@ class Limits {
     deadline_.keep_back(set_up / 4 * quarters);
     looked_ = work_ - often;
   }
-  static constexpr std::int64_t crossing_as_cells = 15;  // that are read: what one takes to be written up, by measure
+  static constexpr std::int64_t crossing_as_cells = 20;  // that are read: what one takes to be written up, by measure
   static constexpr int for_a_plan = 6;                   // plans to begin with, and what becomes of the best
   static constexpr int for_a_rhythm_of_some = 9;         // the problem is laid out anew as well
 

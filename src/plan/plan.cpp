@@ -30,8 +30,9 @@ using namespace planning;
 // them.
 constexpr std::size_t first_width = 1;
 constexpr std::size_t narrow_width = 2;
-constexpr std::int64_t most_begun = 500'000;      // lanes times rows, gone through for plans to begin with: a few ms
-constexpr std::int64_t most_when_late = 300'000;  // the same, where the time is over and there is one already
+constexpr std::int64_t most_begun = 500'000;         // lanes times rows, gone through for plans to begin with: a few ms
+constexpr std::int64_t most_when_late = 300'000;     // the same, where the time is over and there is one already
+constexpr std::int64_t most_followed_late = 50'000;  // the same, of lanes that are followed through their stacks then
 
 // Progress: nobody knows how many passes it takes, so that each is told as a part of what is left.
 constexpr double at_first = 0.02;
@@ -83,9 +84,9 @@ class Planner {
   // The best schedules that are had without a search, if they are better than what there is: each task as soon as it
   // can be done, and as few stops as serve all.
   void begin() {
-    const bool hurried = problem_.apart <= 1 && !is_small() && limits_.stopped_or_late();
-    auto few = hurried ? few_stops_quickly(problem_) : few_stops(problem_);
-    if (problem_.apart <= 1 && !(hurried && few)) take(soonest(problem_));
+    const bool late = problem_.apart <= 1 && limits_.stopped_or_late();
+    auto few = late && steps_of_one() > most_followed_late ? few_stops_quickly(problem_) : few_stops(problem_);
+    if (problem_.apart <= 1 && !(late && !is_small() && few)) take(soonest(problem_));
     if (few) take(std::move(*few));
   }
 

@@ -965,7 +965,7 @@ def plan(
     past 2^25; options.conditions.max_kinds: nobody limits the search, and its own allowance ends before it has a plan or
     knows that there is none); cancelled when stopped, limited, or out of its memory, before that. A plan without
     conditions is had before any search, however short the limit; only a panel of more than 200,000 cells, a crossing
-    counted as five, or one of which many wales begin or end inside it, is cancelled where it would be had too late. Under
+    counted as ten, or one of which many wales begin or end inside it, is cancelled where it would be had too late. Under
     conditions a few cheap plans are tried first (rows_apart: as few stops as serve all; a rhythm to be found: the likely
     ones, down to the densest; max_kinds: stops each as late as can be, else rhythms), and only where none of them keeps
     the conditions a limit ends in cancelled.

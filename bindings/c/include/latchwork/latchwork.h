@@ -933,7 +933,7 @@ LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
    2^25; options.conditions.max_kinds: nobody
    limits the search, and its own allowance ends before it has a plan or knows that there is none); CANCELLED when
    stopped, limited, or out of its memory, before that. A plan without conditions is had before any search, however short
-   the limit; only a panel of more than 200,000 cells, a crossing counted as eight, or one of which many wales begin
+   the limit; only a panel of more than 200,000 cells, a crossing counted as ten, or one of which many wales begin
    or end inside it, is CANCELLED where it would be had too late. Under conditions a few cheap plans are tried first (rows_apart: as few stops as serve
    all; a rhythm to be found: the likely ones, down to the densest; max_kinds: stops each as late as can be, else
    rhythms), and only where none of them keeps the conditions a limit ends in CANCELLED. Since 0.1. */
