@@ -501,6 +501,26 @@ static void work_is_split_into_sessions(void) {
   CHECK(strcmp(error.field, "session_ms") == 0);
 }
 
+/* Every other cell is not knitted, so that each is a wale, and those of each row are a kind. */
+static void too_many_kinds_of_wale_are_refused_at_the_first(void) {
+  const int32_t rows = 1 << 13;
+  latchwork_error error = LATCHWORK_ERROR_INIT;
+  latchwork_grid *lace = NULL;
+  latchwork_plan *none = NULL;
+  int32_t row, column;
+  checking = "too many kinds of wale";
+  OK(latchwork_grid_create(rows, 8, &lace, NULL));
+  for (row = 1; row <= rows; ++row) {
+    for (column = 0; column < 8; ++column) {
+      const int32_t cell = (row + column) % 2 == 0 ? LATCHWORK_CELL_NONE : LATCHWORK_CELL_PURL;
+      OK(latchwork_grid_set(lace, row, column, cell, NULL));
+    }
+  }
+  CHECK(latchwork_grid_plan(lace, &machine, NULL, NULL, &none, &error) == LATCHWORK_E_TOO_LARGE);
+  CHECK(none == NULL && strcmp(error.field, "grid") == 0 && error.row == (1 << 25) / (rows + 1) + 1);
+  latchwork_grid_destroy(lace);
+}
+
 int main(void) {
   checking = "make";
   OK(latchwork_machine_generic(LATCHWORK_MACHINE_CLASS_STANDARD, &machine, NULL));
@@ -517,6 +537,7 @@ int main(void) {
   conditions_are_kept_or_told();
   the_best_that_is_told_is_a_plan();
   what_binds_all_plans_binds_those_under_conditions();
+  too_many_kinds_of_wale_are_refused_at_the_first();
   latchwork_plan_destroy(plan);
   latchwork_grid_destroy(grid);
   return checks_told();

@@ -482,3 +482,16 @@ def test_threads_that_ask_for_the_stops_of_one_plan_have_one_list():
         with concurrent.futures.ThreadPoolExecutor(8) as pool:
             lists = list(pool.map(lambda _: plan.stops, range(32)))
         assert all(each is lists[0] for each in lists)
+
+
+def test_more_kinds_of_wale_than_are_planned_at_once_are_refused_at_the_first_too_many():
+    # Every other cell is not knitted, so that each is a wale, and those of each row are a kind.
+    rows = 1 << 13
+    grid = lw.Grid(rows, 8)
+    for row in range(1, rows + 1):
+        for column in range(8):
+            grid.set(row, column, lw.Cell.none if (row + column) % 2 == 0 else lw.Cell.purl)
+    with pytest.raises(lw.Error) as refused:
+        lw.plan(grid, lw.Machine(cast_on_loops=True))
+    assert refused.value.code is lw.ErrorCode.too_large
+    assert (refused.value.field, refused.value.row) == ("grid", (1 << 25) // (rows + 1) + 1)
