@@ -19,9 +19,11 @@
 #include <ctime>
 #include <functional>
 #include <map>
+#include <memory>
 #include <nlohmann/json.hpp>
 #include <stop_token>
 #include <string>
+#include <type_traits>
 #include <utility>
 #include <vector>
 
@@ -185,7 +187,13 @@ void survey(int seeds, const std::string& only, double seconds) {
 
 // How well a time limit is kept by each call, in processor time from the end of the limit to the return, the median of
 // three: what else the machine does counts neither for nor against it.
-using Call = std::function<void(const Instance&, const PlanOptions&)>;
+/// What it gives back is destroyed outside the time that is measured.
+using Call = std::function<std::shared_ptr<void>(const Instance&, const PlanOptions&)>;
+
+template <class Result>
+std::shared_ptr<void> result_of(Result&& result) {
+  return std::make_shared<std::decay_t<Result>>(std::forward<Result>(result));
+}
 
 /// By how much a call passed its limit, and the error where it ended in one and so has no result.
 struct Over {
@@ -201,9 +209,10 @@ Over over_limit(const Call& call, const Instance& instance, int limit) {
   for (int run = 0; run < 3; ++run) {
     PlanOptions options;
     options.time_limit_ms = limit;
+    std::shared_ptr<void> result;
     const ProcessorTime after(limit);
     try {
-      call(instance, options);
+      result = call(instance, options);
     } catch (const Error& error) {
       if (error.code() != ErrorCode::cancelled && error.code() != ErrorCode::too_large) throw;
       found.ended = " " + std::string(error_name(error.code()));
@@ -230,7 +239,7 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
   const auto under = [](const Conditions& conditions) {
     return [conditions](const Instance& in, PlanOptions options) {
       options.conditions = conditions;
-      static_cast<void>(plan(in.grid, in.machine, in.effort, options));
+      return result_of(plan(in.grid, in.machine, in.effort, options));
     };
   };
   Conditions apart;
@@ -254,13 +263,13 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
   // Made once for each panel, outside the time that is measured.
   const auto mine = [hurried](const Instance& in) -> const Plan& {
     static std::map<std::string, Plan> made;
-    const auto [place, fresh] = made.try_emplace(in.name);
+    const auto [place, fresh] = made.try_emplace(in.kind + in.name);
     if (fresh) place->second = hurried(in);
     return place->second;
   };
   const auto proof = [](const Instance& in) -> const Certificate& {
     static std::map<std::string, Certificate> made;
-    const auto [place, fresh] = made.try_emplace(in.name);
+    const auto [place, fresh] = made.try_emplace(in.kind + in.name);
     PlanOptions options;
     options.work_limit = 50'000'000;
     if (fresh) place->second = certify(in.grid, in.machine, in.effort, 0, options);
@@ -275,60 +284,61 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
       {"plan, apart 3, kinds 4", under(few)},
       {"plan_regular",
        [](const Instance& in, const PlanOptions& options) {
-         static_cast<void>(plan_regular(in.grid, in.machine, in.effort, options));
+         return result_of(plan_regular(in.grid, in.machine, in.effort, options));
        }},
       {"plan_two_rhythms",
        [](const Instance& in, const PlanOptions& options) {
-         static_cast<void>(plan_two_rhythms(in.grid, in.machine, in.effort, options));
+         return result_of(plan_two_rhythms(in.grid, in.machine, in.effort, options));
        }},
       {"plan_front",
        [](const Instance& in, const PlanOptions& options) {
-         static_cast<void>(plan_front(in.grid, in.machine, in.effort, options));
+         return result_of(plan_front(in.grid, in.machine, in.effort, options));
        }},
       {"front, open rhythm",
        [rhythm](const Instance& in, PlanOptions options) {
          options.conditions = rhythm;
-         static_cast<void>(plan_front(in.grid, in.machine, in.effort, options));
+         return result_of(plan_front(in.grid, in.machine, in.effort, options));
        }},
       {"prices, apart 3, kinds 4",
        [few](const Instance& in, PlanOptions options) {
          options.conditions = few;
-         static_cast<void>(condition_prices(in.grid, in.machine, in.effort, options));
+         return result_of(condition_prices(in.grid, in.machine, in.effort, options));
        }},
       {"regular, apart 3, kinds 4",
        [few](const Instance& in, PlanOptions options) {
          options.conditions = few;
-         static_cast<void>(plan_regular(in.grid, in.machine, in.effort, options));
+         return result_of(plan_regular(in.grid, in.machine, in.effort, options));
        }},
       {"condition_prices",
        [apart](const Instance& in, PlanOptions options) {
          options.conditions = apart;
          options.conditions.carriage_right_only = true;
-         static_cast<void>(condition_prices(in.grid, in.machine, in.effort, options));
+         return result_of(condition_prices(in.grid, in.machine, in.effort, options));
        }},
       {"stop_reasons",
        [mine](const Instance& in, const PlanOptions& options) {
-         static_cast<void>(stop_reasons(in.grid, in.machine, in.effort, mine(in), options));
+         return result_of(stop_reasons(in.grid, in.machine, in.effort, mine(in), options));
        }},
       {"plan_tolerances",
        [mine](const Instance& in, const PlanOptions& options) {
          try {
-           static_cast<void>(plan_tolerances(in.grid, in.machine, in.effort, mine(in), options));
+           return result_of(plan_tolerances(in.grid, in.machine, in.effort, mine(in), options));
          } catch (const Error& error) {  // a longer search found a better one
            if (error.code() != ErrorCode::bad_argument) throw;
+           return std::shared_ptr<void>();
          }
        }},
       {"certify",
        [mine](const Instance& in, const PlanOptions& options) {
-         static_cast<void>(certify(in.grid, in.machine, in.effort, mine(in).total_ms, options));
+         return result_of(certify(in.grid, in.machine, in.effort, mine(in).total_ms, options));
        }},
       {"check_certificate",
        [proof](const Instance& in, const PlanOptions& options) {
          std::stop_source source;
          const WatchOptions watch = watched(static_cast<int>(options.time_limit_ms), source);
-         static_cast<void>(check_certificate(in.grid, in.machine, in.effort, proof(in), watch));
+         return result_of(check_certificate(in.grid, in.machine, in.effort, proof(in), watch));
        }},
-      {"plan_period", [mine](const Instance& in, const PlanOptions&) { static_cast<void>(plan_period(mine(in))); }},
+      {"plan_period", [mine](const Instance& in, const PlanOptions&) { return result_of(plan_period(mine(in))); }},
   };
 }
 
