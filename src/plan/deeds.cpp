@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <numeric>
 #include <utility>
 
 #include "error/refuse.hpp"
@@ -143,30 +144,22 @@ std::vector<std::vector<int>> Deeds::forced() {
 
 int Deeds::kind(std::vector<int> deeds) {
   std::sort(deeds.begin(), deeds.end());
-  const auto [place, fresh] = kinds_.try_emplace(std::move(deeds), static_cast<int>(kinds_.size()));
-  if (fresh) {
-    kinds_by_number_.push_back(&*place);
-    deeds_in_kinds_ += place->first.size();
-  }
-  return place->second;
+  return kinds_.add(deeds);
 }
 
 std::vector<int> Deeds::keep(int first, const std::vector<char>& wanted, Limits& limits) {
-  std::vector<int> moved(wanted.size(), -1);
-  std::size_t kept = at(first);
-  bool late = false;
-  for (std::size_t i = 0; i < wanted.size(); ++i) {
-    late = late || (i % 4096 == 0 && limits.over());
-    auto* const kind = kinds_by_number_[at(first) + i];
-    if (wanted[i] == 0 && !late) {
-      deeds_in_kinds_ -= kind->first.size();
-      kinds_.erase(kinds_.find(kind->first));
-      continue;
+  std::vector<int> moved(wanted.size());
+  NumberedLists kept;
+  for (int kind = 0; kind < kinds_.count(); ++kind) {
+    if (kind % 4096 == 0 && limits.over()) {
+      std::iota(moved.begin(), moved.end(), first);
+      return moved;
     }
-    kinds_by_number_[kept] = kind;
-    kind->second = moved[i] = static_cast<int>(kept++);
+    const bool stays = kind < first || wanted[at(kind - first)] != 0;
+    const int place = stays ? kept.add(kinds_.of(kind)) : -1;
+    if (kind >= first) moved[at(kind - first)] = place;
   }
-  kinds_by_number_.resize(kept);
+  kinds_ = std::move(kept);
   return moved;
 }
 

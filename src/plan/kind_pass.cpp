@@ -77,7 +77,7 @@ void KindPass::add(std::int64_t cost, std::int64_t bound, std::uint32_t parent, 
 // A stop is made as chosen, and these are the kinds with it. With as many as there may be, each lane must come to its
 // end with what they hold.
 void KindPass::add_stop(std::int64_t cost, std::int64_t bound, std::uint32_t parent, int old, int kinds) {
-  const std::vector<int>& all = sets_.of(kinds);
+  const std::span<const int> all = sets_.of(kinds);
   if (all.size() + (kinds == old ? 0 : reach_.forced_to_come(row_, all)) > most_kinds_) return;
   if (all.size() == most_kinds_) {
     for (std::size_t lane = 0; lane < chosen_.size(); ++lane) {
@@ -118,7 +118,7 @@ void KindPass::stop(std::uint32_t index, Choice choice, const std::set<int>& poo
   meter_.add(static_cast<std::int64_t>(chosen_.size()));
   const Label& label = labels_[index];
   if (label.cost + problem_.stop_cost + forced_after_[at(row_)] + rest_[0] >= best_.cost) return;
-  const std::vector<int>& old = sets_.of(label.kinds);
+  const std::span<const int> old = sets_.of(label.kinds);
   const bool full = old.size() >= most_kinds_;
   // With one kind to come, what is due of each lane must come from the old ones or from it: see narrow().
   if (choice != Choice::any || old.size() + 1 >= most_kinds_) {
@@ -139,7 +139,7 @@ void KindPass::stop(std::uint32_t index, Choice choice, const std::set<int>& poo
 // A stop of this kind. A deed at a row is one wale's alone, and what a lane may do there holds all of the less that it
 // may: each lane that can do something of the kind does the most it can, or the kind is not made. Whether to go on.
 bool KindPass::repeat(std::uint32_t index, int kind) {
-  const std::vector<int>& wanted = deeds_.deeds_of(kind);
+  const std::span<const int> wanted = deeds_.deeds_of(kind);
   const auto is_wanted = [&](int deed) { return std::binary_search(wanted.begin(), wanted.end(), deed); };
   const std::vector<int>& forced = at_row_[at(row_)];
   meter_.add(1 + std::ssize(forced));
@@ -213,7 +213,7 @@ void KindPass::stop_with_what_is_due(std::uint32_t index) {
 
 // With one kind to come, a lane that nobody else does the work of comes to its end with the old kinds and with what it
 // does now, if this is the new kind. Whether a way is left.
-bool KindPass::narrow(Choosing& lane, const std::vector<int>& old) {
+bool KindPass::narrow(Choosing& lane, std::span<const int> old) {
   if (!reach_.on_its_own(lane.lane)) return true;
   for (std::size_t k = 0; k < lane.ways.size(); ++k) {
     const Way& way = lane.ways[k];
@@ -226,7 +226,7 @@ bool KindPass::narrow(Choosing& lane, const std::vector<int>& old) {
 // The lanes that have several ways to take the stop, in choosing_; the others take theirs. Whether each has any.
 bool KindPass::choose(std::uint32_t index, bool last_kind) {
   const Label& label = labels_[index];
-  const std::vector<int>& old = sets_.of(label.kinds);
+  const std::span<const int> old = sets_.of(label.kinds);
   choosing_.clear();
   done_ = at_row_[at(row_)];
   Choosing all;
@@ -341,8 +341,8 @@ bool KindPass::beaten(std::uint32_t index, int same) const {
 }
 
 // Of labels that stand alike those that none does as well as; of these the most promising, as many of each number of
-// kinds used.
-void KindPass::select(std::size_t width) {
+// kinds used. Whether to go on.
+bool KindPass::select(std::size_t width) {
   std::vector<std::uint32_t> sorted(next_.size());
   for (std::uint32_t i = 0; i < sorted.size(); ++i) sorted[i] = i;
   std::stable_sort(sorted.begin(), sorted.end(),
@@ -356,6 +356,7 @@ void KindPass::select(std::size_t width) {
   alike_.clear();
   auto& parents = parents_.emplace_back();
   for (const std::uint32_t i : sorted) {
+    if (!meter_.heed()) return false;
     Label& label = next_[i];
     label.kinds = sets_.without(label.kinds, [&](int kind) { return reach_.last_row(kind) <= row_; });
     const Standing* standing = next_standings_.data() + i * lanes;
@@ -385,6 +386,7 @@ void KindPass::select(std::size_t width) {
   labels_kept_ += labels_.size();
   next_.clear();
   next_standings_.clear();
+  return true;
 }
 
 std::size_t KindPass::held() const {
@@ -477,7 +479,7 @@ bool KindPass::run(std::size_t width, Choice choice, const std::set<int>& pool) 
       if (!forced) stay(i);
       if (!heed()) return false;
     }
-    select(width);
+    if (!select(width)) return false;
     forget();
     if (labels_.empty() && stuck < 0) stuck = row;
   }
@@ -490,13 +492,13 @@ bool KindPass::run(std::size_t width, Choice choice, const std::set<int>& pool) 
 
 // Half of the memory is for the labels of all rows: what each did, and how its lanes stand. The other half is for one
 // row's ways on, of which no more are made than it holds.
-std::size_t KindPass::room(std::int64_t memory_limit) {
-  const std::size_t half = memory_of(memory_limit) / 2;
+std::size_t KindPass::room(const PlanOptions& options) {
+  const std::size_t half = memory_of(options.memory_limit) / 2;
   const std::size_t states = chosen_.size() * sizeof(Standing);
   most_next_ = std::max<std::size_t>(64, half / (sizeof(Label) + states + 2 * sizeof(std::uint64_t) + 40));
-  // No wider than the search's allowance of work can fill.
-  constexpr std::size_t most_kept = std::size_t{1} << 24;
-  const std::size_t kept = std::min(most_kept, half / sizeof(Standing));
+  std::size_t kept = half / sizeof(Standing);
+  constexpr std::size_t by_allowance = std::size_t{1} << 24;  // more than the search's own allowance of work can fill
+  if (is_unlimited(options)) kept = std::min(kept, by_allowance);
   return std::max<std::size_t>(1, kept / (at(problem_.rows) + 1) / (chosen_.size() + 1));
 }
 

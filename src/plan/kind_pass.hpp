@@ -81,7 +81,7 @@ class KindPass {
   bool complete() const noexcept { return complete_; }
   std::int64_t left_out() const noexcept { return left_out_; }
   /// As many partial schedules as a row may keep in so many bytes.
-  std::size_t room(std::int64_t memory_limit);
+  std::size_t room(const PlanOptions& options);
 
  private:
   struct Label {
@@ -111,12 +111,12 @@ class KindPass {
   bool repeat(std::uint32_t index, int kind);
   void follow(std::uint32_t index);
   bool choose(std::uint32_t index, bool last_kind);
-  bool narrow(Choosing& lane, const std::vector<int>& old);
+  bool narrow(Choosing& lane, std::span<const int> old);
   void take(const Label& label, std::uint32_t index, bool repeated, std::int64_t cost, std::int64_t bound);
   void add_stop(std::int64_t cost, std::int64_t bound, std::uint32_t parent, int old, int kinds);
   void add(std::int64_t cost, std::int64_t bound, std::uint32_t parent, int kinds, int free_from);
   bool beaten(std::uint32_t index, int same) const;
-  void select(std::size_t width);
+  bool select(std::size_t width);
   void take_end();
   std::size_t held() const;
   bool heed();

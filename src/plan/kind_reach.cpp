@@ -98,7 +98,7 @@ void KindReach::note_forced(const std::vector<std::vector<int>>& at_row, const s
   }
 }
 
-std::size_t KindReach::forced_to_come(int row, const std::vector<int>& kinds) {
+std::size_t KindReach::forced_to_come(int row, std::span<const int> kinds) {
   std::size_t missing = 0;
   for (const int last : last_forced_) {
     if (last > row) ++missing;
@@ -141,10 +141,10 @@ int KindReach::last_row(int kind) {
   return last;
 }
 
-bool KindReach::can_end(std::size_t lane, Standing standing, int row, const std::vector<int>& kinds,
+bool KindReach::can_end(std::size_t lane, Standing standing, int row, std::span<const int> kinds,
                         const DeedList* more) {
   const Lane& worked = problem_.lanes[lane];
-  kinds_ = &kinds;
+  kinds_ = kinds;
   more_ = more;
   looks_left_ = most_looks;
   ++work_;
@@ -173,9 +173,9 @@ bool KindReach::holds(const DeedList& list) const {
     const auto& more = deeds_.of(*more_);  // a hold may be among them
     if (std::find(more.begin(), more.end(), deed) != more.end()) return true;
   }
-  return std::any_of(kinds_->begin(), kinds_->end(), [&](int kind) {
+  return std::any_of(kinds_.begin(), kinds_.end(), [&](int kind) {
     if (kind < 0) return false;
-    const std::vector<int>& all = deeds_.deeds_of(kind);
+    const std::span<const int> all = deeds_.deeds_of(kind);
     return std::binary_search(all.begin(), all.end(), deed);
   });
 }

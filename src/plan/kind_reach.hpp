@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <map>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -36,10 +37,10 @@ class KindReach {
   bool with_forced(std::size_t lane) const { return with_forced_[lane] != 0; }
   /// Whether the lane, standing so after the row, may be made to the end with what these kinds hold, and with the
   /// deeds of one list more.
-  bool can_end(std::size_t lane, Standing standing, int row, const std::vector<int>& kinds, const DeedList* more);
+  bool can_end(std::size_t lane, Standing standing, int row, std::span<const int> kinds, const DeedList* more);
   /// How many kinds more the forced stops after the row need at least: a kind does for those only at which the very
   /// same is forced.
-  std::size_t forced_to_come(int row, const std::vector<int>& kinds);
+  std::size_t forced_to_come(int row, std::span<const int> kinds);
   /// Done and not counted yet.
   std::int64_t take_work() noexcept { return std::exchange(work_, 0); }
 
@@ -64,7 +65,7 @@ class KindReach {
   std::int64_t work_ = 0;
 
   // One question.
-  const std::vector<int>* kinds_ = nullptr;
+  std::span<const int> kinds_;
   const DeedList* more_ = nullptr;
   int looks_left_ = 0;
 };

@@ -14,7 +14,7 @@
 namespace latchwork::inline v0::planning {
 namespace {
 
-constexpr std::int64_t most_work = 20'000'000;     // when no other limit is set
+constexpr std::int64_t most_work = 20'000'000;     // where nobody limits it
 constexpr std::int64_t most_begun_with = 500'000;  // before it
 constexpr std::int64_t most_descent = 2'000'000;   // from one start
 constexpr std::int64_t most_proof = 10'000'000;    // that there is none
@@ -22,11 +22,6 @@ constexpr std::size_t proof_width = std::size_t{1} << 16;
 constexpr std::size_t first_pool_width = 64;
 constexpr std::size_t pool_widening = 16;
 constexpr std::size_t due_width = 1024;
-
-/// Whether the search is held to an allowance of its own, because nobody limits it.
-bool own_allowance(const PlanOptions& options) {
-  return options.work_limit == 0 && options.time_limit_ms == 0;
-}
 
 class KindSearch {
  public:
@@ -40,7 +35,7 @@ class KindSearch {
         limits_(limits),
         plain_(plain),
         few_(problem, deeds, at_row, at(most), limits),
-        meter_(problem, best_, limits, own_allowance(options) ? most_work : far, options.memory_limit),
+        meter_(problem, best_, limits, is_unlimited(options) ? most_work : far, options.memory_limit),
         pass_(problem, deeds, at_row, at(most), best_, meter_) {}
 
   Solved run();
@@ -175,7 +170,7 @@ bool KindSearch::rule_out() {
     KindMeter meter(part, best, limits_, left, options_.memory_limit);
     KindPass few(part, deeds_, at_row_, most_kinds_, best, meter);
     if (!few.prepare()) return false;
-    if (!few.run(std::min(few.room(options_.memory_limit), proof_width), Choice::any) || !few.complete()) return false;
+    if (!few.run(std::min(few.room(options_), proof_width), Choice::any) || !few.complete()) return false;
     left -= meter.work();
     if (best.found()) continue;
     best_.proven = true;
@@ -204,7 +199,7 @@ Solved KindSearch::run() {
   best_.proven = settled();
   if (best_.proven) return proven();
   if (!pass_.prepare()) return best_;
-  const std::size_t room = pass_.room(options_.memory_limit);
+  const std::size_t room = pass_.room(options_);
   if (!settled() && meter_.go_on()) pass_.run(std::min(room, due_width), Choice::due);
   if (best_.found()) few_.consider(best_.works, &pool_);
   if (!settled() && meter_.go_on()) pass_.run(std::min(room, first_pool_width), Choice::pool, pool_);
@@ -217,7 +212,7 @@ Solved KindSearch::run() {
     best_.proven = pass_.complete();
     std::int64_t limit = far;
     if (options_.work_limit > 0) limit = options_.work_limit - limits_.work();
-    if (own_allowance(options_)) limit = most_work - meter_.work();
+    if (is_unlimited(options_)) limit = most_work - meter_.work();
     // No more than widens at once: a limit that is hardly one, times the width, has no room in a number.
     const auto times = std::min<std::size_t>(
         pool_widening,

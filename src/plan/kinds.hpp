@@ -3,8 +3,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <span>
-#include <unordered_map>
-#include <utility>
 #include <vector>
 
 #include "latchwork/grid.hpp"
@@ -12,6 +10,7 @@
 #include "latchwork/wale.hpp"
 #include "plan/limits.hpp"
 #include "plan/number_table.hpp"
+#include "plan/numbered_lists.hpp"
 #include "plan/solve.hpp"
 
 namespace latchwork::inline v0::planning {
@@ -46,23 +45,18 @@ class Deeds {
   std::uint64_t outline_of_hold(const Lane& lane, int task, bool released) const;
   /// The number of a list of deeds, in any order.
   int kind(std::vector<int> deeds);
-  const std::vector<int>& deeds_of(int kind) const { return kinds_by_number_[static_cast<std::size_t>(kind)]->first; }
+  /// By increasing number. Until kinds are forgotten.
+  std::span<const int> deeds_of(int kind) const { return kinds_.of(kind); }
   /// How many deeds, or parts from which deeds go on, have a number by now.
   int numbered() const noexcept { return nodes_ - 1; }
-  int kind_count() const noexcept { return static_cast<int>(kinds_by_number_.size()); }
+  int kind_count() const noexcept { return kinds_.count(); }
   /// What the kinds take, counted the same everywhere: with every stop that is thought of there may be one more.
-  std::size_t kind_bytes() const noexcept {
-    return kinds_by_number_.size() * bytes_a_kind + deeds_in_kinds_ * sizeof(int);
-  }
+  std::size_t kind_bytes() const noexcept { return kinds_.bytes(); }
   /// Forgets the kinds from `first` on that are not wanted, told per kind from `first` on; the others move up in their
-  /// order. The new number of each, -1: forgotten. Once limits are over no more are forgotten, which takes long.
+  /// order. The new number of each, -1: forgotten. Once limits are over none is, for that takes long.
   std::vector<int> keep(int first, const std::vector<char>& wanted, Limits& limits);
 
  private:
-  static constexpr std::size_t bytes_a_kind = 160;  // in lists and tables, and what an allocator keeps beside them
-  struct Hash {
-    std::size_t operator()(const std::vector<int>& deeds) const { return static_cast<std::size_t>(sum_of(deeds)); }
-  };
   template <class Make>
   DeedList made(int what, const Lane& lane, int first, int row, Make make);
   int number(std::span<const int> deed);
@@ -76,9 +70,7 @@ class Deeds {
   NumberTable made_;
   std::vector<DeedList> lists_;
   std::vector<int> all_;
-  std::unordered_map<std::vector<int>, int, Hash> kinds_;  // looked up only
-  std::vector<std::pair<const std::vector<int>, int>*> kinds_by_number_;
-  std::size_t deeds_in_kinds_ = 0;
+  NumberedLists kinds_;
 };
 
 /// The deeds of works of a lane, added to those of each row.

@@ -101,6 +101,14 @@ class Limits {
     return tell();
   }
 
+  /// Whether to go on after as many lanes were gone through for one row, which is no work, but takes time.
+  bool go_past(std::int64_t lanes) {
+    lanes_ += lanes;
+    if (lanes_ < lanes_between) return !ended_;
+    lanes_ = 0;
+    return !over();
+  }
+
   /// What progress will be told; a bound or a share below the last stays as it was.
   void now(std::int64_t bound_ms, std::int64_t best_ms, double share) {
     known_ = true;
@@ -161,10 +169,10 @@ class Limits {
   bool timed() const { return (spent_ && spent_->whole ? *spent_->whole : deadline_).set(); }
 
   /// Whether a call that has to read its panel for so long yet, and then has so much to do, would end long after its
-  /// time.
+  /// time: later than three quarters of what is allowed, for it is only foreseen.
   bool would_be_late(Deadline::Duration left, Deadline::Duration then) const {
     const Deadline& whole = spent_ && spent_->whole ? *spent_->whole : deadline_;
-    return whole.set() && whole.late_by(whole.gone_by() + left + then) > whole.most_late();
+    return whole.set() && whole.late_by(whole.gone_by() + left + then) > 0.75 * whole.most_late();
   }
   /// What the call does with a plan, in quarters of the time to read the panel.
   int quarters_after() const { return spent_ ? spent_->after : 0; }
@@ -214,6 +222,7 @@ class Limits {
   }
 
   static constexpr std::int64_t tell_every = 2'000'000;  // a few milliseconds
+  static constexpr std::int64_t lanes_between = 50'000;  // looks at the clock: a few milliseconds
   static constexpr unsigned looks_told = 8;              // looks by over(): the same on a large panel
   const PlanOptions& options_;
   Deadline deadline_;
@@ -223,12 +232,19 @@ class Limits {
   double to_ = 0;
   std::int64_t work_ = 0;
   std::int64_t looked_ = 0;
+  std::int64_t lanes_ = 0;           // gone through since the clock was looked at for their sake
   std::int64_t told_ = -tell_every;  // the first time at once
   unsigned looks_ = 0;               // by over()
   bool known_ = false;               // what is to be told
   bool ended_ = false;
   bool aside_ = false;
 };
+
+/// Whether nobody says how long a call may go on, so that a search for few kinds of stop is held to an allowance of its
+/// own.
+inline bool is_unlimited(const PlanOptions& options) {
+  return options.work_limit == 0 && options.time_limit_ms == 0;
+}
 
 /// The bytes that a limit of the options allows.
 inline std::size_t memory_of(std::int64_t memory_limit) {

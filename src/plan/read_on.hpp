@@ -19,7 +19,7 @@ class ReadOn {
   ReadOn(Limits* limits, const Grid& grid, int steps)
       : limits_(limits),
         cells_(std::int64_t{grid.rows()} * grid.columns()),
-        crossings_(std::ssize(grid.crossings()) * Limits::crossing_as_cells),
+        crossed_(std::ssize(grid.crossings()) * Limits::crossing_as_cells),
         pace_(cells_ * steps) {}
 
   /// So many steps are made. @throws Error cancelled (field options).
@@ -33,7 +33,7 @@ class ReadOn {
     if (!limits_) return;
     const bool over = limits_->whole_over();
     if (over) beyond_ += steps;
-    if (std::max(2 * cells_, done_) + crossings_ <= always_read) return;
+    if (std::max(2 * cells_, done_) + 2 * crossed_ <= always_read) return;
     const bool sure =
         pace_.known() && (over || pace_.done() >= 0.5);  // while there is time, what is begun slowly may mend
     const bool late = limits_->timed() && sure && limits_->would_be_late(pace_.left(), then());
@@ -44,14 +44,14 @@ class ReadOn {
   }
 
  private:
-  // What comes of it, by measure: the one plan that is had without a search takes up to twice as long as reading, for
-  // stacks, but only half as long as that of rows that are laid out for wales which are not in them; and a crossing is
-  // written up in the time in which so many cells are read.
+  // What comes of it, by measure. The one plan that is had without a search takes up to twice as long as reading, where
+  // wales have stacks; half as long, where most of what is read are rows of lanes in which their wales are not. A
+  // crossing is written up in the time in which so many cells are read.
   Deadline::Duration then() const {
     const double all = static_cast<double>(done_) / pace_.done();
     const double dense = std::min(1.0, 2.0 * static_cast<double>(cells_) / all);
     const double after = limits_->quarters_after() / 4.0;  // of the plan as it is written up, crossings and all
-    const double crossed = static_cast<double>(crossings_) / static_cast<double>(cells_);
+    const double crossed = static_cast<double>(crossed_) / static_cast<double>(cells_);
     return pace_.whole() * (0.5 + 1.5 * dense + crossed + after * (1 + crossed));
   }
 
@@ -59,7 +59,7 @@ class ReadOn {
   static constexpr std::int64_t most_beyond = 820'000;
   Limits* limits_;
   std::int64_t cells_;
-  std::int64_t crossings_;  // as so many cells
+  std::int64_t crossed_;  // the crossings, as so many cells
   Pace pace_;
   std::int64_t done_ = 0;    // each cell twice, to follow the wales, or to read them and lay them out, if all differ
   std::int64_t beyond_ = 0;  // of these, since the limits are over

@@ -22,8 +22,7 @@ struct Label {
   bool stopped = false;
 };
 
-constexpr std::size_t lanes_looked = 50'000;  // lanes times rows, between looks at the clock: a few milliseconds
-constexpr std::size_t most_compared = 32;     // labels that each is held against; equal ones are always found
+constexpr std::size_t most_compared = 32;  // labels that each is held against; equal ones are always found
 
 struct Origin {
   std::uint32_t parent;
@@ -78,7 +77,6 @@ class Search {
   Fates* fates_;
   Pass pass_;
   std::int64_t work_ = 0;
-  std::size_t looked_ = 0;  // lanes and rows since the clock was looked at for their sake
 
   int current_ = 0;                         // the row
   std::vector<std::int64_t> forced_after_;  // per row: cost of the forced stops above it
@@ -396,12 +394,7 @@ Pass Search::run() {
       if (fates_ && fates_->full()) return broken_off();
     }
     if (first_ == 0) limits_.done(static_cast<double>(row) / (problem_.rows + 1));
-    if (!select() || !go_on()) return broken_off();
-    looked_ += windows_.lanes.size();
-    if (looked_ >= lanes_looked) {
-      looked_ = 0;
-      if (limits_.over()) return broken_off();
-    }
+    if (!select() || !go_on() || !limits_.go_past(std::ssize(windows_.lanes))) return broken_off();
     size_ = next_size_;
     if (labels_.empty() && pass_.stuck < 0) pass_.stuck = row;
   }

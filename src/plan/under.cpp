@@ -221,7 +221,7 @@ class Under {
 
   // The search ended with neither a plan nor a proof that there is none.
   [[noreturn]] void end_without_plan() const {
-    const bool asked = limits_.ended() || options_.work_limit > 0 || options_.memory_limit > 0;
+    const bool asked = limits_.ended() || !is_unlimited(options_) || options_.memory_limit > 0;
     if (!asked && options_.conditions.max_kinds > 0) {  // nobody ended it
       refuse(ErrorCode::too_large, beyond_search,
              fmt::format("with {} of stop the search used up its own allowance of work, and found neither a plan nor "

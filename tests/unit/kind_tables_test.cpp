@@ -1,6 +1,8 @@
-// Looks inside (src/plan): what a search for few kinds of stop forgets where its memory is nearly full.
+// Looks inside (src/plan): what a search for few kinds of stop holds, and forgets where its memory is nearly full.
 #include <cstddef>
+#include <map>
 #include <set>
+#include <span>
 #include <stop_token>
 #include <vector>
 
@@ -10,12 +12,46 @@
 #include "plan/kind_sets.hpp"
 #include "plan/kinds.hpp"
 #include "plan/limits.hpp"
+#include "plan/numbered_lists.hpp"
 #include "random.hpp"
 
 namespace kind_tables_test {
 
 using namespace latchwork;
 using namespace latchwork::planning;
+
+namespace {
+
+std::vector<int> listed(std::span<const int> numbers) {
+  return {numbers.begin(), numbers.end()};
+}
+
+}  // namespace
+
+TEST_CASE("lists are numbered as they come, are told apart to the last number, and stay where they are",
+          "[plan][kinds]") {
+  NumberedLists lists;
+  CHECK(lists.count() == 0);
+  CHECK(lists.add({}) == 0);
+  const std::vector<int> first = {1, 2, 3};
+  CHECK(lists.add(first) == 1);
+  const int* const begin = lists.of(1).data();
+  std::map<std::vector<int>, int> known = {{{}, 0}, {first, 1}};
+  latchwork_test::Random random(3);
+  for (int i = 0; i < 20'000; ++i) {
+    std::vector<int> list(static_cast<std::size_t>(random.between(0, 30)));
+    for (int& number : list) number = random.between(-1, 2);
+    const auto [place, fresh] = known.try_emplace(list, lists.count());
+    REQUIRE(lists.add(list) == place->second);
+    REQUIRE(lists.count() == static_cast<int>(known.size()));
+  }
+  const std::vector<int> long_one(200'000, 7);  // past a block
+  CHECK(lists.add(long_one) == static_cast<int>(known.size()));
+  CHECK(listed(lists.of(lists.count() - 1)) == long_one);
+  CHECK(lists.of(1).data() == begin);
+  for (const auto& [list, number] : known) REQUIRE(listed(lists.of(number)) == list);
+  CHECK(lists.bytes() > 200'000 * sizeof(int));
+}
 
 TEST_CASE("kinds that are not wanted are forgotten, and the others keep their order", "[plan][kinds]") {
   const Grid grid(2, 2);
@@ -29,7 +65,7 @@ TEST_CASE("kinds that are not wanted are forgotten, and the others keep their or
   CHECK(deeds.keep(1, {0, 1, 0, 1}, limits) == std::vector<int>{-1, 1, -1, 2});
   CHECK(deeds.kind_count() == 3);
   CHECK(deeds.kind_bytes() < bytes);
-  CHECK(deeds.deeds_of(1) == std::vector<int>{4, 5});
+  CHECK(listed(deeds.deeds_of(1)) == std::vector<int>{4, 5});
   CHECK(deeds.kind({2, 1}) == 0);
   CHECK(deeds.kind({5, 4}) == 1);
   CHECK(deeds.kind({7}) == 2);
@@ -57,11 +93,11 @@ TEST_CASE("sets of kinds are the same once the kinds have other numbers", "[plan
   KindSets before;
   const int pair = before.with(before.with(0, 5), 2);
   const int over = before.without(pair, [](int kind) { return kind == 2; });
-  REQUIRE(before.of(over) == std::vector<int>{-1, 5});
+  REQUIRE(listed(before.of(over)) == std::vector<int>{-1, 5});
   KindSets after;
   const std::vector<int> moved = {-1, -1, 3};  // of 3, 4 and 5
-  CHECK(after.of(after.like(before, pair, 3, moved)) == std::vector<int>{2, 3});
-  CHECK(after.of(after.like(before, over, 3, moved)) == std::vector<int>{-1, 3});
+  CHECK(listed(after.of(after.like(before, pair, 3, moved))) == std::vector<int>{2, 3});
+  CHECK(listed(after.of(after.like(before, over, 3, moved))) == std::vector<int>{-1, 3});
   CHECK(after.like(before, 0, 3, moved) == 0);
   CHECK(after.bytes() < before.bytes());  // the set of 5 alone is in no use
 }
