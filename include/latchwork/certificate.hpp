@@ -83,10 +83,11 @@ struct CertificateCheck {
 };
 
 /// Checks every word of a certificate, in whole numbers, against classes, ways and costs that it makes itself from the
-/// grid; it shares nothing with the planner but Wales, which follows the loops. What does not hold is told, not thrown.
-/// Linear in the certificate, the cells times the ladder's depth, and branches times classes; memory for the cells, and
-/// 8 bytes a place of each branch kept in two rows. A plan that verify() finds to make the panel, with hand_work() of
-/// `bound_ms`, is then a least one of those that keep the planner's rules.
+/// grid; it uses none of the planner's code: what both use is Wales, which follows the loops, and the library's checks
+/// of its arguments. What does not hold is told, not thrown. Linear in the certificate, the cells times the ladder's
+/// depth, and branches times classes; memory for the cells, and 8 bytes a place of each branch kept in two rows. A plan
+/// that verify() finds to make the panel, with hand_work() of `bound_ms`, is then a least one of those that keep the
+/// planner's rules.
 /// @throws Error bad_argument (machine, effort); size_mismatch (another panel's certificate); too_large, when a total,
 /// times rows + 2, could pass 2^60 ms, or branches kept in two rows would take more than a gibibyte; cancelled.
 LATCHWORK_API CertificateCheck check_certificate(const Grid& grid, const Machine& machine, const Effort& effort,

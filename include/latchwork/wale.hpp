@@ -1,18 +1,13 @@
 #pragma once
 
-#include <cstdint>
-#include <functional>
 #include <span>
 #include <vector>
 
 #include "latchwork/export.hpp"
 #include "latchwork/grid.hpp"
 
-namespace latchwork::inline v0 {
-class Wales;
-}
 namespace latchwork::inline v0::following {
-Wales follow(const Grid& grid, const std::function<void(std::int64_t cells)>& passed);
+struct Watched;
 }
 
 namespace latchwork::inline v0 {
@@ -40,8 +35,8 @@ class LATCHWORK_API Wales {
   friend bool operator==(const Wales&, const Wales&) = default;
 
  private:
-  friend Wales following::follow(const Grid& grid, const std::function<void(std::int64_t cells)>& passed);
-  Wales(const Grid& grid, const std::function<void(std::int64_t cells)>& passed);
+  friend struct following::Watched;
+  Wales(const Grid& grid, const following::Watched* watched);
 
   int rows_;
   int columns_;

@@ -220,10 +220,6 @@ std::optional<Schedule> few_stops(const Problem& problem) {
   return FewStops(problem, true, problem.rows).find();
 }
 
-std::optional<Schedule> few_stops_quickly(const Problem& problem) {
-  return FewStops(problem, false, problem.rows).find_quickly();
-}
-
 std::optional<Schedule> few_stops_within(const Problem& problem, int wait) {
   return FewStops(problem, false, wait).find_quickly();
 }

@@ -85,7 +85,8 @@ class Planner {
   // can be done, and as few stops as serve all.
   void begin() {
     const bool late = problem_.apart <= 1 && limits_.stopped_or_late();
-    auto few = late && steps_of_one() > most_followed_late ? few_stops_quickly(problem_) : few_stops(problem_);
+    auto few =
+        late && steps_of_one() > most_followed_late ? few_stops_within(problem_, problem_.rows) : few_stops(problem_);
     if (problem_.apart <= 1 && !(late && !is_small() && few)) take(soonest(problem_));
     if (few) take(std::move(*few));
   }

@@ -140,8 +140,8 @@ void require_room(const Wale& wale, std::size_t kinds, int rows) {
   place.field = "grid";
   throw Error(
       ErrorCode::too_large, place,
-      fmt::format("from the wale at row {}, column {} on there are more than {} kinds of wale in {} rows; kinds "
-                  "times rows may be {} in one plan",
+      fmt::format("the wale at row {}, column {} is of one kind more than the {} that a plan of {} rows may have: "
+                  "kinds, times rows + 1, may be {}",
                   wale.row, wale.column, kinds - 1, rows, most));
 }
 

@@ -82,7 +82,8 @@ enum class Lanes : std::uint8_t {
 
 /// The grid, of which the costs of every plan can be counted, as the planner sees it. Where it is left for the limits:
 /// see ReadOn. Memory linear in rows times lanes.
-/// @throws Error cancelled (field options), where it is left; too_large (field grid) past 2^25 lanes times rows.
+/// @throws Error cancelled (field options), where it is left; too_large (field grid, with the wale's place) where
+/// lanes, times rows + 1, would pass 2^25.
 Problem problem_of(const Grid& grid, const Wales& wales, const Machine& machine, const Effort& effort,
                    Limits* limits = nullptr, Lanes lanes = Lanes::alike);
 

@@ -5,14 +5,15 @@
 #include <utility>
 
 #include "plan/read_on.hpp"
-#include "wale/follow.hpp"
+#include "wale/watched.hpp"
 
 namespace latchwork::inline v0::planning {
 
 const Wales& Readings::wales(const Grid& grid, Limits& limits) {
   if (!wales_) {
     ReadOn read_on(&limits, grid, 2);
-    wales_ = following::follow(grid, [&](std::int64_t passed) { read_on.step(passed); });
+    const following::Watched watched{[&](std::int64_t cells) { read_on.step(cells); }};
+    wales_ = watched.follow(grid);
   }
   return *wales_;
 }

@@ -11,8 +11,9 @@ namespace latchwork::inline v0::planning {
 constexpr std::size_t wide = 16;
 constexpr std::size_t widening = 4;
 
-/// For a look ahead before a pass of this width, by trial: with few labels a long stretch loses on its way what it is
-/// to find; with many, what each start loses, for it begins wherever the classes may stand, is the more.
+/// For a look ahead before a pass of this width, by trial. Every stretch begins wherever the classes may stand, and so
+/// knows less than a search that comes from below: with many labels it is better to begin seldom. With few, what it is
+/// to find is dropped on the way of a long one.
 constexpr Stretches stretches_for(std::size_t width) {
   if (width < 64) return {.depth = 80, .apart = 16};
   if (width < 256) return {.depth = 160, .apart = 16};

@@ -35,8 +35,10 @@ struct Writer {
   // needle_of(), which checks its machine each time.
   int needle(int column) const { return needle_beside(leftmost, grid.columns() - 1 - column); }
 
-  // For as many re-forms as each stop will have.
+  // For as many re-forms and crossings as each stop will have.
   void make_room(const Problem& problem, const std::vector<std::vector<Work>>& works) {
+    std::vector<std::size_t> crossings(place.size(), 0);
+    for (const Crossing& crossing : grid.crossings()) ++crossings[at(crossing.row)];
     std::vector<std::size_t> reforms(place.size(), 0);
     for (std::size_t lane = 0; lane < works.size(); ++lane) {
       for (const Work& work : works[lane]) {
@@ -45,6 +47,7 @@ struct Writer {
     }
     for (int row = 0; row <= grid.rows(); ++row) {
       if (reforms[at(row)] > 0) stop(row).reforms.reserve(reforms[at(row)]);
+      if (crossings[at(row)] > 0) stop(row).crossings.reserve(crossings[at(row)]);
     }
   }
 
@@ -98,10 +101,11 @@ struct Writer {
 
     CrossingStep& step = stop(crossing.row).crossings.emplace_back();
     step.crossing = crossing;
-    step.returns.reserve(3);
+    const bool with_centre = crossing.centre > 0 && !lifting::bare_centre(grid, crossing);
+    step.returns.reserve(with_centre ? 3 : 2);
     step.returns.push_back(crossing.lean == Lean::right ? left : right);
     step.returns.push_back(crossing.lean == Lean::right ? right : left);
-    if (crossing.centre > 0 && !lifting::bare_centre(grid, crossing)) {
+    if (with_centre) {
       const auto before = static_cast<std::ptrdiff_t>(crossing.place);  // front first, between second, behind last
       step.returns.insert(step.returns.begin() + before,
                           group(GroupName::centre, crossing.centre, column + crossing.left, column + crossing.right));
@@ -160,7 +164,7 @@ Plan write_up(const Grid& grid, const Wales& wales, const Machine& machine, cons
   for (std::size_t lane = problem.lanes.size(); lane-- > 0;) {
     for (const Work& work : works[lane]) writer.add_work(problem.lanes[lane], work);
   }
-  // Seen by the operator, who goes from the left: the other way round.
+  // From the operator's left to the right: the chart backwards.
   const auto crossings = grid.crossings();
   for (auto crossing = crossings.rbegin(); crossing != crossings.rend(); ++crossing) writer.add_crossing(*crossing);
   for (const Wale& wale : wales.all()) writer.add_shaping(wale);

@@ -15,10 +15,8 @@
 #include "latchwork/reason.hpp"
 #include "latchwork/simulate.hpp"
 #include "plan/kept.hpp"
-#include "plan/limits.hpp"
 #include "plan/one_call.hpp"
 #include "plan/problem.hpp"
-#include "plan/readings.hpp"
 #include "plan/stops.hpp"
 #include "reason/ends.hpp"
 

@@ -6,7 +6,7 @@
 
 #include "grid/rules.hpp"
 #include "latchwork/error.hpp"
-#include "wale/follow.hpp"
+#include "wale/watched.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -27,14 +27,9 @@ void cross_columns(std::vector<int>& columns, const Crossing& crossing) {
 
 }  // namespace
 
-Wales following::follow(const Grid& grid, const std::function<void(std::int64_t cells)>& passed) {
-  return {grid, passed};
-}
-
 Wales::Wales(const Grid& grid) : Wales(grid, nullptr) {}
 
-Wales::Wales(const Grid& grid, const std::function<void(std::int64_t cells)>& passed)
-    : rows_(grid.rows()), columns_(grid.columns()) {
+Wales::Wales(const Grid& grid, const following::Watched* watched) : rows_(grid.rows()), columns_(grid.columns()) {
   const auto cells = grid.cells();
   const auto columns = static_cast<std::size_t>(columns_);
   const std::size_t block = columns * rows_between;
@@ -66,7 +61,7 @@ Wales::Wales(const Grid& grid, const std::function<void(std::int64_t cells)>& pa
       }
       for (; crossing != end && crossing->row == row; ++crossing) cross_columns(running, *crossing);
     }
-    if (passed) passed(static_cast<std::int64_t>(last - first));
+    if (watched) watched->passed(static_cast<std::int64_t>(last - first));
   }
   std::vector<int*> next(wales_.size());  // where the column of each wale's next row goes
   for (std::size_t wale = 0; wale < wales_.size(); ++wale) {
@@ -81,7 +76,7 @@ Wales::Wales(const Grid& grid, const std::function<void(std::int64_t cells)>& pa
         if (index[column] != nothing) *next[static_cast<std::size_t>(index[column])]++ = static_cast<int>(column);
       }
     }
-    if (passed) passed(static_cast<std::int64_t>(last - first));
+    if (watched) watched->passed(static_cast<std::int64_t>(last - first));
   }
 }
 

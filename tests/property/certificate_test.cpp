@@ -10,7 +10,7 @@
 
 namespace certificate_test {
 
-// Certificates of the planner against the checker, which shares no code with it. tests/python has a second checker.
+// Certificates of the planner against the checker, which uses none of its code. tests/python has a second checker.
 
 using namespace latchwork;
 using namespace latchwork_test;

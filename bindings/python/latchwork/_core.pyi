@@ -961,14 +961,15 @@ def plan(
     Under `conditions` it is the least plan that keeps them; where nothing does, the findings name the condition and the
     place. With max_kinds the search is exact on small panels and else ends `feasible` with a bound.
 
-    Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; grid: kinds of wale times rows
-    past 2^25; options.conditions.max_kinds: nobody limits the search, and its own allowance ends before it has a plan or
-    knows that there is none); cancelled when stopped, limited, or out of its memory, before that. A plan without
+    Raises Error bad_argument (machine, effort, options, conditions), too_large (effort; grid: kinds of wale, times rows +
+    1, past 2^25; options.conditions.max_kinds: nobody limits the search, and its own allowance ends before it has a plan
+    or knows that there is none); cancelled when stopped, limited, or out of its memory, before that. A plan without
     conditions is had before any search, however short the limit; only a panel of more than 200,000 cells, a crossing
-    counted as ten, or one of which many wales begin or end inside it, is cancelled where it would be had too late. Under
-    conditions a few cheap plans are tried first (rows_apart: as few stops as serve all; a rhythm to be found: the likely
-    ones, down to the densest; max_kinds: stops each as late as can be, else rhythms), and only where none of them keeps
-    the conditions a limit ends in cancelled.
+    counted as twenty, or one of which many wales begin or end inside it, is cancelled where it would be had too late, and
+    where the call is stopped with some 400,000 cells still to be passed. Under conditions a few cheap plans are tried
+    first (rows_apart: as few stops as serve all; a rhythm to be found: the likely ones, down to the densest; max_kinds:
+    stops each as late as can be, else rhythms), and only where none of them keeps the conditions a limit ends in
+    cancelled.
     """
 
 def plan_regular(
@@ -1039,9 +1040,10 @@ def check_certificate(
     progress: Callable[[Progress], object] | None = None,
 ) -> CertificateCheck:
     """Checks every word of a certificate, in whole numbers, against classes, ways and costs that it makes itself from the
-    grid; it shares nothing with the planner. What does not hold is told, not raised. A plan that verify() finds to make
-    the panel, and whose hand_work() comes to `bound_ms`, is then a least one of those that keep the planner's rules.
-    `stop` and `progress` as in verify().
+    grid; it uses none of the planner's code: what both use is Wales, which follows the loops, and the library's checks of
+    its arguments. What does not hold is told, not raised. A plan that verify() finds to make the panel, and whose
+    hand_work() comes to `bound_ms`, is then a least one of those that keep the planner's rules. `stop` and `progress` as
+    in verify().
 
     Raises Error bad_argument (machine, effort), size_mismatch (another panel's certificate), too_large (totals; branches
     kept in two rows that would take more than a gibibyte), cancelled.

@@ -46,7 +46,8 @@ void bind_certificate(py::module_& m) {
       "grid"_a, "machine"_a, "effort"_a = py::none(), py::kw_only(), "certificate"_a, "stop"_a = py::none(),
       "progress"_a = py::none(),
       "Checks every word of a certificate, in whole numbers, against classes, ways and costs that it makes itself "
-      "from the grid; it shares nothing with the planner. What does not hold is told, not raised. A plan that "
+      "from the grid; it uses none of the planner's code: what both use is Wales, which follows the loops, and the "
+      "library's checks of its arguments. What does not hold is told, not raised. A plan that "
       "verify() finds to make the panel, and whose hand_work() comes to `bound_ms`, is then a least one of those that "
       "keep the planner's rules. `stop` and "
       "`progress` as in verify().\n"

@@ -929,14 +929,15 @@ LATCHWORK_C_API const char *latchwork_plan_status_name(int32_t status);
    and else ends FEASIBLE with a bound. A batch starts right below a hand cell and passes no crossing of its wale; only
    tucks under a closing knit with no tuck beside them are held. These are the planner's rules: what is proven is proven
    of the plans that keep them, and one that does not may take less. effort and options may be NULL.
-   Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE (effort; grid: kinds of wale times rows past
-   2^25; options.conditions.max_kinds: nobody
-   limits the search, and its own allowance ends before it has a plan or knows that there is none); CANCELLED when
-   stopped, limited, or out of its memory, before that. A plan without conditions is had before any search, however short
-   the limit; only a panel of more than 200,000 cells, a crossing counted as ten, or one of which many wales begin
-   or end inside it, is CANCELLED where it would be had too late. Under conditions a few cheap plans are tried first (rows_apart: as few stops as serve
-   all; a rhythm to be found: the likely ones, down to the densest; max_kinds: stops each as late as can be, else
-   rhythms), and only where none of them keeps the conditions a limit ends in CANCELLED. Since 0.1. */
+   Fails: BAD_ARGUMENT (machine, effort, options, conditions), TOO_LARGE (effort; grid: kinds of wale, times rows + 1,
+   past 2^25; options.conditions.max_kinds: nobody limits the search, and its own allowance ends before it has a plan or
+   knows that there is none); CANCELLED when stopped, limited, or out of its memory, before that. A plan without
+   conditions is had before any search, however short the limit; only a panel of more than 200,000 cells, a crossing
+   counted as twenty, or one of which many wales begin or end inside it, is CANCELLED where it would be had too late, and
+   where the call is stopped with some 400,000 cells still to be passed. Under conditions a few cheap plans are tried
+   first (rows_apart: as few stops as serve all; a rhythm to be found: the likely ones, down to the densest; max_kinds:
+   stops each as late as can be, else rhythms), and only where none of them keeps the conditions a limit ends in
+   CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan(const latchwork_grid *grid, const latchwork_machine *machine,
                                                      const latchwork_effort *effort,
                                                      const latchwork_plan_options *options, latchwork_plan **out,
@@ -1350,9 +1351,9 @@ LATCHWORK_C_API latchwork_status latchwork_grid_certify(const latchwork_grid *gr
                                                         const latchwork_effort *effort, int64_t total_ms,
                                                         const latchwork_plan_options *options,
                                                         latchwork_certificate **out, latchwork_error *error);
-/* Checks every word of a certificate, in whole numbers, against classes, ways and costs made from the grid anew; it shares
-   nothing with the planner. What does not hold is told in `check`, with status OK. effort and options may be
-   NULL. Fails: BAD_ARGUMENT (machine, effort), SIZE_MISMATCH (another panel's certificate), TOO_LARGE (totals; branches
+/* Checks every word of a certificate, in whole numbers, against classes, ways and costs made from the grid anew; it
+   uses none of the planner's code: what both use is how wales are followed, and the checks of arguments. What does not
+   hold is told in `check`, with status OK. effort and options may be NULL. Fails: BAD_ARGUMENT (machine, effort), SIZE_MISMATCH (another panel's certificate), TOO_LARGE (totals; branches
    kept in two rows that would take more than a gibibyte), CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_check_certificate(const latchwork_grid *grid,
                                                                   const latchwork_machine *machine,
