@@ -327,10 +327,11 @@ void KindPass::follow(std::uint32_t index) {
 
 // Whether one of the labels kept, from this one on, does as well: it stands so, is no dearer, may stop as soon, and
 // may do as much.
-bool KindPass::beaten(std::uint32_t index, int same) const {
+bool KindPass::beaten(std::uint32_t index, int same) {
   const std::size_t lanes = chosen_.size();
   const Standing* mine = next_standings_.data() + index * lanes;
   for (int looked = 0; same >= 0 && looked < most_alike_compared; same = before_[at(same)], ++looked) {
+    compared_ += static_cast<std::int64_t>(lanes / 4 + most_kinds_);
     const Label& other = labels_[at(same)];
     if (other.free_from <= next_[index].free_from && sets_.allows_all(other.kinds, next_[index].kinds) &&
         std::equal(mine, mine + lanes, standing_of(static_cast<std::uint32_t>(same)))) {
@@ -356,7 +357,7 @@ bool KindPass::select(std::size_t width) {
   alike_.clear();
   auto& parents = parents_.emplace_back();
   for (const std::uint32_t i : sorted) {
-    if (!meter_.heed()) return false;
+    if (!meter_.heed() || !meter_.limits().go_past(std::exchange(compared_, 0))) return false;
     Label& label = next_[i];
     label.kinds = sets_.without(label.kinds, [&](int kind) { return reach_.last_row(kind) <= row_; });
     const Standing* standing = next_standings_.data() + i * lanes;

@@ -34,7 +34,14 @@ class KindMeter {
 
   void add(std::int64_t work) noexcept { work_ += work; }
   /// What the search holds by now, in bytes; past the memory it is not to go on.
-  void hold(std::size_t bytes) noexcept { held_ = bytes; }
+  void hold(std::size_t bytes) noexcept {
+    held_ = bytes;
+    most_held_ = std::max(most_held_, bytes);
+  }
+  /// What was held at the most is forgotten.
+  void begin() noexcept { most_held_ = 0; }
+  /// How many times as much as was held at the most since then would surely have room.
+  std::size_t times_room() const noexcept { return memory_ / 2 / std::max<std::size_t>(1, most_held_); }
   /// Whether the memory is nearly full.
   bool crowded() const noexcept { return held_ > memory_ / 4 * 3; }
   /// Whether to go on. Once it says no, it says no again.
@@ -54,6 +61,7 @@ class KindMeter {
   std::int64_t allowance_;
   std::size_t memory_;
   std::size_t held_ = 0;
+  std::size_t most_held_ = 0;
   std::int64_t work_ = 0;
   std::int64_t counted_ = 0;
   bool ended_ = false;
@@ -115,7 +123,7 @@ class KindPass {
   void take(const Label& label, std::uint32_t index, bool repeated, std::int64_t cost, std::int64_t bound);
   void add_stop(std::int64_t cost, std::int64_t bound, std::uint32_t parent, int old, int kinds);
   void add(std::int64_t cost, std::int64_t bound, std::uint32_t parent, int kinds, int free_from);
-  bool beaten(std::uint32_t index, int same) const;
+  bool beaten(std::uint32_t index, int same);
   bool select(std::size_t width);
   void take_end();
   std::size_t held() const;
@@ -151,6 +159,7 @@ class KindPass {
   std::vector<std::vector<std::uint32_t>> parents_;  // per row, of the labels kept
   std::vector<std::vector<Standing>> standings_at_;  // per row, of the labels kept
   NumberTable alike_;                                // by a sum over where lanes stand: the last label kept
+  std::int64_t compared_ = 0;                        // by beaten(): it is no work that counts, but takes time
   std::vector<int> before_;                          // per label kept: the one before with that sum, -1: none
 
   // One stop of one label.

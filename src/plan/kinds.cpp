@@ -207,6 +207,7 @@ Solved KindSearch::run() {
   // All that may be done, as wide as the work that is left allows.
   for (std::size_t width = std::min(room, first_pool_width); !settled() && !best_.proven && !meter_.ended();) {
     const std::int64_t before = meter_.work();
+    meter_.begin();
     if (!pass_.run(width, Choice::any)) break;
     best_.bound = std::max(best_.bound, std::min(pass_.left_out(), best_.cost));
     best_.proven = pass_.complete();
@@ -217,7 +218,9 @@ Solved KindSearch::run() {
     const auto times = std::min<std::size_t>(
         pool_widening,
         static_cast<std::size_t>(std::max<std::int64_t>(0, limit) / std::max<std::int64_t>(1, meter_.work() - before)));
-    const std::size_t wider = std::min(room, width * times);
+    // Where rows are less than full, more than room() has a place.
+    const std::size_t spare = width * std::min(pool_widening, meter_.times_room());
+    const std::size_t wider = std::min(std::max(room, spare), width * times);
     if (wider < width + width / 2) break;
     width = wider;
   }
