@@ -1,11 +1,18 @@
 #include "reason/ends.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0 {
+namespace {
+
+// Work of the first trials at a place: a better plan is found long before it is proven to be the least, and is enough.
+constexpr std::array<std::int64_t, 3> trials = {2'000'000, 32'000'000, 512'000'000};
+
+}  // namespace
 
 std::int64_t total_of(const Plan& plan, const Effort& effort) {
   const HandWork work = hand_work(plan, effort);
@@ -43,7 +50,7 @@ void EndWalker::walk(ToleranceEnd& end, double from, double to) {
   const std::int64_t often = times(mine_, end.term);
   while (end.at != value) {
     const double half = (from + to) / 2;  // nobody knows how many plans it takes
-    const auto other = least(end, from, half);
+    const auto other = better_or_least(end, from, half);
     if (!other) return;
     from = half;
     Effort moved = effort_;
@@ -62,17 +69,28 @@ void EndWalker::walk(ToleranceEnd& end, double from, double to) {
   end.found = true;
 }
 
-std::optional<Plan> EndWalker::least(ToleranceEnd& end, double from, double to) {
-  if (call_.ended()) return {};
+std::optional<Plan> EndWalker::better_or_least(ToleranceEnd& end, double from, double to) {
   Effort moved = effort_;
   moved.*end.term.cost = end.at;
-  try {
-    return call_.plan(grid_, machine_, moved, call_.part(from, to, told_));
-  } catch (const Error& error) {
-    if (!planning::came_to_no_end(error)) throw;
-    end.hopeless = !call_.cut_short();
-    return {};
+  const std::int64_t mine = total_of(mine_, moved);
+  std::optional<Plan> found;
+  for (std::size_t trial = 0; !call_.ended(); ++trial) {
+    PlanOptions own = call_.part(from, to, told_);
+    // A search for few kinds has an allowance of its own, and it is less than that.
+    const bool last = trial == trials.size() || own.conditions.max_kinds > 0 ||
+                      (own.work_limit > 0 && own.work_limit <= trials[trial]);
+    if (!last) own.work_limit = trials[trial];
+    try {
+      found = call_.plan(grid_, machine_, moved, own);
+      if (last || found->status == PlanStatus::optimal || total_of(*found, moved) < mine) break;
+    } catch (const Error& error) {
+      if (!planning::came_to_no_end(error)) throw;
+      if (!last) continue;
+      end.hopeless = !call_.cut_short();
+      break;
+    }
   }
+  return found;
 }
 
 }  // namespace latchwork::inline v0

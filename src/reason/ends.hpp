@@ -38,7 +38,8 @@ class EndWalker {
 
  private:
   void walk(ToleranceEnd& end, double from, double to);
-  std::optional<Plan> least(ToleranceEnd& end, double from, double to);
+  /// With the term where the end is: a plan that takes less than mine, or a least one; or the best so far.
+  std::optional<Plan> better_or_least(ToleranceEnd& end, double from, double to);
 
   const Grid& grid_;
   const Machine& machine_;

@@ -298,4 +298,33 @@ TEST_CASE("a plan of another size is told before anything else is looked at", "[
   CHECK(told == 0);
 }
 
+TEST_CASE("on the way to the end of a tolerance a better plan is enough, however long its proof would take",
+          "[reason][tolerances]") {
+  // Planned in milliseconds as it is; with rungs of knit for nothing the proof takes minutes.
+  Grid grid(200, 60);
+  for (int column = 1; column + 1 < grid.columns(); ++column) {
+    for (int row = 1; row <= grid.rows(); ++row) {
+      if ((row + 2 * column) % (column % 5 + 3) == 0) grid.set(row, column, Cell::purl);
+    }
+  }
+  const Effort effort;
+  const Plan best = plan(grid, Machine{}, effort);
+  REQUIRE(best.status == PlanStatus::optimal);
+  const auto tolerances = plan_tolerances(grid, Machine{}, effort, best);
+  for (const Tolerance& tolerance : tolerances) {
+    CAPTURE(effort_term_name(tolerance.term));
+    CHECK(tolerance.proven);
+    CHECK(tolerance.least_exact);
+    CHECK(tolerance.most_exact);
+    if (tolerance.term != EffortTerm::rung_knit) continue;
+    REQUIRE(tolerance.least_ms > 0);
+    for (const bool beyond : {false, true}) {
+      Effort moved = effort;
+      moved.rung_knit = tolerance.least_ms - (beyond ? 1 : 0);
+      const HandWork mine = hand_work(best, moved);
+      CHECK((plan(grid, Machine{}, moved).total_ms < mine.hand_ms + mine.carriage_ms) == beyond);
+    }
+  }
+}
+
 }  // namespace reason_test
