@@ -124,7 +124,7 @@ class Ways:
         """Whether a wale can be there after the row's decision at all."""
         kind, i = place
         if kind == "held":
-            return self.pieces[i][0] - 1 <= row
+            return self.pieces[i][3] and self.pieces[i][0] - 1 <= row
         return i == 0 or (self.pieces[i - 1][1] - 1 if self.pieces[i - 1][3] else self.pieces[i - 1][1]) <= row
 
     def by_stop(self, place, row):

@@ -57,6 +57,25 @@ def random_panel(seed):
     return grid, machine, effort
 
 
+def test_both_checkers_follow_a_stretch_over_stacks_that_cannot_be_held():
+    # Made up by the generator of the tests (tuck stacks, seed 51, 36 rows): slips, and tucks beside tucks.
+    rows = (
+        "kpkkkkkkkkkkkkk kskkkksktkkkpkk ksktkkkktkkkskk kkkkkksktkptkkk kkkkkkkktkttktk kkktkkskkkttptk "
+        "kkkkkkkkkktkskk kkkkskskkkpkkkk kkktskkkkstkkkk kpkksksktktkktk kskkkkkktktkptk ksktkksktkpkskk "
+        "kkkkkkkktkttkkk kkkkkkskkkttkkk kkktkkkkkkttptk kkkkkkskkkpkstk kkkkskkkkstkkkk kkktsksktktkkkk "
+        "kpkkskkktktkpkk kskkkksktkpkstk ksktkkkktktkktk kkkkkkskkktkkkk kkkkkkkkkkttpkk kkktkkskkkptskk "
+        "kkkkkkkkksttkkk kkkksksktktkktk kkktskkktktkptk kpkksksktkpkskk kskkkkkktktkkkk ksktkkskkktkkkk "
+        "kkkkkkkkkktkptk kkkkkkskkkptstk kkktkkkkksttkkk kkkkkkskkkttkkk kkkkkkkkkktkpkk kkktkkskkkkkskk "
+    )
+    grid, machine, effort = lw.Grid.from_text("\n".join(rows.split())), lw.Machine(), lw.Effort()
+    plan = lw.plan(grid, machine, effort)
+    certificate = lw.certify(grid, machine, effort, total_ms=plan.total_ms)
+    assert plan.status is lw.PlanStatus.optimal and certificate.stretches
+    assert not refused_by_both(grid, machine, effort, certificate)
+    certificate.stretches[0].gain += 1
+    assert refused_by_both(grid, machine, effort, certificate)
+
+
 def branched():
     """A panel whose certificate needs branches, with it."""
     for seed in range(1, 500):
