@@ -27,7 +27,8 @@ struct ConditionPrice {
   Condition condition = Condition::all;
   PlanStatus status = PlanStatus::infeasible;  ///< of the plan under it
   std::int64_t total_ms = 0;                   ///< what that plan takes; 0 when there is none; -1, and price_ms too,
-                                               ///< with status `feasible`: the call ended, and had none
+                                               ///< with status `feasible`: a limit, or the search's own allowance where
+                                               ///< nobody set one, ended it, and it had none
   std::int64_t price_ms = 0;  ///< more than the least plan without it that was found; 0 or more; where there is none
                               ///< (`infeasible`) this and the next two are 0 and mean nothing
   std::int64_t least_price_ms = 0;  ///< the price is proven to be no less than this ...

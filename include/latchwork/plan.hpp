@@ -134,8 +134,8 @@ struct PlanOptions {
 /// and its writing up are done whatever the limit, and time is kept back for them: by measure 5 to 10 ms for 200,000
 /// cells, and as much more for more. A panel of up to 200,000 cells, each crossing counted as twenty, is always read,
 /// unless many of its wales begin or end inside it. A larger one has no plan, `cancelled`, where reading it, and what
-/// comes after, would by the pace it is read at end 15 ms, or 3.75 %, past its time or later; nor has one that is stopped,
-/// where following or reading its wales would pass some 400,000 cells yet.
+/// comes after, would by the pace it is read at end 15 ms, or 3.75 %, past its time or later; nor has one that is
+/// stopped, where following or reading its wales would pass some 400,000 cells yet.
 ///
 /// Under `options.conditions` it is the least plan that keeps them, proven with the same care: bounds are of the plans
 /// that keep them or of all plans. Where nothing keeps them the plan is infeasible, and its findings name the condition

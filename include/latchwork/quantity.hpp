@@ -107,8 +107,8 @@ LATCHWORK_API std::string weight_text(const Weight& weight, WeightUnit unit);
 /// "1 h 20 min", "2.5 s" as "2 s 500 ms", "0 s": reads back to an equal duration. @throws Error bad_argument (field
 /// "ms").
 LATCHWORK_API std::string duration_text(const Duration& duration);
-/// For people, rounded: "40 s", "3 min 20 s", "12 min", "5 h 12 min"; from ten minutes on to the minute. As summaries
-/// and instructions have it. @throws Error bad_argument (field "ms").
+/// For people, rounded: "40 s", "3 min 20 s", "12 min", "5 h 12 min"; from ten minutes on to the minute, and below a
+/// second as it is ("0.5 s"). As summaries and instructions have it. @throws Error bad_argument (field "ms").
 LATCHWORK_API std::string rounded_duration_text(const Duration& duration);
 /// "28 sts / 10 cm", "7 sts / 1 in": reads back to an equal value. @throws Error bad_argument (field "counted",
 /// "count", "length_mm", "unit").

@@ -48,7 +48,8 @@ LATCHWORK_API Fabric simulate(const Bed& bed, std::span<const Move> moves, const
 /// What came of a plan when its cloth was held against a chart.
 struct Verification {
   bool verified = false;  ///< all could be done, the fabric is sound and equals the chart, crossings' front to back
-                          ///< order included, and the plan says of itself what is so
+                          ///< order included, and the plan says of itself what is so, but for its
+                          ///< times and their bound, which go by efforts: see hand_work()
   /// First differing place of the cloth, by row and then column. Where the cloth is the chart's and yet not verified:
   /// the place of `fault`, or where the plan says what is not so. None when verified.
   Place difference;

@@ -237,7 +237,7 @@ class Blame {
     }
     const std::string with = joined(others, others.size() == 2 ? " and " : ", ");
     return sure ? fmt::format(" only together with {}", with)
-                : fmt::format(" together with {}, or with some of that, which the call's limits left open", with);
+                : fmt::format(" together with {}, or with some of that, which the search left open", with);
   }
 
   const Barred& barred_;

@@ -3,8 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "finding/merge.hpp"
+#include "latchwork/crossing.hpp"
 #include "latchwork/error.hpp"
 #include "plan/index.hpp"
 #include "plan/inputs.hpp"
@@ -71,9 +73,17 @@ struct Poser {
   }
 
   std::string what(int row) {
-    return by_the_grid[at(row)]
-               ? fmt::format("the crossing or shaping after row {}, column {}", row, column[at(row)])
-               : fmt::format("the rhythm's stop after row {}, column {}", row, rhythm_cell(row).second);
+    if (!by_the_grid[at(row)]) {
+      return fmt::format("the rhythm's stop after row {}, column {}", row, rhythm_cell(row).second);
+    }
+    const auto crossings = grid.crossings();  // by row, then column
+    const auto place = std::pair(row, column[at(row)]);
+    const auto there = std::lower_bound(
+        crossings.begin(), crossings.end(), place,
+        [](const Crossing& crossing, const auto& wanted) { return std::pair(crossing.row, crossing.column) < wanted; });
+    const bool crossed = there != crossings.end() && std::pair(there->row, there->column) == place;
+    return fmt::format("the {} after row {}, column {}", crossed ? crossing_name(*there) : "shaping", row,
+                       place.second);
   }
 
   void tell_stop(FindingCode code, int row, int value, int limit, std::string message, std::string suggestion) {

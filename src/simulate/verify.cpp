@@ -114,6 +114,14 @@ void find_misnamed(const Plan& plan, const Stop& stop, const Wales& wales, std::
       misnamed(reform.column, fmt::format("the re-form of column {} names wale {}; it is wale {}", reform.column,
                                           reform.wale, wales.at(stop.row, reform.column)));
     }
+    // Rungs that nothing is done with are in no motion, past the ladder's top either. Of those that it has some may be
+    // left untold: a rung that is left is a slip.
+    if (std::ssize(reform.rungs) > std::int64_t{stop.row} - reform.from_row) {
+      misnamed(reform.column,
+               fmt::format("needle {}, dropped to row {}, has {} to re-form, not {}", needle_words(reform.needle),
+                           reform.from_row, count_of(std::int64_t{stop.row} - reform.from_row, "rung"),
+                           reform.rungs.size()));
+    }
   }
   for (const Shaping& shaping : stop.shapings) {
     if (stands_on(plan, shaping.column, shaping.needle)) continue;
@@ -130,7 +138,7 @@ void find_misnamed(const Plan& plan, const Stop& stop, const Wales& wales, std::
 }
 
 /// What a stop says of itself and no motion shows: the side of the carriage, what its crossings are called, its
-/// columns, wales and tools. People are told it, so it is held against the chart as well.
+/// columns, wales, rungs and tools. People are told it, so it is held against the chart as well.
 std::optional<Difference> mislabelled(const Grid& grid, const Plan& plan) {
   const Wales wales(grid);
   std::optional<Difference> first;

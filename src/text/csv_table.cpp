@@ -5,10 +5,12 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <iterator>
 #include <system_error>
 
 #include "text/near_name.hpp"
 #include "text/utf8.hpp"
+#include "text/words.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
@@ -94,9 +96,9 @@ bool CsvTable::next() {
   if (!reader_.next(record_)) return false;
   if (record_.fields.size() == fields_) return true;
   const char* hint = record_.fields.size() > fields_ ? " (a decimal comma? numbers have a decimal point)" : "";
-  throw Error(
-      ErrorCode::bad_syntax, place(),
-      fmt::format("line {} has {} fields; the header names {}{}", record_.line, record_.fields.size(), fields_, hint));
+  throw Error(ErrorCode::bad_syntax, place(),
+              fmt::format("line {} has {}; the header names {}{}", record_.line,
+                          count_of(std::ssize(record_.fields), "field"), fields_, hint));
 }
 
 std::string_view CsvTable::text(std::size_t column) const {

@@ -5,10 +5,11 @@
 namespace latchwork::inline v0 {
 
 std::string rounded_duration(std::int64_t ms) {
-  const std::string sign = ms <= -500 ? "-" : "";
+  const std::string sign = ms < 0 ? "-" : "";
   // Without the sign: the least number has no counterpart above 0.
   const auto size = static_cast<std::uint64_t>(ms);
   const std::uint64_t whole = ms < 0 ? 0 - size : size;
+  if (whole > 0 && whole < 1000) return fmt::format("{}{} s", sign, static_cast<double>(whole) / 1000);
   const std::uint64_t seconds = whole / 1000 + (whole % 1000 >= 500 ? 1 : 0);
   if (seconds < 60) return fmt::format("{}{} s", sign, seconds);
   if (seconds < 600) {

@@ -38,10 +38,9 @@ void require_spell(const Spell& spell, const std::function<Place(std::string_vie
     throw Error(ErrorCode::bad_value, place, fmt::format("{} is {}; it must be 0 or more", named(place), spell.line));
   }
   if (idle) {
-    const Place place = place_of("");
+    const Place place = place_of("time_ms");
     throw Error(ErrorCode::bad_value, place,
-                fmt::format("{}: nothing was done in this spell; it must count something above 0",
-                            place.line > 0 ? fmt::format("line {}", place.line) : place.field));
+                fmt::format("{}: nothing was done in this time; a spell must count something above 0", named(place)));
   }
 }
 

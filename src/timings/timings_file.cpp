@@ -104,7 +104,8 @@ Spell spell_of(const CsvTable& table) {
   out.time_ms = time_ms(table);
   out.note = table.text(note);
   out.line = table.line();
-  timing::require_spell(out, [&](std::string_view field) { return table.place_of(field); });
+  timing::require_spell(out,
+                        [&](std::string_view field) { return table.place_of(field == "time_ms" ? "time" : field); });
   return out;
 }
 

@@ -251,6 +251,10 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
   Conditions few;
   few.rows_apart = 3;
   few.max_kinds = 4;
+  Conditions many;
+  many.rows_apart = 2;
+  many.max_kinds = 36;
+  many.forced_exempt = true;
   Conditions sided;
   sided.carriage_right_only = true;
   sided.max_depth = 9;
@@ -282,6 +286,7 @@ std::vector<std::pair<std::string, Call>> limited_calls() {
       {"plan, max_kinds 12", under(kinds)},
       {"plan, open rhythm", under(rhythm)},
       {"plan, apart 3, kinds 4", under(few)},
+      {"plan, apart 2, kinds 36", under(many)},
       {"plan_regular",
        [](const Instance& in, const PlanOptions& options) {
          return result_of(plan_regular(in.grid, in.machine, in.effort, options));
@@ -364,12 +369,13 @@ bool limits(int most_rows, const std::string& only) {
   for (const auto& [columns, rows] :
        {std::pair(180, 400), std::pair(190, 1000), std::pair(194, 2000), std::pair(194, 3902)}) {
     if (rows > most_rows) continue;
-    std::vector<Instance> panels(5);
+    std::vector<Instance> panels(6);
     panels[0] = {"distinct", "", distinct_panel(columns, rows, 1), {}, {}};
     panels[1] = {"co-prime", "", instance_of("co-prime periods", 4, rows).grid, {}, {}};
     panels[2] = {"brief", "", brief_panel(rows), {}, {}};
     panels[3] = {"crossed", "", crossed_panel(columns, rows), {}, {}};
     panels[4] = {"stacks", "", stacked_panel(columns, rows, 1), {}, {}};
+    panels[5] = {"eased", "", instance_of("eased crossings", 648, rows).grid, {}, {}};
     for (Instance& panel : panels) {
       panel.name = std::to_string(panel.grid.columns()) + " x " + std::to_string(rows);
       for (const auto& [name, call] : limited_calls()) {

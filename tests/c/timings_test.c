@@ -62,7 +62,7 @@ static void what_is_wrong_is_told_with_line_and_field(void) {
   }
   idle.time_ms = 1000;
   CHECK(latchwork_timings_create(&idle, 1, &timings, &error) == LATCHWORK_E_BAD_VALUE);
-  CHECK(timings == NULL && strcmp(error.field, "spells[0]") == 0);
+  CHECK(timings == NULL && strcmp(error.field, "spells[0].time_ms") == 0);
   timings = read_good("rows,time,unit\n1,2,h\n");
   CHECK(latchwork_timings_fit_effort(timings, NULL, &fit, &error) == LATCHWORK_E_TOO_LARGE);
   CHECK(fit == NULL && strcmp(error.field, "effort.row") == 0);

@@ -15,6 +15,7 @@ import threading
 import time
 
 import latchwork as lw
+import numpy
 import pytest
 
 
@@ -132,6 +133,17 @@ def test_a_plan_is_shown_as_a_table_of_stops(plan):
     assert "put back" in plan._repr_html_() and "nothing put back" not in plan._repr_html_()
     plan.stops[0].crossings = [lw.CrossingStep()]
     assert "1/1 RC (nothing put back)" in plan._repr_html_()
+
+
+def test_a_plans_table_has_a_crossings_groups_as_the_operator_sees_them():
+    # Common practice, no source: of a right cross the right side's left group is put back first, and lies in front; from
+    # behind, on the bed, it is the group at the right. Columns 3 to 6 of ten are R2 to L2.
+    machine = lw.Machine.generic(lw.MachineClass.standard)
+    panel = lw.join_strips("rope", 8, [lw.stockinette(3), lw.rope(2, 2, 4, lw.Lean.right), lw.stockinette(3)])
+    plan = lw.plan(panel.grid, machine)
+    assert "2/2 RC (put back right 2 from R1 on L2, left 2 from L2 on R1)" in plan._repr_html_()
+    words = " ".join(lw.instructions(panel, plan, machine).split())
+    assert "put back first the right 2 on the left 2 needles, then the left 2 on the right 2 needles" in words
 
 
 def test_editing_a_plan_in_place_changes_it_and_no_copy_of_it(plan):
@@ -281,6 +293,7 @@ def test_false_from_the_callback_stops_its_own_call_and_no_other():
     assert regular.status is lw.PlanStatus.feasible and regular.rhythm and lw.verify(long_grid(), regular).verified
     for name in ("verify", "simulate", "check_certificate"):
         assert stopped(name, long_grid(), stop=fresh, progress=lambda progress: False) is lw.ErrorCode.cancelled
+        assert stopped(name, long_grid(), progress=lambda progress: numpy.float64(0) > 1) is lw.ErrorCode.cancelled
     assert not fresh.stop_requested()
     assert stopped("plan", grid, progress=lambda progress: None).status is lw.PlanStatus.optimal  # None goes on
 

@@ -42,7 +42,7 @@ def test_timings_are_read_with_their_units_notes_and_lines():
     assert timings.spells == (first, lw.Spell(rows=24, time_ms=96_000, line=5))
     assert timings == lw.Timings([dataclasses.replace(spell, line=0) for spell in timings.spells])
     assert timings != lw.Timings() == lw.Timings([]) and timings != 3
-    assert repr(timings) == "<latchwork.Timings 2 spells>"
+    assert repr(timings) == "<latchwork.Timings 2 spells>" and repr(lw.Timings([first])) == "<latchwork.Timings 1 spell>"
     assert lw.Timings.max_spells == 50_000 and lw.max_timings_bytes == 1 << 26
     assert (lw.max_spell_count, lw.max_spell_ms) == (1_000_000, 100 * 3600 * 1000)
 
@@ -54,7 +54,7 @@ def test_timings_are_read_with_their_units_notes_and_lines():
         (CSV + "1.5,,,5,s,\n", lw.ErrorCode.bad_value, 6, "stops"),
         (CSV + "1,,,-5,s,\n", lw.ErrorCode.bad_value, 6, "time"),
         (CSV + "1,,,101,h,\n", lw.ErrorCode.bad_value, 6, "time"),
-        (CSV + ",,,5,s,\n", lw.ErrorCode.bad_value, 6, ""),
+        (CSV + ",,,5,s,\n", lw.ErrorCode.bad_value, 6, "time"),
         ("time,unit\n", lw.ErrorCode.missing_field, 1, "stops"),
         (b"rows,time,unit,note\n1,1,s,\xff\n", lw.ErrorCode.bad_encoding, 2, ""),
     ],
@@ -69,7 +69,7 @@ def test_bad_spells_and_defaults_are_refused_by_name():
     for spells, field in (
         ([lw.Spell(rows=1, time_ms=1), lw.Spell(rows=-1, time_ms=1)], "spells[1].rows"),
         ([lw.Spell(rows=1)], "spells[0].time_ms"),
-        ([lw.Spell(time_ms=1)], "spells[0]"),
+        ([lw.Spell(time_ms=1)], "spells[0].time_ms"),
     ):
         with pytest.raises(lw.Error) as caught:
             lw.Timings(spells)

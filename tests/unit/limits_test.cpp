@@ -116,7 +116,7 @@ TEST_CASE("what a call does with a plan is foreseen while its panel is read", "[
   CHECK(is_read(large, limited(2'000)));
   CHECK(!is_read(large, limited(2'000), 2'000));  // 500 times as long as reading
   CHECK(is_read(large, {}, 2'000));
-  CHECK(!is_read(large, limited(1)));  // as long again to read, and twice as long the plan
+  CHECK(!is_read(large, limited(1)));  // as long again to read, and longer for the plan
   const Grid usual(1'000, 200);
   CHECK(is_read(usual, limited(1)));
 }

@@ -243,7 +243,7 @@ TEST_CASE("stopped, a plan that conditions bar has its reasons still, and on a l
   const Plan larger = plan(panel(1000, 100), Machine{}, {}, options);  // it is not read many times more
   REQUIRE(larger.findings.size() == 3);
   for (const Finding& finding : larger.findings) {
-    CHECK(finding.message.find(", which the call's limits left open") != std::string::npos);
+    CHECK(finding.message.find(", which the search left open") != std::string::npos);
   }
 }
 

@@ -198,6 +198,9 @@ TEST_CASE("what is written is the shortest number that reads back", "[quantity]"
   CHECK(duration_text({2'500}) == "2 s 500 ms");
   CHECK(duration_text({0}) == "0 s");
   CHECK(rounded_duration_text({0}) == "0 s");
+  CHECK(rounded_duration_text({5}) == "0.005 s");
+  CHECK(rounded_duration_text({500}) == "0.5 s");
+  CHECK(rounded_duration_text({1'499}) == "1 s");
   CHECK(rounded_duration_text({59'499}) == "59 s");
   CHECK(rounded_duration_text({59'500}) == "1 min");
   CHECK(rounded_duration_text({200'400}) == "3 min 20 s");

@@ -495,6 +495,23 @@ TEST_CASE("a column or wale that is not its needle's is told", "[verify]") {
   CHECK(verification.message.find(reform.wale == told.wale ? "names column" : "names wale") != std::string::npos);
 }
 
+TEST_CASE("a re-form that tells more rungs than its ladder has is told, though nothing is done with them", "[verify]") {
+  const Grid grid = Grid::from_text(panel);
+  Plan spoiled = soonest_plan(grid, -3);
+  REQUIRE(verify(grid, spoiled).verified);
+  const auto stop =
+      std::find_if(spoiled.stops.begin(), spoiled.stops.end(), [](const Stop& one) { return !one.reforms.empty(); });
+  REQUIRE(stop != spoiled.stops.end());
+  const std::size_t depth = stop->reforms[0].rungs.size();
+  stop->reforms[0].rungs.push_back(Cell::none);
+  const Verification verification = verify(grid, spoiled);
+  CHECK_FALSE(verification.verified);
+  CHECK(verification.difference.row == stop->row);
+  CHECK(verification.difference.column == stop->reforms[0].column);
+  CHECK(verification.message.find(std::to_string(depth) + " rung") != std::string::npos);
+  CHECK(verification.message.find("not " + std::to_string(depth + 1)) != std::string::npos);
+}
+
 TEST_CASE("a shaping whose column is not its needle's is told", "[verify]") {
   const Grid grid = Grid::from_text(".kkkk\nkkkkk\nkkkkk");
   const Plan sound = plan(grid, Machine{});

@@ -74,7 +74,7 @@ TEST_CASE("what is wrong in a timings file is told with place, value and limit",
   CHECK_THROWS_WITH(read_timings(header + "1,3,12,12,0,10,sec,\n"),
                     "line 2, field unit: 'sec' is no unit of time here; it must be ms, s, min or h");
   CHECK_THROWS_WITH(read_timings(header + "0,,,,0,10,s,\n"),
-                    "line 2: nothing was done in this spell; it must count something above 0");
+                    "line 2, field time: nothing was done in this time; a spell must count something above 0");
   CHECK_THROWS_WITH(read_timings("time,unit\n10,s\n"),
                     "line 1, field stops: the header names no column of what was done, such as stops or rows");
 }
@@ -122,7 +122,7 @@ TEST_CASE("spells out of their range are refused with index and field", "[timing
       {"no time", {.rows = 1, .time_ms = 0}, ErrorCode::bad_value, "spells[1].time_ms"},
       {"time runs back", {.rows = 1, .time_ms = -5}, ErrorCode::bad_value, "spells[1].time_ms"},
       {"too long", {.rows = 1, .time_ms = max_spell_ms + 1}, ErrorCode::bad_value, "spells[1].time_ms"},
-      {"idle", {.time_ms = 5}, ErrorCode::bad_value, "spells[1]"},
+      {"idle", {.time_ms = 5}, ErrorCode::bad_value, "spells[1].time_ms"},
       {"a long note", {.rows = 1, .time_ms = 5, .note = std::string(257, 'x')}, ErrorCode::bad_value, "spells[1].note"},
       {"a NUL", {.rows = 1, .time_ms = 5, .note = std::string(1, '\0')}, ErrorCode::bad_value, "spells[1].note"},
       {"not UTF-8", {.rows = 1, .time_ms = 5, .note = "\xE9"}, ErrorCode::bad_encoding, "spells[1].note"},

@@ -30,8 +30,8 @@ class ConditionPrice:
     status: PlanStatus = PlanStatus.infeasible
     """Of the plan under it."""
     total_ms: int = 0
-    """What that plan takes; 0 when there is none; -1, and ``price_ms`` too, with status ``feasible``: the call ended,
-    and had none."""
+    """What that plan takes; 0 when there is none; -1, and ``price_ms`` too, with status ``feasible``: a limit, or
+    the search's own allowance where nobody set one, ended it, and it had none."""
     price_ms: int = 0
     """More than the least plan without it that was found; 0 or more. Where there is none (``infeasible``) this and the
     next two are 0 and mean nothing."""

@@ -461,8 +461,8 @@ def duration_text(duration: Duration) -> str:
     """"1 h 20 min": reads back to an equal duration. Raises Error bad_argument (field "ms")."""
 
 def rounded_duration_text(duration: Duration) -> str:
-    """For people, rounded: "40 s", "3 min 20 s", "12 min", "5 h 12 min"; from ten minutes on to the minute. As summaries and
-    instructions have it. Raises Error bad_argument (field "ms").
+    """For people, rounded: "40 s", "3 min 20 s", "12 min", "5 h 12 min"; from ten minutes on to the minute, and below a
+    second as it is ("0.5 s"). As summaries and instructions have it. Raises Error bad_argument (field "ms").
     """
 
 def count_per_length_text(density: CountPerLength, unit: LengthUnit) -> str:

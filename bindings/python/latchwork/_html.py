@@ -52,10 +52,17 @@ def _reforms(reforms: list[Reform]) -> str:
     return "; ".join(parts)
 
 
+_seen_from_behind = {"left": "right", "centre": "centre", "right": "left"}
+
+
 def _crossings(stop: Stop) -> str:
+    """Groups, too, as the operator sees them: the right side's left one is at the right."""
     parts = []
     for step in stop.crossings:
-        order = ", ".join(f"{back.group.name} to {_needle(back.to_needle)}" for back in step.returns)
+        order = ", ".join(
+            f"{_seen_from_behind[back.group.name]} {back.stitches} from {_needle(back.from_needle)} on {_needle(back.to_needle)}"
+            for back in step.returns
+        )
         parts.append(f"{_core.crossing_name(step.crossing)} ({f'put back {order}' if order else 'nothing put back'})")
     return "; ".join(parts)
 
@@ -71,11 +78,11 @@ def _others(stop: Stop) -> str:
 
 
 def plan_table(plan: Plan) -> str:
-    """One line a stop, needles as the operator sees them."""
+    """One line a stop, all as the operator sees it but for the names of crossings."""
     caption = (
         f"Plan, {plan.status.name}{plan._regular()}: {extent(plan.columns, plan.rows)}, {count_of(len(plan.stops), 'stop')}, "
         f"{_time(plan.total_ms)} in all, at least {_time(plan.bound_ms)}{' by any rhythm' if plan.rhythm else ''}. "
-        "Needles in the operator's view (wrong side); leans as on the right side."
+        "Needles, left and right in the operator's view (wrong side); crossings named as on the right side."
     )
     rows = [
         [

@@ -2,6 +2,8 @@
 
 #include "latchwork/timings.hpp"
 
+#include <fmt/format.h>
+
 #include "bind.hpp"
 
 namespace latchwork::python {
@@ -35,9 +37,11 @@ void bind_timings(py::module_& m) {
             return py::bool_(self == other.cast<const Timings&>());
           },
           "other"_a, "The same spells in the same order, whichever lines they stood on.")
-      .def(
-          "__repr__",
-          [](const Timings& self) { return "<latchwork.Timings " + std::to_string(self.spells().size()) + " spells>"; })
+      .def("__repr__",
+           [](const Timings& self) {
+             return fmt::format("<latchwork.Timings {} spell{}>", self.spells().size(),
+                                self.spells().size() == 1 ? "" : "s");
+           })
       .def("__copy__", [](const Timings& self) { return Timings(self); })
       .def(
           "__deepcopy__", [](const Timings& self, const py::dict&) { return Timings(self); }, "memo"_a)

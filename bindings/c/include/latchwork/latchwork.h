@@ -1060,7 +1060,7 @@ typedef struct latchwork_condition_price {
   int32_t condition;      /* LATCHWORK_CONDITION_... */
   int32_t status;         /* LATCHWORK_PLAN_STATUS_... of the plan under it */
   int64_t total_ms;       /* what that plan takes; 0 when there is none; -1, and price_ms too, with status FEASIBLE: the
-                             call ended, and had none */
+                             search ended, for a limit or its own allowance, and had none */
   int64_t price_ms;       /* more than the least plan without it that was found; 0 or more; where there is none (status
                              INFEASIBLE) this and the next two are 0 and mean nothing */
   int64_t least_price_ms; /* the price is proven to be no less than this ... */
@@ -1469,7 +1469,7 @@ typedef struct latchwork_fault {
 typedef struct latchwork_verification {
   uint32_t struct_size;
   int32_t verified;  /* 1: all could be done, the fabric is sound and equals the chart, front to back order included, and
-                        the plan says of itself what is so */
+                        the plan says of itself what is so, but for its times and their bound, which go by efforts */
   int32_t row;       /* first differing place of the cloth, by row and then column. Where the cloth is the chart's and yet
                         not verified: of the fault, or where the plan says what is not so. 0: none */
   int32_t column;    /* -1: none */
@@ -1622,8 +1622,8 @@ LATCHWORK_C_API latchwork_status latchwork_weight_text(const latchwork_weight *w
 /* "1 h 20 min". Fails: BAD_ARGUMENT (ms). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_duration_text(const latchwork_duration *duration, char *text,
                                                          size_t capacity, size_t *needed, latchwork_error *error);
-/* For people, rounded: "40 s", "3 min 20 s", "12 min", "5 h 12 min"; from ten minutes on to the minute. As summaries
-   and instructions have it. Fails: BAD_ARGUMENT (ms). Since 0.1. */
+/* For people, rounded: "40 s", "3 min 20 s", "12 min", "5 h 12 min"; from ten minutes on to the minute, and below a
+   second as it is ("0.5 s"). As summaries and instructions have it. Fails: BAD_ARGUMENT (ms). Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_rounded_duration_text(const latchwork_duration *duration, char *text,
                                                                  size_t capacity, size_t *needed,
                                                                  latchwork_error *error);
