@@ -139,9 +139,9 @@ struct PlanOptions {
 ///
 /// Under `options.conditions` it is the least plan that keeps them, proven with the same care: bounds are of the plans
 /// that keep them or of all plans. Where nothing keeps them the plan is infeasible, and its findings name the condition
-/// and the place. With `max_kinds` the search has an allowance of work where no limit is set: it is exact on small
-/// panels and else ends `feasible` with a bound; its ties go to fewer stops, then to what is found first, which is the
-/// same everywhere.
+/// and the place. With `max_kinds` the search has an allowance of work where neither work nor time is limited: it is
+/// exact on small panels and else ends `feasible` with a bound; its ties go to fewer stops, then to what is found
+/// first, which is the same everywhere.
 ///
 /// Conditions, too, have a plan before any search where one is cheap to have: with `rows_apart` as few stops as serve
 /// all, each far enough from the one below, which misses a plan only where stacks or holds are in the way; with wales

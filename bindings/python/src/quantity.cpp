@@ -49,7 +49,8 @@ void bind_quantity(py::module_& m) {
         "\"1 h 20 min\": reads back to an equal duration. Raises Error bad_argument (field \"ms\").");
   m.def("rounded_duration_text", &rounded_duration_text, "duration"_a,
         "For people, rounded: \"40 s\", \"3 min 20 s\", \"12 min\", \"5 h 12 min\"; from ten minutes on to the "
-        "minute, and below a second as it is (\"0.5 s\"). As summaries and instructions have it. Raises Error bad_argument (field \"ms\").");
+        "minute, and below a second as it is (\"0.5 s\"). As summaries and instructions have it. Raises Error "
+        "bad_argument (field \"ms\").");
   m.def(
       "count_per_length_text", &count_per_length_text, "density"_a, "unit"_a,
       "\"28 sts / 10 cm\": reads back to an equal value. Raises Error bad_argument (field \"count\", \"length_mm\").");
