@@ -79,7 +79,8 @@ struct Tolerance {
 /// next, and is proven by a plan there. An end that no search proves is told by its flag, with what is proven; so is
 /// the greatest value at which the times of all plans of a large panel can be counted (too_large of plan()); so are
 /// those not yet looked at when the call is stopped, or its work or time is over. Where not even the plan itself is
-/// proven by then, `proven` is false in all, and both ends are value_ms. Some tens of plans; limits are of the whole.
+/// proven by then, `proven` is false in all, and both ends are value_ms. Some tens of searches; limits are of the
+/// whole.
 /// @throws Error as plan() does; before anything is planned, size_mismatch (field plan) for a plan of another size and
 /// bad_argument ("stops[3].row") for stops that do not rise within its rows;
 /// bad_argument (field plan) when the panel has no plan, another takes less, this one breaks a condition, or takes less

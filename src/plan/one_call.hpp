@@ -54,6 +54,8 @@ class OneCall {
   Plan plan(const Grid& grid, const Machine& machine, const Effort& effort, const PlanOptions& own,
             const Plan* plain = nullptr);
 
+  /// Whether its plans are to have few kinds of stop.
+  bool under_few_kinds() const noexcept { return options_.conditions.max_kinds > 0; }
   /// Whether the limits of the last plan ended it, so that with more there may be a better one.
   bool cut_short() const noexcept { return spent_.ended; }
 

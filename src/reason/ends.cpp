@@ -3,14 +3,19 @@
 #include <algorithm>
 #include <array>
 #include <cstdlib>
+#include <utility>
 
 #include "latchwork/error.hpp"
 
 namespace latchwork::inline v0 {
 namespace {
 
-// Work of the first trials at a place: a better plan is found long before it is proven to be the least, and is enough.
-constexpr std::array<std::int64_t, 3> trials = {2'000'000, 32'000'000, 512'000'000};
+/// A better plan is found long before it is proven to be the least, and is enough.
+struct Trial {
+  std::int64_t work;  ///< that it may do
+  double told;        ///< the share of the place that progress tells at its end
+};
+constexpr std::array<Trial, 3> trials = {{{2'000'000, 0.05}, {32'000'000, 0.15}, {512'000'000, 0.4}}};
 
 }  // namespace
 
@@ -74,18 +79,23 @@ std::optional<Plan> EndWalker::better_or_least(ToleranceEnd& end, double from, d
   moved.*end.term.cost = end.at;
   const std::int64_t mine = total_of(mine_, moved);
   std::optional<Plan> found;
+  double done = from;
   for (std::size_t trial = 0; !call_.ended(); ++trial) {
-    PlanOptions own = call_.part(from, to, told_);
-    // A search for few kinds has an allowance of its own, and it is less than that.
-    const bool last = trial == trials.size() || own.conditions.max_kinds > 0 ||
-                      (own.work_limit > 0 && own.work_limit <= trials[trial]);
-    if (!last) own.work_limit = trials[trial];
+    // A search for few kinds of stop that is given so much work would leave the allowance of its own.
+    const PlanOptions whole = call_.part(from, to, told_);
+    const bool last = trial == trials.size() || call_.under_few_kinds() ||
+                      (whole.work_limit > 0 && whole.work_limit <= trials[trial].work);
+    const double till = last ? to : from + (to - from) * trials[trial].told;
+    PlanOptions own = call_.part(std::exchange(done, till), till, told_);
+    own.time_limit_ms = whole.time_limit_ms;
+    own.work_limit = last ? whole.work_limit : trials[trial].work;
     try {
       found = call_.plan(grid_, machine_, moved, own);
-      if (last || found->status == PlanStatus::optimal || total_of(*found, moved) < mine) break;
+      const bool enough = found->status == PlanStatus::optimal || total_of(*found, moved) < mine;
+      if (last || enough || !call_.cut_short()) break;
     } catch (const Error& error) {
       if (!planning::came_to_no_end(error)) throw;
-      if (!last) continue;
+      if (!last && call_.cut_short()) continue;
       end.hopeless = !call_.cut_short();
       break;
     }
