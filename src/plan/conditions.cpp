@@ -82,7 +82,8 @@ struct Poser {
         crossings.begin(), crossings.end(), place,
         [](const Crossing& crossing, const auto& wanted) { return std::pair(crossing.row, crossing.column) < wanted; });
     const bool crossed = there != crossings.end() && std::pair(there->row, there->column) == place;
-    return fmt::format("the {} after row {}, column {}", crossed ? crossing_name(*there) : "shaping", row,
+    const char* const comma = crossed && there->centre > 0 ? "," : "";  // its name has one: "1/1/1 RC, centre behind"
+    return fmt::format("the {}{} after row {}, column {}", crossed ? crossing_name(*there) : "shaping", comma, row,
                        place.second);
   }
 

@@ -16,9 +16,9 @@ namespace latchwork::inline v0::planning {
 /// the way. Linear in lanes times rows, a few times where there are stacks.
 std::optional<Schedule> few_stops(const Problem& problem);
 
-/// As few stops as have no batch begin to be of use more than `wait` rows before it is made, as if a lane could be
-/// worked after all of its rows; what they cost is of the least works at these stops. None where some lane cannot be
-/// made at them, being in the middle of a stack at one that was to serve it. Linear in lanes times rows, once.
+/// The same, but looked for as if a lane could be worked after any row, and so that each hand cell is done no more than
+/// `wait` rows after it could be; what they cost is of the least works at these stops. None where no stops are found so
+/// far apart, or some lane is in the middle of a stack at one that was to serve it. Linear in lanes times rows, once.
 std::optional<Schedule> few_stops_within(const Problem& problem, int wait);
 
 /// Every task as soon as it can be done, on its own: at these stops the lanes can always be made, where stops need not

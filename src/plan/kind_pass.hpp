@@ -40,7 +40,7 @@ class KindMeter {
   }
   /// What was held at the most is forgotten.
   void begin() noexcept { most_held_ = 0; }
-  /// How many times as much as was held at the most since then would surely have room.
+  /// How many times as much as was held at the most since then would have room, and as much again.
   std::size_t times_room() const noexcept { return memory_ / 2 / std::max<std::size_t>(1, most_held_); }
   /// Whether the memory is nearly full.
   bool crowded() const noexcept { return held_ > memory_ / 4 * 3; }
@@ -49,6 +49,10 @@ class KindMeter {
   /// The same, asked where much may have been done since.
   bool heed() { return !ended_ && (work_ - counted_ < Limits::often || go_on()); }
   bool ended() const noexcept { return ended_; }
+  /// Whether its own allowance, and nothing else, ended it.
+  bool out_of_allowance() const noexcept {
+    return ended_ && work_ > allowance_ && held_ <= memory_ && !limits_.ended();
+  }
   std::int64_t work() const noexcept { return work_; }
   Limits& limits() const noexcept { return limits_; }
 
@@ -88,7 +92,8 @@ class KindPass {
   /// Of the last: whether nothing was left aside that may be better, and the least bound of what was.
   bool complete() const noexcept { return complete_; }
   std::int64_t left_out() const noexcept { return left_out_; }
-  /// As many partial schedules as a row may keep in so many bytes.
+  /// As many partial schedules as each row may keep by the memory limit, and by the search's own allowance where there
+  /// is no other limit.
   std::size_t room(const PlanOptions& options);
 
  private:

@@ -220,10 +220,13 @@ Solved KindSearch::run() {
         static_cast<std::size_t>(std::max<std::int64_t>(0, limit) / std::max<std::int64_t>(1, meter_.work() - before)));
     // Where rows are less than full, more than room() has a place.
     const std::size_t spare = width * std::min(pool_widening, meter_.times_room());
-    const std::size_t wider = std::min(std::max(room, spare), width * times);
+    const std::size_t most = std::max(room, spare);
+    const std::size_t wider = std::min(most, width * times);
+    best_.out_of_allowance = is_unlimited(options_) && width * times <= most;
     if (wider < width + width / 2) break;
     width = wider;
   }
+  best_.out_of_allowance = best_.out_of_allowance || meter_.out_of_allowance();
   best_.proven = best_.proven || settled();
   return proven();
 }

@@ -54,6 +54,7 @@ class Deeds {
   std::size_t kind_bytes() const noexcept { return kinds_.bytes(); }
   /// Forgets the kinds from `first` on that are not wanted, told per kind from `first` on; the others move up in their
   /// order. The new number of each, -1: forgotten. Once limits are over none is, for that takes long.
+  /// Those that stay are held twice meanwhile.
   std::vector<int> keep(int first, const std::vector<char>& wanted, Limits& limits);
 
  private:

@@ -101,7 +101,8 @@ class Limits {
     return tell();
   }
 
-  /// Whether to go on after as many lanes were gone through for one row, which is no work, but takes time.
+  /// Whether to go on after so many lanes were gone through, or as much was done, which counts as no work but takes
+  /// time.
   bool go_past(std::int64_t lanes) {
     lanes_ += lanes;
     if (lanes_ < lanes_between) return !ended_;

@@ -7,6 +7,8 @@
 #include <span>
 #include <vector>
 
+#include "plan/number_table.hpp"
+
 namespace latchwork::inline v0::planning {
 
 /// Lists of whole numbers, each of which has a number of its own: 0, 1, ... as they came. They lie together in a few
@@ -15,14 +17,16 @@ class NumberedLists {
  public:
   /// The number of a list: count() as it was, where it is a new one.
   int add(std::span<const int> list) {
-    if (2 * (lists_.size() + 1) > places_.size()) grow();
-    const std::uint32_t hash = hash_of(list);
-    Place& place = find(hash, list);
-    if (place.number < 0) {
-      place = {hash, count()};
-      lists_.push_back({laid_down(list), list.size()});
+    const std::uint64_t key = key_of_list(list);
+    const int fresh = count();
+    const auto [last, is_fresh] = last_with_.add(key, fresh);
+    const int before = is_fresh ? -1 : last;
+    for (int same = before; same >= 0; same = lists_[static_cast<std::size_t>(same)].before) {
+      if (std::ranges::equal(of(same), list)) return same;
     }
-    return place.number;
+    if (!is_fresh) last_with_.exchange(key, fresh);
+    lists_.push_back({laid_down(list), static_cast<std::uint32_t>(list.size()), before});
+    return fresh;
   }
   /// Stays where it is.
   std::span<const int> of(int number) const {
@@ -32,7 +36,7 @@ class NumberedLists {
   int count() const noexcept { return static_cast<int>(lists_.size()); }
   /// What they take, counted the same everywhere.
   std::size_t bytes() const noexcept {
-    return lists_.size() * bytes_a_list + numbers_ * sizeof(int) + places_.size() * sizeof(Place);
+    return lists_.size() * bytes_a_list + numbers_ * sizeof(int) + last_with_.bytes();
   }
 
  private:
@@ -40,41 +44,17 @@ class NumberedLists {
   static constexpr std::size_t block = std::size_t{1} << 16;
   struct List {
     const int* begin;
-    std::size_t size;
-  };
-  struct Place {
-    std::uint32_t hash = 0;
-    int number = -1;  // of no list
+    std::uint32_t size;
+    int before;  // the one before it with its key; -1: none
   };
 
-  static std::uint32_t hash_of(std::span<const int> list) {
+  static std::uint64_t key_of_list(std::span<const int> list) {
     std::uint64_t sum = 0xcbf29ce484222325U;
     for (const int number : list) {
       sum = (sum ^ static_cast<std::uint32_t>(number)) * 0x9e3779b97f4a7c15U;
       sum ^= sum >> 32U;
     }
-    return static_cast<std::uint32_t>(sum);
-  }
-
-  // Of the list, or where it would be.
-  Place& find(std::uint32_t hash, std::span<const int> list) {
-    const std::size_t mask = places_.size() - 1;  // a power of 2, less 1
-    for (std::size_t i = hash & mask;; i = (i + 1) & mask) {
-      Place& place = places_[i];
-      if (place.number < 0 || (place.hash == hash && std::ranges::equal(of(place.number), list))) return place;
-    }
-  }
-
-  void grow() {
-    std::vector<Place> old(places_.empty() ? 64 : 2 * places_.size());
-    std::swap(old, places_);
-    const std::size_t mask = places_.size() - 1;
-    for (const Place& place : old) {
-      if (place.number < 0) continue;
-      std::size_t i = place.hash & mask;
-      while (places_[i].number >= 0) i = (i + 1) & mask;
-      places_[i] = place;
-    }
+    return sum >> 1U;  // no key is the greatest
   }
 
   const int* laid_down(std::span<const int> list) {
@@ -90,7 +70,7 @@ class NumberedLists {
     return begin;
   }
 
-  std::vector<Place> places_;  // looked up only
+  NumberTable last_with_;  // the last list with a key
   std::vector<List> lists_;
   std::vector<std::unique_ptr<int[]>> blocks_;
   int* next_ = nullptr;      // where the next list goes, in the last block

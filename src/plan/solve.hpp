@@ -17,6 +17,7 @@ struct Solved {
   std::int64_t bound = 0;                ///< no schedule costs less
   bool proven = false;                   ///< this is the least; or, when none was found, there is none
   int stuck = -1;                        ///< there is none: no schedule can be carried on past this row
+  bool out_of_allowance = false;         ///< nobody limited the search, and an allowance of its own ended it
   bool found() const noexcept { return cost < far; }
 };
 

@@ -188,6 +188,7 @@ class Under {
     const bool none = !solved.found() && solved.proven;
     if (!none) bound_ms_ = std::min(bound_ms_, bound);
     proven_ = proven_ && solved.proven;
+    out_of_allowance_ = out_of_allowance_ || solved.out_of_allowance;
     if (!solved.found()) {
       if (posed_.lanes.empty()) posed_ = posed.problem;
       stuck_ = std::max(stuck_, solved.stuck);
@@ -221,8 +222,7 @@ class Under {
 
   // The search ended with neither a plan nor a proof that there is none.
   [[noreturn]] void end_without_plan() const {
-    const bool asked = limits_.ended() || !is_unlimited(options_) || options_.memory_limit > 0;
-    if (!asked && options_.conditions.max_kinds > 0) {  // nobody ended it
+    if (out_of_allowance_ && !limits_.ended()) {  // nobody ended it
       refuse(ErrorCode::too_large, beyond_search,
              fmt::format("with {} of stop the search used up its own allowance of work, and found neither a plan nor "
                          "that there is none; allow more kinds, or more work by a work limit",
@@ -420,6 +420,7 @@ class Under {
   Problem posed_;  // of the best
   std::int64_t bound_ms_ = far;
   bool proven_ = true;
+  bool out_of_allowance_ = false;  // of the search for few kinds
   int stuck_ = -1;
   std::vector<Finding> broken_;
 };

@@ -396,9 +396,26 @@ TEST_CASE("a search for few kinds that nobody limits and that comes to no end sa
   const auto prices = condition_prices(in.grid, in.machine, in.effort, options);
   REQUIRE(prices.size() == 2);
   CHECK(prices[0] == ConditionPrice{Condition::max_kinds, PlanStatus::feasible, -1, -1, 0, -1});
+  options.memory_limit = 1'000'000'000;  // it is not what ends it
+  CHECK_THROWS_MATCHES(plan(in.grid, in.machine, in.effort, options), Error,
+                       refused_field(ErrorCode::too_large, "options.conditions.max_kinds"));
+  options.memory_limit = 100'000;  // it is
+  CHECK_THROWS_MATCHES(plan(in.grid, in.machine, in.effort, options), Error,
+                       refused_field(ErrorCode::cancelled, "options.conditions"));
+  options.memory_limit = 0;
   options.work_limit = 1'000;  // the caller's
   CHECK_THROWS_MATCHES(plan(in.grid, in.machine, in.effort, options), Error,
                        refused_field(ErrorCode::cancelled, "options.conditions"));
+}
+
+TEST_CASE("a memory limit that a search for few kinds comes nowhere near does not keep it from its proof",
+          "[plan][conditions][kinds][limits]") {
+  const latchwork_test::Instance in = latchwork_test::instance_of("dear stops x20", 9, 400);
+  PlanOptions options;
+  options.conditions.max_kinds = 60;
+  options.memory_limit = 50'000'000;
+  options.work_limit = 100'000'000;
+  CHECK(plan(in.grid, in.machine, in.effort, options).status == PlanStatus::optimal);
 }
 
 TEST_CASE("a panel of which a few wales need more kinds of stop than are allowed has no plan",
