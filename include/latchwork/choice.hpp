@@ -64,10 +64,11 @@ struct Front {
 /// The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds that are of
 /// interest. The least plan, then plans under max_kinds for those numbers of kinds below its own that no proof settles:
 /// one kind first, then the most, then the middle of what is open, so that a call that is cut short has looked at few
-/// and at many. Where nobody sets a limit each number of kinds has an allowance of search of its own, a second or so: a
-/// panel with hundreds of kinds of stop takes minutes. The work limit and the time limit are the whole call's: the
-/// least plan has a quarter, each number of kinds an eighth of what is left or more, and the same work limit gives the
-/// same front. Stopped, or out of work or time, the points found so far, each with the best bound that is known.
+/// and at many. Where neither work nor time is limited each number of kinds has an allowance of search of its own, a
+/// second or so: a panel with hundreds of kinds of stop takes minutes. The work limit and the time limit are the whole
+/// call's: the least plan has a quarter, each number of kinds an eighth of what is left or more, and the same work
+/// limit gives the same front. Stopped, or out of work or time, the points found so far, each with the best bound that
+/// is known.
 /// @throws Error as plan() does; where no plan of few kinds is found in time, that is no error but no point.
 LATCHWORK_API Front plan_front(const Grid& grid, const Machine& machine, const Effort& effort = {},
                                const PlanOptions& options = {});

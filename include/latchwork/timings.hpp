@@ -46,7 +46,8 @@ class LATCHWORK_API Timings {
 
   Timings() = default;
   /// @throws Error bad_value for a count, time, text or line out of its range, or a spell in which nothing was done
-  /// (field "spells[3].rows"; "spells[3]"); bad_encoding for a note that is not UTF-8; too_large (field "spells").
+  /// (field "spells[3].rows"; "spells[3].time_ms"); bad_encoding for a note that is not UTF-8; too_large (field
+  /// "spells").
   explicit Timings(std::vector<Spell> spells);
 
   std::span<const Spell> spells() const noexcept { return spells_; }

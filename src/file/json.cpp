@@ -381,14 +381,14 @@ std::int64_t Value::integer(std::int64_t least, std::int64_t most) const {
     // 12.0 is a whole number, to JSON Schema too; past 2^53 a double no longer tells whole numbers apart.
     constexpr double exact = 9007199254740992.0;
     const double number = node().real;
-    if (number < static_cast<double>(least) || number > static_cast<double>(most)) {
+    constexpr double past_all = 9223372036854775808.0;  // 2^63: digits alone are a double, too, where they pass that
+    if (number < static_cast<double>(least) || number > static_cast<double>(most) || number >= past_all) {
       refuse(ErrorCode::bad_value, fmt::format("{} is not from {} to {}", number, least, most));
     }
     if (std::abs(number) >= exact) {
       refuse(ErrorCode::bad_value,
-             fmt::format("{} may stand for several whole numbers: from {:.0f} on they are told by "
-                         "their digits alone",
-                         number, exact));
+             fmt::format("{} has a point or an exponent, and so large a number may be rounded: write its digits alone",
+                         number));
     }
     if (number != std::trunc(number)) {
       refuse(ErrorCode::bad_value, fmt::format("{} is not a whole number from {} to {}", number, least, most));

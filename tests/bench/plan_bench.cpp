@@ -187,7 +187,8 @@ void survey(int seeds, const std::string& only, double seconds) {
 
 // How well a time limit is kept by each call, in processor time from the end of the limit to the return, the median of
 // three: what else the machine does counts neither for nor against it.
-/// What it gives back is destroyed outside the time that is measured.
+
+/// What a call gives back is destroyed outside the time that is measured.
 using Call = std::function<std::shared_ptr<void>(const Instance&, const PlanOptions&)>;
 
 template <class Result>

@@ -246,6 +246,34 @@ TEST_CASE("numbers are written in their shortest form", "[file]") {
   CHECK(read_machine(write(file)) == file);
 }
 
+TEST_CASE("a large number that a double may have rounded is refused, and one past all is out of range",
+          "[file][error]") {
+  const Grid grid = Grid::from_text("kkk\nkpk\nkkk\n");
+  const Certificate certificate = certify(grid, Machine{}, Effort{}, plan(grid, Machine{}).total_ms);
+  const std::string sound = write(certificate);
+  const std::string bound = "\"bound_ms\": " + std::to_string(certificate.bound_ms);
+  REQUIRE(sound.find(bound) != std::string::npos);
+  const auto with = [&](const std::string& number) {
+    std::string text = sound;
+    return text.replace(sound.find(bound), bound.size(), "\"bound_ms\": " + number);
+  };
+  CHECK(read_certificate(with("9007199254740993")).bound_ms == 9'007'199'254'740'993);
+  CHECK(read_certificate(with("9007199254740991.0")).bound_ms == 9'007'199'254'740'991);
+  for (const auto& [number, told] : {std::pair{"9007199254740993.0", "write its digits alone"},
+                                     {"1e16", "write its digits alone"},
+                                     {"9223372036854775808", "is not from"}}) {
+    CAPTURE(number);
+    try {
+      static_cast<void>(read_certificate(with(number)));
+      FAIL("it was read");
+    } catch (const Error& error) {
+      CHECK(error.code() == ErrorCode::bad_value);
+      CHECK(error.place().field == "bound_ms");
+      CHECK(std::string(error.what()).find(told) != std::string::npos);
+    }
+  }
+}
+
 TEST_CASE("a number that no count holds is told as one, and not as a fraction", "[file][error]") {
   for (const auto& [number, told] : {std::pair{"99999999999999999999", "1e+20 is not from 1 to"},
                                      {"-1e30", "-1e+30 is not from 1 to"},

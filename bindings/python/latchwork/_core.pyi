@@ -882,7 +882,7 @@ class Timings:
     @overload
     def __init__(self, spells: Sequence[Spell]) -> None:
         """Raises Error bad_value for a count, time, text or line out of its range, or a spell in which nothing was done
-        (field "spells[3].rows"; "spells[3]"); too_large.
+        (field "spells[3].rows"; "spells[3].time_ms"); too_large.
         """
     max_spells: int
     @property
@@ -1441,10 +1441,11 @@ def plan_front(
 ) -> Front:
     """Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. max_kinds
     of the conditions, where it is set, is the most kinds that are of interest. After the least plan it looks at one kind,
-    at the most, then at the middle of what no proof settles. Without a limit each number of kinds has an allowance of
-    search of its own, a second or so: a panel with hundreds of kinds of stop takes minutes. The work limit and the time
-    limit are the whole call's, an eighth of what is left or more for each number of kinds; the same work limit gives the
-    same front. Stopped, or out of work or time, the points found so far. Arguments and errors as in plan().
+    at the most, then at the middle of what no proof settles. Where neither work nor time is limited each number of kinds
+    has an allowance of search of its own, a second or so: a panel with hundreds of kinds of stop takes minutes. The work
+    limit and the time limit are the whole call's, an eighth of what is left or more for each number of kinds; the same
+    work limit gives the same front. Stopped, or out of work or time, the points found so far. Arguments and errors as in
+    plan().
     """
 
 def stop_reasons(

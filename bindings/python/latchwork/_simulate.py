@@ -61,7 +61,7 @@ class Verification:
 
     verified: bool = False
     """All could be done, the fabric is sound and equals the chart, crossings' front to back order included, and the plan
-    says of itself what is so."""
+    says of itself what is so, but for its times and their bound, which go by efforts: see hand_work()."""
     difference: Place = Place()
     """First differing place of the cloth, by row and then column. Where the cloth is the chart's and yet not verified: the
     place of ``fault``, or where the plan says what is not so. None when verified."""

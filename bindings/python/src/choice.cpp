@@ -27,11 +27,10 @@ void bind_choice(py::module_& m) {
       m, "plan_front", Given::plans, &plan_front,
       "Effort against different kinds of stop: plans of which none beats another in both, each proven or bounded. "
       "max_kinds of the conditions, where it is set, is the most kinds that are of interest. After the least plan it "
-      "looks at one kind, at the most, then at the middle of what no proof settles. Without a limit each number of "
-      "kinds "
-      "has an allowance of search of its own, a second or so: a panel with hundreds of kinds of stop takes minutes. "
-      "The work "
-      "limit and the time limit are the whole call's, an eighth of what is left or more for each number of kinds; the "
+      "looks at one kind, at the most, then at the middle of what no proof settles. Where neither work nor time "
+      "is limited each number of kinds has an allowance of search of its own, a second or so: a panel with hundreds of "
+      "kinds of stop takes minutes. The work limit and the time limit are the whole call's, an eighth of what is left "
+      "or more for each number of kinds; the "
       "same work limit gives the same front. Stopped, or out of work or time, the points found so far. "
       "Arguments and errors as in plan().");
   def_planning<Plan>(

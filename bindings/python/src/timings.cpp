@@ -26,7 +26,7 @@ void bind_timings(py::module_& m) {
   type.def(py::init<>(), "Timings without spells.")
       .def(py::init<std::vector<Spell>>(), "spells"_a,
            "Raises Error bad_value for a count, time, text or line out of its range, or a spell in which nothing was "
-           "done (field \"spells[3].rows\"; \"spells[3]\"); too_large.")
+           "done (field \"spells[3].rows\"; \"spells[3].time_ms\"); too_large.")
       .def_property_readonly(
           "spells", [](const Timings& self) { return py::tuple(list_to_python(spells_of(self), true)); },
           "The spells in their order, as a tuple.")

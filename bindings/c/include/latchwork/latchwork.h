@@ -611,7 +611,7 @@ typedef struct latchwork_outlying_spell {
 } latchwork_outlying_spell;
 
 /* Timings of `count` spells. Fails: BAD_VALUE for a count, time, text or line out of its range, or a spell in which
-   nothing was done (field "spells[3].rows"; "spells[3]"); BAD_ENCODING for a note that is not UTF-8; TOO_LARGE.
+   nothing was done (field "spells[3].rows"; "spells[3].time_ms"); BAD_ENCODING for a note that is not UTF-8; TOO_LARGE.
    Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_timings_create(const latchwork_spell *spells, size_t count,
                                                           latchwork_timings **out, latchwork_error *error);
@@ -1150,9 +1150,9 @@ LATCHWORK_C_API latchwork_status latchwork_grid_condition_prices(const latchwork
 /* The front under the other conditions of the options; their max_kinds, where it is set, is the most kinds of interest.
    After the least plan it looks at one kind, at the most, then at the middle of what no proof settles. The work limit
    and the time limit are the whole call's, an eighth of what is left or more for each number of kinds; the same work
-   limit gives the same front. Without a limit each number of kinds has an allowance of search of its own, a second or so:
-   a panel with hundreds of kinds of stop takes minutes. Stopped, or out of work or time, the points found so far. effort and options may be NULL.
-   Fails: as latchwork_grid_plan. Since 0.1. */
+   limit gives the same front. Where neither work nor time is limited each number of kinds has an allowance of search of
+   its own, a second or so: a panel with hundreds of kinds of stop takes minutes. Stopped, or out of work or time, the
+   points found so far. effort and options may be NULL. Fails: as latchwork_grid_plan. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_plan_front(const latchwork_grid *grid, const latchwork_machine *machine,
                                                            const latchwork_effort *effort,
                                                            const latchwork_plan_options *options, latchwork_front **out,
@@ -1353,8 +1353,9 @@ LATCHWORK_C_API latchwork_status latchwork_grid_certify(const latchwork_grid *gr
                                                         latchwork_certificate **out, latchwork_error *error);
 /* Checks every word of a certificate, in whole numbers, against classes, ways and costs made from the grid anew; it
    uses none of the planner's code: what both use is how wales are followed, and the checks of arguments. What does not
-   hold is told in `check`, with status OK. effort and options may be NULL. Fails: BAD_ARGUMENT (machine, effort), SIZE_MISMATCH (another panel's certificate), TOO_LARGE (totals; branches
-   kept in two rows that would take more than a gibibyte), CANCELLED. Since 0.1. */
+   hold is told in `check`, with status OK. effort and options may be NULL. Fails: BAD_ARGUMENT (machine, effort),
+   SIZE_MISMATCH (another panel's certificate), TOO_LARGE (totals; branches kept in two rows that would take more than a
+   gibibyte), CANCELLED. Since 0.1. */
 LATCHWORK_C_API latchwork_status latchwork_grid_check_certificate(const latchwork_grid *grid,
                                                                   const latchwork_machine *machine,
                                                                   const latchwork_effort *effort,
